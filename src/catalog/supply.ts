@@ -1,0 +1,29 @@
+/** Ringing source: open-circuit rms volts behind a resistance. */
+export interface RingSource {
+  readonly volts: number
+  readonly hz: number
+  readonly ohms: number
+  /** Most ringer equivalents that it may be loaded with. */
+  readonly maxLoad?: number
+}
+
+/** What feeds a circuit from one station. */
+export interface Supply {
+  readonly id: string
+  readonly name: string
+  /** `feed`: bridged across the pair · `series`: in one leg of the set · `ringdown`: a feed and a ring source for each port. */
+  readonly kind: 'feed' | 'series' | 'ringdown'
+  /** DC open-circuit volts. */
+  readonly volts: number
+  /** Total feed resistance, Ω. */
+  readonly ohms: number
+  /** Constant-current limit of an electronic feed, mA. */
+  readonly maxMA?: number
+  readonly ring?: RingSource
+  /** Lamp or LED in series with the DC source. */
+  readonly indicator?: { readonly forwardVolts: number; readonly ohms: number }
+  /** Ringdown only: speech loss through the unit, dB. */
+  readonly insertionDb?: number
+  readonly ampHours?: number
+  readonly source: string
+}

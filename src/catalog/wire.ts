@@ -1,0 +1,24 @@
+/** Field wire as a uniform two-conductor line. Every quantity is per kilometre of a two-conductor run (a loop kilometre). */
+export interface Wire {
+  readonly id: string
+  readonly name: string
+  /** DC resistance of both conductors in series at 20 °C, Ω/km. */
+  readonly loopOhmPerKm: number
+  /** Relative rise of that resistance per °C above 20 °C, 1/°C. */
+  readonly tempCoeffPerC: number
+  /** Mutual capacitance of the pair, nF/km. */
+  readonly nanoFPerKm: number
+  /** Loop inductance, mH/km. */
+  readonly loopMilliHPerKm: number
+  /** Leakage conductance between the conductors when dry, µS/km. */
+  readonly dryMicroSPerKm: number
+  /** The same when wet, µS/km. */
+  readonly wetMicroSPerKm: number
+  /** Mass of the run, both conductors with insulation, kg/km. */
+  readonly kgPerKm: number
+  /** Breaking strength of the run, N. */
+  readonly breakN: number
+  /** Lengths in which the wire is made up, m. */
+  readonly spoolsM: readonly number[]
+  readonly source: string
+}

@@ -1,0 +1,26 @@
+/** One piece of wire on a line, in order from `from` to `to`; splices join neighbouring pieces of the same pair. */
+export interface Piece {
+  /** Id of the spool that it is cut from. */
+  readonly spool: string
+  /** Metres of the line that the piece covers. */
+  readonly wireM: number
+  /** Which pair of the line, from 0. */
+  readonly pair: number
+}
+
+/** What one kind of wire asks for. */
+export interface WireSpools {
+  readonly wire: string
+  /** Σ wireM · pairs · (1 + reserve) + splice waste, m. */
+  readonly neededM: number
+  /** Spools to take: those used, and enough besides to reach `neededM`. */
+  readonly carry: readonly { readonly lengthM: number; readonly count: number }[]
+  readonly used: readonly { readonly spool: string; readonly lengthM: number; readonly leftM: number }[]
+  readonly splices: number
+  /** Left over on the spools used, m. */
+  readonly leftM: number
+  /** Mass of the wire carried, kg. */
+  readonly kg: number
+  /** Where the stock is too short: metres missing, else 0. */
+  readonly missingM: number
+}

@@ -1,0 +1,151 @@
+import type { CatalogEntries } from '../catalog/catalog'
+import type { CircuitId, HazardId, LineId, StationId } from './id'
+
+/** Members of a plan file that this program does not know: kept, and written back untouched. */
+export type Rest = Readonly<Record<string, unknown>>
+
+/** WGS 84, in the order of the file: longitude −180…180, latitude −90…90, elevation in m. */
+export type Position = readonly [lonDeg: number, latDeg: number, elevationM?: number]
+
+export const LAYS = ['surface', 'overhead', 'buried', 'water'] as const
+export type Lay = (typeof LAYS)[number]
+export type Weather = 'dry' | 'wet'
+
+export interface Station {
+  readonly id: StationId
+  readonly name: string
+  readonly note: string
+  readonly position: Position
+  readonly rest?: { readonly feature?: Rest; readonly properties?: Rest; readonly geometry?: Rest }
+}
+
+/** The stretch between two neighbouring vertices of a line. What is absent comes from the plan's allowances. */
+export interface Leg {
+  readonly lay: Lay
+  readonly slackPct?: number
+  readonly sagPct?: number
+  readonly note?: string
+  readonly rest?: Rest
+}
+
+/** A run of wire. Its vertices are the position of `from`, the bends, and the position of `to`: see `verticesOf`. */
+export interface Line {
+  readonly id: LineId
+  readonly from: StationId
+  readonly to: StationId
+  readonly bends: readonly Position[]
+  /** One leg more than there are bends. */
+  readonly legs: readonly Leg[]
+  /** Id of a wire in the catalog. */
+  readonly wire: string
+  readonly pairs: number
+  readonly return: 'pair' | 'earth'
+  /** Earth return only: resistance of the electrodes at `from` and at `to`, Ω. */
+  readonly electrodeOhms?: readonly [number, number]
+  readonly rest?: { readonly feature?: Rest; readonly properties?: Rest; readonly geometry?: Rest }
+}
+
+export const HAZARD_KINDS = ['road', 'track', 'railway', 'water', 'power-line', 'keep-out'] as const
+export type HazardKind = (typeof HAZARD_KINDS)[number]
+
+export interface Hazard {
+  readonly id: HazardId
+  readonly hazard: HazardKind
+  readonly name: string
+  readonly geometry:
+    | { readonly type: 'LineString'; readonly coordinates: readonly Position[] }
+    | { readonly type: 'Polygon'; readonly coordinates: readonly (readonly Position[])[] }
+  readonly rest?: { readonly feature?: Rest; readonly properties?: Rest; readonly geometry?: Rest }
+}
+
+/** One electrical path over one pair of each of its lines; where its lines meet at a station they are joined. */
+export interface Circuit {
+  readonly id: CircuitId
+  readonly name: string
+  readonly lines: readonly LineId[]
+  /** The telephone at each station that has one, by catalog id; other stations are joints. */
+  readonly sets: ReadonlyMap<StationId, string>
+  /** `null`: every set feeds itself and rings with its own generator. */
+  readonly supply: { readonly type: string; readonly at: StationId; readonly rest?: Rest } | null
+  readonly rest?: Rest
+}
+
+export interface Allowances {
+  readonly slackPct: Readonly<Record<Lay, number>>
+  /** Mid-span sag of overhead legs as a percentage of the span. */
+  readonly sagPct: number
+  /** Wire left at each end of a line, m. */
+  readonly tailM: number
+  /** Wire used up by one splice, m. */
+  readonly spliceWasteM: number
+  /** Spare wire carried beyond what the plan needs, %. */
+  readonly reservePct: number
+  readonly rest?: Rest
+}
+
+/** Spools at hand. */
+export interface Stock {
+  readonly wire: string
+  readonly lengthM: number
+  readonly count: number
+  readonly rest?: Rest
+}
+
+/** The document: one immutable value. Unchanged parts keep their identity across edits. */
+export interface Plan {
+  readonly title: string
+  readonly note: string
+  readonly weather: Weather
+  readonly wireTempC: number
+  readonly allowances: Allowances
+  readonly catalog: CatalogEntries
+  readonly circuits: ReadonlyMap<CircuitId, Circuit>
+  readonly stock: readonly Stock[]
+  readonly stations: ReadonlyMap<StationId, Station>
+  readonly lines: ReadonlyMap<LineId, Line>
+  readonly hazards: ReadonlyMap<HazardId, Hazard>
+  /** Unknown members of the file, of its `plan` member and of its catalog, and whole features of unknown kinds. */
+  readonly rest?: {
+    readonly file?: Rest
+    readonly plan?: Rest
+    readonly catalog?: Rest
+    readonly features?: readonly unknown[]
+  }
+}
+
+/** Allowances that a plan starts with; PLAN-FORMAT gives their meaning. A person can change each of them. */
+export const DEFAULT_ALLOWANCES: Allowances = {
+  slackPct: { surface: 20, overhead: 3, buried: 5, water: 15 },
+  sagPct: 2,
+  tailM: 8,
+  spliceWasteM: 0.5,
+  reservePct: 10,
+}
+
+export const EMPTY_PLAN: Plan = {
+  title: 'New plan',
+  note: '',
+  weather: 'dry',
+  wireTempC: 20,
+  allowances: DEFAULT_ALLOWANCES,
+  catalog: { wires: [], sets: [], supplies: [] },
+  circuits: new Map(),
+  stock: [],
+  stations: new Map(),
+  lines: new Map(),
+  hazards: new Map(),
+}
+
+/** Every vertex of a line, from `from` to `to`. Throws where a station is missing: a checked plan has none missing. */
+export function verticesOf(plan: Plan, line: Line): readonly Position[] {
+  const from = plan.stations.get(line.from)
+  const to = plan.stations.get(line.to)
+  if (!from || !to) throw new Error(`line ${line.id} ends on a station that is not in the plan`)
+  return [from.position, ...line.bends, to.position]
+}
+
+/** The line's name in reports and on papers: the names of its two stations. */
+export function lineName(plan: Plan, line: Line): string {
+  const nameOf = (id: StationId) => plan.stations.get(id)?.name || id
+  return `${nameOf(line.from)} – ${nameOf(line.to)}`
+}

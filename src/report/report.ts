@@ -1,0 +1,85 @@
+import type { Check, LoopRow, RingingRow, Verdict, VoiceRow } from '../budget/rows'
+import type { Piece, WireSpools } from '../materials/spool-plan'
+import type { CircuitId, LineId } from '../plan/id'
+import type { Lay, Weather } from '../plan/plan'
+
+/** One line as the report shows it: every length in m, bearings true. */
+export interface ReportLine {
+  readonly id: LineId
+  readonly name: string
+  readonly mapM: number
+  readonly groundM: number
+  readonly laidM: number
+  /** Electrical length: laid wire and both tails. */
+  readonly wireM: number
+  /** What a meter reads across one pair with the far end shorted: the loop at the plan's temperature, electrodes included. */
+  readonly loopOhms: number
+  /** Mass of the wire of all its pairs, kg. */
+  readonly kg: number
+  readonly legs: readonly {
+    readonly mapM: number
+    readonly groundM: number
+    readonly onGrid: boolean
+    readonly laidM: number
+    readonly bearingDeg: number
+    readonly lay: Lay
+  }[]
+  readonly pieces: readonly Piece[]
+}
+
+/** How many times longer every line could be until a check fails: 0 where no wire at all fails, at most 1000. */
+export interface Reach {
+  readonly factor: number
+  /** `ringing A → B`, by station ids; empty where nothing fails up to 1000. */
+  readonly limitedBy: string
+  readonly check: Check | null
+}
+
+export interface WorstCase {
+  readonly verdict: Verdict
+  readonly weather: Weather
+  readonly wireTempC: number
+  readonly limitedBy: string
+  readonly check: Check | null
+  readonly reach: Reach
+}
+
+export interface Remedy {
+  readonly what: string
+  readonly verdict: Verdict
+  readonly worst: Verdict
+  readonly extraM: number
+  readonly extraKg: number
+}
+
+export interface ReportCircuit {
+  readonly id: CircuitId
+  readonly name: string
+  readonly verdict: Verdict
+  readonly loop: readonly LoopRow[]
+  readonly ringing: readonly RingingRow[]
+  readonly voice: readonly VoiceRow[]
+  readonly reach: Reach
+  /** What no figure shows and the circuit cannot do without; sentences. */
+  readonly missing: readonly string[]
+  readonly notes: readonly string[]
+  readonly worst: WorstCase
+  readonly remedies: readonly Remedy[]
+}
+
+/** What could hurt someone, or stop the job. */
+export interface Caution {
+  readonly code: string
+  /** Id of a line, station or circuit; empty for the whole plan. */
+  readonly where: string
+  readonly text: string
+}
+
+/** All of it for one plan: what the screen, the papers and the command line show. */
+export interface Report {
+  readonly title: string
+  readonly lines: readonly ReportLine[]
+  readonly circuits: readonly ReportCircuit[]
+  readonly spools: readonly WireSpools[]
+  readonly cautions: readonly Caution[]
+}

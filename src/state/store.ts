@@ -1,0 +1,90 @@
+import { batch, computed, signal } from '@preact/signals'
+import { mergeCatalogs } from '../catalog/catalog'
+import { BUILT_IN } from '../catalog/built-in'
+import { begin, commit, redo, undo } from '../plan/history'
+import type { CircuitId, HazardId, LineId, StationId } from '../plan/id'
+import { EMPTY_PLAN, type Plan } from '../plan/plan'
+import { reportPlan } from '../report/report-plan'
+import type { Ground } from '../terrain/ground'
+
+export type Selection =
+  | { readonly kind: 'station'; readonly id: StationId }
+  /** `legs`: indices of the legs picked on the line; empty means the line as a whole. */
+  | { readonly kind: 'line'; readonly id: LineId; readonly legs: readonly number[] }
+  | { readonly kind: 'circuit'; readonly id: CircuitId }
+  | { readonly kind: 'hazard'; readonly id: HazardId }
+  | null
+
+export type Tool = 'select' | 'station' | 'line' | 'hazard'
+export type UnitSystem = 'metric' | 'us'
+
+export type Store = ReturnType<typeof createStore>
+
+/** The one place where state lives. Read down the page to see how data flows. */
+export function createStore(initial: Plan = EMPTY_PLAN) {
+  const history = signal(begin(initial))
+  /** The plan as a drag has it now; null when no hand moves. */
+  const draft = signal<Plan | null>(null)
+  const ground = signal<Ground | undefined>(undefined)
+  const selection = signal<Selection>(null)
+  const tool = signal<Tool>('select')
+  const units = signal<UnitSystem>('metric')
+
+  const plan = computed(() => draft.value ?? history.value.present)
+  const catalog = computed(() => mergeCatalogs(BUILT_IN, plan.value.catalog))
+  const report = computed(() => reportPlan(plan.value, ground.value))
+
+  return {
+    plan,
+    catalog,
+    report,
+    ground,
+    selection,
+    tool,
+    units,
+    /** The plan as last settled: what is saved. */
+    settled: computed(() => history.value.present),
+    dragging: computed(() => draft.value !== null),
+    canUndo: computed(() => history.value.past.length > 0),
+    canRedo: computed(() => history.value.future.length > 0),
+
+    /** One edit, one undo step. */
+    edit: (change: (plan: Plan) => Plan) => {
+      batch(() => {
+        draft.value = null
+        history.value = commit(history.value, change(history.value.present))
+      })
+    },
+    /** Shows an edit of the settled plan without keeping it: called at every move of a drag. */
+    preview: (change: (plan: Plan) => Plan) => {
+      draft.value = change(history.value.present)
+    },
+    /** Ends a drag: what is previewed becomes one undo step. */
+    settle: () => {
+      batch(() => {
+        if (draft.value) history.value = commit(history.value, draft.value)
+        draft.value = null
+      })
+    },
+    /** Ends a drag and forgets it. */
+    cancel: () => {
+      draft.value = null
+    },
+    undo: () => {
+      draft.value = null
+      history.value = undo(history.value)
+    },
+    redo: () => {
+      draft.value = null
+      history.value = redo(history.value)
+    },
+    /** Another plan takes the place of this one; undo starts anew. */
+    open: (next: Plan) => {
+      batch(() => {
+        draft.value = null
+        selection.value = null
+        history.value = begin(next)
+      })
+    },
+  }
+}
