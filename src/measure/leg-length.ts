@@ -1,0 +1,94 @@
+import { bearing, destination, distance, earthRadius, midpoint } from '@turf/turf'
+import type { Position } from '../plan/plan'
+import { degToRad, radToDeg } from '../units'
+
+/** Semi-major axis of the WGS 84 ellipsoid, m, and the square of its first eccentricity. NIMA TR8350.2, 3rd ed., table 3.1 and 3.3. */
+const WGS84_A_M = 6378137
+const WGS84_E2 = 6.69437999014e-3
+
+/** Longest stretch that one pair of radii of curvature stands for, m. */
+const STRETCH_M = 20_000
+
+/** A leg on the map: length in m, true bearing at its start, 0…360°. */
+export interface LegGeometry {
+  readonly mapM: number
+  readonly bearingDeg: number
+}
+
+const flat = (position: Position): [number, number] => [position[0], position[1]]
+const wrap360 = (deg: number): number => ((deg % 360) + 360) % 360
+const wrap180 = (deg: number): number => wrap360(deg + 180) - 180
+
+/**
+ * Radii of curvature of the WGS 84 ellipsoid at a latitude, m: along the meridian, and across it (prime vertical).
+ *
+ * M = a(1 − e²) / (1 − e² sin² φ)^(3/2), N = a / √(1 − e² sin² φ).
+ *
+ * Source: J. P. Snyder, Map Projections: A Working Manual, USGS Professional Paper 1395 (1987), eqs. 4-18 and 4-20.
+ */
+export function radiiOfCurvatureM(latDeg: number): {
+  readonly meridianM: number
+  readonly primeVerticalM: number
+} {
+  const w = 1 - WGS84_E2 * Math.sin(degToRad(latDeg)) ** 2
+  return { meridianM: (WGS84_A_M * (1 - WGS84_E2)) / w ** 1.5, primeVerticalM: WGS84_A_M / Math.sqrt(w) }
+}
+
+/** Up to 20 km: Turf's sphere, stretched north by M and east by N as they are in the middle of the leg. */
+function shortLeg(from: [number, number], to: [number, number]): LegGeometry {
+  const sphericalM = distance(from, to, { units: 'meters' })
+  if (sphericalM === 0) return { mapM: 0, bearingDeg: 0 }
+  const middle = midpoint(from, to).geometry.coordinates
+  const { meridianM, primeVerticalM } = radiiOfCurvatureM(middle[1]!)
+  const middleRad = degToRad(bearing(middle, to))
+  const north = meridianM * Math.cos(middleRad)
+  const east = primeVerticalM * Math.sin(middleRad)
+  const turnDeg = wrap180(radToDeg(Math.atan2(east, north) - middleRad))
+  return {
+    mapM: (sphericalM / earthRadius) * Math.hypot(north, east),
+    bearingDeg: wrap360(bearing(from, to) + turnDeg),
+  }
+}
+
+/**
+ * Length of a straight leg on the WGS 84 ellipsoid, m, and its true bearing at the start.
+ *
+ * Turf's spherical figure times √((M cos α)² + (N sin α)²) / R, with the radii of curvature and the azimuth α at the middle
+ * of the leg; the bearing turns by as much as that stretch turns α. A leg longer than 20 km is taken in equal stretches.
+ *
+ * Range: within 0.01 % and 0.02° of the geodesic for legs up to 20 km at every latitude, across the antimeridian too; the
+ * test states the worst found. Elevations are not looked at.
+ */
+export function legGeometry(from: Position, to: Position): LegGeometry {
+  const start = flat(from)
+  const end = flat(to)
+  const sphericalM = distance(start, end, { units: 'meters' })
+  const stretches = Math.ceil(sphericalM / STRETCH_M)
+  if (stretches <= 1) return shortLeg(start, end)
+  const courseDeg = bearing(start, end)
+  let at = start
+  let mapM = 0
+  let bearingDeg = 0
+  for (let k = 1; k <= stretches; k++) {
+    const next = k === stretches ? end : pointToward(start, courseDeg, (sphericalM * k) / stretches)
+    const stretch = shortLeg(at, next)
+    mapM += stretch.mapM
+    if (k === 1) bearingDeg = stretch.bearingDeg
+    at = next
+  }
+  return { mapM, bearingDeg }
+}
+
+/** The point at a fraction 0…1 of the way from one end of a straight leg to the other; longitude −180…180. */
+export function pointOnLeg(from: Position, to: Position, fraction: number): readonly [number, number] {
+  if (fraction <= 0) return flat(from)
+  if (fraction >= 1) return flat(to)
+  const start = flat(from)
+  const end = flat(to)
+  return pointToward(start, bearing(start, end), distance(start, end, { units: 'meters' }) * fraction)
+}
+
+function pointToward(start: [number, number], courseDeg: number, sphericalM: number): [number, number] {
+  const [lonDeg, latDeg] = destination(start, sphericalM, courseDeg, { units: 'meters' }).geometry.coordinates
+  return [wrap180(lonDeg!), latDeg!]
+}
