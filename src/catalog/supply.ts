@@ -1,3 +1,5 @@
+import type { Sources } from './sources'
+
 /** Ringing source: open-circuit rms volts behind a resistance. */
 export interface RingSource {
   readonly volts: number
@@ -25,5 +27,8 @@ export interface Supply {
   /** Ringdown only: speech loss through the unit, dB. */
   readonly insertionDb?: number
   readonly ampHours?: number
+  /** One line for the whole entry. */
   readonly source: string
+  /** The same quantity by quantity. */
+  readonly sources?: Sources
 }

@@ -1,3 +1,5 @@
+import type { Sources } from './sources'
+
 /** A bell across the line: resistance, inductance and capacitor in series. */
 export interface Ringer {
   /** Series resistance, Ω (the DC resistance where there is no capacitor). */
@@ -34,5 +36,8 @@ export interface TelephoneSet {
   readonly generator?: HandGenerator
   /** Most insertion loss at 1 kHz over which the set is still understood, dB. */
   readonly maxLossDb: number
+  /** One line for the whole entry. */
   readonly source: string
+  /** The same quantity by quantity. */
+  readonly sources?: Sources
 }

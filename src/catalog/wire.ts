@@ -1,3 +1,5 @@
+import type { Sources } from './sources'
+
 /** Field wire as a uniform two-conductor line. Every quantity is per kilometre of a two-conductor run (a loop kilometre). */
 export interface Wire {
   readonly id: string
@@ -20,5 +22,8 @@ export interface Wire {
   readonly breakN: number
   /** Lengths in which the wire is made up, m. */
   readonly spoolsM: readonly number[]
+  /** One line for the whole entry. */
   readonly source: string
+  /** The same quantity by quantity. */
+  readonly sources?: Sources
 }

@@ -1,0 +1,58 @@
+import type { ConductorMaterial } from './conductor-materials'
+
+export interface Strand {
+  readonly count: number
+  readonly diameterMm: number
+  readonly material: ConductorMaterial
+}
+
+/** One insulated conductor: its strands, all in parallel. */
+export interface Conductor {
+  readonly strands: readonly Strand[]
+  /** Length of strand in a unit length of cable: 1 where straight, more where twisted. */
+  readonly takeUp: number
+}
+
+export const solid = (material: ConductorMaterial, diameterMm: number, takeUp = 1): Conductor => ({
+  strands: [{ count: 1, diameterMm, material }],
+  takeUp,
+})
+
+const areaMm2 = (strand: Strand) => strand.count * (Math.PI / 4) * strand.diameterMm ** 2
+
+const sum = (conductor: Conductor, quantity: (strand: Strand) => number) =>
+  conductor.strands.reduce((total, strand) => total + quantity(strand), 0)
+
+const siemensPerKm = (strand: Strand) => areaMm2(strand) / strand.material.ohmMm2PerM / 1000
+
+/**
+ * Length of a twisted wire in a unit length of its cable: √(1 + (πd/p)²).
+ *
+ * Source: geometry of the helix.
+ *
+ * @param pitchCircleMm d, diameter of the circle on which the wire's axis runs, mm
+ * @param layMm p, length of cable in one turn, mm
+ */
+export const helixTakeUp = (pitchCircleMm: number, layMm: number): number =>
+  Math.hypot(1, (Math.PI * pitchCircleMm) / layMm)
+
+/**
+ * DC resistance of one conductor at 20 °C, Ω per km of cable: its strands in parallel, times the take-up.
+ *
+ * R = ρ l / A for each strand. Source: IEC 60228, clause on resistance by measurement and make-up.
+ */
+export const conductorOhmPerKm = (conductor: Conductor): number =>
+  conductor.takeUp / sum(conductor, siemensPerKm)
+
+/** Temperature coefficient of the conductor at 20 °C, 1/°C: its strands' own, weighted by their conductance. */
+export const conductorTempCoeffPerC = (conductor: Conductor): number =>
+  sum(conductor, (strand) => siemensPerKm(strand) * strand.material.tempCoeffPerC) /
+  sum(conductor, siemensPerKm)
+
+/** Mass of the metal of one conductor, kg per km of cable. */
+export const conductorKgPerKm = (conductor: Conductor): number =>
+  (conductor.takeUp * sum(conductor, (strand) => areaMm2(strand) * strand.material.kgPerM3)) / 1000
+
+/** Breaking strength of one conductor, N: the sum over its strands. */
+export const conductorBreakN = (conductor: Conductor): number =>
+  sum(conductor, (strand) => areaMm2(strand) * strand.material.breakNPerMm2)
