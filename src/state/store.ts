@@ -1,9 +1,12 @@
 import { batch, computed, signal } from '@preact/signals'
-import { mergeCatalogs } from '../catalog/catalog'
 import { BUILT_IN } from '../catalog/built-in'
+import { mergeCatalogs } from '../catalog/catalog'
 import { begin, commit, redo, undo } from '../plan/history'
 import type { CircuitId, HazardId, LineId, StationId } from '../plan/id'
 import { EMPTY_PLAN, type Plan } from '../plan/plan'
+import type { Problem, Result } from '../problem'
+import type { UnitSystem } from '../report/quantity-text'
+import type { Remedy } from '../report/report'
 import { reportPlan } from '../report/report-plan'
 import type { Ground } from '../terrain/ground'
 
@@ -16,7 +19,19 @@ export type Selection =
   | null
 
 export type Tool = 'select' | 'station' | 'line' | 'hazard'
-export type UnitSystem = 'metric' | 'us'
+export type Theme = 'system' | 'light' | 'dark'
+
+/** A remedy that the engine has tried, and the edit that brings it about. */
+export interface TriedRemedy {
+  readonly remedy: Remedy
+  readonly apply: (plan: Plan) => Plan
+}
+
+/** A file that was refused, and every fault found in it. */
+export interface RefusedFile {
+  readonly name: string
+  readonly problems: readonly Problem[]
+}
 
 export type Store = ReturnType<typeof createStore>
 
@@ -29,6 +44,14 @@ export function createStore(initial: Plan = EMPTY_PLAN) {
   const selection = signal<Selection>(null)
   const tool = signal<Tool>('select')
   const units = signal<UnitSystem>('metric')
+  const theme = signal<Theme>('system')
+  /** Under which id the plan is kept in this browser; null until the first save. */
+  const draftId = signal<string | null>(null)
+  /** One sentence that the person must read, until they have put it away; empty for none. */
+  const notice = signal('')
+  const refusedFile = signal<RefusedFile | null>(null)
+  /** What would mend a circuit: set from outside when the search has ended. */
+  const remedies = signal<ReadonlyMap<CircuitId, readonly TriedRemedy[]>>(new Map())
 
   const plan = computed(() => draft.value ?? history.value.present)
   const catalog = computed(() => mergeCatalogs(BUILT_IN, plan.value.catalog))
@@ -42,6 +65,11 @@ export function createStore(initial: Plan = EMPTY_PLAN) {
     selection,
     tool,
     units,
+    theme,
+    draftId,
+    notice,
+    refusedFile,
+    remedies,
     /** The plan as last settled: what is saved. */
     settled: computed(() => history.value.present),
     dragging: computed(() => draft.value !== null),
@@ -54,6 +82,16 @@ export function createStore(initial: Plan = EMPTY_PLAN) {
         draft.value = null
         history.value = commit(history.value, change(history.value.present))
       })
+    },
+    /** An edit that may be refused: then the plan stays, and the problems are given back. */
+    tryEdit: (change: (plan: Plan) => Result<Plan>): readonly Problem[] => {
+      const result = change(history.value.present)
+      if (!result.ok) return result.problems
+      batch(() => {
+        draft.value = null
+        history.value = commit(history.value, result.value)
+      })
+      return []
     },
     /** Shows an edit of the settled plan without keeping it: called at every move of a drag. */
     preview: (change: (plan: Plan) => Plan) => {
@@ -79,10 +117,11 @@ export function createStore(initial: Plan = EMPTY_PLAN) {
       history.value = redo(history.value)
     },
     /** Another plan takes the place of this one; undo starts anew. */
-    open: (next: Plan) => {
+    open: (next: Plan, keptAs: string | null = null) => {
       batch(() => {
         draft.value = null
         selection.value = null
+        draftId.value = keptAs
         history.value = begin(next)
       })
     },
