@@ -1,0 +1,60 @@
+import { spawnSync } from 'node:child_process'
+import { createRequire } from 'node:module'
+import { dirname, join } from 'node:path'
+import { findBrowser, installBrowser, installWithApt, works } from './browser.mjs'
+import { ensureDependencies, ROOT, stop } from './dependencies.mjs'
+
+ensureDependencies()
+process.chdir(ROOT)
+
+const browser = findBrowser() ?? (await installBrowser())
+if (!browser)
+  stop('The browser tests need a Chromium: install one, or name yours in the environment variable CHROMIUM.')
+process.env.CHROMIUM = browser
+
+const canReadPdf = () => works('pdftotext', ['-v'])
+if (!canReadPdf()) installWithApt(['poppler-utils'])
+if (!canReadPdf())
+  stop(
+    'The tests of the printed papers need pdftotext: install poppler-utils (Debian, Ubuntu, Fedora) or poppler (Homebrew).',
+  )
+
+const require = createRequire(import.meta.url)
+
+/**
+ * @param {string} name
+ * @param {string} command a command of a package that is installed here
+ * @param {string[]} args
+ */
+function check(name, command, args) {
+  console.log(`\n${name}`)
+  const manifest = require.resolve(
+    `${command.startsWith('@') ? command : command.split('/')[0]}/package.json`,
+  )
+  const { bin } = require(manifest)
+  const script = join(dirname(manifest), typeof bin === 'string' ? bin : Object.values(bin)[0])
+  return (
+    spawnSync(process.execPath, [script, ...args], { stdio: ['ignore', 'inherit', 'inherit'] }).status === 0
+  )
+}
+
+const checks = [
+  check('Types', 'typescript', ['--noEmit']),
+  check('Lint', '@biomejs/biome', ['check', '.']),
+  check('What nothing uses', 'knip', []),
+]
+
+console.log('\nTests')
+const { startVitest } = await import('vitest/node')
+const vitest = await startVitest('test', process.argv.slice(2), { watch: false })
+const modules = vitest.state.getTestModules()
+const states = modules.flatMap((module) => [...module.children.allTests()]).map((test) => test.result().state)
+const broken =
+  modules.filter((module) => module.errors().length > 0).length + vitest.state.getUnhandledErrors().length
+await vitest.close()
+
+const count = (/** @type {string} */ state) => states.filter((each) => each === state).length
+const failed = count('failed') + count('pending') + broken + checks.filter((passed) => !passed).length
+const skipped = count('skipped')
+console.log(`\n${count('passed')} passed, ${failed} failed${skipped > 0 ? `, ${skipped} skipped` : ''}`)
+process.exit(failed > 0 || count('passed') === 0 ? 1 : 0)

@@ -1,0 +1,89 @@
+import { readdirSync, readFileSync } from 'node:fs'
+import { posix } from 'node:path'
+import { expect, test } from 'vitest'
+
+/** What each folder may import besides itself and the two files on top. The order is the way the data goes. */
+const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
+  catalog: [],
+  plan: ['catalog'],
+  terrain: ['plan'],
+  measure: ['plan', 'catalog', 'terrain'],
+  budget: ['plan', 'catalog', 'measure'],
+  materials: ['plan', 'catalog', 'measure'],
+  report: ['plan', 'catalog', 'terrain', 'measure', 'budget', 'materials'],
+  files: ['plan', 'catalog', 'terrain', 'measure', 'budget', 'materials', 'report'],
+  storage: ['plan', 'terrain', 'files'],
+  state: ['plan', 'catalog', 'terrain', 'measure', 'budget', 'materials', 'report'],
+  map: ['plan', 'terrain', 'report', 'state'],
+  sheet: ['plan', 'catalog', 'terrain', 'measure', 'budget', 'materials', 'report', 'state'],
+  panel: [
+    ...['plan', 'catalog', 'terrain', 'measure', 'budget', 'materials', 'report'],
+    ...['files', 'storage', 'state'],
+  ],
+}
+
+/** Packages, and the folders that may know them. A package that is not here has no place yet. */
+const OWNERS: Readonly<Record<string, readonly string[]>> = {
+  '@turf/turf': ['terrain', 'measure'],
+  'd3-contour': ['terrain'],
+  geomagnetism: ['measure'],
+  mgrs: ['measure', 'files'],
+  geotiff: ['files'],
+  proj4: ['files'],
+  valibot: ['files'],
+  idb: ['storage'],
+  '@preact/signals': ['state', 'map', 'panel', 'sheet'],
+  leaflet: ['map'],
+  preact: ['panel', 'sheet'],
+}
+
+/** Where a program starts: these join the folders, and nothing imports them. */
+const STARTS = ['main.tsx', 'report/command-line.ts']
+
+const files = readdirSync('src', { recursive: true, encoding: 'utf8' })
+  .map((name) => name.replaceAll('\\', '/'))
+  .filter((name) => /\.tsx?$/.test(name))
+const layered = files.filter((file) => !STARTS.includes(file))
+
+const importsOf = (file: string) =>
+  [...readFileSync(`src/${file}`, 'utf8').matchAll(/(?:from|import|new URL)\s*\(?\s*'([^']+)'/g)].map(
+    (match) => match[1]!,
+  )
+
+const folderOf = (file: string) => (file.includes('/') ? file.split('/')[0]! : '')
+const targetOf = (file: string, name: string) => posix.join(posix.dirname(file), name)
+
+test.each(layered)('%s imports only what lies before it', (file) => {
+  const from = folderOf(file)
+  for (const name of importsOf(file)) {
+    if (name.startsWith('.')) {
+      const target = targetOf(file, name)
+      expect(STARTS, `${file} imports ${name}`).not.toContain(`${target}.ts`)
+      const allowed = ['', from, ...(MAY_IMPORT[from] ?? [])]
+      expect(allowed, `${file} imports ${name}`).toContain(folderOf(target))
+    } else {
+      const owner = Object.keys(OWNERS).find((each) => name === each || name.startsWith(`${each}/`))
+      expect(owner, `${file} imports ${name}, a package with no place in the table`).toBeDefined()
+      expect(OWNERS[owner!], `${file} imports ${name}`).toContain(from)
+    }
+  }
+})
+
+test('no file imports itself by way of others', () => {
+  const done = new Set<string>()
+  const visit = (file: string, trail: readonly string[]) => {
+    expect(trail, [...trail, file].join(' → ')).not.toContain(file)
+    if (done.has(file)) return
+    for (const name of importsOf(file)) {
+      const target = targetOf(file, name)
+      const next = files.find((each) => [target, `${target}.ts`, `${target}.tsx`].includes(each))
+      if (name.startsWith('.') && next) visit(next, [...trail, file])
+    }
+    done.add(file)
+  }
+  for (const file of files) visit(file, [])
+})
+
+test('only units and problem stand outside the folders', () => {
+  expect(files.filter((file) => folderOf(file) === '').sort()).toEqual(['main.tsx', 'problem.ts', 'units.ts'])
+})

@@ -1,0 +1,109 @@
+import { createHash } from 'node:crypto'
+import { readdirSync, readFileSync } from 'node:fs'
+import { join, relative } from 'node:path'
+import { defineConfig, type Plugin } from 'vite'
+
+/** What the page may ask for: nothing from any other origin. wasm and blobs are for the decoders of elevation files. */
+const OFFLINE_POLICY = {
+  'default-src': "'none'",
+  'script-src': "'self' 'wasm-unsafe-eval'",
+  'style-src': "'self'",
+  'img-src': "'self' data: blob:",
+  'font-src': "'self'",
+  'connect-src': "'self' data: blob:",
+  'worker-src': "'self' blob:",
+  'manifest-src': "'self'",
+  'base-uri': "'none'",
+  'form-action': "'none'",
+}
+
+/** The same with map and elevation tiles let in: only for the page that a person goes to by turning them on. */
+const ONLINE_POLICY = {
+  ...OFFLINE_POLICY,
+  'img-src': `${OFFLINE_POLICY['img-src']} https:`,
+  'connect-src': `${OFFLINE_POLICY['connect-src']} https:`,
+}
+
+const policyText = (policy: Record<string, string>) =>
+  Object.entries(policy)
+    .map(([directive, sources]) => `${directive} ${sources}`)
+    .join('; ')
+
+/**
+ * Writes the content security policy into index.html, and beside it online.html: the same page under the wider policy.
+ * Two pages, because a policy can be narrowed by a script but never widened.
+ */
+function contentSecurity(): Plugin {
+  let developing = false
+  return {
+    name: 'content-security',
+    configResolved: ({ command }) => {
+      developing = command === 'serve'
+    },
+    configureServer: (server) => {
+      server.middlewares.use((request, _response, next) => {
+        if (request.url?.startsWith('/online.html')) request.url = request.url.replace('online', 'index')
+        next()
+      })
+    },
+    transformIndexHtml: (html, { originalUrl }) => {
+      const policy = originalUrl?.startsWith('/online.html') ? ONLINE_POLICY : OFFLINE_POLICY
+      // The development server puts styles into the page by script.
+      const styles = developing ? { 'style-src': "'self' 'unsafe-inline'" } : {}
+      return html.replace('{{policy}}', policyText({ ...policy, ...styles }))
+    },
+    generateBundle: {
+      order: 'post',
+      handler(_options, bundle) {
+        const page = bundle['index.html']
+        if (page?.type !== 'asset') return
+        const source = String(page.source).replace(policyText(OFFLINE_POLICY), policyText(ONLINE_POLICY))
+        this.emitFile({ type: 'asset', fileName: 'online.html', source })
+      },
+    },
+  }
+}
+
+/** What is in public/ and need not be kept: the worker keeps itself, and the picture is for shop windows. */
+const NOT_KEPT = ['sw.js', 'screenshot.png']
+
+/** Tells the service worker (public/sw.js) which files to keep, under a name that changes with their content. */
+function keptFiles(): Plugin {
+  return {
+    name: 'kept-files',
+    apply: 'build',
+    generateBundle: {
+      order: 'post',
+      handler(_options, bundle) {
+        const built = Object.values(bundle).map(
+          (file) => [file.fileName, file.type === 'chunk' ? file.code : file.source] as const,
+        )
+        const brought = readdirSync('public', { recursive: true, withFileTypes: true })
+          .filter((entry) => entry.isFile() && !NOT_KEPT.includes(entry.name))
+          .map((entry) => relative('public', join(entry.parentPath, entry.name)).replaceAll('\\', '/'))
+          .map((path) => [path, readFileSync(join('public', path))] as const)
+        const hash = createHash('sha256')
+        for (const [path, content] of [...built, ...brought]) hash.update(path).update(content)
+        const kept = {
+          name: `fieldpair-${hash.digest('hex').slice(0, 12)}`,
+          // Many servers answer index.html with a redirect, which a page may not be opened from.
+          paths: [...built, ...brought].map(([path]) => (path === 'index.html' ? './' : path)),
+        }
+        this.emitFile({
+          type: 'asset',
+          fileName: 'kept-files.js',
+          source: `self.KEPT = ${JSON.stringify(kept)}\n`,
+        })
+      },
+    },
+  }
+}
+
+export default defineConfig({
+  base: './',
+  // Real 404s: a missing file must not come back as the page.
+  appType: 'mpa',
+  build: { target: 'es2022', assetsInlineLimit: 0 },
+  worker: { format: 'es' },
+  plugins: [contentSecurity(), keptFiles()],
+})

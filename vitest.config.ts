@@ -1,0 +1,29 @@
+import { defineConfig } from 'vitest/config'
+
+// The browser's tests wait for the others: their timing suffers from company.
+export default defineConfig({
+  test: {
+    projects: [
+      {
+        extends: true,
+        test: {
+          name: 'core',
+          include: ['test/**/*.test.{ts,tsx}'],
+          exclude: ['test/browser/**'],
+          sequence: { groupOrder: 0 },
+        },
+      },
+      {
+        extends: true,
+        test: {
+          name: 'browser',
+          include: ['test/browser/**/*.test.ts'],
+          testTimeout: 30_000,
+          hookTimeout: 60_000,
+          fileParallelism: false,
+          sequence: { groupOrder: 1 },
+        },
+      },
+    ],
+  },
+})
