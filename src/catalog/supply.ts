@@ -27,6 +27,8 @@ export interface Supply {
   /** Ringdown only: speech loss through the unit, dB. */
   readonly insertionDb?: number
   readonly ampHours?: number
+  /** Volts at the end of the battery's life. */
+  readonly endVolts?: number
   /** One line for the whole entry. */
   readonly source: string
   /** The same quantity by quantity. */

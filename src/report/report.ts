@@ -41,6 +41,10 @@ export interface WorstCase {
   readonly wireTempC: number
   readonly limitedBy: string
   readonly check: Check | null
+  /** The figures of that corner. */
+  readonly loop: readonly LoopRow[]
+  readonly ringing: readonly RingingRow[]
+  readonly voice: readonly VoiceRow[]
   readonly reach: Reach
 }
 

@@ -1,0 +1,40 @@
+import { type CircuitModel, type Port, portsAt } from './circuit-model'
+import type { Conditions } from './conditions'
+import { loopRows, ringdownLoopRows } from './dc-loop'
+import { ringingRows } from './ringing'
+import type { CircuitRows } from './rows'
+import { voiceRows } from './voice-loss'
+
+const portsByModel = new WeakMap<CircuitModel, readonly Port[]>()
+
+/** The ports of a circuit with a ringdown unit; none for every other circuit. */
+export function ringdownPorts(model: CircuitModel): readonly Port[] {
+  if (model.supply?.supply.kind !== 'ringdown') return []
+  const known = portsByModel.get(model)
+  if (known) return known
+  const ports = portsAt(model, model.supply.node)
+  portsByModel.set(model, ports)
+  return ports
+}
+
+/** Loop, ringing and voice figures of a circuit under the given conditions. */
+export function circuitRows(model: CircuitModel, conditions: Conditions): CircuitRows {
+  const ports = ringdownPorts(model)
+  if (ports.length === 0) {
+    return {
+      loop: loopRows(model, conditions),
+      ringing: ringingRows(model, conditions),
+      voice: voiceRows(model, conditions),
+    }
+  }
+  const portOfSet = new Map<number, number>()
+  for (const [port, { setIndices }] of ports.entries()) for (const set of setIndices) portOfSet.set(set, port)
+  const throughUnitDb = model.supply?.supply.insertionDb ?? 0
+  return {
+    loop: ringdownLoopRows(model, ports, conditions),
+    ringing: ports.flatMap(({ circuit }) => ringingRows(circuit, conditions)),
+    voice: voiceRows(model, conditions, (a, b) =>
+      portOfSet.get(a) === portOfSet.get(b) ? 0 : throughUnitDb,
+    ),
+  }
+}

@@ -1,0 +1,50 @@
+/** Complex numbers, as far as line theory needs them. */
+export interface Complex {
+  readonly re: number
+  readonly im: number
+}
+
+export const ZERO: Complex = { re: 0, im: 0 }
+export const ONE: Complex = { re: 1, im: 0 }
+
+export const complex = (re: number, im = 0): Complex => ({ re, im })
+export const add = (a: Complex, b: Complex): Complex => ({ re: a.re + b.re, im: a.im + b.im })
+export const subtract = (a: Complex, b: Complex): Complex => ({ re: a.re - b.re, im: a.im - b.im })
+export const scale = (a: Complex, k: number): Complex => ({ re: a.re * k, im: a.im * k })
+export const multiply = (a: Complex, b: Complex): Complex => ({
+  re: a.re * b.re - a.im * b.im,
+  im: a.re * b.im + a.im * b.re,
+})
+export const abs = (a: Complex): number => Math.hypot(a.re, a.im)
+
+export function divide(a: Complex, b: Complex): Complex {
+  const square = b.re * b.re + b.im * b.im
+  return { re: (a.re * b.re + a.im * b.im) / square, im: (a.im * b.re - a.re * b.im) / square }
+}
+
+/** The root with a real part that is not negative. */
+export function sqrt(a: Complex): Complex {
+  const modulus = abs(a)
+  if (modulus === 0) return ZERO
+  const re = Math.sqrt((modulus + Math.abs(a.re)) / 2)
+  const im = Math.abs(a.im) / (2 * re)
+  const signed = a.im < 0 ? -1 : 1
+  return a.re >= 0 ? { re, im: signed * im } : { re: im, im: signed * re }
+}
+
+export const sinh = (a: Complex): Complex => ({
+  re: Math.sinh(a.re) * Math.cos(a.im),
+  im: Math.cosh(a.re) * Math.sin(a.im),
+})
+
+/** sinh z / z from z², without loss of figures near zero. */
+export function sinhOverArgument(square: Complex): Complex {
+  if (abs(square) < 0.01) {
+    // Taylor: 1 + z²/6 (1 + z²/20 (1 + z²/42 (1 + z²/72))); the next term is below 1e-17 here.
+    let sum = ONE
+    for (const divisor of [72, 42, 20, 6]) sum = add(ONE, scale(multiply(square, sum), 1 / divisor))
+    return sum
+  }
+  const z = sqrt(square)
+  return divide(sinh(z), z)
+}

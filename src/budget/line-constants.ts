@@ -1,0 +1,54 @@
+import type { Wire } from '../catalog/wire'
+import type { Weather } from '../plan/plan'
+import { type Complex, complex, divide, multiply, sqrt } from './complex'
+
+/** Primary constants of a uniform line, per kilometre of line. */
+export interface LineConstants {
+  readonly ohmPerKm: number
+  readonly henryPerKm: number
+  readonly faradPerKm: number
+  readonly siemensPerKm: number
+}
+
+/**
+ * Primary constants of a wire in one weather, at one temperature, per km of line.
+ *
+ * R = R₂₀ [1 + α (t − 20)]; L and C as catalogued; G the dry or the wet leakage. Earth return uses one conductor, so half
+ * of R. A wire so cold that the linear law would leave it no resistance is taken at 1 % of R₂₀.
+ *
+ * Source: IEC 60028 (1925) for the law of temperature; the rest by definition of the catalog.
+ */
+export function lineConstants(
+  wire: Wire,
+  weather: Weather,
+  wireTempC: number,
+  returnBy: 'pair' | 'earth' = 'pair',
+): LineConstants {
+  const warm = Math.max(0.01, 1 + wire.tempCoeffPerC * (wireTempC - 20))
+  const conductors = returnBy === 'earth' ? 0.5 : 1
+  return {
+    ohmPerKm: wire.loopOhmPerKm * warm * conductors,
+    henryPerKm: wire.loopMilliHPerKm / 1000,
+    faradPerKm: wire.nanoFPerKm * 1e-9,
+    siemensPerKm: (weather === 'wet' ? wire.wetMicroSPerKm : wire.dryMicroSPerKm) * 1e-6,
+  }
+}
+
+/** Series impedance R + jωL, Ω/km. */
+export const seriesOhmPerKm = (line: LineConstants, hz: number): Complex =>
+  complex(line.ohmPerKm, 2 * Math.PI * hz * line.henryPerKm)
+
+/** Shunt admittance G + jωC, S/km. */
+export const shuntSiemensPerKm = (line: LineConstants, hz: number): Complex =>
+  complex(line.siemensPerKm, 2 * Math.PI * hz * line.faradPerKm)
+
+/**
+ * Secondary constants: γ = √((R + jωL)(G + jωC)) in Np/km and rad/km, Z₀ = √((R + jωL)/(G + jωC)) in Ω.
+ *
+ * Source: W. L. Everitt, Communication Engineering, 2nd ed. (1937), ch. 4 (from memory).
+ */
+export function propagation(line: LineConstants, hz: number): { gammaPerKm: Complex; z0Ohm: Complex } {
+  const series = seriesOhmPerKm(line, hz)
+  const shunt = shuntSiemensPerKm(line, hz)
+  return { gammaPerKm: sqrt(multiply(series, shunt)), z0Ohm: sqrt(divide(series, shunt)) }
+}

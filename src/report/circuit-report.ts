@@ -1,0 +1,95 @@
+import { type CircuitModel, circuitModel } from '../budget/circuit-model'
+import { circuitRows } from '../budget/circuit-rows'
+import { completenessOf } from '../budget/completeness'
+import { type Conditions, conditionsOf } from '../budget/conditions'
+import { worstCorner } from '../budget/envelope'
+import { reachOf } from '../budget/reach'
+import { checkText, verdictOf } from '../budget/verdict'
+import type { Catalog } from '../catalog/catalog'
+import type { MeasuredLine } from '../measure/measured'
+import type { LineId, StationId } from '../plan/id'
+import type { Circuit, Plan } from '../plan/plan'
+import type { Reach, ReportCircuit } from './report'
+
+interface Remembered {
+  readonly inputs: readonly unknown[]
+  readonly report: ReportCircuit
+}
+
+const remembered = new WeakMap<Circuit, Remembered>()
+
+/** One circuit of the report, without remedies. A circuit that no edit touched is not reckoned again. */
+export function circuitReport(
+  plan: Plan,
+  circuit: Circuit,
+  catalog: Catalog,
+  measured: ReadonlyMap<LineId, MeasuredLine>,
+): ReportCircuit {
+  const inputs = inputsOf(plan, circuit, catalog, measured)
+  const before = remembered.get(circuit)
+  if (before && sameInputs(before.inputs, inputs)) return before.report
+  const report = reckon(
+    circuit,
+    circuitModel(plan, circuit, catalog, measured),
+    conditionsOf(plan.weather, plan.wireTempC),
+    (id) => plan.stations.get(id as StationId)?.name || id,
+  )
+  remembered.set(circuit, { inputs, report })
+  return report
+}
+
+/** Everything that a circuit's figures depend on, by identity. */
+function inputsOf(
+  plan: Plan,
+  circuit: Circuit,
+  catalog: Catalog,
+  measured: ReadonlyMap<LineId, MeasuredLine>,
+): unknown[] {
+  const inputs: unknown[] = [plan.weather, plan.wireTempC]
+  for (const id of circuit.lines) {
+    const line = plan.lines.get(id)
+    inputs.push(line, measured.get(id), line && catalog.wires.get(line.wire))
+    inputs.push(line && plan.stations.get(line.from)?.name, line && plan.stations.get(line.to)?.name)
+  }
+  for (const type of circuit.sets.values()) inputs.push(catalog.sets.get(type))
+  if (circuit.supply) inputs.push(catalog.supplies.get(circuit.supply.type))
+  return inputs
+}
+
+const sameInputs = (a: readonly unknown[], b: readonly unknown[]): boolean =>
+  a.length === b.length && a.every((input, k) => input === b[k])
+
+function reckon(
+  circuit: Circuit,
+  model: CircuitModel,
+  today: Conditions,
+  nameOf: (station: string) => string,
+): ReportCircuit {
+  const { missing, notes } = completenessOf(model, nameOf)
+  const rows = circuitRows(model, today)
+  const worst = worstCorner(model, today, missing)
+  return {
+    id: circuit.id,
+    name: circuit.name,
+    verdict: verdictOf(rows, missing),
+    ...rows,
+    reach: reach(model, today),
+    missing,
+    notes,
+    worst: {
+      verdict: worst.verdict,
+      weather: worst.conditions.weather,
+      wireTempC: worst.conditions.wireTempC,
+      limitedBy: worst.least ? checkText(worst.least.check) : '',
+      check: worst.least?.check ?? null,
+      ...worst.rows,
+      reach: reach(model, worst.conditions),
+    },
+    remedies: [],
+  }
+}
+
+function reach(model: CircuitModel, conditions: Conditions): Reach {
+  const { factor, check } = reachOf(model, conditions)
+  return { factor, limitedBy: check ? checkText(check) : '', check }
+}
