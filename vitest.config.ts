@@ -18,6 +18,7 @@ export default defineConfig({
         test: {
           name: 'browser',
           include: ['test/browser/**/*.test.ts'],
+          globalSetup: ['test/browser/build-site.ts'],
           testTimeout: 30_000,
           hookTimeout: 60_000,
           fileParallelism: false,

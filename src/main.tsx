@@ -1,1 +1,3 @@
 import './look.css'
+
+if (import.meta.env.PROD) void navigator.serviceWorker?.register('./sw.js')

@@ -1,0 +1,79 @@
+import { mkdtempSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { type BrowserContext, chromium, type Page } from 'playwright-core'
+import { type PreviewServer, preview } from 'vite'
+import { findBrowser } from '../../scripts/browser.mjs'
+import { SITE } from './build-site'
+
+export interface Visit {
+  readonly page: Page
+  readonly context: BrowserContext
+  readonly server: PreviewServer
+  readonly url: string
+  /** What must stay empty: errors of the page, words on its console, requests that failed or went elsewhere. */
+  readonly faults: string[]
+  readonly close: () => Promise<void>
+}
+
+interface VisitOptions {
+  readonly viewport?: { readonly width: number; readonly height: number }
+  readonly colorScheme?: 'light' | 'dark'
+  readonly touch?: boolean
+}
+
+/** Serves the site on a free port and opens it in a browser that has never been there. */
+export async function visit({
+  viewport = { width: 1440, height: 900 },
+  colorScheme = 'light',
+  touch = false,
+}: VisitOptions = {}): Promise<Visit> {
+  const executablePath = findBrowser()
+  if (!executablePath) throw new Error('no Chromium here: `npm test` finds or installs one')
+  const server = await preview({
+    logLevel: 'warn',
+    build: { outDir: SITE },
+    preview: { port: 0, host: '127.0.0.1' },
+  })
+  const url = server.resolvedUrls!.local[0]!
+  const context = await chromium.launchPersistentContext(mkdtempSync(join(tmpdir(), 'fieldpair-')), {
+    executablePath,
+    headless: true,
+    viewport,
+    colorScheme,
+    hasTouch: touch,
+    args: [
+      '--no-sandbox',
+      '--disable-gpu',
+      '--disable-quic',
+      '--no-first-run',
+      '--disable-background-networking',
+    ],
+  })
+  const page = context.pages()[0] ?? (await context.newPage())
+  const faults: string[] = []
+  page.on('pageerror', (error) => faults.push(String(error)))
+  page.on('console', (message) => {
+    if (message.type() === 'error') faults.push(message.text())
+  })
+  page.on('requestfailed', (request) => faults.push(`${request.url()}: ${request.failure()?.errorText}`))
+  page.on('response', (response) => {
+    if (response.status() >= 400) faults.push(`${response.url()}: ${response.status()}`)
+  })
+  context.on('request', (request) => {
+    if (/^https?:/.test(request.url()) && !request.url().startsWith(url))
+      faults.push(`asked ${request.url()}`)
+  })
+  await page.goto(url)
+  return {
+    page,
+    context,
+    server,
+    url,
+    faults,
+    close: async () => {
+      await context.close()
+      await server.close().catch(() => undefined)
+    },
+  }
+}
