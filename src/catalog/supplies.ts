@@ -1,62 +1,6 @@
+import { FEEDS } from './supplies-feed'
+import { TALK_BATTERIES } from './supplies-series'
 import type { Supply } from './supply'
 
 /** The supplies that the program knows of its own. */
-export const SUPPLIES: readonly Supply[] = [
-  {
-    id: 'feed-48',
-    name: '48 V feed with ringing',
-    kind: 'feed',
-    volts: 48,
-    ohms: 400,
-    ring: { volts: 86, hz: 20, ohms: 450, maxLoad: 5 },
-    source: 'network practice, from memory; 5 ringer equivalents by TIA-968',
-  },
-  {
-    id: 'feed-24',
-    name: '24 V feed',
-    kind: 'feed',
-    volts: 24,
-    ohms: 400,
-    source: 'small manual boards, from memory',
-  },
-  {
-    id: 'feed-constant-25',
-    name: 'Electronic feed, 25 mA',
-    kind: 'feed',
-    volts: 48,
-    ohms: 100,
-    maxMA: 25,
-    ring: { volts: 60, hz: 20, ohms: 200, maxLoad: 3 },
-    source: 'short-loop line circuits, from memory',
-  },
-  {
-    id: 'ringdown',
-    name: 'Electronic ringdown unit',
-    kind: 'ringdown',
-    volts: 24,
-    ohms: 400,
-    maxMA: 25,
-    ring: { volts: 70, hz: 20, ohms: 600, maxLoad: 3 },
-    insertionDb: 0.5,
-    source: '48 to 75 V and 20 to 25 Hz typical, from memory',
-  },
-  {
-    id: 'two-9-volt',
-    name: 'Two 9 V cells in one leg',
-    kind: 'series',
-    volts: 18,
-    ohms: 3.4,
-    ampHours: 0.5,
-    source: 'alkaline catalogue, 6LR61: 1.7 Ω each, about 0.5 Ah',
-  },
-  {
-    id: 'two-9-volt-led',
-    name: 'Two 9 V cells and an LED in one leg',
-    kind: 'series',
-    volts: 18,
-    ohms: 3.4,
-    indicator: { forwardVolts: 2, ohms: 10 },
-    ampHours: 0.5,
-    source: 'alkaline catalogue, 6LR61: 1.7 Ω each, about 0.5 Ah; red LED 2.0 V at 20 mA',
-  },
-]
+export const SUPPLIES: readonly Supply[] = [...FEEDS, ...TALK_BATTERIES]

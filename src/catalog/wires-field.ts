@@ -16,6 +16,7 @@ interface FieldWire {
   readonly conductor: Conductor
   readonly dryDbPerMile: number
   readonly wetDbPerMile: number
+  readonly lossSource: string
   readonly poundsPerMile: number
   readonly breakPounds: number
   readonly miles: readonly number[]
@@ -34,6 +35,7 @@ function fieldWire(w: FieldWire): Wire {
     loopMilliHPerKm: LOOP_MILLI_H_PER_KM,
   }
   const loss = (dbPerMile: number) => ({ dbPerKm: dbPerMile / KM_PER_MILE, hz: LOSS_HZ })
+  const [dry, wet] = [w.dryDbPerMile, w.wetDbPerMile].map((db) => `${Number(db.toFixed(2))} dB per mile`)
   const nanoFPerKm = fitNanoFPerKm(series, { microSPerKm: DRY_MICRO_S_PER_KM }, loss(w.dryDbPerMile))
   return {
     id: w.id,
@@ -50,13 +52,16 @@ function fieldWire(w: FieldWire): Wire {
     sources: {
       tempCoeffPerC: 'Derived: the coefficients of the strands, weighted by their conductance.',
       loopMilliHPerKm: 'About 1 mH per mile, from memory; it hardly matters beside the resistance.',
-      nanoFPerKm: `Derived: fitted so that the dry line loses ${w.dryDbPerMile} dB per mile at 1 kHz (${TABLE}).`,
+      nanoFPerKm: `Derived: fitted so that the dry line loses ${dry} at 1 kHz (${w.lossSource}).`,
       dryMicroSPerKm: 'A dry polyethylene or rubber pair with sound splices, from memory.',
-      wetMicroSPerKm: `Derived: fitted so that the wet line loses ${w.wetDbPerMile} dB per mile at 1 kHz (${TABLE}). All of the wet rise is put down to leakage, though some of it is capacitance to the wet film: the true leakage is lower, so direct current and ringing in the wet come out on the safe side.`,
+      wetMicroSPerKm: `Derived: fitted so that the wet line loses ${wet} at 1 kHz (${w.lossSource}). All of the wet rise is put down to leakage, though some of it is capacitance to the wet film: the true leakage is lower, so direct current and ringing in the wet come out on the safe side.`,
       ...w.sources,
     },
   }
 }
+
+/** Loss over which local-battery sets are planned to talk, dB: from memory. */
+const PLANNED_LOSS_DB = 30
 
 const STRAND_MM = 0.011 * MM_PER_INCH
 const STRAND_LAY_MM = MM_PER_INCH
@@ -83,6 +88,7 @@ export const FIELD_WIRES: readonly Wire[] = [
     conductor: copperSteelConductor(STRAND_MM),
     dryDbPerMile: 1.5,
     wetDbPerMile: 2.5,
+    lossSource: TABLE,
     poundsPerMile: 48,
     breakPounds: 200,
     miles: [1 / 4, 1 / 2, 1, 2.5],
@@ -97,11 +103,12 @@ export const FIELD_WIRES: readonly Wire[] = [
     id: 'wf-16',
     name: 'Field wire WF-16/U, one pair of its two',
     conductor: {
-      strands: [{ count: 7, diameterMm: 0.011 * MM_PER_INCH, material: CADMIUM_COPPER }],
-      takeUp: helixTakeUp(2 * 0.011 * MM_PER_INCH, STRAND_LAY_MM),
+      strands: [{ count: 7, diameterMm: STRAND_MM, material: CADMIUM_COPPER }],
+      takeUp: helixTakeUp(2 * STRAND_MM, STRAND_LAY_MM),
     },
     dryDbPerMile: 2,
     wetDbPerMile: 2.6,
+    lossSource: TABLE,
     poundsPerMile: 62 / 2,
     breakPounds: 200 / 2,
     miles: [1],
@@ -120,6 +127,7 @@ export const FIELD_WIRES: readonly Wire[] = [
     conductor: solid(ALUMINIUM, awgDiameterMm(23)),
     dryDbPerMile: 3.6,
     wetDbPerMile: 5.9,
+    lossSource: TABLE,
     poundsPerMile: 8.5,
     breakPounds: 25,
     miles: [1 / 4, 1 / 2],
@@ -127,6 +135,25 @@ export const FIELD_WIRES: readonly Wire[] = [
     sources: {
       ...handbook,
       loopOhmPerKm: 'Derived: solid aluminium of 23 AWG (SS0440, table 1-1; ASTM B258).',
+    },
+  }),
+  fieldWire({
+    id: 'w-110-b',
+    name: 'Field wire W-110-B',
+    conductor: copperSteelConductor(0.0125 * MM_PER_INCH),
+    dryDbPerMile: PLANNED_LOSS_DB / 17,
+    wetDbPerMile: PLANNED_LOSS_DB / 11,
+    lossSource: 'derived: local-battery sets quoted to talk over 11 to 17 miles of it, at 30 dB',
+    poundsPerMile: 130,
+    breakPounds: 300,
+    miles: [1, 2.5],
+    source: 'US Army Signal subcourse SS0330, p. 117 (4 copper and 3 steel strands); figures from memory',
+    sources: {
+      loopOhmPerKm:
+        'Derived: 4 copper and 3 steel strands (SS0330, p. 117) of 0.0125 in at 1 in lay; the strand size is from memory.',
+      kgPerKm: 'About 130 lb per mile, from memory.',
+      breakN: 'From memory.',
+      spoolsM: 'From memory.',
     },
   }),
 ]

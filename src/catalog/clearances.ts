@@ -1,0 +1,89 @@
+import { METRES_PER_FOOT } from '../units'
+
+/** A distance to keep, by one rule or practice. */
+export interface Clearance {
+  readonly id: string
+  readonly over: 'road' | 'track' | 'railway' | 'footpath' | 'roof' | 'power-line' | 'lightning-conductor'
+  readonly what: string
+  readonly metres: number
+  readonly rule: 'military' | 'civil'
+  readonly source: string
+}
+
+const feet = (n: number) => n * METRES_PER_FOOT
+
+/** Least heights and distances. The local code and the owner's permit govern, and they change by edition and place. */
+export const CLEARANCES: readonly Clearance[] = [
+  {
+    id: 'secondary-road',
+    over: 'track',
+    what: 'Height over a secondary road or track',
+    metres: feet(14),
+    rule: 'military',
+    source: 'US Army Signal subcourse SS0440, p. 1-25: 14 ft',
+  },
+  {
+    id: 'primary-road',
+    over: 'road',
+    what: 'Height over a primary road',
+    metres: feet(18),
+    rule: 'military',
+    source: 'US Army Signal subcourse SS0440, p. 1-25: 18 ft',
+  },
+  {
+    id: 'road-civil',
+    over: 'road',
+    what: 'Height of a communication cable over roads and other ground that vehicles cross',
+    metres: feet(15.5),
+    rule: 'civil',
+    source: 'NESC Rule 232 as a published summary gives it: 15.5 ft at worst sag',
+  },
+  {
+    id: 'railway-civil',
+    over: 'railway',
+    what: 'Height over railway tracks',
+    metres: feet(23.5),
+    rule: 'civil',
+    source: 'NESC Rule 232, from memory: 23.5 ft',
+  },
+  {
+    id: 'footpath-civil',
+    over: 'footpath',
+    what: 'Height where only people walk',
+    metres: feet(9.5),
+    rule: 'civil',
+    source: 'NESC as published summaries give it: 9.5 to 10 ft',
+  },
+  {
+    id: 'roof-civil',
+    over: 'roof',
+    what: 'Height over a roof',
+    metres: feet(8),
+    rule: 'civil',
+    source: 'NEC 800.44(B), as quoted: 8 ft, with exceptions',
+  },
+  {
+    id: 'power-pole-civil',
+    over: 'power-line',
+    what: 'Below power wires on a shared pole',
+    metres: feet(40 / 12),
+    rule: 'civil',
+    source: 'NESC Rules 235 and 238 as published summaries give them: 40 in',
+  },
+  {
+    id: 'power-approach',
+    over: 'power-line',
+    what: 'Between people with wire in hand and a power line of up to 50 kV',
+    metres: feet(10),
+    rule: 'civil',
+    source: 'OSHA 1910.333(c), from memory: 10 ft, and 4 in more for each 10 kV above',
+  },
+  {
+    id: 'lightning-conductor',
+    over: 'lightning-conductor',
+    what: 'From a lightning conductor',
+    metres: feet(6),
+    rule: 'civil',
+    source: 'NEC 800.53, as quoted: 6 ft where practicable',
+  },
+]

@@ -1,0 +1,89 @@
+import { describe, expect, test } from 'vitest'
+import { BUILT_IN } from '../../src/catalog/built-in'
+import type { Sources } from '../../src/catalog/sources'
+import { SPOOLS, spoolOf } from '../../src/catalog/spools'
+
+/** Paths of all quantities of an entry: `ringer.ohms`, `spoolsM`. */
+function quantities(value: object, path = ''): string[] {
+  return Object.entries(value).flatMap(([key, inner]) => {
+    if (key === 'sources') return []
+    if (typeof inner === 'number' || Array.isArray(inner)) return [path + key]
+    return typeof inner === 'object' && inner !== null ? quantities(inner, `${path}${key}.`) : []
+  })
+}
+
+const hasSource = (sources: Sources, quantity: string) =>
+  quantity in sources || quantity.slice(0, quantity.indexOf('.')) in sources
+
+const { wires, sets, supplies } = BUILT_IN
+const entries = [...wires, ...sets, ...supplies]
+
+describe('the built-in catalog', () => {
+  test('has wires, sets and supplies enough to choose from', () => {
+    expect(wires.length).toBeGreaterThanOrEqual(14)
+    expect(sets.length).toBeGreaterThanOrEqual(10)
+    expect(supplies.length).toBeGreaterThanOrEqual(10)
+  })
+
+  test.each([
+    { kind: 'wires', list: wires },
+    { kind: 'sets', list: sets },
+    { kind: 'supplies', list: supplies },
+  ])('has $kind of every kind, each with an id of its own', ({ list }) => {
+    expect(new Set(list.map(({ id }) => id)).size).toBe(list.length)
+    for (const { id, name, source } of list) {
+      expect(id).toMatch(/^[a-z0-9]+(-[a-z0-9]+)*$/)
+      expect(name.length * source.length, id).toBeGreaterThan(0)
+    }
+  })
+
+  test.each(entries)('says where every quantity of $id comes from', (entry) => {
+    const sources = entry.sources ?? {}
+    expect(quantities(entry).filter((quantity) => !hasSource(sources, quantity))).toEqual([])
+    for (const sentence of Object.values(sources)) expect(sentence).toMatch(/^[A-Z0-9≤].*\.$/)
+  })
+
+  test('has supplies, talking ways and ringers of every kind that a plan may ask for', () => {
+    expect(new Set(supplies.map(({ kind }) => kind))).toEqual(new Set(['feed', 'series', 'ringdown']))
+    expect(new Set(sets.map(({ talk }) => talk))).toEqual(new Set(['local', 'common', 'sound']))
+    expect(sets.some(({ ringer }) => ringer === undefined)).toBe(true)
+    expect(supplies.some(({ indicator }) => indicator !== undefined)).toBe(true)
+    expect(supplies.some(({ maxMA }) => maxMA !== undefined)).toBe(true)
+  })
+
+  test('leaks more when wet, and nothing in it is negative', () => {
+    for (const wire of wires) {
+      expect(wire.wetMicroSPerKm, wire.id).toBeGreaterThanOrEqual(wire.dryMicroSPerKm)
+      for (const [key, value] of Object.entries(wire)) {
+        if (typeof value === 'number') expect(value, `${wire.id}.${key}`).toBeGreaterThan(0)
+      }
+    }
+  })
+})
+
+describe('spools', () => {
+  test('hold wires that the catalog has, in lengths in which those wires come', () => {
+    for (const spool of SPOOLS) {
+      for (const id of spool.wires) {
+        const wire = wires.find((candidate) => candidate.id === id)
+        expect(wire, id).toBeDefined()
+        const lengths = wire!.spoolsM.filter((lengthM) => spoolOf(id, lengthM) === spool)
+        expect(lengths, `${id} on ${spool.name}`).toHaveLength(1)
+      }
+    }
+  })
+
+  test('of every standard length of the usual field wire have a name', () => {
+    const field = wires.find(({ id }) => id === 'wd-1a')!
+    expect(field.spoolsM.map((lengthM) => spoolOf('wd-1a', lengthM)?.name)).toEqual([
+      'Spool DR-8',
+      'Dispenser MX-306',
+      'Reel RL-159/U or DR-4',
+      'Reel DR-5',
+    ])
+  })
+
+  test('of an unusual length have none', () => {
+    expect(spoolOf('wd-1a', 555)).toBeUndefined()
+  })
+})
