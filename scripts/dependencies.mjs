@@ -12,7 +12,7 @@ const OLDEST_NODE = [20, 19]
 const packagesIn = (path) => JSON.parse(readFileSync(join(ROOT, path), 'utf8')).packages
 
 /** True where every package that the lock file names is installed in that version. */
-export function installed() {
+function installed() {
   const installedList = 'node_modules/.package-lock.json'
   if (!existsSync(join(ROOT, installedList))) return false
   const have = packagesIn(installedList)

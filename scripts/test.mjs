@@ -1,6 +1,5 @@
 import { spawnSync } from 'node:child_process'
-import { createRequire } from 'node:module'
-import { dirname, join } from 'node:path'
+import { join } from 'node:path'
 import { findBrowser, installBrowser, installWithApt, works } from './browser.mjs'
 import { ensureDependencies, ROOT, stop } from './dependencies.mjs'
 
@@ -19,29 +18,23 @@ if (!canReadPdf())
     'The tests of the printed papers need pdftotext: install poppler-utils (Debian, Ubuntu, Fedora) or poppler (Homebrew).',
   )
 
-const require = createRequire(import.meta.url)
-
 /**
  * @param {string} name
- * @param {string} command a command of a package that is installed here
+ * @param {string} script a command of a package that is installed here
  * @param {string[]} args
  */
-function check(name, command, args) {
+function check(name, script, args) {
   console.log(`\n${name}`)
-  const manifest = require.resolve(
-    `${command.startsWith('@') ? command : command.split('/')[0]}/package.json`,
-  )
-  const { bin } = require(manifest)
-  const script = join(dirname(manifest), typeof bin === 'string' ? bin : Object.values(bin)[0])
+  const path = join('node_modules', script)
   return (
-    spawnSync(process.execPath, [script, ...args], { stdio: ['ignore', 'inherit', 'inherit'] }).status === 0
+    spawnSync(process.execPath, [path, ...args], { stdio: ['ignore', 'inherit', 'inherit'] }).status === 0
   )
 }
 
 const checks = [
-  check('Types', 'typescript', ['--noEmit']),
-  check('Lint', '@biomejs/biome', ['check', '.']),
-  check('What nothing uses', 'knip', []),
+  check('Types', 'typescript/bin/tsc', ['--noEmit']),
+  check('Lint', '@biomejs/biome/bin/biome', ['check', '.']),
+  check('What nothing uses', 'knip/bin/knip.js', []),
 ]
 
 console.log('\nTests')
