@@ -1,0 +1,78 @@
+import type { GridCrs, GridTransform } from '../terrain/elevation-grid'
+
+/** What a GeoTIFF says about where it lies; key numbers from OGC 19-008r4, GeoTIFF 1.1. */
+export type GeoKeys = Readonly<Partial<Record<string, unknown>>>
+
+const MODEL_PROJECTED = 1
+const MODEL_GEOGRAPHIC = 2
+/** WGS 84, ETRS89, NAD83 and their kin: within two metres of each other, less than any cell here. */
+const GEOGRAPHIC_CODES = new Set([4326, 4979, 4258, 4937, 4269, 4152, 4617, 4283, 7844, 4167])
+const WEB_MERCATOR_CODES = new Set([3857, 3785, 900913])
+/** First and last EPSG code of UTM zones, the zone of the first, and the hemisphere. */
+const UTM_CODES = [
+  { first: 32601, last: 32660, zone: 1, south: false },
+  { first: 32701, last: 32760, zone: 1, south: true },
+  { first: 25828, last: 25838, zone: 28, south: false },
+  { first: 26901, last: 26923, zone: 1, south: false },
+] as const
+
+/** The grid's coordinate system, or a clause that says why it cannot be read. */
+export function crsOf(keys: GeoKeys | null): GridCrs | string {
+  const model = keys?.GTModelTypeGeoKey
+  if (model === MODEL_GEOGRAPHIC) {
+    const code = keys?.GeographicTypeGeoKey
+    return GEOGRAPHIC_CODES.has(code as number)
+      ? { kind: 'geographic' }
+      : `lies in the geographic system EPSG:${code}, which is not WGS 84`
+  }
+  if (model === MODEL_PROJECTED) {
+    const code = Number(keys?.ProjectedCSTypeGeoKey)
+    if (WEB_MERCATOR_CODES.has(code)) return { kind: 'web-mercator' }
+    const utm = UTM_CODES.find(({ first, last }) => code >= first && code <= last)
+    if (utm) return { kind: 'utm', zone: utm.zone + code - utm.first, south: utm.south }
+    return code > 0 && code < 32767
+      ? `lies in the projected system EPSG:${code}`
+      : 'lies in a projected system of its own making'
+  }
+  return 'does not say where on the globe it lies'
+}
+
+/**
+ * The transform to cell centres from the model tags, or null where they give none.
+ *
+ * A tie point and a scale, or a 4 × 4 matrix; where a pixel is an area its centre is half a pixel in.
+ * Source: OGC 19-008r4, sections 7.1 and B.6.
+ */
+export function transformOf(
+  tags: {
+    scale?: ArrayLike<number> | undefined
+    tiePoint?: ArrayLike<number> | undefined
+    matrix?: ArrayLike<number> | undefined
+  },
+  pixelIsPoint: boolean,
+): GridTransform | null {
+  const { scale, tiePoint, matrix } = tags
+  const half = pixelIsPoint ? 0 : 0.5
+  let raw: GridTransform
+  if (matrix && matrix.length === 16) {
+    const at = (i: number) => matrix[i]!
+    raw = { x0: at(3), xPerColumn: at(0), xPerRow: at(1), y0: at(7), yPerColumn: at(4), yPerRow: at(5) }
+  } else if (scale && scale.length >= 2 && tiePoint && tiePoint.length === 6) {
+    const [dx, dy] = [scale[0]!, -scale[1]!]
+    raw = {
+      x0: tiePoint[3]! - tiePoint[0]! * dx,
+      xPerColumn: dx,
+      xPerRow: 0,
+      y0: tiePoint[4]! - tiePoint[1]! * dy,
+      yPerColumn: 0,
+      yPerRow: dy,
+    }
+  } else return null
+  const determinant = raw.xPerColumn * raw.yPerRow - raw.xPerRow * raw.yPerColumn
+  if (!Number.isFinite(determinant) || determinant === 0 || !Number.isFinite(raw.x0 + raw.y0)) return null
+  return {
+    ...raw,
+    x0: raw.x0 + half * (raw.xPerColumn + raw.xPerRow),
+    y0: raw.y0 + half * (raw.yPerColumn + raw.yPerRow),
+  }
+}

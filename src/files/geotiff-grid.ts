@@ -1,0 +1,239 @@
+import { GeoTIFF, type GeoTIFFImage } from 'geotiff'
+import { bad, ok, type Result } from '../problem'
+import { type ElevationGrid, type Extent, type Heights, windowTransform } from '../terrain/elevation-grid'
+import { METRES_PER_FOOT } from '../units'
+import type { ByteSource, Reading } from './byte-source'
+import { crsOf, transformOf } from './geotiff-crs'
+import { MOST_CELLS, type RasterWindow, windowOver } from './raster-window'
+import { checkTiff } from './tiff-check'
+import { BlockTooLong, COMPRESSIONS, MOST_BLOCK_BYTES, useBoundedDecoders } from './tiff-decoders'
+
+/** Cells decoded between two reports of progress. */
+const BAND_CELLS = 1e6
+/** Tiles or strips of one window, at most. */
+const MOST_BLOCKS = 1e6
+/** A height beyond this is no height on Earth, m. */
+const ABSURD_M = 1e5
+/** EPSG units of the vertical axis, m. */
+const VERTICAL_UNIT_M: Readonly<Record<number, number>> = {
+  9001: 1,
+  9002: METRES_PER_FOOT,
+  9003: 1200 / 3937,
+}
+
+class Refusal extends Error {
+  constructor(
+    readonly code: string,
+    message: string,
+  ) {
+    super(message)
+  }
+}
+
+/** How values of the file become metres, and which of them is none. */
+interface ValueScale {
+  readonly factor: number
+  readonly offsetM: number
+  readonly noData: number
+}
+
+/**
+ * Reads the window of a GeoTIFF that covers an extent: its first band, as elevations in m. Null where they do not meet.
+ *
+ * Geographic, UTM and web-mercator grids; 8 to 32-bit integers, 32 and 64-bit floats; tiles and strips; LZW, deflate, PackBits.
+ * What a file claims is checked against its size before memory is reserved for it. Rejects only where it is stopped.
+ */
+export async function readGeotiffGrid(
+  source: ByteSource,
+  extent?: Extent,
+  reading: Reading = {},
+): Promise<Result<ElevationGrid | null>> {
+  const checked = await checkTiff(source)
+  if (!checked.ok) return checked
+  try {
+    return ok(await readChecked(source, checked.value, extent, reading))
+  } catch (error) {
+    reading.signal?.throwIfAborted()
+    const fault = (code: string, what: string) =>
+      bad({ code, at: source.name, message: `${source.name} ${what}` })
+    if (error instanceof Refusal) return fault(error.code, error.message)
+    if (error instanceof BlockTooLong) {
+      return fault('block-too-long', 'is broken: one of its tiles unpacks to more than it should hold.')
+    }
+    return fault('broken', 'is broken: its heights cannot be read. Copy or download it again.')
+  }
+}
+
+async function readChecked(
+  source: ByteSource,
+  images: number,
+  extent: Extent | undefined,
+  reading: Reading,
+): Promise<ElevationGrid | null> {
+  useBoundedDecoders()
+  const tiff = await GeoTIFF.fromSource(geotiffSource(source))
+  const full = await tiff.getImage(0)
+  const directory = full.fileDirectory
+  const columns = full.getWidth()
+  const rows = full.getHeight()
+  if (!(columns >= 1 && rows >= 1)) throw new Refusal('empty', 'has no cells.')
+
+  const keys = full.getGeoKeys()
+  const crs = crsOf(keys)
+  if (typeof crs === 'string') {
+    throw new Refusal(
+      'unknown-crs',
+      `${crs}. Save it in WGS 84 longitude and latitude, in UTM on WGS 84, or in web mercator (EPSG:3857).`,
+    )
+  }
+  const transform = transformOf(
+    {
+      scale: await directory.loadValue('ModelPixelScale'),
+      tiePoint: await directory.loadValue('ModelTiepoint'),
+      matrix: await directory.loadValue('ModelTransformation'),
+    },
+    keys?.GTRasterTypeGeoKey === 2,
+  )
+  if (!transform) {
+    throw new Refusal('no-transform', 'does not say how its cells lie: save it with a tie point and a scale.')
+  }
+
+  for (let i = 0; i < images; i++) {
+    const image = i === 0 ? full : await tiff.getImage(i)
+    // Later images may be masks or other pictures: only a reduced copy of the first will do.
+    if (i > 0 && image.fileDirectory.getValue('NewSubfileType') !== 1) continue
+    const level = {
+      crs,
+      columns: image.getWidth(),
+      rows: image.getHeight(),
+      transform: reduced(transform, columns / image.getWidth(), rows / image.getHeight()),
+    }
+    const window = windowOver(level, extent)
+    if (!window) return null
+    if ((window.right - window.left) * (window.bottom - window.top) > MOST_CELLS) continue
+    checkBlocks(image, window)
+    const scale = await valueScaleOf(full)
+    return {
+      name: source.name,
+      crs,
+      columns: window.right - window.left,
+      rows: window.bottom - window.top,
+      transform: windowTransform(level.transform, window.left, window.top),
+      ...(await readHeights(image, window, scale, reading)),
+    }
+  }
+  throw new Refusal(
+    'too-many-cells',
+    `has ${(columns * rows).toLocaleString('en')} cells where the plan lies or in all; ${MOST_CELLS.toLocaleString('en')} can be read at once. Cut out the part around the plan.`,
+  )
+}
+
+/** The transform of a copy reduced by factors in columns and rows: its first cell's centre is not the first cell's of the whole. */
+const reduced = (t: ElevationGrid['transform'], byColumns: number, byRows: number) => ({
+  ...windowTransform(t, (byColumns - 1) / 2, (byRows - 1) / 2),
+  xPerColumn: t.xPerColumn * byColumns,
+  yPerColumn: t.yPerColumn * byColumns,
+  xPerRow: t.xPerRow * byRows,
+  yPerRow: t.yPerRow * byRows,
+})
+
+/** Refuses what the library should not be asked to decode. */
+function checkBlocks(image: GeoTIFFImage, window: RasterWindow): void {
+  const compression = image.fileDirectory.getValue('Compression') ?? 1
+  if (!COMPRESSIONS.has(compression)) {
+    throw new Refusal('compression', 'is packed in a way that is not read here. Save it with deflate or LZW.')
+  }
+  const format = image.getSampleFormat()
+  const bits = image.getBitsPerSample()
+  const known = format === 3 ? [32, 64] : [8, 16, 32]
+  if (![1, 2, 3].includes(format) || !known.includes(bits)) {
+    throw new Refusal('sample-format', 'holds numbers of a kind that heights are not kept in.')
+  }
+  if (bits === 8 && image.getSamplesPerPixel() >= 3) {
+    throw new Refusal('picture', 'is a picture, not a grid of heights.')
+  }
+  const width = image.getTileWidth()
+  const height = Math.min(image.getTileHeight(), image.getHeight())
+  if (!(width >= 1 && height >= 1)) throw new Refusal('blocks', 'is broken: its tiles have no size.')
+  if (width * height * image.getBytesPerPixel() > MOST_BLOCK_BYTES) {
+    throw new Refusal('blocks', 'is packed in pieces too large to read. Save it in tiles of 256 × 256.')
+  }
+  const blocks =
+    Math.ceil((window.right - window.left) / width + 1) * Math.ceil((window.bottom - window.top) / height + 1)
+  if (blocks > MOST_BLOCKS)
+    throw new Refusal('blocks', 'is cut into too many pieces. Save it in tiles of 256 × 256.')
+}
+
+async function valueScaleOf(image: GeoTIFFImage): Promise<ValueScale> {
+  const metadata = await image.getGDALMetadata(0)
+  const number = (value: unknown, otherwise: number) => {
+    const parsed = typeof value === 'string' ? Number.parseFloat(value) : Number.NaN
+    return Number.isFinite(parsed) ? parsed : otherwise
+  }
+  const unitM = VERTICAL_UNIT_M[Number(image.getGeoKeys()?.VerticalUnitsGeoKey)] ?? 1
+  // Undeclared, these two still never mean a height.
+  const usual = image.getSampleFormat() === 2 && image.getBitsPerSample() === 16 ? -32768 : -9999
+  return {
+    factor: number(metadata?.SCALE, 1) * unitM,
+    offsetM: number(metadata?.OFFSET, 0) * unitM,
+    noData: image.getGDALNoData() ?? usual,
+  }
+}
+
+/** Reads a window band by band, so that progress shows and a stop is heard. Floats carry voids as NaN. */
+async function readHeights(
+  image: GeoTIFFImage,
+  window: RasterWindow,
+  { factor, offsetM, noData }: ValueScale,
+  { signal, onProgress }: Reading,
+): Promise<Pick<ElevationGrid, 'heights' | 'noData'>> {
+  const columns = window.right - window.left
+  const rows = window.bottom - window.top
+  const blockRows = Math.min(image.getTileHeight(), image.getHeight())
+  const bandRows = Math.max(1, Math.ceil(BAND_CELLS / columns / blockRows)) * blockRows
+  const asFloat = image.getSampleFormat() === 3 || factor !== 1 || offsetM !== 0
+  // A float's "no data" is written in decimal: compare it as the float that it became.
+  const floatNoData = Math.fround(noData)
+
+  let heights: Heights | undefined
+  for (let top = window.top; top < window.bottom; ) {
+    signal?.throwIfAborted()
+    const bottom = Math.min(window.bottom, Math.floor(top / bandRows) * bandRows + bandRows)
+    const [band] = (await image.readRasters({
+      window: [window.left, top, window.right, bottom],
+      samples: [0],
+      ...(signal && { signal }),
+    })) as unknown as [Heights]
+    heights ??= asFloat
+      ? new Float32Array(columns * rows)
+      : (new (band.constructor as new (n: number) => Heights)(columns * rows) as Heights)
+    const at = (top - window.top) * columns
+    if (asFloat) {
+      for (let i = 0; i < band.length; i++) {
+        const value = band[i]!
+        const known = value !== noData && Math.fround(value) !== floatNoData && Math.abs(value) < ABSURD_M
+        heights[at + i] = known ? value * factor + offsetM : Number.NaN
+      }
+    } else heights.set(band, at)
+    top = bottom
+    onProgress?.((top - window.top) / rows)
+  }
+  if (!heights) throw new Refusal('empty', 'has no cells.')
+  return asFloat ? { heights } : { heights, noData }
+}
+
+/** The library's view of a source. A read beyond the end, or of more than a block may hold, is a broken file. */
+function geotiffSource(source: ByteSource): Parameters<typeof GeoTIFF.fromSource>[0] {
+  const fetchSlice = async ({ offset, length }: { offset: number; length: number }) => {
+    if (!(offset >= 0 && offset < source.sizeBytes) || length > MOST_BLOCK_BYTES)
+      throw new RangeError('beyond the end')
+    const bytes = await source.read(offset, Math.min(length, source.sizeBytes - offset))
+    return bytes.byteLength === bytes.buffer.byteLength ? bytes.buffer : bytes.slice().buffer
+  }
+  return {
+    fetch: (slices) => Promise.all(slices.map(fetchSlice)),
+    fetchSlice: async (slice) => ({ ...slice, data: await fetchSlice(slice) }),
+    fileSize: source.sizeBytes,
+    close: async () => {},
+  }
+}

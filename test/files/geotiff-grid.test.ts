@@ -1,0 +1,187 @@
+import { readFileSync } from 'node:fs'
+import { describe, expect, test } from 'vitest'
+import { bytesFrom } from '../../src/files/byte-source'
+import { groundFromFiles } from '../../src/files/elevation-files'
+import { readGeotiffGrid } from '../../src/files/geotiff-grid'
+import type { ElevationGrid } from '../../src/terrain/elevation-grid'
+import { groundFromGrids } from '../../src/terrain/ground-from-grids'
+
+// Written by GDAL 3.6.2 from one plane: 300 + 2·column + 3·row over 60 × 40 cells (test/terrain/fixtures/make.sh).
+const fixture = (name: string) =>
+  bytesFrom(name, new Uint8Array(readFileSync(`test/terrain/fixtures/${name}`)))
+
+async function gridOf(name: string): Promise<ElevationGrid> {
+  const result = await readGeotiffGrid(fixture(name))
+  if (!result.ok || !result.value) throw new Error(JSON.stringify(result))
+  return result.value
+}
+
+const faultOf = async (bytes: Uint8Array<ArrayBuffer>) => {
+  const result = await readGeotiffGrid(bytesFrom('x.tif', bytes))
+  return result.ok ? 'none' : result.problems[0]!.message
+}
+
+describe('a GeoTIFF in longitude and latitude', () => {
+  const LAYOUTS = [
+    'int16-strips',
+    'int16-tiles-lzw',
+    'float32-tiles-deflate',
+    'uint32-packbits',
+    'float64-deflate',
+    'uint16-big-endian-lzw',
+    'int32-bigtiff-deflate',
+    'int16-points',
+  ]
+  test.each(LAYOUTS)('%s holds the heights that GDAL put into it, where it put them', async (name) => {
+    const grid = await gridOf(`${name}.tif`)
+    expect([grid.columns, grid.rows]).toEqual([60, 40])
+    for (let row = 0; row < 40; row++) {
+      for (let column = 0; column < 60; column++) {
+        expect(grid.heights[row * 60 + column]).toBe(300 + 2 * column + 3 * row)
+      }
+    }
+    // Half a cell in from the corner 14° E, 46.52° N, and 0.0005° a cell; a point is as far in as an area's centre.
+    const ground = groundFromGrids([grid])
+    expect(ground.heightM(14 + 0.0005 * 10.5, 46.52 - 0.0005 * 20.5)).toBeCloseTo(300 + 20 + 60, 6)
+    expect(ground.heightM(14 + 0.0005 * 11, 46.52 - 0.0005 * 20.5)).toBeCloseTo(300 + 21 + 60, 6)
+  })
+
+  test('keeps decimetres with a scale and an offset as metres', async () => {
+    const grid = await gridOf('int16-scaled.tif')
+    expect(grid.heights[61]).toBeCloseTo((300 + 2 + 3) * 0.1 + 5, 4)
+  })
+
+  test.each(['float32-void', 'int16-void'])(
+    '%s is not known in its void, and known beside it',
+    async (name) => {
+      const ground = groundFromGrids([await gridOf(`${name}.tif`)])
+      expect(ground.heightM(14 + 0.0005 * 22, 46.52 - 0.0005 * 12)).toBeUndefined()
+      expect(ground.heightM(14 + 0.0005 * 19.2, 46.52 - 0.0005 * 12)).toBeCloseTo(
+        300 + 2 * 18.7 + 3 * 11.5,
+        4,
+      )
+    },
+  )
+
+  test('is read only where the plan lies', async () => {
+    const extent = { westDeg: 14.01, eastDeg: 14.012, southDeg: 46.505, northDeg: 46.507 }
+    const result = await readGeotiffGrid(fixture('int16-tiles-lzw.tif'), extent)
+    const grid = result.ok && result.value ? result.value : undefined
+    expect(grid!.columns * grid!.rows).toBeLessThan(120)
+    expect(groundFromGrids([grid!]).heightM(14.011, 46.506)).toBeCloseTo(300 + 2 * 21.5 + 3 * 27.5, 6)
+    const elsewhere = await readGeotiffGrid(fixture('int16-tiles-lzw.tif'), {
+      ...extent,
+      westDeg: 15,
+      eastDeg: 15.1,
+    })
+    expect(elsewhere).toEqual({ ok: true, value: null })
+  })
+})
+
+describe('a GeoTIFF in a projection', () => {
+  // Longitudes and latitudes by gdaltransform (GDAL 3.6.2) of the x and y beside them.
+  const PLACES = [
+    { name: 'utm33-north', lonDeg: 13.7084447278676, latDeg: 46.5016769874651, x: 400900, y: 5150600 },
+    { name: 'utm33-north', lonDeg: 13.712862288208, latDeg: 46.4992181333757, x: 401234.5, y: 5150321.25 },
+    { name: 'utm33-south', lonDeg: 13.7682593977533, latDeg: -43.7910241152785, x: 400900, y: 5150600 },
+    { name: 'utm33-south', lonDeg: 13.772364674595, latDeg: -43.7935780860552, x: 401234.5, y: 5150321.25 },
+  ]
+  test.each(PLACES)('$name is sampled at $x, $y', async ({ name, lonDeg, latDeg, x, y }) => {
+    const ground = groundFromGrids([await gridOf(`${name}.tif`)])
+    const planeM = 300 + 2 * ((x - 400000) / 30 - 0.5) + 3 * ((5151200 - y) / 30 - 0.5)
+    expect(ground.heightM(lonDeg, latDeg)).toBeCloseTo(planeM, 3)
+  })
+
+  test.each([
+    { lonDeg: 14.0002437030027, latDeg: 46.4972802019923, x: 1558500, y: 5860400 },
+    { lonDeg: 14.0057324093887, latDeg: 46.4996114837009, x: 1559111, y: 5860777 },
+  ])('web mercator is sampled at $x, $y', async ({ lonDeg, latDeg, x, y }) => {
+    const ground = groundFromGrids([await gridOf('web-mercator.tif')])
+    const planeM = 300 + 2 * ((x - 1558000) / 25 - 0.5) + 3 * ((5861000 - y) / 25 - 0.5)
+    expect(ground.heightM(lonDeg, latDeg)).toBeCloseTo(planeM, 3)
+  })
+
+  test('may be turned: a 4 × 4 matrix stands in for tie point and scale', async () => {
+    const ground = groundFromGrids([await gridOf('utm33-turned.tif')])
+    // x = 400000 + 24 c + 18 r and y = 5150000 + 18 c − 24 r, from the corner: c = 10, r = 15 is this place.
+    // gdaltransform of 400510, 5149820 from EPSG:32633.
+    expect(ground.heightM(13.7035300734493, 46.4946016332326)).toBeCloseTo(300 + 2 * 9.5 + 3 * 14.5, 2)
+  })
+})
+
+describe('what is no grid of heights', () => {
+  test.each([
+    ['other-system.tif', /EPSG:2056.*Save it in WGS 84/],
+    ['no-place.tif', /does not say where on the globe/],
+    ['zstd.tif', /packed in a way/],
+    ['picture.tif', /is a picture/],
+  ])('%s ends in a sentence', async (name, sentence) => {
+    const result = await readGeotiffGrid(fixture(name))
+    expect(result.ok ? '' : result.problems[0]!.message).toMatch(sentence)
+  })
+
+  test('a text file is no TIFF', async () => {
+    expect(await faultOf(new TextEncoder().encode('II but then just words'))).toMatch(/not a TIFF/)
+    expect(await faultOf(new Uint8Array(0))).toMatch(/not a TIFF/)
+  })
+
+  test.each(['int16-strips', 'int16-tiles-lzw', 'float32-tiles-deflate', 'int32-bigtiff-deflate'])(
+    '%s cut short anywhere ends in a sentence, or is whole where only padding went',
+    async (name) => {
+      const whole = new Uint8Array(readFileSync(`test/terrain/fixtures/${name}.tif`))
+      for (let length = 0; length < whole.length; length += 37) {
+        expect(await faultOf(whole.slice(0, length))).toMatch(/cut short|not a TIFF|broken|none/)
+      }
+    },
+  )
+
+  test.each(['int16-tiles-lzw', 'float32-tiles-deflate', 'utm33-turned'])(
+    '%s with any byte of it spoilt is read, or ends in a sentence, soon',
+    async (name) => {
+      const whole = new Uint8Array(readFileSync(`test/terrain/fixtures/${name}.tif`))
+      for (let at = 0; at < whole.length; at += 3) {
+        const spoilt = whole.slice()
+        spoilt[at] = spoilt[at]! ^ 0xff
+        const result = await readGeotiffGrid(bytesFrom('x.tif', spoilt))
+        if (result.ok) continue
+        expect(result.problems[0]!.message).toMatch(/^x\.tif .+\.$/)
+      }
+    },
+    60_000,
+  )
+
+  test('a billion columns by a billion rows are refused before memory is asked for', async () => {
+    const bytes = new Uint8Array(readFileSync('test/terrain/fixtures/int16-strips.tif'))
+    const view = new DataView(bytes.buffer)
+    const place = view.getUint32(4, true)
+    for (let i = 0; i < view.getUint16(place, true); i++) {
+      const at = place + 2 + i * 12
+      const tag = view.getUint16(at, true)
+      if (tag !== 256 && tag !== 257) continue
+      view.setUint16(at + 2, 4, true)
+      view.setUint32(at + 8, 1_000_000_000, true)
+    }
+    expect(await faultOf(bytes)).toMatch(/1,000,000,000,000,000,000 cells/)
+  })
+})
+
+test('files together are one ground, and each fault among them is told', async () => {
+  const both = await groundFromFiles([fixture('int16-void.tif'), fixture('float64-deflate.tif')])
+  const inVoidM = both.ok ? both.value.heightM(14 + 0.0005 * 22.5, 46.52 - 0.0005 * 12.5) : undefined
+  expect(inVoidM).toBeCloseTo(300 + 44 + 36, 6)
+  const faults = await groundFromFiles([
+    fixture('picture.tif'),
+    fixture('zstd.tif'),
+    fixture('int16-void.tif'),
+  ])
+  expect(faults.ok ? [] : faults.problems.map((p) => p.at)).toEqual(['picture.tif', 'zstd.tif'])
+})
+
+test('a reading that is stopped rejects, and reports how far it came', async () => {
+  const done: number[] = []
+  await readGeotiffGrid(fixture('int16-strips.tif'), undefined, { onProgress: (part) => done.push(part) })
+  expect(done.at(-1)).toBe(1)
+  await expect(
+    readGeotiffGrid(fixture('int16-strips.tif'), undefined, { signal: AbortSignal.abort() }),
+  ).rejects.toThrow()
+})
