@@ -42,6 +42,8 @@ export interface Line {
   readonly return: 'pair' | 'earth'
   /** Earth return only: resistance of the electrodes at `from` and at `to`, Ω. */
   readonly electrodeOhms?: readonly [number, number]
+  /** Elevations that a file gives the line's two ends, m, where they differ from the stations' own. */
+  readonly endElevationsM?: readonly [number | null, number | null]
   readonly rest?: { readonly feature?: Rest; readonly properties?: Rest; readonly geometry?: Rest }
 }
 
@@ -144,8 +146,9 @@ export function verticesOf(plan: Plan, line: Line): readonly Position[] {
   return [from.position, ...line.bends, to.position]
 }
 
+/** A station's name, or its id where it has none. Rows of a report carry ids as plain text. */
+export const stationName = (plan: Plan, id: string): string => plan.stations.get(id as StationId)?.name || id
+
 /** The line's name in reports and on papers: the names of its two stations. */
-export function lineName(plan: Plan, line: Line): string {
-  const nameOf = (id: StationId) => plan.stations.get(id)?.name || id
-  return `${nameOf(line.from)} – ${nameOf(line.to)}`
-}
+export const lineName = (plan: Plan, line: Line): string =>
+  `${stationName(plan, line.from)} – ${stationName(plan, line.to)}`

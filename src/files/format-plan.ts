@@ -1,0 +1,129 @@
+import {
+  type Allowances,
+  type Circuit,
+  type Hazard,
+  type Leg,
+  type Line,
+  type Plan,
+  type Position,
+  type Rest,
+  type Station,
+  verticesOf,
+} from '../plan/plan'
+import { isObject } from '../plan/shape'
+import { FORMAT, VERSION } from './parse-plan'
+
+/** The plan as the text of its file: two-space JSON in a stable order, with every member that was not known when it was read. */
+export function formatPlan(plan: Plan): string {
+  const { rest } = plan
+  const file = {
+    type: 'FeatureCollection',
+    plan: {
+      format: FORMAT,
+      version: VERSION,
+      title: plan.title,
+      note: plan.note,
+      weather: plan.weather,
+      wireTempC: plan.wireTempC,
+      allowances: allowancesOf(plan.allowances),
+      catalog: {
+        wires: plan.catalog.wires.map(entryInOrder),
+        sets: plan.catalog.sets.map(entryInOrder),
+        supplies: plan.catalog.supplies.map(entryInOrder),
+        ...rest?.catalog,
+      },
+      circuits: [...plan.circuits.values()].map(circuitOf),
+      stock: plan.stock.map(({ rest: more, ...known }) => ({ ...known, ...more })),
+      ...rest?.plan,
+    },
+    features: [
+      ...[...plan.stations.values()].map(stationFeature),
+      ...[...plan.lines.values()].map((line) => lineFeature(plan, line)),
+      ...[...plan.hazards.values()].map(hazardFeature),
+      ...(rest?.features ?? []),
+    ],
+    ...rest?.file,
+  }
+  return `${JSON.stringify(file, null, 2)}\n`
+}
+
+function allowancesOf({ slackPct, sagPct, tailM, spliceWasteM, reservePct, rest = {} }: Allowances) {
+  const { surface, overhead, buried, water } = slackPct
+  const { slackPct: slackRest, ...others } = rest
+  return {
+    slackPct: { surface, overhead, buried, water, ...(isObject(slackRest) && slackRest) },
+    sagPct,
+    tailM,
+    spliceWasteM,
+    reservePct,
+    ...others,
+  }
+}
+
+const circuitOf = ({ id, name, lines, sets, supply, rest }: Circuit) => ({
+  id,
+  name,
+  lines,
+  sets: Object.fromEntries(sets),
+  supply: supply && { type: supply.type, at: supply.at, ...supply.rest },
+  ...rest,
+})
+
+interface Parts {
+  readonly feature?: Rest
+  readonly properties?: Rest
+  readonly geometry?: Rest
+}
+
+const feature = (id: string, properties: object, type: string, coordinates: unknown, rest: Parts = {}) => ({
+  type: 'Feature',
+  id,
+  properties: { ...properties, ...rest.properties },
+  geometry: { type, coordinates, ...rest.geometry },
+  ...rest.feature,
+})
+
+const stationFeature = ({ id, name, note, position, rest }: Station) =>
+  feature(id, { kind: 'station', name, note }, 'Point', position, rest)
+
+function lineFeature(plan: Plan, line: Line) {
+  const { id, from, to, wire, pairs, return: way, electrodeOhms, legs, rest } = line
+  const ohms = electrodeOhms && { electrodeOhms }
+  const properties = { kind: 'line', from, to, wire, pairs, return: way, ...ohms, legs: legs.map(legOf) }
+  const vertices = [...verticesOf(plan, line)]
+  const [atFrom, atTo] = line.endElevationsM ?? []
+  vertices[0] = atElevation(vertices[0]!, atFrom)
+  vertices[vertices.length - 1] = atElevation(vertices.at(-1)!, atTo)
+  return feature(id, properties, 'LineString', vertices, rest)
+}
+
+const atElevation = (position: Position, elevationM: number | null | undefined): Position =>
+  typeof elevationM === 'number' ? [position[0], position[1], elevationM] : position
+
+const legOf = ({ lay, slackPct, sagPct, note, rest }: Leg) => ({ lay, slackPct, sagPct, note, ...rest })
+
+const hazardFeature = ({ id, hazard, name, geometry, rest }: Hazard) =>
+  feature(id, { kind: 'hazard', hazard, name }, geometry.type, geometry.coordinates, rest)
+
+/** Members of catalog entries, in the order in which they are written; what is not named here follows as it came. */
+const ENTRY_ORDER = [
+  ...['id', 'name', 'talk', 'kind', 'loopOhmPerKm', 'tempCoeffPerC', 'nanoFPerKm', 'loopMilliHPerKm'],
+  ...['dryMicroSPerKm', 'wetMicroSPerKm', 'kgPerKm', 'breakN', 'spoolsM', 'offHook', 'ringer', 'generator'],
+  ...['maxLossDb', 'dcOhms', 'acOhms', 'minMA', 'forwardVolts', 'volts', 'hz', 'ohms', 'maxLoad', 'henries'],
+  ...['microF', 'minVolts', 'maxMA', 'ring', 'indicator', 'insertionDb', 'ampHours', 'source', 'sources'],
+]
+const NESTED = new Set(['offHook', 'ringer', 'generator', 'ring', 'indicator'])
+
+function entryInOrder(entry: object): object {
+  const members = new Map<string, unknown>(Object.entries(entry))
+  const names = [
+    ...ENTRY_ORDER.filter((name) => members.has(name)),
+    ...[...members.keys()].filter((name) => !ENTRY_ORDER.includes(name)),
+  ]
+  return Object.fromEntries(
+    names.map((name) => {
+      const value = members.get(name)
+      return [name, NESTED.has(name) && isObject(value) ? entryInOrder(value) : value]
+    }),
+  )
+}

@@ -1,0 +1,70 @@
+import type { CatalogEntries } from '../catalog/catalog'
+import { valueWords } from '../plan/limits'
+import { type Check, isObject, type Members } from '../plan/shape'
+import type { Problem } from '../problem'
+
+const KINDS = ['station', 'line', 'hazard'] as const
+export type FeatureKind = (typeof KINDS)[number]
+
+/**
+ * What a reference in the file may name. Things that are faulty themselves count too: a fault is told once, at its own
+ * place, and not again at every reference.
+ */
+export interface KnownIds {
+  readonly stations: ReadonlySet<unknown>
+  readonly lines: ReadonlySet<unknown>
+  readonly wires: ReadonlySet<unknown>
+  readonly sets: ReadonlySet<unknown>
+  readonly supplies: ReadonlySet<unknown>
+}
+
+/** The kind of a feature that this program knows, or undefined for one that is kept untouched. */
+export function kindOf(feature: unknown): FeatureKind | undefined {
+  const properties = isObject(feature) ? feature.properties : undefined
+  const kind = isObject(properties) ? properties.kind : undefined
+  return KINDS.find((each) => each === kind)
+}
+
+const idsIn = (list: unknown): readonly unknown[] =>
+  Array.isArray(list) ? list.filter(isObject).map((each) => each.id) : []
+
+export function knownIds(features: readonly unknown[], plan: Members, builtIn: CatalogEntries): KnownIds {
+  const own = isObject(plan.catalog) ? plan.catalog : {}
+  const of = (kind: FeatureKind) => new Set(idsIn(features.filter((feature) => kindOf(feature) === kind)))
+  const entries = (name: keyof CatalogEntries) => new Set([...idsIn(builtIn[name]), ...idsIn(own[name])])
+  return {
+    stations: of('station'),
+    lines: of('line'),
+    wires: entries('wires'),
+    sets: entries('sets'),
+    supplies: entries('supplies'),
+  }
+}
+
+/** A text that names one of the known things. */
+export const reference =
+  (what: string, thing: string, known: ReadonlySet<unknown>): Check =>
+  (value, at, faults) => {
+    if (typeof value === 'string' && known.has(value)) return
+    const missing = value === undefined
+    const message =
+      typeof value === 'string'
+        ? `${what} is ${valueWords(value)}, and there is no such ${thing}: name one that there is, or add it.`
+        : `${what} is ${valueWords(value)}: give the id of a ${thing}.`
+    faults.push({ code: missing ? 'missing' : `unknown-${thing}`, at, message })
+  }
+
+/** Faults of things in a list that have the id of one before them. */
+export function repeatedIds(list: readonly unknown[], at: string, faults: Problem[]): void {
+  const first = new Map<unknown, number>()
+  list.forEach((each, index) => {
+    const id = isObject(each) ? each.id : undefined
+    if (typeof id !== 'string' && typeof id !== 'number') return
+    const taken = first.get(id)
+    if (taken === undefined) first.set(id, index)
+    else {
+      const message = `The id ${valueWords(id)} is that of ${at}[${taken}] already: give each an id of its own.`
+      faults.push({ code: 'repeated-id', at: `${at}[${index}].id`, message })
+    }
+  })
+}

@@ -1,0 +1,143 @@
+import { connectedPieces, stationsOfLines } from '../plan/circuit-topology'
+import type { CircuitId, LineId, StationId } from '../plan/id'
+import { valueWords } from '../plan/limits'
+import type { Circuit } from '../plan/plan'
+import { type Check, idText, isObject, listOf, members, placeOf, recordOf, text } from '../plan/shape'
+import type { Problem } from '../problem'
+import { type KnownIds, reference, repeatedIds } from './known-ids'
+import type { LineEnds } from './line-faults'
+import { restOf } from './rest'
+
+const circuitShape = (known: KnownIds): Check => {
+  const station = reference('The station', 'station', known.stations)
+  const supply = members('The supply', {
+    type: reference('The supply', 'supply', known.supplies),
+    at: reference('The station of the supply', 'station', known.stations),
+  })
+  return members(
+    'The circuit',
+    {
+      id: idText('The id of the circuit'),
+      lines: listOf('The list of lines', reference('The line', 'line', known.lines), { min: 1 }),
+    },
+    {
+      name: text('The name'),
+      sets: recordOf('The list of sets', station, reference('The set', 'set', known.sets)),
+      supply: (value, at, faults) => {
+        if (value !== null) supply(value, at, faults)
+      },
+    },
+  )
+}
+
+/** The circuits of a file. `lines` holds every line whose two ends are sound. */
+export function parseCircuits(
+  value: unknown,
+  known: KnownIds,
+  lines: ReadonlyMap<LineId, LineEnds>,
+  faults: Problem[],
+): ReadonlyMap<CircuitId, Circuit> {
+  const circuits = new Map<CircuitId, Circuit>()
+  const at = 'plan.circuits'
+  const before = faults.length
+  listOf('The list of circuits', circuitShape(known))(value, at, faults)
+  if (!Array.isArray(value)) return circuits
+  repeatedIds(value, at, faults)
+  pairFaults(value, lines, faults)
+  value.forEach((each, index) => {
+    topologyFaults(each, `${at}[${index}]`, lines, known, faults)
+  })
+  if (faults.length > before) return circuits
+  for (const each of value) {
+    const circuit = toCircuit(each)
+    circuits.set(circuit.id, circuit)
+  }
+  return circuits
+}
+
+/** Tells of circuits beyond the pairs of their lines. */
+function pairFaults(
+  circuits: readonly unknown[],
+  lines: ReadonlyMap<LineId, LineEnds>,
+  faults: Problem[],
+): void {
+  const used = new Map<LineId, number>()
+  circuits.forEach((circuit, index) => {
+    for (const id of new Set(lineIdsOf(circuit))) {
+      const line = lines.get(id)
+      const count = (used.get(id) ?? 0) + 1
+      used.set(id, count)
+      if (line?.pairs === undefined || count <= line.pairs) continue
+      const pairs = line.pairs === 1 ? 'one pair' : `${line.pairs} pairs`
+      const message = `Line ${valueWords(id)} has ${pairs}, and this is circuit number ${count} on it: give the line more pairs, or take the circuit off it.`
+      faults.push({ code: 'too-few-pairs', at: `plan.circuits[${index}].lines`, message })
+    }
+  })
+}
+
+const lineIdsOf = (circuit: unknown): readonly LineId[] =>
+  isObject(circuit) && Array.isArray(circuit.lines)
+    ? circuit.lines.filter((id): id is LineId => typeof id === 'string')
+    : []
+
+/** Tells of lines named twice, pieces that don't meet, sets and supplies off the circuit, where the ends of every line are sound. */
+function topologyFaults(
+  value: unknown,
+  at: string,
+  lines: ReadonlyMap<LineId, LineEnds>,
+  known: KnownIds,
+  faults: Problem[],
+): void {
+  const ids = lineIdsOf(value)
+  if (!isObject(value) || ids.length === 0 || ids.some((id) => !lines.has(id))) return
+
+  const seen = new Set<LineId>()
+  ids.forEach((id, index) => {
+    if (seen.has(id)) {
+      const message = `Line ${valueWords(id)} is in the circuit already: name it once.`
+      faults.push({ code: 'repeated-line', at: `${at}.lines[${index}]`, message })
+    }
+    seen.add(id)
+  })
+
+  const endsOf = (id: LineId) => lines.get(id)
+  const [main, apart] = connectedPieces([...seen], endsOf)
+  if (main && apart) {
+    const message = `The circuit is in pieces: no line leads from ${valueWords(main[0])} to ${valueWords(apart[0])}. Take in the lines between them, or make two circuits.`
+    faults.push({ code: 'unconnected', at: `${at}.lines`, message })
+  }
+
+  const stations = new Set<unknown>(stationsOfLines(ids, endsOf))
+  const standsOff = (station: string, what: string, place: string) => {
+    if (stations.has(station) || !known.stations.has(station)) return
+    const message = `${what} stands at ${valueWords(station)}, where no line of the circuit leads: take such a line in, or move it.`
+    faults.push({ code: 'off-circuit', at: place, message })
+  }
+  for (const station of isObject(value.sets) ? Object.keys(value.sets) : [])
+    standsOff(station, 'A set', placeOf(`${at}.sets`, station))
+  const supplyAt = isObject(value.supply) ? value.supply.at : undefined
+  if (typeof supplyAt === 'string') standsOff(supplyAt, 'The supply', `${at}.supply.at`)
+}
+
+interface CircuitFile {
+  readonly id: CircuitId
+  readonly name?: string
+  readonly lines: readonly LineId[]
+  readonly sets?: Readonly<Record<StationId, string>>
+  readonly supply?: { readonly type: string; readonly at: StationId } | null
+}
+
+function toCircuit(value: unknown): Circuit {
+  const file = value as CircuitFile
+  const { id, name = id, lines, sets = {}, supply = null } = file
+  const rest = restOf({ ...file }, ['id', 'name', 'lines', 'sets', 'supply'])
+  const supplyRest = supply && restOf({ ...supply }, ['type', 'at'])
+  return {
+    id,
+    name,
+    lines: [...lines],
+    sets: new Map(Object.entries(sets) as [StationId, string][]),
+    supply: supply && { type: supply.type, at: supply.at, ...(supplyRest && { rest: supplyRest }) },
+    ...(rest && { rest }),
+  }
+}

@@ -1,0 +1,79 @@
+import type { HazardId, LineId, StationId } from '../plan/id'
+import { valueWords } from '../plan/limits'
+import type { Hazard, Line, Position, Station } from '../plan/plan'
+import { type Check, isObject, members, oneOf } from '../plan/shape'
+import type { Problem } from '../problem'
+import { type FeatureKind, type KnownIds, kindOf, repeatedIds } from './known-ids'
+import { type LineEnds, lineFaults, soundEnds, soundPosition } from './line-faults'
+import { HAZARD_SHAPE, toHazard } from './parse-hazard'
+import { lineShape, toLine } from './parse-line'
+import { STATION_SHAPE, toStation } from './parse-station'
+
+export function featuresOf(value: unknown, faults: Problem[]): readonly unknown[] {
+  if (Array.isArray(value)) return value
+  const message = `The list of features is ${valueWords(value)}: give a list in square brackets.`
+  faults.push({ code: value === undefined ? 'missing' : 'wrong-type', at: 'features', message })
+  return []
+}
+
+/** What a feature of another program's must be to be kept. */
+const FOREIGN_SHAPE = members('The feature', { type: oneOf('The type', ['Feature']) })
+
+export interface ParsedFeatures {
+  readonly stations: ReadonlyMap<StationId, Station>
+  readonly lines: ReadonlyMap<LineId, Line>
+  readonly hazards: ReadonlyMap<HazardId, Hazard>
+  /** Features of kinds that are not known, as they came. */
+  readonly foreign: readonly unknown[]
+  /** The ends of every line whose two ends are sound, whatever else may be wrong with it. */
+  readonly ends: ReadonlyMap<LineId, LineEnds>
+}
+
+export function parseFeatures(
+  features: readonly unknown[],
+  known: KnownIds,
+  faults: Problem[],
+): ParsedFeatures {
+  const placed = features.map((value, index) => ({ value, at: `features[${index}]`, kind: kindOf(value) }))
+  const ofKind = (kind: FeatureKind | undefined) => placed.filter((each) => each.kind === kind)
+  /** Turns the sound features of a kind into the plan's; `check` tells the faults of the others. */
+  const parse = <T extends { readonly id: string }>(
+    kind: FeatureKind,
+    check: Check,
+    toThing: (value: unknown) => T,
+  ) => {
+    const things = new Map<T['id'], T>()
+    for (const { value, at } of ofKind(kind)) {
+      const before = faults.length
+      check(value, at, faults)
+      if (faults.length > before) continue
+      const thing = toThing(value)
+      things.set(thing.id, thing)
+    }
+    return things
+  }
+
+  const positions = new Map<unknown, Position>()
+  for (const { value } of ofKind('station')) {
+    const position = soundPosition(value)
+    if (position && isObject(value)) positions.set(value.id, position)
+  }
+  const ends = new Map<LineId, LineEnds>()
+  for (const { value } of ofKind('line')) {
+    const line = soundEnds(value, known.stations)
+    if (line) ends.set(line.id, line)
+  }
+
+  const stations = parse('station', STATION_SHAPE, toStation)
+  const shapeOfLine = lineShape(known)
+  const checkLine: Check = (value, at, found) => {
+    shapeOfLine(value, at, found)
+    lineFaults(value, at, positions, found)
+  }
+  const lines = parse('line', checkLine, (value) => toLine(value, stations))
+  const hazards = parse('hazard', HAZARD_SHAPE, toHazard)
+  const foreign = ofKind(undefined)
+  for (const { value, at } of foreign) FOREIGN_SHAPE(value, at, faults)
+  repeatedIds(features, 'features', faults)
+  return { stations, lines, hazards, foreign: foreign.map(({ value }) => value), ends }
+}

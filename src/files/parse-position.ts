@@ -1,0 +1,45 @@
+import { valueWords } from '../plan/limits'
+import type { Position } from '../plan/plan'
+import { type Check, listOf } from '../plan/shape'
+
+const isFigure = (value: unknown): value is number => typeof value === 'number' && Number.isFinite(value)
+
+/** A position on the globe: [longitude, latitude] or [longitude, latitude, elevation]. */
+export const position: Check = (value, at, faults) => {
+  if (!Array.isArray(value) || value.length < 2 || value.length > 3 || !value.every(isFigure)) {
+    const message = `The position is ${positionWords(value)}: give [longitude, latitude], in degrees, or these and an elevation in metres.`
+    faults.push({ code: value === undefined ? 'missing' : 'wrong-type', at, message })
+    return
+  }
+  const [lonDeg, latDeg] = value as unknown as Position
+  if (Math.abs(lonDeg) <= 180 && Math.abs(latDeg) <= 90) return
+  const swapped = Math.abs(lonDeg) <= 90 && Math.abs(latDeg) <= 180
+  const mend = swapped
+    ? 'longitude comes first: the two look swapped'
+    : 'give one from −180 to 180 and from −90 to 90'
+  const message = `Longitude ${lonDeg}°, latitude ${latDeg}° is off the globe: ${mend}.`
+  faults.push({ code: 'off-globe', at, message })
+}
+
+const positionWords = (value: unknown): string =>
+  Array.isArray(value)
+    ? `[${value.slice(0, 4).map(valueWords).join(', ')}${value.length > 4 ? ', …' : ''}]`
+    : valueWords(value)
+
+// Adding 0 turns −0, which a file cannot hold, into 0.
+export const toPosition = ([lonDeg, latDeg, elevationM]: Position): Position =>
+  elevationM === undefined ? [lonDeg + 0, latDeg + 0] : [lonDeg + 0, latDeg + 0, elevationM + 0]
+
+const ringPath = listOf('The ring', position, { min: 4 })
+
+/** A closed ring: its last position is its first. */
+export const ring: Check = (value, at, faults) => {
+  const before = faults.length
+  ringPath(value, at, faults)
+  if (faults.length > before) return
+  const path = value as readonly Position[]
+  const [first, last] = [path[0]!, path.at(-1)!]
+  if (first[0] === last[0] && first[1] === last[1]) return
+  const message = 'The ring is open: end it with the position that it starts with.'
+  faults.push({ code: 'open-ring', at: `${at}[${path.length - 1}]`, message })
+}

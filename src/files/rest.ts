@@ -1,0 +1,16 @@
+import type { Rest } from '../plan/plan'
+import type { Members } from '../plan/shape'
+
+/** The members beside the known ones, or undefined where there are none. */
+export function restOf(value: Members, known: readonly string[]): Rest | undefined {
+  const others = Object.entries(value).filter(([name]) => !known.includes(name))
+  return others.length > 0 ? Object.fromEntries(others) : undefined
+}
+
+/** `{ rest }` of the parts that have unknown members, or nothing where none has. */
+export function restMember<K extends string>(
+  parts: Readonly<Record<K, Rest | undefined>>,
+): { readonly rest?: { readonly [P in K]?: Rest } } {
+  const kept = Object.entries(parts).filter(([, rest]) => rest !== undefined)
+  return kept.length > 0 ? { rest: Object.fromEntries(kept) as { readonly [P in K]?: Rest } } : {}
+}

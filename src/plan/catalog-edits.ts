@@ -1,0 +1,67 @@
+import { BUILT_IN } from '../catalog/built-in'
+import type { CatalogEntries } from '../catalog/catalog'
+import type { Supply } from '../catalog/supply'
+import type { TelephoneSet } from '../catalog/telephone-set'
+import type { Wire } from '../catalog/wire'
+import { bad, ok, type Result } from '../problem'
+import { SET_SHAPE, SUPPLY_SHAPE, WIRE_SHAPE } from './entry-shapes'
+import { type Circuit, lineName, type Plan } from './plan'
+import { type Check, faultsOf } from './shape'
+
+type Kind = keyof CatalogEntries
+
+/** Puts a wire of the plan's own in the catalog, where it hides a built-in one of its id. */
+export const putWire = (plan: Plan, wire: Wire): Result<Plan> => putEntry(plan, 'wires', wire, WIRE_SHAPE)
+
+export const putSet = (plan: Plan, set: TelephoneSet): Result<Plan> => putEntry(plan, 'sets', set, SET_SHAPE)
+
+export const putSupply = (plan: Plan, supply: Supply): Result<Plan> =>
+  putEntry(plan, 'supplies', supply, SUPPLY_SHAPE)
+
+function putEntry(plan: Plan, kind: Kind, entry: { readonly id: string }, shape: Check): Result<Plan> {
+  const faults = faultsOf(shape, entry, '')
+  if (faults.length > 0) return bad(...faults)
+  const entries: readonly { readonly id: string }[] = plan.catalog[kind]
+  const index = entries.findIndex((each) => each.id === entry.id)
+  if (entries[index] === entry) return ok(plan)
+  const next = index < 0 ? [...entries, entry] : entries.with(index, entry)
+  return ok({ ...plan, catalog: { ...plan.catalog, [kind]: next } })
+}
+
+/** Removes a wire of the plan's own. Refused while it is in use and no built-in wire stands behind it. */
+export const removeOwnWire = (plan: Plan, id: string): Result<Plan> =>
+  removeEntry(plan, 'wires', id, [
+    ...[...plan.lines.values()].filter((line) => line.wire === id).map((line) => lineName(plan, line)),
+    ...(plan.stock.some((each) => each.wire === id) ? ['the stock'] : []),
+  ])
+
+export const removeOwnSet = (plan: Plan, id: string): Result<Plan> =>
+  removeEntry(
+    plan,
+    'sets',
+    id,
+    circuitNames(plan, (circuit) => [...circuit.sets.values()].includes(id)),
+  )
+
+export const removeOwnSupply = (plan: Plan, id: string): Result<Plan> =>
+  removeEntry(
+    plan,
+    'supplies',
+    id,
+    circuitNames(plan, (circuit) => circuit.supply?.type === id),
+  )
+
+const circuitNames = (plan: Plan, uses: (circuit: Circuit) => boolean) =>
+  [...plan.circuits.values()].filter(uses).map((circuit) => circuit.name)
+
+function removeEntry(plan: Plan, kind: Kind, id: string, users: readonly string[]): Result<Plan> {
+  const entries: readonly { readonly id: string; readonly name: string }[] = plan.catalog[kind]
+  const entry = entries.find((each) => each.id === id)
+  if (!entry) return ok(plan)
+  if (users.length > 0 && !BUILT_IN[kind].some((each) => each.id === id)) {
+    const message = `${entry.name} is in use (${users.slice(0, 3).join(', ')}${users.length > 3 ? ' …' : ''}): put something else there first.`
+    return bad({ code: 'in-use', at: id, message })
+  }
+  const next = entries.filter((each) => each !== entry)
+  return ok({ ...plan, catalog: { ...plan.catalog, [kind]: next } })
+}

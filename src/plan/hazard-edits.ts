@@ -1,0 +1,62 @@
+import { bad, ok, type Result } from '../problem'
+import type { HazardId } from './id'
+import type { Hazard, HazardKind, Plan, Position } from './plan'
+import { onGlobe, samePosition } from './position'
+import { assertNewFeature, putHazard, without } from './put'
+
+export interface NewHazard {
+  readonly id: HazardId
+  readonly hazard: HazardKind
+  readonly name: string
+  /** A line along the vertices, or the area within them. */
+  readonly shape: 'line' | 'area'
+  readonly vertices: readonly Position[]
+}
+
+/** Refused with too few vertices: a line needs two, an area three. An area closes by itself. */
+export function addHazard(plan: Plan, { id, hazard, name, shape, vertices }: NewHazard): Result<Plan> {
+  assertNewFeature(plan, id)
+  const drawn = vertices.map(onGlobe)
+  const path = drawn.filter((vertex, index) => index === 0 || !samePosition(vertex, drawn[index - 1]!))
+  if (shape === 'area' && path.length > 1 && samePosition(path[0]!, path.at(-1)!)) path.pop()
+  const needed = shape === 'area' ? 3 : 2
+  if (path.length < needed) {
+    const message = `This ${shape} has ${path.length} of the ${needed} corners that it needs: click ${needed - path.length} more.`
+    return bad({ code: 'too-few-vertices', at: id, message })
+  }
+  const geometry: Hazard['geometry'] =
+    shape === 'area'
+      ? { type: 'Polygon', coordinates: [[...path, path[0]!]] }
+      : { type: 'LineString', coordinates: path }
+  return ok(putHazard(plan, { id, hazard, name, geometry }))
+}
+
+/** Moves one vertex; of an area, one of ring `ring` (0 is the outer one), which stays closed. */
+export function moveHazardVertex(plan: Plan, id: HazardId, index: number, to: Position, ring = 0): Plan {
+  const hazard = plan.hazards.get(id)
+  if (!hazard) return plan
+  const { geometry } = hazard
+  const path = geometry.type === 'Polygon' ? geometry.coordinates[ring] : geometry.coordinates
+  const position = onGlobe(to)
+  const vertex = path?.[index]
+  if (!path || !vertex || samePosition(vertex, position)) return plan
+  if (geometry.type === 'LineString')
+    return putHazard(plan, { ...hazard, geometry: { ...geometry, coordinates: path.with(index, position) } })
+  const last = path.length - 1
+  const moved = path.map((each, k) => (k % last === index % last ? position : each))
+  const coordinates = geometry.coordinates.with(ring, moved)
+  return putHazard(plan, { ...hazard, geometry: { ...geometry, coordinates } })
+}
+
+export const renameHazard = (plan: Plan, id: HazardId, name: string): Plan => {
+  const hazard = plan.hazards.get(id)
+  return hazard && hazard.name !== name ? putHazard(plan, { ...hazard, name }) : plan
+}
+
+export const setHazardKind = (plan: Plan, id: HazardId, kind: HazardKind): Plan => {
+  const hazard = plan.hazards.get(id)
+  return hazard && hazard.hazard !== kind ? putHazard(plan, { ...hazard, hazard: kind }) : plan
+}
+
+export const removeHazard = (plan: Plan, id: HazardId): Plan =>
+  plan.hazards.has(id) ? { ...plan, hazards: without(plan.hazards, new Set([id])) } : plan

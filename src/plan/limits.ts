@@ -1,0 +1,70 @@
+import { LAYS, type Lay } from './plan'
+
+/** The range of one figure of a plan, both ends included, and the words that name it to a person. */
+export interface Limit {
+  readonly what: string
+  readonly min: number
+  readonly max: number
+  readonly unit: string
+  readonly whole?: true
+  /** `min` itself is out. */
+  readonly above?: true
+}
+
+const LAY_WORDS: Readonly<Record<Lay, string>> = {
+  surface: 'surface legs',
+  overhead: 'overhead legs',
+  buried: 'buried legs',
+  water: 'legs in water',
+}
+
+const slackOf = (where: string): Limit => ({ what: `The slack of ${where}`, min: 0, max: 500, unit: '%' })
+
+/** Slack allowances, lay by lay. */
+export const SLACK_LIMITS = Object.fromEntries(LAYS.map((lay) => [lay, slackOf(LAY_WORDS[lay])])) as Readonly<
+  Record<Lay, Limit>
+>
+
+/**
+ * Where each figure of a plan must lie, for edits and for files alike. The ranges are wider than any sound plan needs: they
+ * keep out slips of the pen, and figures that no formula behind them can bear.
+ */
+export const LIMITS = {
+  wireTempC: { what: 'The temperature of the wire', min: -60, max: 90, unit: '°C' },
+  sagPct: { what: 'The sag of overhead legs', min: 0, max: 50, unit: '%' },
+  tailM: { what: 'The tail', min: 0, max: 1000, unit: 'm' },
+  spliceWasteM: { what: 'The wire used up by a splice', min: 0, max: 100, unit: 'm' },
+  reservePct: { what: 'The reserve', min: 0, max: 500, unit: '%' },
+  legSlackPct: slackOf('a leg'),
+  legSagPct: { what: 'The sag of a leg', min: 0, max: 50, unit: '%' },
+  pairs: { what: 'The number of pairs', min: 1, max: 100, unit: '', whole: true },
+  electrodeOhms: { what: 'The resistance of an electrode', min: 0, max: 1e6, unit: 'Ω' },
+  stockLengthM: { what: 'The length of a spool', min: 0, max: 1e6, unit: 'm', above: true },
+  stockCount: { what: 'The count of spools', min: 0, max: 100_000, unit: '', whole: true },
+} as const satisfies Readonly<Record<string, Limit>>
+
+const isFigure = (value: unknown): value is number => typeof value === 'number' && Number.isFinite(value)
+
+/** The sentence that refuses a value, or undefined where it is within the limit. */
+export function limitFault(limit: Limit, value: unknown): string | undefined {
+  const { min, max, whole, above } = limit
+  if (isFigure(value) && value <= max && (above ? value > min : value >= min)) {
+    if (!whole || Number.isInteger(value)) return undefined
+  }
+  return `${limit.what} is ${valueWords(value)}: give ${limitWords(limit)}.`
+}
+
+function limitWords({ min, max, unit, whole, above }: Limit): string {
+  const number = whole ? 'a whole number' : 'a number'
+  const range = above ? `above ${min} and up to ${max}` : `from ${min} to ${max}`
+  return `${number} ${range}${unit && ` ${unit}`}`
+}
+
+/** A value as a sentence can carry it: short, and told from its like (`"20"` is not 20). */
+export function valueWords(value: unknown): string {
+  if (value === undefined) return 'missing'
+  if (Array.isArray(value)) return value.length === 0 ? 'an empty list' : 'a list'
+  if (typeof value === 'object' && value !== null) return 'an object'
+  if (typeof value !== 'string') return String(value)
+  return JSON.stringify(value.length > 40 ? `${value.slice(0, 40)}…` : value)
+}

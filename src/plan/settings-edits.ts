@@ -1,0 +1,69 @@
+import { BUILT_IN } from '../catalog/built-in'
+import { bad, ok, type Problem, type Result } from '../problem'
+import { LIMITS, limitFault, SLACK_LIMITS, valueWords } from './limits'
+import { type Allowances, LAYS, type Lay, type Plan, type Stock, type Weather } from './plan'
+
+export const setTitle = (plan: Plan, title: string): Plan =>
+  plan.title === title ? plan : { ...plan, title }
+
+export const setNote = (plan: Plan, note: string): Plan => (plan.note === note ? plan : { ...plan, note })
+
+export const setWeather = (plan: Plan, weather: Weather): Plan =>
+  plan.weather === weather ? plan : { ...plan, weather }
+
+export function setWireTemp(plan: Plan, wireTempC: number): Result<Plan> {
+  const fault = limitFault(LIMITS.wireTempC, wireTempC)
+  if (fault) return bad({ code: 'out-of-range', at: 'plan.wireTempC', message: fault })
+  return ok(plan.wireTempC === wireTempC ? plan : { ...plan, wireTempC: wireTempC + 0 })
+}
+
+type PlainAllowance = 'sagPct' | 'tailM' | 'spliceWasteM' | 'reservePct'
+export type AllowanceField = PlainAllowance | `slackPct.${Lay}`
+
+/** Sets one allowance, named by its place: `tailM`, `slackPct.surface`. */
+export function setAllowance(plan: Plan, field: AllowanceField, value: number): Result<Plan> {
+  const lay = LAYS.find((each) => field === `slackPct.${each}`)
+  const fault = limitFault(lay ? SLACK_LIMITS[lay] : LIMITS[field as PlainAllowance], value)
+  if (fault) return bad({ code: 'out-of-range', at: `plan.allowances.${field}`, message: fault })
+  const { allowances } = plan
+  const before = lay ? allowances.slackPct[lay] : allowances[field as PlainAllowance]
+  if (before === value) return ok(plan)
+  const after: Allowances = lay
+    ? { ...allowances, slackPct: { ...allowances.slackPct, [lay]: value + 0 } }
+    : { ...allowances, [field]: value + 0 }
+  return ok({ ...plan, allowances: after })
+}
+
+/** The spools at hand, all at once. */
+export function setStock(plan: Plan, stock: readonly Stock[]): Result<Plan> {
+  const wires = new Set([...plan.catalog.wires, ...BUILT_IN.wires].map((wire) => wire.id))
+  const faults = stock.flatMap((each, index): Problem[] => {
+    const at = `plan.stock[${index}]`
+    const unknown = wires.has(each.wire)
+      ? undefined
+      : `${valueWords(each.wire)} is no wire of the catalog: pick one that is.`
+    const messages = [
+      unknown,
+      limitFault(LIMITS.stockLengthM, each.lengthM),
+      limitFault(LIMITS.stockCount, each.count),
+    ]
+    return messages.flatMap((message) => (message ? [{ code: 'bad-stock', at, message }] : []))
+  })
+  if (faults.length > 0) return bad(...faults)
+  const same = stock.length === plan.stock.length && stock.every((each, index) => each === plan.stock[index])
+  return ok(same ? plan : { ...plan, stock: stock.map((each) => ({ ...each, count: each.count + 0 })) })
+}
+
+/** Sets how many spools of one wire and length are at hand; none takes the entry away. */
+export function putStock(plan: Plan, { wire, lengthM, count }: Stock): Result<Plan> {
+  const isIt = (each: Stock) => each.wire === wire && each.lengthM === lengthM
+  const before = plan.stock.find(isIt)
+  if ((before?.count ?? 0) === count) return ok(plan)
+  const others = plan.stock.filter((each) => !isIt(each))
+  if (count === 0) return setStock(plan, others)
+  if (!before) return setStock(plan, [...plan.stock, { wire, lengthM, count }])
+  return setStock(
+    plan,
+    plan.stock.flatMap((each) => (each === before ? [{ ...each, count }] : isIt(each) ? [] : [each])),
+  )
+}

@@ -1,0 +1,58 @@
+import type { StationId } from './id'
+import { withoutLines } from './line-removal'
+import type { Plan, Position, Station } from './plan'
+import { onGlobe, samePosition } from './position'
+import { assertNewFeature, putStation, without } from './put'
+
+export function addStation(
+  plan: Plan,
+  { id, name, position, note = '' }: { id: StationId; name: string; position: Position; note?: string },
+): Plan {
+  assertNewFeature(plan, id)
+  return putStation(plan, { id, name, note, position: onGlobe(position) })
+}
+
+/** Moves a station, and with it the ends of its lines. */
+export function moveStation(plan: Plan, id: StationId, to: Position): Plan {
+  const station = plan.stations.get(id)
+  const position = onGlobe(to)
+  if (!station || samePosition(station.position, position)) return plan
+  return withFreshEnds(putStation(plan, { ...station, position }), id)
+}
+
+/** An elevation that a line's end had of its own held for the old place only. */
+function withFreshEnds(plan: Plan, id: StationId): Plan {
+  const stale = [...plan.lines.values()].filter(
+    (line) => line.endElevationsM && (line.from === id || line.to === id),
+  )
+  if (stale.length === 0) return plan
+  const lines = new Map(plan.lines)
+  for (const { endElevationsM, ...line } of stale) {
+    const [atFrom, atTo] = endElevationsM ?? [null, null]
+    const kept = [line.from === id ? null : atFrom, line.to === id ? null : atTo] as const
+    const none = kept[0] === null && kept[1] === null
+    lines.set(line.id, none ? line : { ...line, endElevationsM: kept })
+  }
+  return { ...plan, lines }
+}
+
+export const renameStation = (plan: Plan, id: StationId, name: string): Plan =>
+  changeStation(plan, id, { name })
+
+export const noteStation = (plan: Plan, id: StationId, note: string): Plan =>
+  changeStation(plan, id, { note })
+
+function changeStation(plan: Plan, id: StationId, change: Partial<Pick<Station, 'name' | 'note'>>): Plan {
+  const station = plan.stations.get(id)
+  if (!station) return plan
+  const next = { ...station, ...change }
+  return next.name === station.name && next.note === station.note ? plan : putStation(plan, next)
+}
+
+/** Removes a station with all that hangs on it: its lines, its sets, the supplies that stand there. */
+export function removeStation(plan: Plan, id: StationId): Plan {
+  if (!plan.stations.has(id)) return plan
+  const lines = [...plan.lines.values()].filter((line) => line.from === id || line.to === id)
+  const left = withoutLines(plan, new Set(lines.map((line) => line.id)))
+  return { ...left, stations: without(left.stations, new Set([id])) }
+}
