@@ -1,5 +1,5 @@
-import { existsSync, mkdirSync, readdirSync, renameSync, rmSync, statSync } from 'node:fs'
-import { basename, join } from 'node:path'
+import { existsSync, mkdirSync, readdirSync, readFileSync, renameSync, rmSync, statSync } from 'node:fs'
+import { basename, dirname, join } from 'node:path'
 import { pathToFileURL } from 'node:url'
 import { ROOT } from './dependencies.mjs'
 
@@ -14,13 +14,16 @@ const THIS_FILE = 'scripts/bundle.mjs'
 export async function load(entry) {
   const folder = join(CACHE, basename(entry, '.ts'))
   const file = join(folder, `${basename(entry, '.ts')}.mjs`)
-  if (!existsSync(file) || statSync(file).mtimeMs < newestSource()) await bundle(entry, folder)
+  if (!existsSync(file) || statSync(file).mtimeMs < newestSource(entry)) await bundle(entry, folder)
   return import(pathToFileURL(file).href)
 }
 
-function newestSource() {
-  const sources = readdirSync(join(ROOT, 'src'), { recursive: true, encoding: 'utf8' })
-  const paths = [...sources.map((name) => join('src', name)), 'package-lock.json', THIS_FILE]
+/** @param {string} entry */
+function newestSource(entry) {
+  const paths = ['src', dirname(entry)].flatMap((folder) =>
+    readdirSync(join(ROOT, folder), { recursive: true, encoding: 'utf8' }).map((name) => join(folder, name)),
+  )
+  paths.push('package-lock.json', THIS_FILE)
   return Math.max(...paths.map((path) => statSync(join(ROOT, path)).mtimeMs))
 }
 
@@ -30,6 +33,7 @@ function newestSource() {
  */
 async function bundle(entry, folder) {
   const { build } = await import('vite')
+  const { devDependencies } = JSON.parse(readFileSync(join(ROOT, 'package.json'), 'utf8'))
   // Another process may be doing the same: each writes beside the place and moves in whole, or finds it taken.
   const outDir = `${folder}-${process.pid}`
   await build({
@@ -37,8 +41,8 @@ async function bundle(entry, folder) {
     configFile: false,
     logLevel: 'error',
     publicDir: false,
-    // Packages too, so that only what is used of them is read at the start.
-    ssr: { noExternal: true },
+    // Packages too, so that only what is used of them is read at the start; but not what only tests use.
+    ssr: { noExternal: true, external: Object.keys(devDependencies) },
     build: {
       ssr: entry,
       outDir,

@@ -1,0 +1,3 @@
+import { growthWithLines, ringOnTree, speechOnTree } from './tree-solve'
+
+export const rows = [speechOnTree, ringOnTree, growthWithLines]

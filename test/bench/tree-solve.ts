@@ -1,0 +1,100 @@
+import { conditionsOf } from '../../src/budget/conditions'
+import { ringingRows } from '../../src/budget/ringing'
+import { VOICE_HZ, voiceRows } from '../../src/budget/voice-loss'
+import { circuitSimulator, denseSolve, type Engine, type Task } from './other-engines'
+import { randomTree } from './random-tree'
+import { type BenchRow, medianMs } from './timing'
+
+const TODAY = conditionsOf('dry', 20)
+const GOAL_TIMES = 300
+const GOAL_EXPONENT = 1.1
+/** Engines whose figures differ by more are not doing the same work. */
+const SAME = 1e-3
+
+const tree = randomTree(100, 20)
+/** The same tree, with nothing remembered from the run before. */
+const treeAnew = () => ({ ...tree, lines: [...tree.lines] })
+
+const otherEngines = async (): Promise<readonly { by: string; engine: Engine }[]> => [
+  { by: 'a circuit simulator (ngspice)', engine: await circuitSimulator() },
+  { by: 'dense complex LU (mathjs)', engine: denseSolve },
+]
+
+const agree = (what: string, ours: number, theirs: number) => {
+  if (!(Math.abs(theirs / ours - 1) < SAME)) throw new Error(`${what} says ${theirs}, not ${ours}`)
+}
+
+/** Speech between each two of 20 sets on a tree of 100 lines: the whole of that budget. */
+export async function speechOnTree(): Promise<BenchRow> {
+  const rows = voiceRows(tree, TODAY)
+  const ms = await medianMs(() => voiceRows(treeAnew(), TODAY))
+  const against: { by: string; ms: number }[] = []
+  const sample = rows.filter((_, k) => k % 40 === 0)
+  for (const { by, engine } of await otherEngines()) {
+    const start = performance.now()
+    for (const row of sample) {
+      const [from, to] = [row.from, row.to].map(
+        (name) => tree.sets.find(({ node }) => tree.stations[node] === name)!,
+      )
+      const ends = [from!.node, to!.node]
+      const task: Task = {
+        nodeCount: tree.stations.length,
+        lines: tree.lines,
+        onHook: tree.sets.filter(({ node }) => !ends.includes(node)),
+        source: { node: from!.node, volts: 1, ohms: from!.set.offHook.acOhms, hz: VOICE_HZ },
+        load: { node: to!.node, ohms: to!.set.offHook.acOhms },
+      }
+      const volts = (await engine(task))[to!.node]!
+      agree(by, row.lossDb, 20 * Math.log10(0.5 / volts))
+    }
+    against.push({ by, ms: ((performance.now() - start) / sample.length) * (rows.length / 2) })
+  }
+  return {
+    what: `Speech on a tree of 100 lines, ${rows.length / 2} pairs of sets (the others: ${sample.length} pairs, scaled)`,
+    ms,
+    against,
+    goal: { text: `${GOAL_TIMES} × faster`, met: against.every((other) => other.ms / ms >= GOAL_TIMES) },
+  }
+}
+
+/** One ring source on the same tree: a single solve, where a general engine stands best. */
+export async function ringOnTree(): Promise<BenchRow> {
+  const ring = tree.supply!.supply.ring!
+  const task: Task = {
+    nodeCount: tree.stations.length,
+    lines: tree.lines,
+    onHook: tree.sets,
+    source: { node: tree.supply!.node, ...ring },
+  }
+  const rows = ringingRows(tree, TODAY)
+  const against: { by: string; ms: number }[] = []
+  for (const { by, engine } of await otherEngines()) {
+    const volts = await engine(task)
+    for (const { to, volts: ours } of rows) agree(by, ours, volts[tree.stations.indexOf(to)]!)
+    against.push({ by, ms: await medianMs(() => engine(task), 1000) })
+  }
+  return {
+    what: 'One ring source on the same tree',
+    ms: await medianMs(() => ringingRows(treeAnew(), TODAY)),
+    against,
+  }
+}
+
+/** How the time grows from 10 lines to 10,000: the slope of the line fitted through four sizes, log against log. */
+export async function growthWithLines(): Promise<BenchRow> {
+  const points: { x: number; y: number; ms: number }[] = []
+  for (const size of [10, 100, 1000, 10_000]) {
+    const model = randomTree(size, 8)
+    const ms = await medianMs(() => ringingRows({ ...model, lines: [...model.lines] }, TODAY))
+    points.push({ x: Math.log(size), y: Math.log(ms), ms })
+  }
+  const mean = (values: readonly number[]) => values.reduce((sum, value) => sum + value, 0) / values.length
+  const [meanX, meanY] = [mean(points.map(({ x }) => x)), mean(points.map(({ y }) => y))]
+  const slope =
+    mean(points.map(({ x, y }) => (x - meanX) * (y - meanY))) / mean(points.map(({ x }) => (x - meanX) ** 2))
+  return {
+    what: `A tree of 10,000 lines; from 10 on the time grows as the lines to the power ${slope.toFixed(2)}`,
+    ms: points.at(-1)!.ms,
+    goal: { text: `power ≤ ${GOAL_EXPONENT}`, met: slope <= GOAL_EXPONENT },
+  }
+}
