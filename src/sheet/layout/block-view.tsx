@@ -1,0 +1,76 @@
+import type { Block } from './block'
+import { columnWidthsMm, showCell, type Table } from './table'
+
+const isNumeric = (table: Table, column: number) =>
+  table.rows.some((row) => typeof row[column] === 'number') ? 'figure' : undefined
+
+function TableView({ table, continued, widthMm }: { table: Table; continued: boolean; widthMm: number }) {
+  const widths = columnWidthsMm(table, widthMm)
+  return (
+    <table>
+      <caption>
+        {table.title}
+        {continued && ' (continued)'}
+      </caption>
+      <colgroup>
+        {widths.map((width, i) => (
+          <col key={i} style={{ width: `${width.toFixed(2)}mm` }} />
+        ))}
+      </colgroup>
+      <thead>
+        <tr>
+          {table.columns.map((column, i) => (
+            <th key={column.head} scope="col" class={isNumeric(table, i)}>
+              {column.head}
+            </th>
+          ))}
+        </tr>
+      </thead>
+      <tbody>
+        {table.rows.map((row, k) => (
+          <tr key={k}>
+            {table.columns.map((column, i) => (
+              <td key={column.head} class={isNumeric(table, i)}>
+                {showCell(row[i], column)}
+              </td>
+            ))}
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  )
+}
+
+/** One block, as it stands on a sheet. */
+export function BlockView({ block, widthMm }: { block: Block; widthMm: number }) {
+  switch (block.kind) {
+    case 'heading':
+      return <h2>{block.text}</h2>
+    case 'text':
+      return <p>{block.text}</p>
+    case 'drawing':
+      return (
+        <div class="drawing" style={{ height: `${block.heightMm}mm` }}>
+          {block.drawing}
+        </div>
+      )
+    case 'table':
+      return <TableView table={block.table} continued={block.continued ?? false} widthMm={widthMm} />
+    case 'box':
+      return (
+        <div class="box">
+          <strong>
+            {block.title}
+            {block.continued && ' (continued)'}
+          </strong>
+          <ul>
+            {block.sentences.map((sentence, i) => (
+              <li key={i}>{sentence}</li>
+            ))}
+          </ul>
+        </div>
+      )
+    case 'new-sheet':
+      return null
+  }
+}

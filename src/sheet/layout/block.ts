@@ -1,0 +1,63 @@
+import type { ComponentChild } from 'preact'
+import { rowHeightMm, type Table, tableHeadHeightMm } from './table'
+import { wrapText } from './text-width'
+
+/** What a paper is made of, from the top down. */
+export type Block =
+  | { readonly kind: 'heading'; readonly text: string }
+  | { readonly kind: 'text'; readonly text: string }
+  | { readonly kind: 'drawing'; readonly heightMm: number; readonly drawing: ComponentChild }
+  | { readonly kind: 'table'; readonly table: Table; readonly continued?: boolean }
+  | {
+      readonly kind: 'box'
+      readonly title: string
+      readonly sentences: readonly string[]
+      readonly continued?: boolean
+    }
+  /** What follows begins a sheet of its own. */
+  | { readonly kind: 'new-sheet' }
+
+/** Running text is 9.5 pt; sheet.css holds the same figures. */
+const EM_MM = (9.5 * 25.4) / 72
+const LINE_MM = 4.4
+const textHeightMm = (text: string, widthMm: number) => wrapText(text, widthMm / EM_MM).length * LINE_MM
+
+/** A block as the breaker sees it: a head that stands above every part, and items that may part company. */
+export interface BlockHeights {
+  readonly headMm: number
+  /** Empty for what cannot be parted: its height is all head. */
+  readonly itemsMm: readonly number[]
+}
+
+/** Heights of a block set `widthMm` wide, mm, with the gap below it. */
+export function blockHeights(block: Block, widthMm: number): BlockHeights {
+  switch (block.kind) {
+    case 'heading':
+      return { headMm: 10, itemsMm: [] }
+    case 'text':
+      return { headMm: textHeightMm(block.text, widthMm) + 2, itemsMm: [] }
+    case 'drawing':
+      return { headMm: block.heightMm + 3, itemsMm: [] }
+    case 'table':
+      return {
+        headMm: tableHeadHeightMm(block.table, widthMm) + 3,
+        itemsMm: block.table.rows.map((row) => rowHeightMm(block.table, row, widthMm)),
+      }
+    case 'box':
+      return {
+        headMm: 13,
+        itemsMm: block.sentences.map((sentence) => textHeightMm(sentence, widthMm - 12) + 1),
+      }
+    case 'new-sheet':
+      return { headMm: 0, itemsMm: [] }
+  }
+}
+
+/** The part of a block with its items from `from` up to `to`; any part but the first is marked as continued. */
+export function partOf(block: Block, from: number, to: number): Block {
+  const mark = from > 0 ? { continued: true } : {}
+  if (block.kind === 'table')
+    return { ...block, ...mark, table: { ...block.table, rows: block.table.rows.slice(from, to) } }
+  if (block.kind === 'box') return { ...block, ...mark, sentences: block.sentences.slice(from, to) }
+  return block
+}

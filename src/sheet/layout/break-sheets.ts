@@ -1,0 +1,58 @@
+import { type Block, blockHeights, partOf } from './block'
+
+/** How much a heading wants below itself on the same sheet: a table's head with a row, or some lines of text. */
+const AFTER_HEADING_MM = 28
+
+/**
+ * Blocks dealt out to sheets, in order. Tables and boxes part between rows and sentences, never within one; a heading
+ * stays with what it heads. What is too tall for any sheet stands alone on one, and overflows it rather than be cut.
+ *
+ * @param room the body of a sheet, mm
+ */
+export function breakIntoSheets(
+  blocks: readonly Block[],
+  room: { readonly widthMm: number; readonly heightMm: number },
+): readonly (readonly Block[])[] {
+  const sheets: Block[][] = [[]]
+  let freeMm = room.heightMm
+  const turn = () => {
+    if (sheets.at(-1)!.length > 0) sheets.push([])
+    freeMm = room.heightMm
+  }
+  const put = (block: Block, heightMm: number) => {
+    sheets.at(-1)!.push(block)
+    freeMm -= heightMm
+  }
+
+  for (const block of blocks) {
+    if (block.kind === 'new-sheet') {
+      turn()
+      continue
+    }
+    const { headMm, itemsMm } = blockHeights(block, room.widthMm)
+    if (itemsMm.length === 0) {
+      if (headMm + (block.kind === 'heading' ? AFTER_HEADING_MM : 0) > freeMm) turn()
+      put(block, headMm)
+      continue
+    }
+    let from = 0
+    while (from < itemsMm.length) {
+      if (headMm + itemsMm[from]! > freeMm) turn()
+      let to = from + 1
+      let heightMm = headMm + itemsMm[from]!
+      while (to < itemsMm.length && heightMm + itemsMm[to]! <= freeMm) {
+        heightMm += itemsMm[to]!
+        to += 1
+      }
+      // One row alone at the top of a sheet looks lost: it takes the row above with it.
+      if (to === itemsMm.length - 1 && to - from > 1) {
+        to -= 1
+        heightMm -= itemsMm[to]!
+      }
+      put(partOf(block, from, to), heightMm)
+      if (to < itemsMm.length) turn()
+      from = to
+    }
+  }
+  return sheets.filter((sheet) => sheet.length > 0)
+}

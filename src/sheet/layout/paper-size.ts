@@ -1,0 +1,27 @@
+/** A sheet of paper, upright. */
+export interface PaperSize {
+  readonly name: 'A4' | 'Letter'
+  readonly widthMm: number
+  readonly heightMm: number
+}
+
+/** ISO 216 A4, and ANSI A (8.5 × 11 in, exactly 215.9 × 279.4 mm). */
+export const PAPER_SIZES: readonly PaperSize[] = [
+  { name: 'A4', widthMm: 210, heightMm: 297 },
+  { name: 'Letter', widthMm: 215.9, heightMm: 279.4 },
+]
+
+/** White edge on all four sides; what office printers leave bare is at most 6 mm. sheet.css holds the same figure. */
+export const MARGIN_MM = 12
+
+/** Room that the head and the foot of a sheet take. sheet.css holds the same figures. */
+const HEAD_MM = 17
+const FOOT_MM = 14
+/** Kept free, so that rounding in a printer driver pushes nothing over to another page. */
+const SPARE_MM = 3
+
+/** The room for blocks on one sheet, between its head and its foot. */
+export const bodyOf = (size: PaperSize): { readonly widthMm: number; readonly heightMm: number } => ({
+  widthMm: size.widthMm - 2 * MARGIN_MM,
+  heightMm: size.heightMm - 2 * MARGIN_MM - HEAD_MM - FOOT_MM - SPARE_MM,
+})

@@ -1,0 +1,41 @@
+import type { Catalog } from '../../catalog/catalog'
+import { gridReference } from '../../measure/grid-reference'
+import type { Plan } from '../../plan/plan'
+import type { Table } from '../layout/table'
+
+/** Every station: where it stands, what hangs there, which lines meet there (by number). */
+export function stationTable(plan: Plan, catalog: Catalog): Table {
+  const lines = [...plan.lines.values()]
+  const circuits = [...plan.circuits.values()]
+  return {
+    title: 'Stations',
+    columns: [
+      { head: 'Station', share: 26 },
+      { head: 'Grid reference (MGRS)', share: 34 },
+      { head: 'Latitude, longitude', share: 34 },
+      { head: 'Lines', share: 16 },
+      { head: 'Sets and supply', share: 60 },
+    ],
+    rows: [...plan.stations.values()].map((station) => {
+      const [lonDeg, latDeg] = station.position
+      const equipment = circuits.flatMap((circuit) => {
+        const set = circuit.sets.get(station.id)
+        const supply = circuit.supply?.at === station.id ? circuit.supply.type : undefined
+        const names = [
+          ...(set === undefined ? [] : [catalog.sets.get(set)?.name ?? set]),
+          ...(supply === undefined ? [] : [catalog.supplies.get(supply)?.name ?? supply]),
+        ]
+        return names.length > 0 ? [`${circuit.name}: ${names.join(', ')}`] : []
+      })
+      return [
+        station.name || station.id,
+        gridReference(station.position) ?? 'outside the grid',
+        `${latDeg.toFixed(5)}°, ${lonDeg.toFixed(5)}°`,
+        lines
+          .flatMap((line, i) => (line.from === station.id || line.to === station.id ? [i + 1] : []))
+          .join(', '),
+        equipment.join('; ') || 'joint only',
+      ]
+    }),
+  }
+}
