@@ -4,7 +4,7 @@ import type { CircuitModel } from './circuit-model'
 import { circuitRows } from './circuit-rows'
 import { type Conditions, conditionsOf } from './conditions'
 import type { CircuitRows, Verdict } from './rows'
-import { leastMargin, type Margin, verdictOf } from './verdict'
+import { leastMargin, type Margin, RANK, verdictOf } from './verdict'
 
 /** The weather and the wear that every circuit is judged over, beside the plan's own conditions. Allowances, but for the sourced ones. */
 export const ENVELOPE = {
@@ -61,8 +61,6 @@ export function worstCorner(model: CircuitModel, today: Conditions, missing: rea
   }
   return worst!
 }
-
-const RANK: Readonly<Record<Verdict, number>> = { fails: 0, thin: 1, works: 2 }
 
 const lessToSpare = (a: WorstCorner, b: WorstCorner): boolean =>
   RANK[a.verdict] !== RANK[b.verdict]

@@ -4,6 +4,9 @@ import type { Check, CircuitRows, LoopRow, RingingRow, Verdict, VoiceRow } from 
 /** The comfort line: a check that passes with less than this to spare is thin. Allowances of the plan format. */
 export const COMFORT = { loopRatio: 1.1, ringRatio: 1.25, voiceDb: 3 } as const
 
+/** Verdicts in order: the higher, the better. */
+export const RANK: Readonly<Record<Verdict, number>> = { fails: 0, thin: 1, works: 2 }
+
 /** One check with how far it is from failing, in nepers: below 0 it fails. */
 export interface Margin {
   readonly check: Check

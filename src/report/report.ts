@@ -2,6 +2,7 @@ import type { Check, LoopRow, RingingRow, Verdict, VoiceRow } from '../budget/ro
 import type { Piece, WireSpools } from '../materials/spool-plan'
 import type { CircuitId, LineId } from '../plan/id'
 import type { Lay, Weather } from '../plan/plan'
+import type { Change } from './remedy-changes'
 
 /** One line as the report shows it: every length in m, bearings true. */
 export interface ReportLine {
@@ -48,12 +49,18 @@ export interface WorstCase {
   readonly reach: Reach
 }
 
+/** Changes that the engine has tried and found to mend a circuit. */
 export interface Remedy {
   readonly what: string
+  readonly changes: readonly Change[]
   readonly verdict: Verdict
   readonly worst: Verdict
+  /** What the tightest check would have to spare, in per cent of what it needs: today, and in the worst corner. */
+  readonly marginPct: number
+  readonly worstMarginPct: number
   readonly extraM: number
   readonly extraKg: number
+  readonly extraSpools: number
 }
 
 export interface ReportCircuit {

@@ -1,0 +1,172 @@
+import { circuitModel } from '../budget/circuit-model'
+import { circuitRows } from '../budget/circuit-rows'
+import { completenessOf } from '../budget/completeness'
+import { conditionsOf } from '../budget/conditions'
+import { worstCorner } from '../budget/envelope'
+import type { Verdict } from '../budget/rows'
+import { leastMargin, RANK, verdictOf } from '../budget/verdict'
+import { BUILT_IN } from '../catalog/built-in'
+import { mergeCatalogs } from '../catalog/catalog'
+import { planSpools } from '../materials/plan-spools'
+import { measurePlan } from '../measure/measure-line'
+import type { CircuitId } from '../plan/id'
+import type { Plan } from '../plan/plan'
+import type { Ground } from '../terrain/ground'
+import { possibleChanges } from './possible-changes'
+import { applyChanges, type Change, changeText } from './remedy-changes'
+import type { Remedy } from './report'
+
+/** How many remedies are listed, and how many of one kind. */
+const LISTED = 6
+const LISTED_OF_A_KIND = 2
+/** Single changes from which pairs are made when none is enough alone. */
+const PAIRED = 24
+
+interface Standing {
+  readonly verdict: Verdict
+  readonly worst: Verdict
+  /** Least to spare over all checks, in nepers: today, and in the worst corner. */
+  readonly today: number
+  readonly worstNepers: number
+}
+
+interface Trial extends Standing {
+  readonly changes: readonly Change[]
+  readonly plan: Plan
+}
+
+/** Whether a circuit asks for a remedy: it fails or is thin today, or fails in the worst weather. */
+export const isAmiss = (circuit: { verdict: Verdict; worst: { verdict: Verdict } }): boolean =>
+  circuit.verdict !== 'works' || circuit.worst.verdict === 'fails'
+
+/**
+ * What would mend a circuit: every single change that a crew can make is tried with the engine, then pairs of the most promising
+ * where none is enough. Only changes after which the circuit works are listed: first those that also hold in the worst weather, then
+ * the lightest. Empty where nothing is amiss.
+ */
+export function remediesFor(plan: Plan, id: CircuitId, ground?: Ground): Remedy[] {
+  const before = standing(plan, [id], ground)
+  if (!isAmiss({ verdict: before.verdict, worst: { verdict: before.worst } })) return []
+  const singles = tryAll(
+    plan,
+    id,
+    possibleChanges(plan, id).map((change) => [change]),
+    ground,
+  )
+  let good = singles.filter((trial) => mends(before, trial))
+  if (good.length === 0) {
+    const promising = singles
+      .filter((trial) => trial.today > before.today + 1e-9 || trial.worstNepers > before.worstNepers + 1e-9)
+      .sort((a, b) => b.today + b.worstNepers - (a.today + a.worstNepers))
+      .slice(0, PAIRED)
+      .map(({ changes }) => changes[0]!)
+    const pairs = promising.flatMap((first, k) => promising.slice(k + 1).map((second) => [first, second]))
+    good = tryAll(plan, id, pairs, ground).filter((trial) => mends(before, trial))
+  }
+  return choose(plan, id, good, ground)
+}
+
+/** A remedy makes the circuit work today; where it did already, it must hold in the worst weather; and it makes nothing worse. */
+function mends(before: Standing, after: Standing): boolean {
+  if (after.verdict !== 'works' || RANK[after.worst] < RANK[before.worst]) return false
+  return before.verdict !== 'works' || after.worst !== 'fails'
+}
+
+function tryAll(
+  plan: Plan,
+  id: CircuitId,
+  candidates: readonly (readonly Change[])[],
+  ground?: Ground,
+): Trial[] {
+  return candidates.flatMap((changes) => {
+    const changed = applyChanges(plan, id, changes)
+    if (changed === plan) return []
+    const added = [...changed.circuits.keys()].filter((other) => !plan.circuits.has(other))
+    return [{ changes, plan: changed, ...standing(changed, [id, ...added], ground) }]
+  })
+}
+
+/** How one circuit stands, or the worst of several that it was split into. */
+function standing(plan: Plan, ids: readonly CircuitId[], ground?: Ground): Standing {
+  const catalog = mergeCatalogs(BUILT_IN, plan.catalog)
+  const measured = measurePlan(plan, ground)
+  const today = conditionsOf(plan.weather, plan.wireTempC)
+  const each = ids.map((id): Standing => {
+    const model = circuitModel(plan, plan.circuits.get(id)!, catalog, measured)
+    const { missing } = completenessOf(model, String)
+    const rows = circuitRows(model, today)
+    const worst = worstCorner(model, today, missing)
+    return {
+      verdict: verdictOf(rows, missing),
+      worst: worst.verdict,
+      today: leastMargin(rows)?.nepers ?? 0,
+      worstNepers: worst.least?.nepers ?? 0,
+    }
+  })
+  return each.reduce((a, b) => ({
+    verdict: RANK[a.verdict] <= RANK[b.verdict] ? a.verdict : b.verdict,
+    worst: RANK[a.worst] <= RANK[b.worst] ? a.worst : b.worst,
+    today: Math.min(a.today, b.today),
+    worstNepers: Math.min(a.worstNepers, b.worstNepers),
+  }))
+}
+
+interface Burden {
+  readonly metres: number
+  readonly kg: number
+}
+
+/** All the wire of a plan: what a remedy adds is told from this. */
+function wireOf(plan: Plan, ground?: Ground): Burden {
+  const { wires } = mergeCatalogs(BUILT_IN, plan.catalog)
+  const measured = measurePlan(plan, ground)
+  let metres = 0
+  let kg = 0
+  for (const line of plan.lines.values()) {
+    const pairsM = measured.get(line.id)!.wireM * line.pairs
+    metres += pairsM
+    kg += (pairsM / 1000) * wires.get(line.wire)!.kgPerKm
+  }
+  return { metres, kg }
+}
+
+const spoolCount = (plan: Plan, ground?: Ground): number =>
+  planSpools(plan, mergeCatalogs(BUILT_IN, plan.catalog), measurePlan(plan, ground)).spools.reduce(
+    (sum, { carry }) => sum + carry.reduce((count, spool) => count + spool.count, 0),
+    0,
+  )
+
+function choose(plan: Plan, id: CircuitId, good: readonly Trial[], ground?: Ground): Remedy[] {
+  const now = wireOf(plan, ground)
+  const ranked = good
+    .map((trial) => ({ trial, wire: wireOf(trial.plan, ground) }))
+    .sort(
+      (a, b) =>
+        RANK[b.trial.worst] - RANK[a.trial.worst] ||
+        a.wire.kg - b.wire.kg ||
+        b.trial.worstNepers - a.trial.worstNepers,
+    )
+  const listed: typeof ranked = []
+  const ofKind = new Map<string, number>()
+  for (const each of ranked) {
+    const kind = each.trial.changes.map((change) => change.kind).join()
+    const seen = ofKind.get(kind) ?? 0
+    if (seen >= LISTED_OF_A_KIND) continue
+    ofKind.set(kind, seen + 1)
+    listed.push(each)
+    if (listed.length === LISTED) break
+  }
+  const spoolsNow = listed.length > 0 ? spoolCount(plan, ground) : 0
+  const circuit = plan.circuits.get(id)!
+  return listed.map(({ trial, wire }) => ({
+    what: trial.changes.map((change) => changeText(plan, circuit, change)).join('; '),
+    changes: trial.changes,
+    verdict: trial.verdict,
+    worst: trial.worst,
+    marginPct: (Math.exp(trial.today) - 1) * 100,
+    worstMarginPct: (Math.exp(trial.worstNepers) - 1) * 100,
+    extraM: wire.metres - now.metres,
+    extraKg: wire.kg - now.kg,
+    extraSpools: spoolCount(trial.plan, ground) - spoolsNow,
+  }))
+}

@@ -1,0 +1,185 @@
+import { rodsOhms } from '../budget/earth-electrode'
+import { BUILT_IN } from '../catalog/built-in'
+import { mergeCatalogs } from '../catalog/catalog'
+import type { Supply } from '../catalog/supply'
+import { putSupply } from '../plan/catalog-edits'
+import { moveSupply, setSet, setSupply } from '../plan/circuit-edits'
+import { connectedPieces } from '../plan/circuit-topology'
+import type { CircuitId, LineId, StationId } from '../plan/id'
+import { setReturn, setWire } from '../plan/line-edits'
+import { type Circuit, lineName, type Plan, stationName } from '../plan/plan'
+import { putCircuit, putLine } from '../plan/put'
+
+/** One thing that a crew can change on a circuit: plain data, so that a worker can find it and the page apply it. */
+export type Change =
+  | { readonly kind: 'wire'; readonly line: LineId; readonly wire: string }
+  | { readonly kind: 'second-pair'; readonly line: LineId }
+  | { readonly kind: 'pair-for-earth'; readonly line: LineId }
+  | { readonly kind: 'more-rods'; readonly line: LineId; readonly rods: number }
+  | { readonly kind: 'move-supply'; readonly at: StationId }
+  | { readonly kind: 'supply'; readonly type: string; readonly at: StationId }
+  | { readonly kind: 'more-cells'; readonly cells: number }
+  | { readonly kind: 'sets'; readonly from: string; readonly to: string }
+  | { readonly kind: 'split'; readonly at: StationId }
+
+/** What one more rod is to one: the published factor for several rods in a row, from any rod and soil. */
+const rodsRatio = (rods: number): number => {
+  const rod = { lengthM: 1.5, diameterM: 0.016 }
+  return rodsOhms(rod, 100, rods) / rodsOhms(rod, 100, 1)
+}
+
+/** Volts of one cell of a battery: its own statement, else what its volts are a whole multiple of. */
+export const cellVolts = (supply: Supply): number =>
+  [9, 12].find((volts) => supply.volts % volts === 0) ?? 1.5
+
+const freeId = <T extends string>(taken: (id: T) => boolean, wanted: string): T => {
+  for (let k = 2; ; k++) {
+    const id = `${wanted}-${k}` as T
+    if (!taken(id)) return id
+  }
+}
+
+/** Makes one change to a circuit. A change that no longer fits the plan leaves it as it is. */
+export function applyChange(plan: Plan, circuitId: CircuitId, change: Change): Plan {
+  const circuit = plan.circuits.get(circuitId)
+  if (!circuit) return plan
+  switch (change.kind) {
+    case 'wire':
+      return setWire(plan, change.line, change.wire)
+    case 'second-pair':
+      return layBeside(plan, circuit, change.line)
+    case 'pair-for-earth': {
+      const result = setReturn(plan, change.line, 'pair')
+      return result.ok ? result.value : plan
+    }
+    case 'more-rods': {
+      const line = plan.lines.get(change.line)
+      if (!line?.electrodeOhms) return plan
+      const ratio = rodsRatio(change.rods)
+      const [from, to] = line.electrodeOhms
+      const result = setReturn(plan, line.id, 'earth', [from * ratio, to * ratio])
+      return result.ok ? result.value : plan
+    }
+    case 'move-supply':
+      return moveSupply(plan, circuitId, change.at)
+    case 'supply':
+      return setSupply(plan, circuitId, { type: change.type, at: change.at })
+    case 'more-cells':
+      return addCells(plan, circuit, change.cells)
+    case 'sets':
+      return [...circuit.sets].reduce(
+        (next, [station, type]) =>
+          type === change.from ? setSet(next, circuitId, station, change.to) : next,
+        plan,
+      )
+    case 'split':
+      return splitAt(plan, circuit, change.at)
+  }
+}
+
+export const applyChanges = (plan: Plan, circuit: CircuitId, changes: readonly Change[]): Plan =>
+  changes.reduce((next, change) => applyChange(next, circuit, change), plan)
+
+/** A second run of the same wire along the same way, joined to the first at both ends. */
+function layBeside(plan: Plan, circuit: Circuit, id: LineId): Plan {
+  const line = plan.lines.get(id)
+  if (!line) return plan
+  const { rest: _, ...own } = line
+  const second = freeId<LineId>((taken) => plan.lines.has(taken) || plan.stations.has(taken as never), id)
+  const laid = putLine(plan, { ...own, id: second, pairs: 1 })
+  return putCircuit(laid, { ...circuit, lines: [...circuit.lines, second] })
+}
+
+function addCells(plan: Plan, circuit: Circuit, cells: number): Plan {
+  const supply = circuit.supply && mergeCatalogs(BUILT_IN, plan.catalog).supplies.get(circuit.supply.type)
+  if (!supply || !circuit.supply) return plan
+  const ratio = (supply.volts + cells * cellVolts(supply)) / supply.volts
+  const { sources: _, ...own } = supply
+  const stronger: Supply = {
+    ...own,
+    id: `${supply.id}-plus-${cells}`,
+    name: `${supply.name}, and ${cells} × ${cellVolts(supply)} V`,
+    volts: supply.volts * ratio,
+    ohms: supply.ohms * ratio,
+    ...(supply.endVolts !== undefined && { endVolts: supply.endVolts * ratio }),
+    source: `derived: ${supply.name} with ${cells} more of its cells in series`,
+  }
+  const result = putSupply(plan, stronger)
+  return result.ok ? setSupply(result.value, circuit.id, { ...circuit.supply, type: stronger.id }) : plan
+}
+
+/** Cuts a circuit at a station into one circuit for each side; the station gets a set on each, to pass calls on by word. */
+function splitAt(plan: Plan, circuit: Circuit, at: StationId): Plan {
+  const pieces = connectedPieces(circuit.lines, (id) => {
+    const line = plan.lines.get(id)
+    return (
+      line && {
+        from: line.from === at ? sideOf(at, id) : line.from,
+        to: line.to === at ? sideOf(at, id) : line.to,
+      }
+    )
+  })
+  const relay = circuit.sets.get(at) ?? commonest([...circuit.sets.values()])
+  if (pieces.length < 2 || relay === undefined) return plan
+  let next = plan
+  for (const [k, lines] of pieces.entries()) {
+    const reached = new Set(lines.flatMap((id) => [plan.lines.get(id)!.from, plan.lines.get(id)!.to]))
+    const sets = new Map([...circuit.sets].filter(([station]) => reached.has(station))).set(at, relay)
+    const id = k === 0 ? circuit.id : freeId<CircuitId>((taken) => next.circuits.has(taken), circuit.id)
+    const supply =
+      circuit.supply && (reached.has(circuit.supply.at) ? circuit.supply : { ...circuit.supply, at })
+    next = putCircuit(next, {
+      ...circuit,
+      id,
+      name: k === 0 ? circuit.name : `${circuit.name} ${k + 1}`,
+      lines,
+      sets,
+      supply,
+    })
+  }
+  return next
+}
+
+const sideOf = (at: StationId, line: LineId) => `${at}\n${line}` as StationId
+
+const commonest = (types: readonly string[]): string | undefined => {
+  const counts = new Map<string, number>()
+  for (const type of types) counts.set(type, (counts.get(type) ?? 0) + 1)
+  return [...counts].sort((a, b) => b[1] - a[1])[0]?.[0]
+}
+
+/** A change in words, for a crew. */
+export function changeText(plan: Plan, circuit: Circuit, change: Change): string {
+  const catalog = mergeCatalogs(BUILT_IN, plan.catalog)
+  const on = (id: LineId) => {
+    const line = plan.lines.get(id)
+    return line ? lineName(plan, line) : id
+  }
+  switch (change.kind) {
+    case 'wire':
+      return `${catalog.wires.get(change.wire)?.name ?? change.wire} on ${on(change.line)}`
+    case 'second-pair':
+      return `A second pair beside ${on(change.line)}, joined to it at both ends`
+    case 'pair-for-earth':
+      return `A pair in place of the earth return on ${on(change.line)}`
+    case 'more-rods':
+      return `${change.rods} rods in place of one at each end of ${on(change.line)}`
+    case 'move-supply':
+      return `The supply moved to ${stationName(plan, change.at)}`
+    case 'supply': {
+      const name = catalog.supplies.get(change.type)?.name ?? change.type
+      return circuit.supply ? `${name} as the supply` : `${name} at ${stationName(plan, change.at)}`
+    }
+    case 'more-cells': {
+      const supply = circuit.supply && catalog.supplies.get(circuit.supply.type)
+      const volts = supply ? `${cellVolts(supply)} V ` : ''
+      return change.cells === 1
+        ? `One more ${volts}cell in series`
+        : `${change.cells} more ${volts}cells in series`
+    }
+    case 'sets':
+      return `${catalog.sets.get(change.to)?.name ?? change.to} in place of ${catalog.sets.get(change.from)?.name ?? change.from}`
+    case 'split':
+      return `Split at ${stationName(plan, change.at)} into circuits of their own, with a set on each to pass calls on`
+  }
+}
