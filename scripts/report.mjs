@@ -4,7 +4,7 @@ import { ensureDependencies } from './dependencies.mjs'
 
 ensureDependencies()
 const { load } = await import('./bundle.mjs')
-const { runReport } = await load('src/command-line.ts')
+const { runReport } = await load('src/report/command-line.ts')
 
 // npm runs a script in the project's folder; paths are meant from where the person stands.
 const STANDING_IN = process.env.INIT_CWD ?? process.cwd()

@@ -1,15 +1,15 @@
-import { bytesFrom } from './files/byte-source'
-import { formatPlan } from './files/format-plan'
-import { parsePlan } from './files/parse-plan'
-import type { CircuitId } from './plan/id'
-import type { Plan } from './plan/plan'
-import type { Problem } from './problem'
-import { remediesFor } from './report/remedies'
-import { applyChanges } from './report/remedy-changes'
-import type { Report } from './report/report'
-import { reportPlan } from './report/report-plan'
-import type { Ground } from './terrain/ground'
-import { planExtent } from './terrain/plan-extent'
+import { bytesFrom } from '../files/byte-source'
+import { formatPlan } from '../files/format-plan'
+import { parsePlan } from '../files/parse-plan'
+import type { CircuitId } from '../plan/id'
+import type { Plan } from '../plan/plan'
+import type { Problem } from '../problem'
+import type { Ground } from '../terrain/ground'
+import { planExtent } from '../terrain/plan-extent'
+import { remediesFor } from './remedies'
+import { applyChanges } from './remedy-changes'
+import type { Report } from './report'
+import { reportPlan } from './report-plan'
 
 /** How the command line reaches files and its two outputs. */
 export interface CommandIo {
@@ -128,7 +128,7 @@ async function writeMended(
 
 async function readGround(paths: readonly string[], plan: Plan, io: CommandIo): Promise<Ground | undefined> {
   if (paths.length === 0) return undefined
-  const { groundFromFiles } = await import('./files/elevation-files')
+  const { groundFromFiles } = await import('../files/elevation-files')
   const sources = await Promise.all(
     paths.map(async (path) => {
       const bytes = await io.readBytes(path).catch((error: Error) => {
