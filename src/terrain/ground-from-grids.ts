@@ -9,12 +9,24 @@ export interface GridGround extends Ground {
   readonly grids: readonly ElevationGrid[]
   /** Heights at even points of a straight leg, both ends among them, m; NaN where not known. */
   heightsAlongM(from: LonLat, to: LonLat, mapM: number): Float64Array
+  /** Heights on an even lattice laid over a patch, row by row, m; NaN where not known. */
+  heightsOverM(patch: Patch): Float32Array
+}
+
+/** A patch of the globe with a lattice on it: where the point at a fraction of its width and of its height lies. */
+export interface Patch {
+  readonly columns: number
+  readonly rows: number
+  readonly at: (across: number, down: number) => readonly [lonDeg: number, latDeg: number]
 }
 
 type LonLat = readonly [lonDeg: number, latDeg: number, elevationM?: number]
 
 /** A leg is projected at points this far apart, m, and straight between them: the bend of a meridian over it is under 5 mm. */
 const PROJECT_EVERY_M = 500
+
+/** A patch is projected at so many points a side, and bilinear between them: off by under a metre in 20 km. */
+const PATCH_NODES = 32
 
 /**
  * Least step between samples where heights are whole metres. Rounding puts a variance of 1/6 m² on each height difference, and
@@ -29,6 +41,8 @@ interface Sampler {
   readonly stepM: number
   heightM(lonDeg: number, latDeg: number): number
   heightsAlongM(from: LonLat, to: LonLat, intervals: number, spans: number): Float64Array
+  /** Writes heights where there are none yet, and says whether any are still wanting. */
+  fill(heightsM: Float32Array, patch: Patch): boolean
 }
 
 /** The stretch of the globe that a grid covers, to the outer edges of its cells. */
@@ -124,6 +138,34 @@ function samplerOf(grid: ElevationGrid): Sampler {
       }
       return heightsM
     },
+    fill: (heightsM, { columns, rows, at }) => {
+      const side = PATCH_NODES + 1
+      const nodes = Array.from({ length: side * side }, (_, k) => {
+        const [lonDeg, latDeg] = at((k % side) / PATCH_NODES, Math.floor(k / side) / PATCH_NODES)
+        return cellOf(grid.transform, ...projection.forward(nearDeg(lonDeg), latDeg))
+      })
+      let wanting = false
+      for (let row = 0; row < rows; row++) {
+        const v = (row / Math.max(1, rows - 1)) * PATCH_NODES
+        const down = Math.min(Math.floor(v), PATCH_NODES - 1)
+        for (let column = 0; column < columns; column++) {
+          const i = row * columns + column
+          if (!Number.isNaN(heightsM[i]!)) continue
+          const u = (column / Math.max(1, columns - 1)) * PATCH_NODES
+          const across = Math.min(Math.floor(u), PATCH_NODES - 1)
+          const k = down * side + across
+          const mix = (axis: 0 | 1) => {
+            const top = nodes[k]![axis] + (nodes[k + 1]![axis] - nodes[k]![axis]) * (u - across)
+            const low =
+              nodes[k + side]![axis] + (nodes[k + side + 1]![axis] - nodes[k + side]![axis]) * (u - across)
+            return top + (low - top) * (v - down)
+          }
+          heightsM[i] = bilinearM(grid, mix(0), mix(1))
+          wanting ||= Number.isNaN(heightsM[i]!)
+        }
+      }
+      return wanting
+    },
   }
 }
 
@@ -170,6 +212,11 @@ export function groundFromGrids(grids: readonly ElevationGrid[]): GridGround {
       return Number.isNaN(heightM) ? undefined : heightM
     },
     heightsAlongM: sampleLeg,
+    heightsOverM: (patch) => {
+      const heightsM = new Float32Array(patch.columns * patch.rows).fill(Number.NaN)
+      for (const sampler of samplers) if (!sampler.fill(heightsM, patch)) break
+      return heightsM
+    },
     groundM: (from, to, mapM) => {
       const heightsM = sampleLeg(from, to, mapM)
       const runM = mapM / (heightsM.length - 1)

@@ -1,44 +1,9 @@
 import { describe, expect, test } from 'vitest'
 import { degreeM, legM } from '../../src/terrain/earth'
-import type { ElevationGrid } from '../../src/terrain/elevation-grid'
 import { cellSizeM, groundFromGrids } from '../../src/terrain/ground-from-grids'
+import { gridOver, LAT, place } from './made-ground'
 
-const LAT = 46.5
-const { lonM, latM } = degreeM(LAT)
-
-/** A grid over about 14° E, 46.5° N whose heights are a function of metres east and north of its middle. */
-function gridOver(
-  heightM: (eastM: number, northM: number) => number,
-  cellM: number,
-  whole = false,
-): ElevationGrid {
-  const side = Math.ceil(6000 / cellM)
-  const at = (i: number) => (i - (side - 1) / 2) * cellM
-  const heights = whole ? new Int16Array(side * side) : new Float32Array(side * side)
-  for (let row = 0; row < side; row++) {
-    for (let column = 0; column < side; column++) {
-      const height = heightM(at(column), -at(row))
-      heights[row * side + column] = whole ? Math.round(height) : height
-    }
-  }
-  return {
-    name: 'made',
-    crs: { kind: 'geographic' },
-    columns: side,
-    rows: side,
-    transform: {
-      x0: 14 + at(0) / lonM,
-      xPerColumn: cellM / lonM,
-      xPerRow: 0,
-      y0: LAT - at(0) / latM,
-      yPerColumn: 0,
-      yPerRow: -cellM / latM,
-    },
-    heights,
-  }
-}
-
-const place = (eastM: number, northM: number) => [14 + eastM / lonM, LAT + northM / latM] as const
+const { lonM } = degreeM(LAT)
 
 /** Length of the surface over a leg by Simpson's rule on its exact slope: the reference, with no grid in it. */
 function surfaceM(
@@ -88,7 +53,7 @@ describe('the length of the ground', () => {
     const trueM = surfaceM(hills, [-2500, -1800], [2400, 2100])
     const mapM = Math.hypot(4900, 3900)
     for (const cellM of [5, 10, 30]) {
-      const ground = groundFromGrids([gridOver(hills, cellM, true)])
+      const ground = groundFromGrids([gridOver(hills, cellM, { whole: true })])
       const lengthM = ground.groundM(place(-2500, -1800), place(2400, 2100), mapM)!
       expect(Math.abs(lengthM / trueM - 1)).toBeLessThan(0.002)
     }
