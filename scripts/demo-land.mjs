@@ -30,16 +30,6 @@ export const positionAt = (eastM, northM) => [
   round(ORIGIN.latDeg + northM / METRES_PER_DEG_LAT),
 ]
 
-/**
- * @param {number} lonDeg
- * @param {number} latDeg
- * @returns {[number, number]} metres east and north of the camp
- */
-export const placeOf = (lonDeg, latDeg) => [
-  (lonDeg - ORIGIN.lonDeg) * METRES_PER_DEG_LON,
-  (latDeg - ORIGIN.latDeg) * METRES_PER_DEG_LAT,
-]
-
 const round = (/** @type {number} */ deg) => Math.round(deg * 1e6) / 1e6
 
 /** How far north of the camp the stream runs at so many metres east of it. */

@@ -1,5 +1,7 @@
-// Writes public/demo.plan.geojson: a net for an invented survey camp. Run it again after a change here; it is seeded.
+// Writes public/demo.plan.geojson, a net for an invented survey camp, and public/demo.terrain.tif, the ground under it.
+// Run it again after a change here; it is seeded.
 import { writeFileSync } from 'node:fs'
+import { writeArrayBuffer } from 'geotiff'
 import { heightM, positionAt, seeded, streamNorthM } from './demo-land.mjs'
 
 const random = seeded(20261125)
@@ -139,7 +141,7 @@ const CIRCUITS = [
     name: 'Kiln ringdown',
     lines: ['camp-kiln', 'camp-gate'],
     sets: { kiln: 'common-1-ren', gate: 'common-1-ren' },
-    supply: { type: 'ringdown', at: 'camp' },
+    supply: { type: 'ringdown-24', at: 'camp' },
   },
   {
     id: 'stores-line',
@@ -259,5 +261,32 @@ const plan = {
   ],
 }
 
-writeFileSync(new URL('../public/demo.plan.geojson', import.meta.url), `${JSON.stringify(plan, null, 2)}\n`)
-for (const [id, { at }] of Object.entries(STATIONS)) console.log(id, Math.round(heightM(...at)), 'm')
+const GRID = { columns: 170, rows: 140, cellM: 55, westM: -4600, northM: 3800 }
+
+/** The ground of the same country, as an elevation file like any other. */
+function terrainFile() {
+  const { columns, rows, cellM, westM, northM } = GRID
+  const heights = Float32Array.from({ length: columns * rows }, (_, cell) => {
+    const eastM = westM + ((cell % columns) + 0.5) * cellM
+    return Math.round(heightM(eastM, northM - (Math.floor(cell / columns) + 0.5) * cellM) * 10) / 10
+  })
+  const [lonDeg, latDeg] = positionAt(westM, northM)
+  const [oneEastDeg] = positionAt(westM + cellM * columns, northM)
+  const [, oneSouthDeg] = positionAt(westM, northM - cellM * rows)
+  return writeArrayBuffer(heights, {
+    width: columns,
+    height: rows,
+    ImageDescription: 'Invented terrain for the demo plan of Fieldpair: no real place',
+    SampleFormat: [3],
+    BitsPerSample: [32],
+    GTModelTypeGeoKey: 2,
+    GTRasterTypeGeoKey: 1,
+    GeographicTypeGeoKey: 4326,
+    ModelTiepoint: [0, 0, 0, lonDeg, latDeg, 0],
+    ModelPixelScale: [(oneEastDeg - lonDeg) / columns, (latDeg - oneSouthDeg) / rows, 0],
+  })
+}
+
+const inPublic = (name) => new URL(`../public/${name}`, import.meta.url)
+writeFileSync(inPublic('demo.plan.geojson'), `${JSON.stringify(plan, null, 2)}\n`)
+writeFileSync(inPublic('demo.terrain.tif'), new Uint8Array(await terrainFile()))

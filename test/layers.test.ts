@@ -14,7 +14,7 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   files: ['plan', 'catalog', 'terrain', 'measure', 'budget', 'materials', 'report'],
   storage: ['plan', 'terrain', 'files'],
   state: ['plan', 'catalog', 'terrain', 'measure', 'budget', 'materials', 'report'],
-  map: ['plan', 'terrain', 'report', 'state'],
+  map: ['plan', 'terrain', 'measure', 'report', 'state'],
   sheet: ['plan', 'catalog', 'terrain', 'measure', 'budget', 'materials', 'report', 'state'],
   panel: [
     ...['plan', 'catalog', 'terrain', 'measure', 'budget', 'materials', 'report'],
@@ -27,13 +27,15 @@ const OWNERS: Readonly<Record<string, readonly string[]>> = {
   '@turf/turf': ['terrain', 'measure'],
   'd3-contour': ['terrain'],
   geomagnetism: ['measure'],
-  mgrs: ['measure', 'files'],
+  mgrs: ['measure', 'files', 'map'],
   geotiff: ['files'],
   proj4: ['files'],
   valibot: ['files'],
   idb: ['storage'],
   '@preact/signals': ['state', 'map', 'panel', 'sheet'],
   leaflet: ['map'],
+  'topojson-client': ['map'],
+  'world-atlas': ['map'],
   preact: ['panel', 'sheet'],
 }
 
