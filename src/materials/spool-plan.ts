@@ -1,3 +1,5 @@
+import type { LineId } from '../plan/id'
+
 /** One piece of wire on a line, in order from `from` to `to`; splices join neighbouring pieces of the same pair. */
 export interface Piece {
   /** Id of the spool that it is cut from. */
@@ -6,6 +8,8 @@ export interface Piece {
   readonly wireM: number
   /** Which pair of the line, from 0. */
   readonly pair: number
+  /** Metres cut from the spool: what it covers, and half the waste of the splice at each spliced end. */
+  readonly cutM: number
 }
 
 /** What one kind of wire asks for. */
@@ -21,6 +25,16 @@ export interface WireSpools {
   readonly leftM: number
   /** Mass of the wire carried, kg. */
   readonly kg: number
-  /** Where the stock is too short: metres missing, else 0. */
+  /** Where the stock is too short: metres missing to `neededM`, else 0. */
   readonly missingM: number
+  /** Lines that the stock cannot lay whole; the pieces of such a line, if any, begin it. */
+  readonly notLaid: readonly LineId[]
+  /** No plan can do with less than this, compared in this order. Equal to the plan's own figures where it is proved the best. */
+  readonly bound: { readonly splices: number; readonly spools: number; readonly leftM: number }
+}
+
+/** The spools of a whole plan, wire by wire, and the pieces that each line is laid with. */
+export interface SpoolPlan {
+  readonly spools: readonly WireSpools[]
+  readonly pieces: ReadonlyMap<LineId, readonly Piece[]>
 }

@@ -1,0 +1,103 @@
+import type { Catalog } from '../catalog/catalog'
+import type { MeasuredLine } from '../measure/measured'
+import type { LineId } from '../plan/id'
+import type { Line, Plan } from '../plan/plan'
+import type { Stretch } from './cut-runs'
+import { type LaidWire, layWire } from './lay-wire'
+import { splicesToAvoid } from './splice-limits'
+import type { Piece, SpoolPlan, WireSpools } from './spool-plan'
+
+/** What was laid last for a wire, and everything that it followed from: where all of it is the same, so is the answer. */
+const remembered = new Map<string, { readonly from: readonly unknown[]; readonly laid: LaidWire }[]>()
+
+/** How many answers are kept for one wire: enough for a drag and for the plans that remedies try beside it. */
+const KEPT = 8
+
+/**
+ * The spools of each wire and the pieces of each line.
+ *
+ * Each pair of a line takes its `wireM`, in pieces end to end; a splice between two pieces uses `spliceWasteM` besides, half of it
+ * off either piece. The fewest splices, then the fewest spools, then the least left over: see `packSpools`. A plan with no stock
+ * draws on any number of the wire's standard spools; with a stock, the stock is all there is, for every wire.
+ *
+ * Where the stock is too short, as many lines as can be are laid whole, the shortest first; spools still untouched then begin
+ * the others, in the plan's order.
+ *
+ * @param avoid where on a line no splice should fall; by default on spans and under water
+ */
+export function planSpools(
+  plan: Plan,
+  catalog: Catalog,
+  measured: ReadonlyMap<LineId, MeasuredLine>,
+  avoid: (measured: MeasuredLine) => readonly Stretch[] = splicesToAvoid,
+): SpoolPlan {
+  const spools: WireSpools[] = []
+  const pieces = new Map<LineId, readonly Piece[]>()
+  let before = 0
+  for (const [wire, lines] of linesByWire(plan)) {
+    const laid = layOnce(plan, catalog, measured, avoid, wire, lines)
+    const firstId = before + 1
+    const idOf = (spool: number) => `s${firstId + spool}`
+    before += laid.used.length
+    spools.push({ ...laid.figures, used: laid.used.map((spool, i) => ({ spool: idOf(i), ...spool })) })
+    for (const [line, own] of laid.pieces) {
+      pieces.set(
+        line,
+        own.map((piece) => ({ ...piece, spool: idOf(piece.spool) })),
+      )
+    }
+  }
+  return { spools, pieces }
+}
+
+function linesByWire(plan: Plan): ReadonlyMap<string, readonly Line[]> {
+  const byWire = new Map<string, Line[]>()
+  for (const line of plan.lines.values()) {
+    const lines = byWire.get(line.wire)
+    if (lines) lines.push(line)
+    else byWire.set(line.wire, [line])
+  }
+  return byWire
+}
+
+function layOnce(
+  plan: Plan,
+  catalog: Catalog,
+  measured: ReadonlyMap<LineId, MeasuredLine>,
+  avoid: (measured: MeasuredLine) => readonly Stretch[],
+  wire: string,
+  lines: readonly Line[],
+): LaidWire {
+  const entry = catalog.wires.get(wire)
+  const { spliceWasteM, reservePct } = plan.allowances
+  const lengths = lines.map((line) => measured.get(line.id)!)
+  const from = [
+    entry,
+    plan.stock,
+    spliceWasteM,
+    reservePct,
+    avoid,
+    ...lengths,
+    ...lines.map((line) => line.pairs),
+  ]
+  const kept = remembered.get(wire) ?? []
+  const known = kept.find((one) => one.from.length === from.length && one.from.every((x, i) => x === from[i]))
+  if (known) return known.laid
+
+  const standard = (entry?.spoolsM ?? []).map((lengthM) => ({ lengthM, count: Number.POSITIVE_INFINITY }))
+  const laid = layWire({
+    wire,
+    kgPerKm: entry?.kgPerKm ?? 0,
+    kinds: plan.stock.length === 0 ? standard : plan.stock.filter((spool) => spool.wire === wire),
+    wasteM: spliceWasteM,
+    reservePct,
+    lines: lines.map((line, i) => ({
+      id: line.id,
+      wireM: lengths[i]!.wireM,
+      pairs: line.pairs,
+      avoid: avoid(lengths[i]!),
+    })),
+  })
+  remembered.set(wire, [{ from, laid }, ...kept].slice(0, KEPT))
+  return laid
+}
