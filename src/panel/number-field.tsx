@@ -1,5 +1,6 @@
 import { useSignal } from '@preact/signals'
 import { useId } from 'preact/hooks'
+import type { Problem } from '../problem'
 import type { UnitSystem } from '../report/quantity-text'
 import { fieldText, type Quantity, unitOf } from './format'
 
@@ -9,17 +10,16 @@ interface Props {
   readonly system: UnitSystem
   /** In SI; undefined shows an empty field. */
   readonly value: number | undefined
-  /** In SI, both inclusive. */
-  readonly min?: number
-  readonly max?: number
-  /** Only whole numbers. */
-  readonly whole?: boolean
-  /** What holds while the field is empty, in SI; a field with none must not be left empty. */
+  /** In SI. */
+  readonly limit?: { readonly min: number; readonly max: number; readonly whole?: boolean }
+  /** What holds while the field is empty, in SI: shown faintly. */
   readonly otherwise?: number
   /** Lets the label be read, not seen: in a table its column's heading stands for it. */
   readonly bare?: boolean
-  /** Takes the number in SI. A sentence in return refuses it. */
-  readonly onCommit: (si: number | undefined) => string | undefined
+  /** Takes the number in SI. Problems in return refuse it. */
+  readonly onCommit: (si: number) => readonly Problem[]
+  /** Takes an emptied field; a field without this must not be left empty. */
+  readonly onClear?: () => void
 }
 
 /** A number with its unit. What cannot be is refused here, with a sentence, and the plan stays as it was. */
@@ -31,11 +31,15 @@ export function NumberField(props: Props) {
 
   const commit = (field: HTMLInputElement) => {
     const read = readNumber(field.value, props)
-    const why = typeof read === 'string' ? read : props.onCommit(read.si)
+    const why = typeof read === 'string' ? read : take(read)
     refused.value = why === undefined ? null : { text: field.value, why }
     // A number that rounds to the one before changes no signal, so the field is set by hand.
-    if (why === undefined && read instanceof Object && read.si !== undefined)
-      field.value = fieldText(read.si, unit)
+    if (why === undefined && typeof read === 'number') field.value = fieldText(read, unit)
+  }
+  const take = (si: number | null): string | undefined => {
+    if (si !== null) return props.onCommit(si)[0]?.message
+    props.onClear?.()
+    return undefined
   }
 
   return (
@@ -66,25 +70,21 @@ export function NumberField(props: Props) {
   )
 }
 
-/** The number that a person typed, in SI, or the sentence that refuses it. */
+/** The number that a person typed, in SI; null for an emptied field; or the sentence that refuses it. */
 function readNumber(
   text: string,
-  { label, quantity, system, min = -Infinity, max = Infinity, whole, otherwise }: Props,
-): { readonly si: number | undefined } | string {
+  { label, quantity, system, limit, onClear }: Props,
+): number | null | string {
   const unit = unitOf(quantity, system)
   const typed = text.trim().replace('−', '-').replace(',', '.')
-  if (typed === '') return otherwise === undefined ? `${label} must be given.` : { si: undefined }
+  if (typed === '') return onClear ? null : `${label} must be given.`
   const shown = Number(typed)
   if (!Number.isFinite(shown))
-    return `${label} must be a number, such as ${fieldText(otherwise ?? midOf(min, max), unit)}.`
-  if (whole && !Number.isInteger(shown)) return `${label} must be a whole number.`
+    return `${label} must be a number, such as ${fieldText(limit?.min || 10, unit)}.`
+  if (limit?.whole && !Number.isInteger(shown)) return `${label} must be a whole number.`
   const si = unit.toSi(shown)
-  if (si >= min && si <= max) return { si }
-  const bound = (limit: number) =>
-    `${fieldText(limit, unit)}${unit.sign === '°' || !unit.sign ? '' : ' '}${unit.sign}`
-  if (max === Infinity) return `${label} must be ${bound(min)} or more.`
-  if (min === -Infinity) return `${label} must be ${bound(max)} or less.`
-  return `${label} must lie between ${bound(min)} and ${bound(max)}.`
+  if (!limit || (si >= limit.min && si <= limit.max)) return si
+  const bound = (limitSi: number) => `${fieldText(limitSi, unit)} ${unit.sign}`.trim()
+  if (limit.max === Number.POSITIVE_INFINITY) return `${label} must be ${bound(limit.min)} or more.`
+  return `${label} must lie between ${bound(limit.min)} and ${bound(limit.max)}.`
 }
-
-const midOf = (min: number, max: number) => (Number.isFinite(min + max) ? (min + max) / 2 : Math.max(min, 1))

@@ -8,17 +8,21 @@ interface Props {
   readonly bare?: boolean
   /** Text that must not be left empty. */
   readonly needed?: boolean
+  /** The sentence that refuses a text, if it cannot be. */
+  readonly refuse?: (text: string) => string | undefined
   readonly onCommit: (text: string) => void
 }
 
 /** A line of text that is kept when the hand leaves it. */
-export function TextField({ label, value, bare, needed, onCommit }: Props) {
+export function TextField({ label, value, bare, needed, refuse, onCommit }: Props) {
   const id = useId()
-  const refused = useSignal(false)
+  const refused = useSignal<{ readonly text: string; readonly why: string } | null>(null)
 
-  const commit = (text: string) => {
-    refused.value = needed === true && text.trim() === ''
-    if (!refused.value) onCommit(text.trim())
+  const commit = (typed: string) => {
+    const text = typed.trim()
+    const why = needed && text === '' ? `${label} must be given.` : refuse?.(text)
+    refused.value = why === undefined ? null : { text: typed, why }
+    if (why === undefined) onCommit(text)
   }
 
   return (
@@ -30,14 +34,14 @@ export function TextField({ label, value, bare, needed, onCommit }: Props) {
         id={id}
         type="text"
         autocomplete="off"
-        value={refused.value ? '' : value}
+        value={refused.value?.text ?? value}
         aria-invalid={refused.value ? 'true' : undefined}
         aria-describedby={refused.value ? `${id}-why` : undefined}
         onChange={(event) => commit(event.currentTarget.value)}
       />
       {refused.value && (
         <p id={`${id}-why`} class="refusal" role="alert">
-          {label} must be given.
+          {refused.value.why}
         </p>
       )}
     </div>

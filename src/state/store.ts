@@ -21,12 +21,6 @@ export type Selection =
 export type Tool = 'select' | 'station' | 'line' | 'hazard'
 export type Theme = 'system' | 'light' | 'dark'
 
-/** A remedy that the engine has tried, and the edit that brings it about. */
-export interface TriedRemedy {
-  readonly remedy: Remedy
-  readonly apply: (plan: Plan) => Plan
-}
-
 /** A file that was refused, and every fault found in it. */
 export interface RefusedFile {
   readonly name: string
@@ -45,13 +39,13 @@ export function createStore(initial: Plan = EMPTY_PLAN) {
   const tool = signal<Tool>('select')
   const units = signal<UnitSystem>('metric')
   const theme = signal<Theme>('system')
-  /** Under which id the plan is kept in this browser; null until the first save. */
-  const draftId = signal<string | null>(null)
+  /** The plan as it was opened: another value means another document, not an edit of this one. */
+  const opened = signal(initial)
   /** One sentence that the person must read, until they have put it away; empty for none. */
   const notice = signal('')
   const refusedFile = signal<RefusedFile | null>(null)
-  /** What would mend a circuit: set from outside when the search has ended. */
-  const remedies = signal<ReadonlyMap<CircuitId, readonly TriedRemedy[]>>(new Map())
+  /** What would mend a circuit: set from outside, when the hand is still and the search has ended. */
+  const remedies = signal<ReadonlyMap<CircuitId, readonly Remedy[]>>(new Map())
 
   const plan = computed(() => draft.value ?? history.value.present)
   const catalog = computed(() => mergeCatalogs(BUILT_IN, plan.value.catalog))
@@ -66,7 +60,7 @@ export function createStore(initial: Plan = EMPTY_PLAN) {
     tool,
     units,
     theme,
-    draftId,
+    opened,
     notice,
     refusedFile,
     remedies,
@@ -117,11 +111,11 @@ export function createStore(initial: Plan = EMPTY_PLAN) {
       history.value = redo(history.value)
     },
     /** Another plan takes the place of this one; undo starts anew. */
-    open: (next: Plan, keptAs: string | null = null) => {
+    open: (next: Plan) => {
       batch(() => {
         draft.value = null
         selection.value = null
-        draftId.value = keptAs
+        opened.value = next
         history.value = begin(next)
       })
     },

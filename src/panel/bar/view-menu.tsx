@@ -1,0 +1,52 @@
+import type { Signal } from '@preact/signals'
+import type { UnitSystem } from '../../report/quantity-text'
+import type { Store, Theme } from '../../state/store'
+import { Menu } from './menu'
+
+const UNITS: readonly { value: UnitSystem; text: string }[] = [
+  { value: 'metric', text: 'Metric' },
+  { value: 'us', text: 'US' },
+]
+const THEMES: readonly { value: Theme; text: string }[] = [
+  { value: 'system', text: 'As the system' },
+  { value: 'light', text: 'Light' },
+  { value: 'dark', text: 'Dark' },
+]
+
+/** How things are shown: units, light or dark. */
+export function ViewMenu({ store }: { store: Store }) {
+  return (
+    <Menu title="View" hint="Units, light and dark">
+      <Choice label="Units" signal={store.units} options={UNITS} />
+      <Choice label="Light" signal={store.theme} options={THEMES} />
+    </Menu>
+  )
+}
+
+function Choice<T extends string>({
+  label,
+  signal,
+  options,
+}: {
+  label: string
+  signal: Signal<T>
+  options: readonly { readonly value: T; readonly text: string }[]
+}) {
+  return (
+    <fieldset class="choice" aria-label={label}>
+      <span class="soft">{label}</span>
+      {options.map(({ value, text }) => (
+        <button
+          key={value}
+          type="button"
+          aria-pressed={signal.value === value}
+          onClick={() => {
+            signal.value = value
+          }}
+        >
+          {text}
+        </button>
+      ))}
+    </fieldset>
+  )
+}

@@ -1,0 +1,115 @@
+import type { Supply } from '../../catalog/supply'
+import type { TelephoneSet } from '../../catalog/telephone-set'
+import type { Wire } from '../../catalog/wire'
+import {
+  putSet,
+  putSupply,
+  putWire,
+  removeOwnSet,
+  removeOwnSupply,
+  removeOwnWire,
+} from '../../plan/catalog-edits'
+import type { Store } from '../../state/store'
+import { OnDemand, Question } from '../question'
+import { SelectField } from '../select-field'
+import { SET_FIGURES, SET_PARTS, SUPPLY_FIGURES, SUPPLY_PARTS, WIRE_FIGURES } from './entry-figures'
+import { EntryForm } from './entry-form'
+import { OwnEntries } from './own-entries'
+import { SpoolsField } from './spools-field'
+
+const TALKS: readonly { value: TelephoneSet['talk']; text: string }[] = [
+  { value: 'local', text: 'from a battery of its own' },
+  { value: 'common', text: 'from the line’s battery' },
+  { value: 'sound', text: 'from the voice alone' },
+]
+
+const KINDS: readonly { value: Supply['kind']; text: string }[] = [
+  { value: 'feed', text: 'bridged across the pair' },
+  { value: 'series', text: 'in one leg of the set' },
+  { value: 'ringdown', text: 'ringdown unit between lines' },
+]
+
+/** Wires, sets and supplies of the plan's own: each begins as a copy of one that is known. */
+export function CatalogEditor({ store }: { store: Store }) {
+  const own = store.plan.value.catalog
+  const count = own.wires.length + own.sets.length + own.supplies.length
+  const put = (wire: Wire) => store.tryEdit((plan) => putWire(plan, wire))
+  const putOneSet = (set: TelephoneSet) => store.tryEdit((plan) => putSet(plan, set))
+  const putOneSupply = (supply: Supply) => store.tryEdit((plan) => putSupply(plan, supply))
+  return (
+    <Question ask="What do we work with?">
+      <p>
+        {count === 0
+          ? 'The wires, sets and supplies that the handbooks describe. Yours differ? Copy one and change its figures.'
+          : `The handbooks’ wires, sets and supplies, and ${count} of this plan’s own.`}
+      </p>
+      <OnDemand title="Wires">
+        <OwnEntries
+          what="wire"
+          known={[...store.catalog.value.wires.values()]}
+          own={own.wires}
+          onPut={put}
+          onRemove={(id) => store.tryEdit((plan) => removeOwnWire(plan, id))}
+          form={(wire) => (
+            <>
+              <EntryForm store={store} entry={wire} figures={WIRE_FIGURES} onPut={put} />
+              <SpoolsField store={store} wire={wire} onPut={put} />
+            </>
+          )}
+        />
+      </OnDemand>
+      <OnDemand title="Sets">
+        <OwnEntries
+          what="set"
+          known={[...store.catalog.value.sets.values()]}
+          own={own.sets}
+          onPut={putOneSet}
+          onRemove={(id) => store.tryEdit((plan) => removeOwnSet(plan, id))}
+          form={(set) => (
+            <>
+              <SelectField
+                label="Speech is powered"
+                value={set.talk}
+                options={TALKS}
+                onCommit={(talk) => void putOneSet({ ...set, talk })}
+              />
+              <EntryForm
+                store={store}
+                entry={set}
+                figures={SET_FIGURES}
+                parts={SET_PARTS}
+                onPut={putOneSet}
+              />
+            </>
+          )}
+        />
+      </OnDemand>
+      <OnDemand title="Supplies">
+        <OwnEntries
+          what="supply"
+          known={[...store.catalog.value.supplies.values()]}
+          own={own.supplies}
+          onPut={putOneSupply}
+          onRemove={(id) => store.tryEdit((plan) => removeOwnSupply(plan, id))}
+          form={(supply) => (
+            <>
+              <SelectField
+                label="It stands"
+                value={supply.kind}
+                options={KINDS}
+                onCommit={(kind) => void putOneSupply({ ...supply, kind })}
+              />
+              <EntryForm
+                store={store}
+                entry={supply}
+                figures={SUPPLY_FIGURES}
+                parts={SUPPLY_PARTS}
+                onPut={putOneSupply}
+              />
+            </>
+          )}
+        />
+      </OnDemand>
+    </Question>
+  )
+}

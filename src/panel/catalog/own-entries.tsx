@@ -1,0 +1,73 @@
+import { useSignal } from '@preact/signals'
+import type { ComponentChildren } from 'preact'
+import type { Problem } from '../../problem'
+import { EntrySources } from '../entry-sources'
+import { OnDemand } from '../question'
+import { SelectField } from '../select-field'
+import type { Entry } from './entry-form'
+
+interface Props<T extends Entry> {
+  readonly what: 'wire' | 'set' | 'supply'
+  /** All that can be copied. */
+  readonly known: readonly T[]
+  /** The plan's own. */
+  readonly own: readonly T[]
+  readonly onPut: (entry: T) => readonly Problem[]
+  readonly onRemove: (id: string) => readonly Problem[]
+  readonly form: (entry: T) => ComponentChildren
+}
+
+/** The plan's own entries of one kind, each with its form, and a way to start another from a known one. */
+export function OwnEntries<T extends Entry>({ what, known, own, onPut, onRemove, form }: Props<T>) {
+  const refusal = useSignal('')
+  const chosen = useSignal(known[0]?.id ?? '')
+  const shown = known.find((entry) => entry.id === chosen.value)
+
+  const copy = () => {
+    if (!shown) return
+    onPut({ ...shown, id: freeId(shown.id, known), name: `${shown.name} (copy)` })
+  }
+  return (
+    <>
+      {own.map((entry) => (
+        <OnDemand key={entry.id} title={entry.name}>
+          {form(entry)}
+          <button
+            type="button"
+            class="harm"
+            onClick={() => {
+              refusal.value = onRemove(entry.id)[0]?.message ?? ''
+            }}
+          >
+            Remove this {what}
+          </button>
+        </OnDemand>
+      ))}
+      {refusal.value && (
+        <p class="refusal" role="alert">
+          {refusal.value}
+        </p>
+      )}
+      <SelectField
+        label={`Known ${what === 'supply' ? 'supplies' : `${what}s`}`}
+        value={chosen.value}
+        options={known.map(({ id, name }) => ({ value: id, text: name }))}
+        onCommit={(id) => {
+          chosen.value = id
+        }}
+      />
+      {shown && <EntrySources entry={shown} />}
+      <button type="button" onClick={copy}>
+        Copy it to change it
+      </button>
+    </>
+  )
+}
+
+/** The next id after that of the copied entry which nothing bears yet. */
+function freeId(id: string, known: readonly Entry[]): string {
+  const taken = new Set(known.map((entry) => entry.id))
+  let count = 2
+  while (taken.has(`${id}-${count}`)) count++
+  return `${id}-${count}`
+}

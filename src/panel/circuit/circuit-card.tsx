@@ -1,0 +1,140 @@
+import { stationsOfCircuit } from '../../plan/circuit-topology'
+import type { CircuitId } from '../../plan/id'
+import { type Circuit, stationName } from '../../plan/plan'
+import { formatMassKg, formatTempC } from '../../report/quantity-text'
+import { applyChanges } from '../../report/remedy-changes'
+import type { ReportCircuit } from '../../report/report'
+import type { Store } from '../../state/store'
+import { CautionList } from '../caution-list'
+import { formatCount, formatRunM } from '../format'
+import { Question } from '../question'
+import { VerdictMark } from '../verdict-mark'
+import { BudgetFigures } from './budget-figures'
+import { CircuitSetup } from './circuit-setup'
+import { checkWords, loopSentence, reachSentence, ringingSentence, voiceSentence } from './circuit-words'
+import { MarginRows } from './margin-rows'
+import { loopMargin, ringingMargin, voiceMargin } from './margins'
+import { RemedyList } from './remedy-list'
+
+/** One circuit: does it ring, does it talk, how far could it go, what would mend it, and what it is made of. */
+export function CircuitCard({ store, id }: { store: Store; id: CircuitId }) {
+  const plan = store.plan.value
+  const circuit = plan.circuits.get(id)
+  const found = store.report.value.circuits.find((each) => each.id === id)
+  if (!circuit || !found) return null
+  const nameOf = (station: string) => stationName(plan, station)
+  const remedies = store.remedies.value.get(id) ?? found.remedies
+
+  return (
+    <>
+      <h1>{circuit.name}</h1>
+      <Standing store={store} found={found} />
+      {found.missing.length > 0 && (
+        <ul class="missing">
+          {found.missing.map((sentence) => (
+            <li key={sentence}>{sentence}</li>
+          ))}
+        </ul>
+      )}
+      <Question ask="Will it ring?">
+        <p>{ringingSentence(found.ringing, nameOf)}</p>
+        <MarginRows margins={found.ringing.map((row) => ringingMargin(row, nameOf))} />
+      </Question>
+      {circuit.supply && (
+        <Question ask="Is there current enough?">
+          <p>{loopSentence(found.loop, nameOf)}</p>
+          <MarginRows margins={found.loop.map((row) => loopMargin(row, nameOf))} />
+        </Question>
+      )}
+      <Question ask="Will it talk?">
+        <p>{voiceSentence(found.voice, nameOf)}</p>
+        <MarginRows margins={found.voice.map((row) => voiceMargin(row, nameOf))} />
+      </Question>
+      {found.notes.length > 0 && (
+        <ul class="notes">
+          {found.notes.map((sentence) => (
+            <li key={sentence}>{sentence}</li>
+          ))}
+        </ul>
+      )}
+      <Question ask="How far could it go?">
+        <p>{reachSentence(found.reach, nameOf)}</p>
+        <p class="soft">In the worst weather: {lowerFirst(reachSentence(found.worst.reach, nameOf))}</p>
+      </Question>
+      {remedies.length > 0 && (
+        <Question ask="What would mend it?">
+          <RemedyList
+            remedies={remedies}
+            system={store.units.value}
+            onApply={(remedy) => store.edit((before) => applyChanges(before, id, remedy.changes))}
+          />
+        </Question>
+      )}
+      <Question ask="What do we carry?">
+        <p>{carrySentence(store, circuit)}</p>
+      </Question>
+      <Hurts store={store} circuit={circuit} />
+      <Question ask="What is it made of?">
+        <CircuitSetup store={store} circuit={circuit} />
+      </Question>
+      <BudgetFigures store={store} circuit={circuit} found={found} />
+    </>
+  )
+}
+
+/** The verdict for today and for the worst weather, and how large the circuit is. */
+function Standing({ store, found }: { store: Store; found: ReportCircuit }) {
+  const plan = store.plan.value
+  const system = store.units.value
+  const { worst } = found
+  const circuit = plan.circuits.get(found.id)!
+  const weak = worst.check
+    ? `: ${checkWords(worst.check, (id) => stationName(plan, id))} has least to spare`
+    : ''
+  return (
+    <>
+      <p>
+        <VerdictMark verdict={found.verdict} /> today: {plan.weather}, wire at{' '}
+        {formatTempC(plan.wireTempC, system)}.
+      </p>
+      <p>
+        <VerdictMark verdict={worst.verdict} /> in the worst weather: {worst.weather}, wire at{' '}
+        {formatTempC(worst.wireTempC, system)}
+        {weak}.
+      </p>
+      <p class="soft">
+        {formatCount(stationsOfCircuit(plan, circuit).length, 'station')},{' '}
+        {formatRunM(wireOf(store, circuit).wireM, system)} of wire.
+      </p>
+    </>
+  )
+}
+
+/** Wire of the circuit's lines: one pair of each, and the mass of all their pairs. */
+function wireOf(store: Store, circuit: Circuit): { wireM: number; kg: number } {
+  const lines = store.report.value.lines.filter((line) => circuit.lines.includes(line.id))
+  return {
+    wireM: lines.reduce((sum, line) => sum + line.wireM, 0),
+    kg: lines.reduce((sum, line) => sum + line.kg, 0),
+  }
+}
+
+function carrySentence(store: Store, circuit: Circuit): string {
+  const { wireM, kg } = wireOf(store, circuit)
+  const system = store.units.value
+  const lines = formatCount(circuit.lines.length, 'line')
+  return `${formatRunM(wireM, system)} of wire in ${lines}, ${formatMassKg(kg, system)} as laid. Spools and reserve are reckoned for the whole plan.`
+}
+
+function Hurts({ store, circuit }: { store: Store; circuit: Circuit }) {
+  const plan = store.plan.value
+  const concerns = new Set<string>([circuit.id, ...circuit.lines, ...stationsOfCircuit(plan, circuit), ''])
+  const cautions = store.report.value.cautions.filter((caution) => concerns.has(caution.where))
+  return (
+    <Question ask="What could hurt someone?">
+      <CautionList cautions={cautions} />
+    </Question>
+  )
+}
+
+const lowerFirst = (sentence: string) => sentence.charAt(0).toLowerCase() + sentence.slice(1)

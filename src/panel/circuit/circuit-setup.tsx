@@ -1,0 +1,128 @@
+import { useSignal } from '@preact/signals'
+import { renameCircuit, setSet, setSupply, takeLineIn, takeLineOut } from '../../plan/circuit-edits'
+import { stationsOfCircuit } from '../../plan/circuit-topology'
+import type { LineId, StationId } from '../../plan/id'
+import { type Circuit, lineName, stationName } from '../../plan/plan'
+import type { Store } from '../../state/store'
+import { SelectField } from '../select-field'
+import { TextField } from '../text-field'
+import { SetField } from './set-field'
+
+const NONE = ''
+
+/** What a circuit is made of: its name, its supply, the set at each station, its lines. */
+export function CircuitSetup({ store, circuit }: { store: Store; circuit: Circuit }) {
+  const plan = store.plan.value
+  const stations = stationsOfCircuit(plan, circuit)
+  return (
+    <>
+      <TextField
+        label="Name"
+        value={circuit.name}
+        needed
+        onCommit={(name) => store.edit((before) => renameCircuit(before, circuit.id, name))}
+      />
+      <SupplyFields store={store} circuit={circuit} stations={stations} />
+      <h3>Sets</h3>
+      {stations.map((station) => (
+        <SetField
+          key={station}
+          label={stationName(plan, station)}
+          store={store}
+          value={circuit.sets.get(station) ?? null}
+          onCommit={(set) => store.edit((before) => setSet(before, circuit.id, station, set))}
+        />
+      ))}
+      <h3>Lines</h3>
+      <CircuitLines store={store} circuit={circuit} />
+    </>
+  )
+}
+
+function SupplyFields(props: { store: Store; circuit: Circuit; stations: readonly StationId[] }) {
+  const { store, circuit, stations } = props
+  const { supply } = circuit
+  const plan = store.plan.value
+  const choose = (type: string) => {
+    const at = supply?.at ?? [...circuit.sets.keys()][0] ?? stations[0]
+    if (at) store.edit((before) => setSupply(before, circuit.id, type === NONE ? null : { type, at }))
+  }
+  return (
+    <>
+      <SelectField
+        label="Supply"
+        value={supply?.type ?? NONE}
+        options={[
+          { value: NONE, text: 'none: every set feeds itself' },
+          ...[...store.catalog.value.supplies.values()].map(({ id, name }) => ({ value: id, text: name })),
+        ]}
+        onCommit={choose}
+      />
+      {supply && (
+        <SelectField
+          label="It stands at"
+          value={supply.at}
+          options={stations.map((id) => ({ value: id, text: stationName(plan, id) }))}
+          onCommit={(at) => store.edit((before) => setSupply(before, circuit.id, { type: supply.type, at }))}
+        />
+      )}
+    </>
+  )
+}
+
+function CircuitLines({ store, circuit }: { store: Store; circuit: Circuit }) {
+  const plan = store.plan.value
+  const refusal = useSignal('')
+  const others = [...plan.lines.values()].filter((line) => !circuit.lines.includes(line.id))
+  const takeIn = (id: string) => {
+    const problems = store.tryEdit((before) => takeLineIn(before, circuit.id, id as LineId))
+    refusal.value = problems[0]?.message ?? ''
+  }
+  return (
+    <>
+      <ul class="rows">
+        {circuit.lines.map((id) => {
+          const line = plan.lines.get(id)
+          if (!line) return null
+          const name = lineName(plan, line)
+          return (
+            <li key={id}>
+              <button
+                type="button"
+                class="quiet"
+                onClick={() => {
+                  store.selection.value = { kind: 'line', id, legs: [] }
+                }}
+              >
+                {name}
+              </button>
+              <button
+                type="button"
+                aria-label={`Take ${name} out of the circuit`}
+                onClick={() => store.edit((before) => takeLineOut(before, circuit.id, id))}
+              >
+                Take out
+              </button>
+            </li>
+          )
+        })}
+      </ul>
+      {others.length > 0 && (
+        <SelectField
+          label="Take in a line"
+          value={NONE}
+          options={[
+            { value: NONE, text: 'choose a line' },
+            ...others.map((line) => ({ value: line.id as string, text: lineName(plan, line) })),
+          ]}
+          onCommit={takeIn}
+        />
+      )}
+      {refusal.value && (
+        <p class="refusal" role="alert">
+          {refusal.value}
+        </p>
+      )}
+    </>
+  )
+}

@@ -1,0 +1,49 @@
+import { formatMassKg, type UnitSystem } from '../../report/quantity-text'
+import type { Remedy } from '../../report/report'
+import { formatCount, formatRunM } from '../format'
+import { VerdictMark } from '../verdict-mark'
+
+interface Props {
+  readonly remedies: readonly Remedy[]
+  readonly system: UnitSystem
+  readonly onApply: (remedy: Remedy) => void
+}
+
+/** What would mend a circuit: the engine has tried each, and one click applies it. */
+export function RemedyList({ remedies, system, onApply }: Props) {
+  return (
+    <ul class="remedies">
+      {remedies.map((remedy) => (
+        <li key={remedy.what}>
+          <span>
+            {remedy.what}
+            <span class="gives">
+              <VerdictMark verdict={remedy.verdict} /> today, {spareText(remedy.marginPct)}
+            </span>
+            <span class="gives">
+              <VerdictMark verdict={remedy.worst} /> at worst, {spareText(remedy.worstMarginPct)}
+            </span>
+            <span class="gives soft">{costText(remedy, system)}</span>
+          </span>
+          <button type="button" aria-label={`Apply: ${remedy.what}`} onClick={() => onApply(remedy)}>
+            Apply
+          </button>
+        </li>
+      ))}
+    </ul>
+  )
+}
+
+/** How much the tightest check would have to spare. */
+const spareText = (marginPct: number): string =>
+  marginPct < 0 ? `${Math.abs(Math.round(marginPct))} % short` : `${Math.round(marginPct)} % to spare`
+
+function costText({ extraM, extraKg, extraSpools }: Remedy, system: UnitSystem): string {
+  const more = (value: number, text: string) => `${value < 0 ? '−' : '+'}${text}`
+  const parts = [
+    ...(Math.abs(extraM) >= 0.5 ? [more(extraM, formatRunM(Math.abs(extraM), system))] : []),
+    ...(Math.abs(extraKg) >= 0.05 ? [more(extraKg, formatMassKg(Math.abs(extraKg), system))] : []),
+    ...(extraSpools !== 0 ? [more(extraSpools, formatCount(Math.abs(extraSpools), 'spool'))] : []),
+  ]
+  return parts.length > 0 ? parts.join(', ') : 'no more wire'
+}

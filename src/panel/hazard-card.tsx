@@ -1,0 +1,49 @@
+import { removeHazard, renameHazard, setHazardKind } from '../plan/hazard-edits'
+import type { HazardId } from '../plan/id'
+import { HAZARD_KINDS, type HazardKind } from '../plan/plan'
+import type { Store } from '../state/store'
+import { SelectField } from './select-field'
+import { TextField } from './text-field'
+
+export const HAZARD_WORDS: Readonly<Record<HazardKind, string>> = {
+  road: 'road',
+  track: 'track',
+  railway: 'railway',
+  water: 'water',
+  'power-line': 'power line',
+  'keep-out': 'keep-out area',
+}
+
+/** One hazard: what it is and what it is called. */
+export function HazardCard({ store, id }: { store: Store; id: HazardId }) {
+  const hazard = store.plan.value.hazards.get(id)
+  if (!hazard) return null
+  const kind = HAZARD_WORDS[hazard.hazard]
+  return (
+    <>
+      <h1>{hazard.name || kind.charAt(0).toUpperCase() + kind.slice(1)}</h1>
+      <SelectField
+        label="What is it?"
+        value={hazard.hazard}
+        options={HAZARD_KINDS.map((each) => ({ value: each, text: HAZARD_WORDS[each] }))}
+        onCommit={(next) => store.edit((before) => setHazardKind(before, id, next))}
+      />
+      <TextField
+        label="Name"
+        value={hazard.name}
+        onCommit={(name) => store.edit((before) => renameHazard(before, id, name))}
+      />
+      <p class="soft">Where lines cross it stands under “What could hurt someone?” of the whole plan.</p>
+      <button
+        type="button"
+        class="harm"
+        onClick={() => {
+          store.selection.value = null
+          store.edit((before) => removeHazard(before, id))
+        }}
+      >
+        Delete the {kind}
+      </button>
+    </>
+  )
+}

@@ -1,0 +1,132 @@
+import { circuitsOfLine } from '../../plan/circuit-topology'
+import type { LineId } from '../../plan/id'
+import { LIMITS } from '../../plan/limits'
+import { removeLine, setPairs, setReturn, setWire } from '../../plan/line-edits'
+import { type Line, lineName, stationName } from '../../plan/plan'
+import { formatMassKg, formatOhms } from '../../report/quantity-text'
+import type { ReportLine } from '../../report/report'
+import type { Store } from '../../state/store'
+import { CautionList } from '../caution-list'
+import { EntrySources } from '../entry-sources'
+import { formatCount, formatRunM } from '../format'
+import { NumberField } from '../number-field'
+import { Question } from '../question'
+import { SelectField } from '../select-field'
+import { LegList } from './leg-list'
+
+/** One line: its wire, how long it is, leg by leg how it lies, and what it costs. */
+export function LineCard({ store, id }: { store: Store; id: LineId }) {
+  const plan = store.plan.value
+  const line = plan.lines.get(id)
+  const measured = store.report.value.lines.find((each) => each.id === id)
+  if (!line || !measured) return null
+  const cautions = store.report.value.cautions.filter((caution) => caution.where === id)
+
+  return (
+    <>
+      <h1>{lineName(plan, line)}</h1>
+      <p>{lengthSentence(measured, store)}</p>
+      <WireFields store={store} line={line} />
+      <Question ask="How does it lie?">
+        <LegList store={store} line={line} measured={measured} />
+      </Question>
+      <Question ask="What do we carry?">
+        <p>{piecesSentence(measured, line, store)}</p>
+      </Question>
+      {cautions.length > 0 && (
+        <Question ask="What could hurt someone?">
+          <CautionList cautions={cautions} />
+        </Question>
+      )}
+      <Question ask="Who speaks over it?">
+        <ul class="rows">
+          {circuitsOfLine(plan, id).map((circuit) => (
+            <li key={circuit.id}>
+              <button
+                type="button"
+                class="quiet"
+                onClick={() => {
+                  store.selection.value = { kind: 'circuit', id: circuit.id }
+                }}
+              >
+                {circuit.name}
+              </button>
+            </li>
+          ))}
+        </ul>
+        <button
+          type="button"
+          class="harm"
+          onClick={() => {
+            store.selection.value = null
+            store.edit((before) => removeLine(before, id))
+          }}
+        >
+          Delete the line
+        </button>
+      </Question>
+    </>
+  )
+}
+
+function lengthSentence(line: ReportLine, store: Store): string {
+  const system = store.units.value
+  const ground = line.legs.every((leg) => leg.onGrid) ? 'ground' : 'map'
+  return `${formatRunM(line.wireM, system)} of wire over ${formatRunM(line.groundM, system)} of ${ground}. A meter reads ${formatOhms(line.loopOhms)} with the far end shorted.`
+}
+
+function piecesSentence(measured: ReportLine, line: Line, store: Store): string {
+  const pieces = measured.pieces.length
+  const splices = Math.max(0, pieces - line.pairs)
+  return `${formatMassKg(measured.kg, store.units.value)} of wire in ${formatCount(pieces, 'piece')}, with ${splices === 0 ? 'no splice' : formatCount(splices, 'splice')}.`
+}
+
+function WireFields({ store, line }: { store: Store; line: Line }) {
+  const { plan, catalog, units } = store
+  const wire = catalog.value.wires.get(line.wire)
+  const [atFrom, atTo] = line.electrodeOhms ?? [0, 0]
+  const electrode = (station: string, ohms: number, both: (ohms: number) => readonly [number, number]) => (
+    <NumberField
+      label={`Electrode at ${stationName(plan.value, station)}`}
+      quantity="ohm"
+      system={units.value}
+      value={ohms}
+      limit={LIMITS.electrodeOhms}
+      onCommit={(given) => store.tryEdit((before) => setReturn(before, line.id, 'earth', both(given)))}
+    />
+  )
+  return (
+    <>
+      <SelectField
+        label="Wire"
+        value={line.wire}
+        options={[...catalog.value.wires.values()].map(({ id, name }) => ({ value: id, text: name }))}
+        onCommit={(id) => store.edit((before) => setWire(before, line.id, id))}
+      />
+      <NumberField
+        label="Pairs"
+        quantity="count"
+        system={units.value}
+        value={line.pairs}
+        limit={LIMITS.pairs}
+        onCommit={(pairs) => store.tryEdit((before) => setPairs(before, line.id, pairs))}
+      />
+      <SelectField
+        label="Return"
+        value={line.return}
+        options={[
+          { value: 'pair', text: 'second wire of the pair' },
+          { value: 'earth', text: 'earth' },
+        ]}
+        onCommit={(way) => void store.tryEdit((before) => setReturn(before, line.id, way))}
+      />
+      {line.return === 'earth' && (
+        <>
+          {electrode(line.from, atFrom, (ohms) => [ohms, atTo])}
+          {electrode(line.to, atTo, (ohms) => [atFrom, ohms])}
+        </>
+      )}
+      {wire && <EntrySources entry={wire} />}
+    </>
+  )
+}

@@ -1,0 +1,52 @@
+import type { Selection, Store } from '../state/store'
+import { CircuitCard } from './circuit/circuit-card'
+import { HazardCard } from './hazard-card'
+import { LineCard } from './line/line-card'
+import { PanelHandle } from './panel-handle'
+import './panel.css'
+import { StationCard } from './station-card'
+import { PlanCard } from './whole/plan-card'
+
+/** The side panel: what is selected, or the whole plan where nothing is. */
+export function Panel({ store }: { store: Store }) {
+  const selection = store.selection.value
+  return (
+    <aside class="panel" aria-label="Figures">
+      <PanelHandle />
+      <div class="card">
+        {selection && (
+          <button
+            type="button"
+            class="quiet back"
+            onClick={() => {
+              store.selection.value = null
+            }}
+          >
+            ← The whole plan
+          </button>
+        )}
+        {/* A card of its own for each thing, so that no refused text wanders to the next. */}
+        <Card
+          key={selection ? `${selection.kind} ${selection.id}` : 'plan'}
+          store={store}
+          selection={selection}
+        />
+      </div>
+    </aside>
+  )
+}
+
+function Card({ store, selection }: { store: Store; selection: Selection }) {
+  switch (selection?.kind) {
+    case 'station':
+      return <StationCard store={store} id={selection.id} />
+    case 'line':
+      return <LineCard store={store} id={selection.id} />
+    case 'circuit':
+      return <CircuitCard store={store} id={selection.id} />
+    case 'hazard':
+      return <HazardCard store={store} id={selection.id} />
+    case undefined:
+      return <PlanCard store={store} />
+  }
+}

@@ -1,0 +1,103 @@
+import { setSet } from '../plan/circuit-edits'
+import { circuitsAtStation } from '../plan/circuit-topology'
+import type { StationId } from '../plan/id'
+import { lineName, type Position } from '../plan/plan'
+import { moveStation, noteStation, removeStation, renameStation } from '../plan/station-edits'
+import type { Store } from '../state/store'
+import { SetField } from './circuit/set-field'
+import { formatCount } from './format'
+import { NumberField } from './number-field'
+import { Question } from './question'
+import { TextField } from './text-field'
+
+const LATITUDE = { min: -90, max: 90 }
+const LONGITUDE = { min: -180, max: 180 }
+
+/** One station: its name, where it stands, the sets on it, the lines that end there. */
+export function StationCard({ store, id }: { store: Store; id: StationId }) {
+  const plan = store.plan.value
+  const station = plan.stations.get(id)
+  if (!station) return null
+  const [lonDeg, latDeg] = station.position
+  const circuits = circuitsAtStation(plan, id)
+  const lines = [...plan.lines.values()].filter((line) => line.from === id || line.to === id)
+  const place = (position: Position) => {
+    store.edit((before) => moveStation(before, id, position))
+    return []
+  }
+
+  return (
+    <>
+      <h1>{station.name || 'Station without a name'}</h1>
+      <TextField
+        label="Name"
+        value={station.name}
+        needed
+        onCommit={(name) => store.edit((before) => renameStation(before, id, name))}
+      />
+      <TextField
+        label="Note"
+        value={station.note}
+        onCommit={(note) => store.edit((before) => noteStation(before, id, note))}
+      />
+      <Question ask="Where does it stand?">
+        <NumberField
+          label="Latitude, north is plus"
+          quantity="deg"
+          system={store.units.value}
+          value={latDeg}
+          limit={LATITUDE}
+          onCommit={(lat) => place([lonDeg, lat])}
+        />
+        <NumberField
+          label="Longitude, east is plus"
+          quantity="deg"
+          system={store.units.value}
+          value={lonDeg}
+          limit={LONGITUDE}
+          onCommit={(lon) => place([lon, latDeg])}
+        />
+      </Question>
+      <Question ask="Who answers here?">
+        {circuits.length === 0 && <p>Nobody yet: no circuit reaches this station. Draw a line to it.</p>}
+        {circuits.map((circuit) => (
+          <SetField
+            key={circuit.id}
+            store={store}
+            label={circuit.name}
+            value={circuit.sets.get(id) ?? null}
+            onCommit={(set) => store.edit((before) => setSet(before, circuit.id, id, set))}
+          />
+        ))}
+      </Question>
+      <Question ask="Which lines end here?">
+        {lines.length === 0 && <p>None.</p>}
+        <ul class="rows">
+          {lines.map((line) => (
+            <li key={line.id}>
+              <button
+                type="button"
+                class="quiet"
+                onClick={() => {
+                  store.selection.value = { kind: 'line', id: line.id, legs: [] }
+                }}
+              >
+                {lineName(plan, line)}
+              </button>
+            </li>
+          ))}
+        </ul>
+        <button
+          type="button"
+          class="harm"
+          onClick={() => {
+            store.selection.value = null
+            store.edit((before) => removeStation(before, id))
+          }}
+        >
+          Delete the station{lines.length > 0 && ` and its ${formatCount(lines.length, 'line')}`}
+        </button>
+      </Question>
+    </>
+  )
+}

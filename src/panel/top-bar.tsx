@@ -1,0 +1,77 @@
+import { setTitle } from '../plan/settings-edits'
+import type { Store, Tool } from '../state/store'
+import type { Keeper } from '../storage/keep-drafts'
+import { PlansMenu } from './bar/plans-menu'
+import { SHORTCUTS } from './bar/shortcuts'
+import { ViewMenu } from './bar/view-menu'
+import './top-bar.css'
+
+interface Props {
+  readonly store: Store
+  /** The plans kept in this browser; null where it keeps none. */
+  readonly keeper: Keeper | null
+  readonly onDemo: () => void
+  readonly onPapers: () => void
+}
+
+const TOOLS: readonly { tool: Tool; text: string }[] = [
+  { tool: 'select', text: 'Select' },
+  { tool: 'station', text: 'Station' },
+  { tool: 'line', text: 'Line' },
+  { tool: 'hazard', text: 'Hazard' },
+]
+
+/** Across the top: the plan's title, the tool in hand, back and forth, plans, papers and how things are shown. */
+export function TopBar({ store, keeper, onDemo, onPapers }: Props) {
+  return (
+    <header class="top-bar">
+      <input
+        class="title"
+        aria-label="Title of the plan"
+        title="Title of the plan: click to change it"
+        autocomplete="off"
+        value={store.plan.value.title}
+        onChange={(event) => {
+          const title = event.currentTarget.value.trim()
+          store.edit((plan) => setTitle(plan, title))
+        }}
+      />
+      <fieldset class="group tools" aria-label="Tool in hand">
+        {TOOLS.map(({ tool, text }) => (
+          <button
+            key={tool}
+            type="button"
+            aria-pressed={store.tool.value === tool}
+            title={`${text}: key ${SHORTCUTS.tools[tool]}`}
+            onClick={() => {
+              store.tool.value = tool
+            }}
+          >
+            {text}
+          </button>
+        ))}
+      </fieldset>
+      <fieldset class="group history" aria-label="Back and forth">
+        <button type="button" title="Undo: Ctrl Z" disabled={!store.canUndo.value} onClick={store.undo}>
+          <span aria-hidden="true" class="arrow">
+            ↶
+          </span>
+          <span class="word">Undo</span>
+        </button>
+        <button type="button" title="Redo: Ctrl Shift Z" disabled={!store.canRedo.value} onClick={store.redo}>
+          <span aria-hidden="true" class="arrow">
+            ↷
+          </span>
+          <span class="word">Redo</span>
+        </button>
+      </fieldset>
+      <div class="group menus">
+        <PlansMenu store={store} keeper={keeper} onDemo={onDemo} />
+        <button type="button" title="The papers that the crew walks with" onClick={onPapers}>
+          Papers
+        </button>
+        <ViewMenu store={store} />
+      </div>
+    </header>
+  )
+}

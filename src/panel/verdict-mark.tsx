@@ -1,0 +1,34 @@
+import type { Verdict } from '../budget/rows'
+
+const SHAPES: Record<Verdict, preact.JSX.Element> = {
+  works: (
+    <g fill="none" stroke="currentColor" stroke-width="2">
+      <circle cx="8" cy="8" r="7" />
+      <path d="M4.5 8.5l2.5 2.5 4.5-5.5" />
+    </g>
+  ),
+  thin: (
+    <g stroke="currentColor" stroke-width="2" stroke-linejoin="round">
+      <path d="M8 1.5L15 14.5H1z" fill="none" />
+      <path d="M4.5 8.2h7L15 14.5H1z" fill="currentColor" stroke="none" />
+    </g>
+  ),
+  fails: (
+    <g fill="none" stroke="currentColor" stroke-width="2">
+      <path d="M1.5 1.5h13v13h-13z" />
+      <path d="M4.5 4.5l7 7m0-7l-7 7" />
+    </g>
+  ),
+}
+
+/** A verdict as a shape and a word; the colour only repeats them. `bare`: the word is read aloud, not seen. */
+export function VerdictMark({ verdict, bare }: { verdict: Verdict; bare?: boolean }) {
+  return (
+    <span class={`verdict ${verdict}`}>
+      <svg viewBox="0 0 16 16" aria-hidden="true">
+        {SHAPES[verdict]}
+      </svg>
+      <span class={bare ? 'unseen' : undefined}>{verdict}</span>
+    </span>
+  )
+}

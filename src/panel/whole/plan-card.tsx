@@ -1,0 +1,106 @@
+import type { Verdict } from '../../budget/rows'
+import { stationName } from '../../plan/plan'
+import { setNote } from '../../plan/settings-edits'
+import type { ReportCircuit } from '../../report/report'
+import type { Store } from '../../state/store'
+import { CatalogEditor } from '../catalog/catalog-editor'
+import { CautionList } from '../caution-list'
+import { checkWords } from '../circuit/circuit-words'
+import { formatCount } from '../format'
+import { Question } from '../question'
+import { TextField } from '../text-field'
+import { VerdictMark } from '../verdict-mark'
+import { Allowances } from './allowances'
+import { Carry } from './carry'
+import { Conditions } from './conditions'
+
+/** The whole plan: what works, what to carry, what could hurt someone, and what everything is reckoned with. */
+export function PlanCard({ store }: { store: Store }) {
+  const plan = store.plan.value
+  const { circuits, cautions } = store.report.value
+  return (
+    <>
+      <h1>{plan.title || 'Plan without a title'}</h1>
+      <p>{standingSentence(circuits)}</p>
+      {plan.stations.size === 0 && <FirstSteps />}
+      {circuits.length > 0 && (
+        <ul class="circuits">
+          {circuits.map((circuit) => (
+            <CircuitRow key={circuit.id} store={store} circuit={circuit} />
+          ))}
+        </ul>
+      )}
+      <Carry store={store} />
+      <Question ask="What could hurt someone?">
+        <CautionList cautions={cautions} />
+      </Question>
+      <Conditions store={store} />
+      <Allowances store={store} />
+      <CatalogEditor store={store} />
+      <Question ask="What else should be known?">
+        <TextField
+          label="Note"
+          value={plan.note}
+          onCommit={(note) => store.edit((before) => setNote(before, note))}
+        />
+      </Question>
+    </>
+  )
+}
+
+function FirstSteps() {
+  return (
+    <ol class="first-steps">
+      <li>
+        Take the tool <strong>Station</strong> and click where a telephone shall stand.
+      </li>
+      <li>
+        Take the tool <strong>Line</strong>, click a station, then the bends of the way, then the station
+        where it ends.
+      </li>
+      <li>Choose the circuit here and put a set at each station: then it says whether it rings and talks.</li>
+    </ol>
+  )
+}
+
+function CircuitRow({ store, circuit }: { store: Store; circuit: ReportCircuit }) {
+  return (
+    <li>
+      <button
+        type="button"
+        onClick={() => {
+          store.selection.value = { kind: 'circuit', id: circuit.id }
+        }}
+      >
+        <span class="name">{circuit.name}</span>
+        <VerdictMark verdict={circuit.verdict} />
+        <span class="soft">{reason(store, circuit)}</span>
+      </button>
+    </li>
+  )
+}
+
+/** Why a circuit stands as it does, in a few words. */
+function reason(store: Store, { verdict, missing, reach, worst }: ReportCircuit): string {
+  const plan = store.plan.value
+  const nameOf = (id: string) => stationName(plan, id)
+  if (missing[0]) return missing[0]
+  if (verdict !== 'works') return reach.check ? `${checkWords(reach.check, nameOf)} has least to spare` : ''
+  if (worst.verdict === 'works') return 'in the worst weather too'
+  return `${worst.verdict} in the worst weather${worst.check ? `: ${checkWords(worst.check, nameOf)}` : ''}`
+}
+
+/** How the circuits stand, in a sentence. */
+function standingSentence(circuits: readonly ReportCircuit[]): string {
+  if (circuits.length === 0) return 'Nothing is wired yet.'
+  const count = (verdict: Verdict) => circuits.filter((circuit) => circuit.verdict === verdict).length
+  const [works, thin, fails] = [count('works'), count('thin'), count('fails')]
+  if (works === circuits.length)
+    return circuits.length === 1 ? 'The circuit works.' : `All ${works} circuits work.`
+  const parts = [
+    ...(fails > 0 ? [`${formatCount(fails, 'circuit')} ${fails === 1 ? 'fails' : 'fail'}`] : []),
+    ...(thin > 0 ? [`${thin} ${thin === 1 ? 'is' : 'are'} thin`] : []),
+    ...(works > 0 ? [`${works} ${works === 1 ? 'works' : 'work'}`] : []),
+  ]
+  return `Of ${formatCount(circuits.length, 'circuit')}: ${parts.join(', ')}.`
+}

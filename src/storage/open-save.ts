@@ -1,0 +1,97 @@
+import { formatPlan } from '../files/format-plan'
+import { parsePlan } from '../files/parse-plan'
+import type { Plan } from '../plan/plan'
+import type { Problem } from '../problem'
+
+/** The parts of the store that a file needs: where a plan goes, and where its faults go. */
+export interface FileStore {
+  readonly plan: { peek(): Plan }
+  readonly open: (plan: Plan) => void
+  readonly refusedFile: { value: { readonly name: string; readonly problems: readonly Problem[] } | null }
+  readonly notice: { value: string }
+}
+
+/** Opens a plan file. A bad one changes nothing: all its faults are listed. */
+export async function openPlanFile(store: FileStore, file: File): Promise<void> {
+  let text: string
+  try {
+    text = await file.text()
+  } catch {
+    store.notice.value = `${file.name} cannot be read. Check that it is still there and that you may read it.`
+    return
+  }
+  const result = parsePlan(text)
+  if (result.ok) store.open(result.value)
+  else store.refusedFile.value = { name: file.name, problems: result.problems }
+}
+
+/** Lets the person choose a plan file, and opens it. */
+export function choosePlanFile(store: FileStore): void {
+  const input = document.createElement('input')
+  input.type = 'file'
+  input.accept = '.geojson,.json,application/geo+json,application/json'
+  input.addEventListener('change', () => {
+    const file = input.files?.[0]
+    if (file) void openPlanFile(store, file)
+  })
+  input.click()
+}
+
+/** Takes files that are dropped anywhere on the page. Returns the undoing of itself. */
+export function takeDroppedFiles(onFile: (file: File) => void): () => void {
+  const holdsFiles = (event: DragEvent) => event.dataTransfer?.types.includes('Files') ?? false
+  const over = (event: DragEvent) => {
+    // Without this the browser would leave the page and show the file itself.
+    if (holdsFiles(event)) event.preventDefault()
+  }
+  const drop = (event: DragEvent) => {
+    if (!holdsFiles(event)) return
+    event.preventDefault()
+    for (const file of event.dataTransfer?.files ?? []) onFile(file)
+  }
+  addEventListener('dragover', over)
+  addEventListener('drop', drop)
+  return () => {
+    removeEventListener('dragover', over)
+    removeEventListener('drop', drop)
+  }
+}
+
+/** Of the File System Access interface only what is used here; not every browser has it. */
+interface SavePicker {
+  showSaveFilePicker?: (options: { suggestedName: string }) => Promise<FileSystemFileHandle>
+}
+
+/** Saves the plan where the person says, or among the downloads where the browser has no such dialog. */
+export async function savePlanFile(store: FileStore): Promise<void> {
+  const plan = store.plan.peek()
+  const name = planFileName(plan.title)
+  const text = formatPlan(plan)
+  const picker = (window as SavePicker).showSaveFilePicker
+  if (!picker) return download(name, text)
+  try {
+    const handle = await picker.call(window, { suggestedName: name })
+    const file = await handle.createWritable()
+    await file.write(text)
+    await file.close()
+  } catch (error) {
+    if (error instanceof Error && error.name === 'AbortError') return
+    store.notice.value = `${name} could not be written there. Choose another place, or free some room.`
+  }
+}
+
+/** `NAME.plan.geojson`, without what some file system refuses in a name. */
+export function planFileName(title: string): string {
+  // biome-ignore lint/suspicious/noControlCharactersInRegex: control characters are what must go
+  const safe = title.replace(/[\u0000-\u001f\\/:*?"<>|]+/g, '-').replace(/^[.\s-]+|[.\s-]+$/g, '')
+  return `${safe.slice(0, 80) || 'plan'}.plan.geojson`
+}
+
+function download(name: string, text: string): void {
+  const link = document.createElement('a')
+  link.href = URL.createObjectURL(new Blob([text], { type: 'application/geo+json' }))
+  link.download = name
+  link.click()
+  // The download has begun only after the click has been handled.
+  setTimeout(() => URL.revokeObjectURL(link.href), 10_000)
+}
