@@ -182,7 +182,14 @@ export function drawNet(
   ]
   const { placed, unplaced } = placeLabels(
     wanted.map(([, label]) => label),
-    { bounds: frame, obstacles: symbols, strokes: legs.map((leg) => leg.points) },
+    {
+      bounds: frame,
+      obstacles: symbols,
+      strokes: [
+        ...legs.map((leg) => leg.points),
+        ...hazards.flatMap(({ rings }) => rings.flatMap(segmentsOf)),
+      ],
+    },
   )
   const styles = new Map(wanted.map(([style, label]) => [label, style]))
 

@@ -1,7 +1,13 @@
 import { type Block, blockHeights, partOf } from './block'
 
-/** How much a heading wants below itself on the same sheet: a table's head with a row, or some lines of text. */
-const AFTER_HEADING_MM = 28
+/** Height of the least that must stand together from block `i` on: headings, and the first part of what they head. */
+function leastMm(blocks: readonly Block[], i: number, widthMm: number): number {
+  const block = blocks[i]
+  if (!block) return 0
+  const { headMm, itemsMm } = blockHeights(block, widthMm)
+  if (block.kind === 'heading') return headMm + leastMm(blocks, i + 1, widthMm)
+  return headMm + (itemsMm[0] ?? 0)
+}
 
 /**
  * Blocks dealt out to sheets, in order. Tables and boxes part between rows and sentences, never within one; a heading
@@ -24,14 +30,14 @@ export function breakIntoSheets(
     freeMm -= heightMm
   }
 
-  for (const block of blocks) {
+  for (const [i, block] of blocks.entries()) {
     if (block.kind === 'new-sheet') {
       turn()
       continue
     }
     const { headMm, itemsMm } = blockHeights(block, room.widthMm)
     if (itemsMm.length === 0) {
-      if (headMm + (block.kind === 'heading' ? AFTER_HEADING_MM : 0) > freeMm) turn()
+      if (leastMm(blocks, i, room.widthMm) > freeMm) turn()
       put(block, headMm)
       continue
     }
