@@ -29,7 +29,7 @@ const OWNERS: Readonly<Record<string, readonly string[]>> = {
   geomagnetism: ['measure'],
   mgrs: ['measure', 'files', 'map'],
   geotiff: ['files'],
-  proj4: ['files'],
+  proj4: ['terrain'],
   valibot: ['files'],
   idb: ['storage'],
   '@preact/signals': ['state', 'map', 'panel', 'sheet'],
