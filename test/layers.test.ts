@@ -47,10 +47,12 @@ const files = readdirSync('src', { recursive: true, encoding: 'utf8' })
   .filter((name) => /\.tsx?$/.test(name))
 const layered = files.filter((file) => !STARTS.includes(file))
 
+/** `import … from '…'`, `export … from '…'`, `import '…'`, `import('…')`, and what a worker is started from. */
+const IMPORT =
+  /^(?:import|export)\s[^'()=;]*?from\s+'([^']+)'|^import\s+'([^']+)'|\bimport\(\s*'([^']+)'|new URL\(\s*'([^']+)'/gm
+
 const importsOf = (file: string) =>
-  [...readFileSync(`src/${file}`, 'utf8').matchAll(/(?:from|import|new URL)\s*\(?\s*'([^']+)'/g)].map(
-    (match) => match[1]!,
-  )
+  [...readFileSync(`src/${file}`, 'utf8').matchAll(IMPORT)].map(([, ...names]) => names.find(Boolean)!)
 
 const folderOf = (file: string) => (file.includes('/') ? file.split('/')[0]! : '')
 const targetOf = (file: string, name: string) => posix.join(posix.dirname(file), name)

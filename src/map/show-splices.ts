@@ -1,0 +1,65 @@
+import { effect } from '@preact/signals'
+import { pointAtWireM } from '../measure/along'
+import type { Line, Plan } from '../plan/plan'
+import { formatLengthM } from '../report/quantity-text'
+import type { ReportLine } from '../report/report'
+import type { Bench } from './bench'
+import { svgElement } from './svg-element'
+
+/** Pieces shorter than this on the screen would make the lozenges run together, px. */
+const LEAST_PIECE_PX = 40
+
+/** Draws a lozenge wherever one spool ends and the next begins; on the selected line each says its number and its place. */
+export function showSplices({ store, view }: Bench): () => void {
+  const group = view.addGroup('splices')
+  const stop = effect(() => {
+    view.frame.value
+    const plan = store.plan.value
+    const selection = store.selection.value
+    group.replaceChildren(
+      ...store.report.value.lines.flatMap((measured) => {
+        const line = plan.lines.get(measured.id)
+        const selected = selection?.kind === 'line' && selection.id === measured.id
+        return line && (selected || isRoomy(measured, view.metresPerPx()))
+          ? splicesOf(plan, line, measured, selected)
+          : []
+      }),
+    )
+  })
+
+  const splicesOf = (plan: Plan, line: Line, measured: ReportLine, labelled: boolean): SVGElement[] =>
+    spliceWireM(measured).map((wireM, i) => {
+      const place = pointAtWireM(plan, measured, line, wireM)
+      const { x, y } = view.pointOf(place.position)
+      const splice = svgElement('g', {
+        class: 'splice',
+        transform: `translate(${x.toFixed(1)} ${y.toFixed(1)})`,
+      })
+      svgElement('path', { d: 'M0 -9L9 0L0 9L-9 0Z' }, splice)
+      if (labelled) {
+        const label = svgElement('text', { x: 13, y: 17 }, splice)
+        label.textContent = `S${i + 1} · ${formatLengthM(place.groundM, store.units.value)}`
+      }
+      return splice
+    })
+
+  return () => {
+    stop()
+    group.remove()
+  }
+}
+
+/** Wire from the line's start to each splice, m; where several pairs are spliced at one place it counts once. */
+export function spliceWireM({ pieces }: Pick<ReportLine, 'pieces'>): readonly number[] {
+  const ends = new Set<number>()
+  const lastOf = new Map<number, number>()
+  for (const { pair, wireM } of pieces) {
+    const fromM = lastOf.get(pair)
+    if (fromM !== undefined) ends.add(fromM)
+    lastOf.set(pair, (fromM ?? 0) + wireM)
+  }
+  return [...ends].sort((a, b) => a - b)
+}
+
+const isRoomy = ({ mapM, pieces }: ReportLine, metresPerPx: number): boolean =>
+  pieces.length > 1 && mapM / metresPerPx / pieces.length > LEAST_PIECE_PX
