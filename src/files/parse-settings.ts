@@ -1,5 +1,5 @@
 import type { CatalogEntries } from '../catalog/catalog'
-import { SET_SHAPE, SUPPLY_SHAPE, WIRE_SHAPE } from '../plan/entry-shapes'
+import { asFileHolds, SET_SHAPE, SUPPLY_SHAPE, WIRE_SHAPE } from '../plan/entry-shapes'
 import { LIMITS, SLACK_LIMITS } from '../plan/limits'
 import { type Allowances, EMPTY_PLAN, LAYS, type Plan, type Stock } from '../plan/plan'
 import { type Check, isObject, listOf, type Members, members, number, oneOf, text } from '../plan/shape'
@@ -86,11 +86,7 @@ function repeatedEntries(catalog: unknown, faults: Problem[]): void {
 /** An entry as it is, unknown members and all. */
 const named = <T extends { readonly id: string; readonly name?: string; readonly source?: string }>(
   entry: T,
-): T => ({
-  ...entry,
-  name: entry.name ?? entry.id,
-  source: entry.source ?? 'not stated',
-})
+): T => asFileHolds({ ...entry, name: entry.name ?? entry.id, source: entry.source ?? 'not stated' })
 
 function toAllowances(file: Partial<Allowances> & Members): Allowances {
   const { allowances } = EMPTY_PLAN

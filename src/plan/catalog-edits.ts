@@ -4,7 +4,7 @@ import type { Supply } from '../catalog/supply'
 import type { TelephoneSet } from '../catalog/telephone-set'
 import type { Wire } from '../catalog/wire'
 import { bad, ok, type Result } from '../problem'
-import { SET_SHAPE, SUPPLY_SHAPE, WIRE_SHAPE } from './entry-shapes'
+import { asFileHolds, SET_SHAPE, SUPPLY_SHAPE, WIRE_SHAPE } from './entry-shapes'
 import { type Circuit, lineName, type Plan } from './plan'
 import { type Check, faultsOf } from './shape'
 
@@ -23,8 +23,9 @@ function putEntry(plan: Plan, kind: Kind, entry: { readonly id: string }, shape:
   if (faults.length > 0) return bad(...faults)
   const entries: readonly { readonly id: string }[] = plan.catalog[kind]
   const index = entries.findIndex((each) => each.id === entry.id)
-  if (entries[index] === entry) return ok(plan)
-  const next = index < 0 ? [...entries, entry] : entries.with(index, entry)
+  const kept = asFileHolds(entry)
+  if (JSON.stringify(entries[index]) === JSON.stringify(kept)) return ok(plan)
+  const next = index < 0 ? [...entries, kept] : entries.with(index, kept)
   return ok({ ...plan, catalog: { ...plan.catalog, [kind]: next } })
 }
 

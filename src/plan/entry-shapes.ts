@@ -97,3 +97,6 @@ export const SUPPLY_SHAPE: Check = members(
     ampHours: aboveZero('The capacity', 'Ah'),
   },
 )
+
+/** An entry as it comes back from a file: no member that is undefined, and 0 for −0. */
+export const asFileHolds = <T extends object>(entry: T): T => JSON.parse(JSON.stringify(entry))
