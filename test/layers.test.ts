@@ -26,6 +26,7 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
 const OWNERS: Readonly<Record<string, readonly string[]>> = {
   '@turf/turf': ['terrain', 'measure'],
   'd3-contour': ['terrain'],
+  geojson: ['map'],
   geomagnetism: ['measure'],
   mgrs: ['measure', 'files', 'map'],
   geotiff: ['files'],

@@ -1,3 +1,4 @@
 import { growthWithLines, ringOnTree, speechOnTree } from './tree-solve'
+import { demoReport, oneBendMoved } from './whole-report'
 
-export const rows = [speechOnTree, ringOnTree, growthWithLines]
+export const rows = [speechOnTree, ringOnTree, growthWithLines, oneBendMoved, demoReport]

@@ -1,0 +1,57 @@
+import { readFileSync } from 'node:fs'
+import { describe, expect, test } from 'vitest'
+import { bytesFrom } from '../src/files/byte-source'
+import { groundFromFiles } from '../src/files/elevation-files'
+import { formatPlan } from '../src/files/format-plan'
+import { parsePlan } from '../src/files/parse-plan'
+import { HAZARD_KINDS, LAYS } from '../src/plan/plan'
+import { remediesFor } from '../src/report/remedies'
+import { reportPlan } from '../src/report/report-plan'
+import { planExtent } from '../src/terrain/plan-extent'
+
+const text = readFileSync('public/demo.plan.geojson', 'utf8')
+const result = parsePlan(text)
+if (!result.ok) throw new Error(JSON.stringify(result.problems, null, 2))
+const plan = result.value
+const report = reportPlan(plan)
+
+describe('the demo plan', () => {
+  test('is read without a fault, and written back as the same plan', () => {
+    expect(parsePlan(formatPlan(plan))).toEqual(result)
+  })
+
+  test('shows every lay, every kind of hazard, and every kind of supply', () => {
+    const lays = new Set([...plan.lines.values()].flatMap(({ legs }) => legs.map(({ lay }) => lay)))
+    expect([...lays].sort()).toEqual([...LAYS].sort())
+    const hazards = new Set([...plan.hazards.values()].map(({ hazard }) => hazard))
+    expect([...hazards].sort()).toEqual([...HAZARD_KINDS].sort())
+    const supplies = [...plan.circuits.values()].map(({ supply }) => supply?.type ?? 'local battery')
+    expect(supplies).toEqual(['local battery', 'feed-48', 'ringdown-24', 'two-9-volt-led'])
+  })
+
+  test('works today, and in the worst weather ranges from a circuit that works to one that fails', () => {
+    expect(report.circuits.map(({ verdict }) => verdict)).toEqual(['works', 'works', 'works', 'works'])
+    expect(new Set(report.circuits.map(({ worst }) => worst.verdict))).toEqual(
+      new Set(['works', 'thin', 'fails']),
+    )
+  })
+
+  test('has at least three remedies for each circuit that fails in the worst weather', () => {
+    for (const { id, worst } of report.circuits) {
+      if (worst.verdict === 'fails') expect(remediesFor(plan, id).length, id).toBeGreaterThanOrEqual(3)
+    }
+  })
+
+  test('stands on its own ground, so that every leg follows the terrain', async () => {
+    const file = bytesFrom('demo.terrain.tif', new Uint8Array(readFileSync('public/demo.terrain.tif')))
+    const ground = await groundFromFiles([file], planExtent(plan))
+    if (!ground.ok) throw new Error(JSON.stringify(ground.problems))
+    for (const { id, legs, groundM, mapM } of reportPlan(plan, ground.value).lines) {
+      expect(
+        legs.every(({ onGrid }) => onGrid),
+        id,
+      ).toBe(true)
+      expect(groundM, id).toBeGreaterThan(mapM)
+    }
+  })
+})
