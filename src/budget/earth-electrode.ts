@@ -17,7 +17,7 @@ export interface DrivenRod {
 export const rodOhms = ({ lengthM, diameterM }: DrivenRod, soilOhmM: number): number =>
   (soilOhmM / (2 * Math.PI * lengthM)) * (Math.log((8 * lengthM) / diameterM) - 1)
 
-/** By how much n rods, a rod's length apart in a line or ring, fall short of 1/n: IEEE Std 142, from memory. */
+/** By how much n rods, a rod's length apart in a line, ring or square, fall short of 1/n: IEEE Std 142, table 14. */
 const SHORTFALL: readonly (readonly [rods: number, factor: number])[] = [
   [1, 1],
   [2, 1.16],
@@ -35,8 +35,9 @@ const MOST_RODS = SHORTFALL[SHORTFALL.length - 1]![0]
 /**
  * Resistance of several equal rods in parallel, at least a rod's length apart, Ω.
  *
- * R₁ F / n, with the multiplying factor F of IEEE Std 142 (from memory), in between in proportion to n.
+ * R₁ F / n, with the multiplying factor F, in between in proportion to n.
  *
+ * Source: IEEE Std 142, table 14, as a mailing list quotes it.
  * Range: 1 to 24 rods.
  */
 export function rodsOhms(rod: DrivenRod, soilOhmM: number, rods: number): number {
