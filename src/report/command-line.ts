@@ -1,6 +1,7 @@
 import { bytesFrom } from '../files/byte-source'
 import { formatPlan } from '../files/format-plan'
 import { parsePlan } from '../files/parse-plan'
+import { measurePlan } from '../measure/measure-line'
 import type { CircuitId } from '../plan/id'
 import type { Plan } from '../plan/plan'
 import type { Problem } from '../problem'
@@ -55,13 +56,14 @@ export async function runReport(args: readonly string[], io: CommandIo): Promise
   }
 }
 
-const withRemedies = (report: Report, plan: Plan, ground?: Ground): Report => ({
-  ...report,
-  circuits: report.circuits.map((circuit) => ({
+function withRemedies(report: Report, plan: Plan, ground?: Ground): Report {
+  const measured = measurePlan(plan, ground)
+  const circuits = report.circuits.map((circuit) => ({
     ...circuit,
-    remedies: remediesFor(plan, circuit.id, ground),
-  })),
-})
+    remedies: remediesFor(plan, circuit.id, measured),
+  }))
+  return { ...report, circuits }
+}
 
 function parseArguments(args: readonly string[]): Wishes {
   let file: string | undefined

@@ -8,10 +8,9 @@ import { leastMargin, RANK, verdictOf } from '../budget/verdict'
 import { BUILT_IN } from '../catalog/built-in'
 import { mergeCatalogs } from '../catalog/catalog'
 import { planSpools } from '../materials/plan-spools'
-import { measurePlan } from '../measure/measure-line'
-import type { CircuitId } from '../plan/id'
+import type { MeasuredLine } from '../measure/measured'
+import type { CircuitId, LineId } from '../plan/id'
 import type { Plan } from '../plan/plan'
-import type { Ground } from '../terrain/ground'
 import { possibleChanges } from './possible-changes'
 import { applyChanges, type Change, changeText } from './remedy-changes'
 import type { Remedy } from './report'
@@ -30,9 +29,12 @@ interface Standing {
   readonly worstNepers: number
 }
 
+type Lengths = ReadonlyMap<LineId, MeasuredLine>
+
 interface Trial extends Standing {
   readonly changes: readonly Change[]
   readonly plan: Plan
+  readonly measured: Lengths
 }
 
 /** Whether a circuit asks for a remedy: it fails or is thin today, or fails in the worst weather. */
@@ -43,15 +45,18 @@ export const isAmiss = (circuit: { verdict: Verdict; worst: { verdict: Verdict }
  * What would mend a circuit: every single change that a crew can make is tried with the engine, then pairs of the most promising
  * where none is enough. Only changes after which the circuit works are listed: first those that also hold in the worst weather, then
  * the lightest. Empty where nothing is amiss.
+ *
+ * @param measured the plan's lines, measured: no change moves a line
  */
-export function remediesFor(plan: Plan, id: CircuitId, ground?: Ground): Remedy[] {
-  const before = standing(plan, [id], ground)
+export function remediesFor(plan: Plan, id: CircuitId, measured: Lengths): Remedy[] {
+  const before = standing(plan, [id], measured)
   if (!isAmiss({ verdict: before.verdict, worst: { verdict: before.worst } })) return []
+  const changes = possibleChanges(plan, id)
   const singles = tryAll(
     plan,
     id,
-    possibleChanges(plan, id).map((change) => [change]),
-    ground,
+    changes.map((change) => [change]),
+    measured,
   )
   let good = singles.filter((trial) => mends(before, trial))
   if (good.length === 0) {
@@ -61,9 +66,9 @@ export function remediesFor(plan: Plan, id: CircuitId, ground?: Ground): Remedy[
       .slice(0, PAIRED)
       .map(({ changes }) => changes[0]!)
     const pairs = promising.flatMap((first, k) => promising.slice(k + 1).map((second) => [first, second]))
-    good = tryAll(plan, id, pairs, ground).filter((trial) => mends(before, trial))
+    good = tryAll(plan, id, pairs, measured).filter((trial) => mends(before, trial))
   }
-  return choose(plan, id, good, ground)
+  return choose(plan, id, good, measured)
 }
 
 /** A remedy makes the circuit work today; where it did already, it must hold in the worst weather; and it makes nothing worse. */
@@ -76,20 +81,28 @@ function tryAll(
   plan: Plan,
   id: CircuitId,
   candidates: readonly (readonly Change[])[],
-  ground?: Ground,
+  measured: Lengths,
 ): Trial[] {
   return candidates.flatMap((changes) => {
     const changed = applyChanges(plan, id, changes)
     if (changed === plan) return []
+    const lengths = lengthsOf(changed, plan, measured)
     const added = [...changed.circuits.keys()].filter((other) => !plan.circuits.has(other))
-    return [{ changes, plan: changed, ...standing(changed, [id, ...added], ground) }]
+    return [{ changes, plan: changed, measured: lengths, ...standing(changed, [id, ...added], lengths) }]
   })
 }
 
+/** Lengths for a changed plan: a second run of wire beside a line is as long as the first, whose legs it shares. */
+function lengthsOf(changed: Plan, before: Plan, measured: Lengths): Lengths {
+  if (changed.lines.size === before.lines.size) return measured
+  const byLegs = new Map([...before.lines.values()].map((line) => [line.legs, measured.get(line.id)!]))
+  const added = [...changed.lines.values()].filter(({ id }) => !measured.has(id))
+  return new Map([...measured, ...added.map(({ id, legs }) => [id, { ...byLegs.get(legs)!, id }] as const)])
+}
+
 /** How one circuit stands, or the worst of several that it was split into. */
-function standing(plan: Plan, ids: readonly CircuitId[], ground?: Ground): Standing {
+function standing(plan: Plan, ids: readonly CircuitId[], measured: Lengths): Standing {
   const catalog = mergeCatalogs(BUILT_IN, plan.catalog)
-  const measured = measurePlan(plan, ground)
   const today = conditionsOf(plan.weather, plan.wireTempC)
   const each = ids.map((id): Standing => {
     const model = circuitModel(plan, plan.circuits.get(id)!, catalog, measured)
@@ -117,9 +130,8 @@ interface Burden {
 }
 
 /** All the wire of a plan: what a remedy adds is told from this. */
-function wireOf(plan: Plan, ground?: Ground): Burden {
+function wireOf(plan: Plan, measured: Lengths): Burden {
   const { wires } = mergeCatalogs(BUILT_IN, plan.catalog)
-  const measured = measurePlan(plan, ground)
   let metres = 0
   let kg = 0
   for (const line of plan.lines.values()) {
@@ -130,20 +142,40 @@ function wireOf(plan: Plan, ground?: Ground): Burden {
   return { metres, kg }
 }
 
-const spoolCount = (plan: Plan, ground?: Ground): number =>
-  planSpools(plan, mergeCatalogs(BUILT_IN, plan.catalog), measurePlan(plan, ground)).spools.reduce(
+/** Kilograms more to carry, to the tenth; less is as good as none. */
+const heavier = (wire: Burden, now: Burden): number => Math.max(0, Math.round((wire.kg - now.kg) * 10) / 10)
+
+/** From what is done in a minute at one station to what takes a second crew: common practice. */
+const EFFORT: readonly Change['kind'][] = [
+  'more-cells',
+  'move-supply',
+  'supply',
+  'more-rods',
+  'sets',
+  'wire',
+  'pair-for-earth',
+  'second-pair',
+  'split',
+]
+const effort = ({ changes }: Trial): number =>
+  changes.reduce((sum, change) => sum + EFFORT.indexOf(change.kind) + 1 + (extraCells(change) - 1) / 10, 0)
+const extraCells = (change: Change): number => (change.kind === 'more-cells' ? change.cells : 1)
+
+const spoolCount = (plan: Plan, measured: Lengths): number =>
+  planSpools(plan, mergeCatalogs(BUILT_IN, plan.catalog), measured).spools.reduce(
     (sum, { carry }) => sum + carry.reduce((count, spool) => count + spool.count, 0),
     0,
   )
 
-function choose(plan: Plan, id: CircuitId, good: readonly Trial[], ground?: Ground): Remedy[] {
-  const now = wireOf(plan, ground)
+function choose(plan: Plan, id: CircuitId, good: readonly Trial[], measured: Lengths): Remedy[] {
+  const now = wireOf(plan, measured)
   const ranked = good
-    .map((trial) => ({ trial, wire: wireOf(trial.plan, ground) }))
+    .map((trial) => ({ trial, wire: wireOf(trial.plan, trial.measured) }))
     .sort(
       (a, b) =>
         RANK[b.trial.worst] - RANK[a.trial.worst] ||
-        a.wire.kg - b.wire.kg ||
+        heavier(a.wire, now) - heavier(b.wire, now) ||
+        effort(a.trial) - effort(b.trial) ||
         b.trial.worstNepers - a.trial.worstNepers,
     )
   const listed: typeof ranked = []
@@ -156,7 +188,7 @@ function choose(plan: Plan, id: CircuitId, good: readonly Trial[], ground?: Grou
     listed.push(each)
     if (listed.length === LISTED) break
   }
-  const spoolsNow = listed.length > 0 ? spoolCount(plan, ground) : 0
+  const spoolsNow = listed.length > 0 ? spoolCount(plan, measured) : 0
   const circuit = plan.circuits.get(id)!
   return listed.map(({ trial, wire }) => ({
     what: trial.changes.map((change) => changeText(plan, circuit, change)).join('; '),
@@ -167,6 +199,6 @@ function choose(plan: Plan, id: CircuitId, good: readonly Trial[], ground?: Grou
     worstMarginPct: (Math.exp(trial.worstNepers) - 1) * 100,
     extraM: wire.metres - now.metres,
     extraKg: wire.kg - now.kg,
-    extraSpools: spoolCount(trial.plan, ground) - spoolsNow,
+    extraSpools: spoolCount(trial.plan, trial.measured) - spoolsNow,
   }))
 }

@@ -67,11 +67,7 @@ export function applyChange(plan: Plan, circuitId: CircuitId, change: Change): P
     case 'more-cells':
       return addCells(plan, circuit, change.cells)
     case 'sets':
-      return [...circuit.sets].reduce(
-        (next, [station, type]) =>
-          type === change.from ? setSet(next, circuitId, station, change.to) : next,
-        plan,
-      )
+      return replaceSets(plan, circuit, change.from, change.to)
     case 'split':
       return splitAt(plan, circuit, change.at)
   }
@@ -106,6 +102,25 @@ function addCells(plan: Plan, circuit: Circuit, cells: number): Plan {
   }
   const result = putSupply(plan, stronger)
   return result.ok ? setSupply(result.value, circuit.id, { ...circuit.supply, type: stronger.id }) : plan
+}
+
+/** Other sets in place of some. A supply that no set is left to need goes away with them. */
+function replaceSets(plan: Plan, circuit: Circuit, from: string, to: string): Plan {
+  const replaced = [...circuit.sets].reduce(
+    (next, [station, type]) => (type === from ? setSet(next, circuit.id, station, to) : next),
+    plan,
+  )
+  return needsSupply(replaced, replaced.circuits.get(circuit.id)!)
+    ? replaced
+    : setSupply(replaced, circuit.id, null)
+}
+
+function needsSupply(plan: Plan, circuit: Circuit): boolean {
+  const { sets } = mergeCatalogs(BUILT_IN, plan.catalog)
+  return [...circuit.sets.values()].some((type) => {
+    const set = sets.get(type)
+    return set?.talk === 'common' || !set?.generator
+  })
 }
 
 /** Cuts a circuit at a station into one circuit for each side; the station gets a set on each, to pass calls on by word. */
@@ -177,8 +192,11 @@ export function changeText(plan: Plan, circuit: Circuit, change: Change): string
         ? `One more ${volts}cell in series`
         : `${change.cells} more ${volts}cells in series`
     }
-    case 'sets':
-      return `${catalog.sets.get(change.to)?.name ?? change.to} in place of ${catalog.sets.get(change.from)?.name ?? change.from}`
+    case 'sets': {
+      const name = (type: string) => catalog.sets.get(type)?.name ?? type
+      const freed = circuit.supply && !applyChange(plan, circuit.id, change).circuits.get(circuit.id)?.supply
+      return `${name(change.to)} in place of ${name(change.from)}${freed ? ', and no supply' : ''}`
+    }
     case 'split':
       return `Split at ${stationName(plan, change.at)} into circuits of their own, with a set on each to pass calls on`
   }

@@ -1,0 +1,62 @@
+import { readFileSync } from 'node:fs'
+import { expect, test } from 'vitest'
+import { formatPlan } from '../../src/files/format-plan'
+import { parsePlan } from '../../src/files/parse-plan'
+import { measurePlan } from '../../src/measure/measure-line'
+import type { Plan } from '../../src/plan/plan'
+import { isAmiss, remediesFor } from '../../src/report/remedies'
+import { applyChanges } from '../../src/report/remedy-changes'
+import { reportPlan } from '../../src/report/report-plan'
+import { randomPlan, SUPPLY_KINDS } from '../simulator/random-plan'
+
+function planFrom(text: string): Plan {
+  const result = parsePlan(text)
+  if (!result.ok) throw new Error(JSON.stringify(result.problems))
+  return result.value
+}
+
+/** Applies every remedy of every circuit of a plan, reckons the mended plan anew, and holds it to what was promised. */
+function remediesKept(plan: Plan): number {
+  let count = 0
+  for (const circuit of reportPlan(plan).circuits) {
+    const remedies = remediesFor(plan, circuit.id, measurePlan(plan))
+    if (!isAmiss(circuit)) expect(remedies).toEqual([])
+    for (const { what, changes, verdict, worst } of remedies) {
+      // Through the file and back, so that a remedy is known to leave a plan that can be kept.
+      const mended = planFrom(formatPlan(applyChanges(plan, circuit.id, changes)))
+      const parts = reportPlan(mended).circuits.filter(
+        ({ id }) => id === circuit.id || !plan.circuits.has(id),
+      )
+      expect(verdict, what).toBe('works')
+      expect(
+        parts.map((part) => part.verdict),
+        what,
+      ).toEqual(parts.map(() => 'works'))
+      expect(
+        parts.map((part) => part.worst.verdict),
+        what,
+      ).toContain(worst)
+      count++
+    }
+  }
+  return count
+}
+
+test('the demo has a circuit that fails in the worst weather, and at least three remedies that mend it', () => {
+  const demo = planFrom(readFileSync('public/demo.plan.geojson', 'utf8'))
+  const failing = reportPlan(demo).circuits.filter(({ worst }) => worst.verdict === 'fails')
+  expect(failing.length).toBeGreaterThan(0)
+  expect(remediesFor(demo, failing[0]!.id, measurePlan(demo)).length).toBeGreaterThanOrEqual(3)
+  expect(remediesKept(demo)).toBeGreaterThanOrEqual(3)
+})
+
+test.each(SUPPLY_KINDS)(
+  'every remedy listed for a random circuit with %s as supply keeps its word',
+  { timeout: 120_000 },
+  (kind) => {
+    let kept = 0
+    for (let seed = 500; seed < 512; seed++)
+      kept += remediesKept(planFrom(JSON.stringify(randomPlan(seed, kind, 'tree'))))
+    expect(kept).toBeGreaterThan(0)
+  },
+)
