@@ -100,7 +100,15 @@ function lineFeature(plan: Plan, line: Line) {
 const atElevation = (position: Position, elevationM: number | null | undefined): Position =>
   typeof elevationM === 'number' ? [position[0], position[1], elevationM] : position
 
-const legOf = ({ lay, slackPct, sagPct, note, rest }: Leg) => ({ lay, slackPct, sagPct, note, ...rest })
+const legOf = ({ lay, slackPct, sagPct, supportM, spanM, note, rest }: Leg) => ({
+  lay,
+  slackPct,
+  sagPct,
+  supportM,
+  spanM,
+  note,
+  ...rest,
+})
 
 const hazardFeature = ({ id, hazard, name, geometry, rest }: Hazard) =>
   feature(id, { kind: 'hazard', hazard, name }, geometry.type, geometry.coordinates, rest)

@@ -12,6 +12,8 @@ const LEG_SHAPE = members(
   {
     slackPct: number(LIMITS.legSlackPct),
     sagPct: number(LIMITS.legSagPct),
+    supportM: number(LIMITS.legSupportM),
+    spanM: number(LIMITS.legSpanM),
     note: text('The note'),
   },
 )
@@ -76,11 +78,21 @@ export function toLine(value: unknown, stations: ReadonlyMap<StationId, Station>
 const elevationApart = (station: Station | undefined, [, , elevationM]: Position): number | null =>
   elevationM === undefined || elevationM === station?.position[2] ? null : elevationM + 0
 
-function toLeg({ lay, slackPct, sagPct, note, ...others }: LineProperties['legs'][number]): Leg {
+function toLeg({
+  lay,
+  slackPct,
+  sagPct,
+  supportM,
+  spanM,
+  note,
+  ...others
+}: LineProperties['legs'][number]): Leg {
   return {
     lay,
     ...(slackPct !== undefined && { slackPct }),
     ...(sagPct !== undefined && { sagPct }),
+    ...(supportM !== undefined && { supportM }),
+    ...(spanM !== undefined && { spanM }),
     ...(note !== undefined && { note }),
     ...(Object.keys(others).length > 0 && { rest: others }),
   }

@@ -50,11 +50,19 @@ export const setLegSlack = (plan: Plan, id: LineId, legIndex: number, slackPct?:
 export const setLegSag = (plan: Plan, id: LineId, legIndex: number, sagPct?: number): Result<Plan> =>
   setLegFigure(plan, id, legIndex, 'sagPct', LIMITS.legSagPct, sagPct)
 
+/** Height of one overhead leg's supports, m; undefined gives it back to the usual. */
+export const setLegSupport = (plan: Plan, id: LineId, legIndex: number, supportM?: number): Result<Plan> =>
+  setLegFigure(plan, id, legIndex, 'supportM', LIMITS.legSupportM, supportM)
+
+/** Distance between one overhead leg's supports, m; undefined gives it back to the usual. */
+export const setLegSpan = (plan: Plan, id: LineId, legIndex: number, spanM?: number): Result<Plan> =>
+  setLegFigure(plan, id, legIndex, 'spanM', LIMITS.legSpanM, spanM)
+
 function setLegFigure(
   plan: Plan,
   id: LineId,
   legIndex: number,
-  name: 'slackPct' | 'sagPct',
+  name: 'slackPct' | 'sagPct' | 'supportM' | 'spanM',
   limit: Limit,
   value: number | undefined,
 ): Result<Plan> {

@@ -37,6 +37,8 @@ export const LIMITS = {
   reservePct: { what: 'The reserve', min: 0, max: 500, unit: '%' },
   legSlackPct: slackOf('a leg'),
   legSagPct: { what: 'The sag of a leg', min: 0, max: 50, unit: '%' },
+  legSupportM: { what: 'The height of the supports of a leg', min: 0.5, max: 60, unit: 'm' },
+  legSpanM: { what: 'The span of a leg', min: 5, max: 500, unit: 'm' },
   pairs: { what: 'The number of pairs', min: 1, max: 100, unit: '', whole: true },
   electrodeOhms: { what: 'The resistance of an electrode', min: 0, max: 1e6, unit: 'Ω' },
   stockLengthM: { what: 'The length of a spool', min: 0, max: 1e6, unit: 'm', above: true },

@@ -24,6 +24,9 @@ export interface Leg {
   readonly lay: Lay
   readonly slackPct?: number
   readonly sagPct?: number
+  /** Overhead: height of the wire over the ground at its supports, m, and the distance from one to the next, m. */
+  readonly supportM?: number
+  readonly spanM?: number
   readonly note?: string
   readonly rest?: Rest
 }
