@@ -81,6 +81,9 @@ export const formatRunM = (lengthM: number, system: UnitSystem): string =>
     ? formatLengthM(lengthM, system)
     : formatDistanceM(lengthM, system)
 
+/** A figure that was asked for, not measured: `18`, `0.5`. */
+export const plainNumber = (value: number): string => String(Number(value.toFixed(2)))
+
 export const formatVolts = (volts: number): string => `${threeFigures(volts)} V`
 export const formatMA = (mA: number): string => `${threeFigures(mA)} mA`
 export const formatDb = (db: number): string => `${db.toFixed(1)} dB`

@@ -13,7 +13,7 @@ import { BudgetFigures } from './budget-figures'
 import { CircuitSetup } from './circuit-setup'
 import { checkWords, loopSentence, reachSentence, ringingSentence, voiceSentence } from './circuit-words'
 import { MarginRows } from './margin-rows'
-import { loopMargin, ringingMargin, voiceMargin } from './margins'
+import { loopMargin, ringingMargin, voiceMargins } from './margins'
 import { RemedyList } from './remedy-list'
 
 /** One circuit: does it ring, does it talk, how far could it go, what would mend it, and what it is made of. */
@@ -48,7 +48,7 @@ export function CircuitCard({ store, id }: { store: Store; id: CircuitId }) {
       )}
       <Question ask="Will it talk?">
         <p>{voiceSentence(found.voice, nameOf)}</p>
-        <MarginRows margins={found.voice.map((row) => voiceMargin(row, nameOf))} />
+        <MarginRows margins={voiceMargins(found.voice, nameOf)} />
       </Question>
       {found.notes.length > 0 && (
         <ul class="notes">
@@ -88,9 +88,6 @@ function Standing({ store, found }: { store: Store; found: ReportCircuit }) {
   const system = store.units.value
   const { worst } = found
   const circuit = plan.circuits.get(found.id)!
-  const weak = worst.check
-    ? `: ${checkWords(worst.check, (id) => stationName(plan, id))} has least to spare`
-    : ''
   return (
     <>
       <p>
@@ -99,8 +96,8 @@ function Standing({ store, found }: { store: Store; found: ReportCircuit }) {
       </p>
       <p>
         <VerdictMark verdict={worst.verdict} /> in the worst weather: {worst.weather}, wire at{' '}
-        {formatTempC(worst.wireTempC, system)}
-        {weak}.
+        {formatTempC(worst.wireTempC, system)}.
+        {worst.check && ` Least to spare: ${checkWords(worst.check, (id) => stationName(plan, id))}.`}
       </p>
       <p class="soft">
         {formatCount(stationsOfCircuit(plan, circuit).length, 'station')},{' '}

@@ -1,5 +1,5 @@
 import type { WireSpools } from '../../materials/spool-plan'
-import { formatLengthM, formatMassKg } from '../../report/quantity-text'
+import { formatMassKg } from '../../report/quantity-text'
 import type { Store } from '../../state/store'
 import { formatCount, formatRunM } from '../format'
 import { Question } from '../question'
@@ -16,9 +16,8 @@ export function Carry({ store }: { store: Store }) {
         <div key={wire.wire} class="load">
           <strong>{store.catalog.value.wires.get(wire.wire)?.name ?? wire.wire}</strong>
           <span>
-            {wire.carry
-              .map(({ lengthM, count }) => `${count} × ${formatLengthM(lengthM, system)}`)
-              .join(', ') || 'no spool'}
+            {wire.carry.map(({ lengthM, count }) => `${count} × ${formatRunM(lengthM, system)}`).join(', ') ||
+              'no spool'}
             , {formatMassKg(wire.kg, system)}
           </span>
           <span class="soft">

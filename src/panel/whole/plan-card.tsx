@@ -75,19 +75,23 @@ function CircuitRow({ store, circuit }: { store: Store; circuit: ReportCircuit }
         <span class="name">{circuit.name}</span>
         <VerdictMark verdict={circuit.verdict} />
         <span class="soft">{reason(store, circuit)}</span>
+        <VerdictMark verdict={circuit.worst.verdict} />
+        <span class="soft">{worstReason(store, circuit)}</span>
       </button>
     </li>
   )
 }
 
-/** Why a circuit stands as it does, in a few words. */
-function reason(store: Store, { verdict, missing, reach, worst }: ReportCircuit): string {
-  const plan = store.plan.value
-  const nameOf = (id: string) => stationName(plan, id)
+/** Why a circuit stands today as it does, in a few words. */
+function reason(store: Store, { verdict, missing, reach }: ReportCircuit): string {
   if (missing[0]) return missing[0]
-  if (verdict !== 'works') return reach.check ? `${checkWords(reach.check, nameOf)} has least to spare` : ''
-  if (worst.verdict === 'works') return 'in the worst weather too'
-  return `${worst.verdict} in the worst weather${worst.check ? `: ${checkWords(worst.check, nameOf)}` : ''}`
+  if (verdict === 'works' || !reach.check) return 'today'
+  return `today: ${checkWords(reach.check, (id) => stationName(store.plan.value, id))}`
+}
+
+function worstReason(store: Store, { worst }: ReportCircuit): string {
+  if (worst.verdict === 'works' || !worst.check) return 'in the worst weather'
+  return `in the worst weather: ${checkWords(worst.check, (id) => stationName(store.plan.value, id))}`
 }
 
 /** How the circuits stand, in a sentence. */
@@ -95,12 +99,20 @@ function standingSentence(circuits: readonly ReportCircuit[]): string {
   if (circuits.length === 0) return 'Nothing is wired yet.'
   const count = (verdict: Verdict) => circuits.filter((circuit) => circuit.verdict === verdict).length
   const [works, thin, fails] = [count('works'), count('thin'), count('fails')]
-  if (works === circuits.length)
-    return circuits.length === 1 ? 'The circuit works.' : `All ${works} circuits work.`
+  if (works === circuits.length) return `${allWork(works)}${worstWords(circuits)}.`
   const parts = [
     ...(fails > 0 ? [`${formatCount(fails, 'circuit')} ${fails === 1 ? 'fails' : 'fail'}`] : []),
     ...(thin > 0 ? [`${thin} ${thin === 1 ? 'is' : 'are'} thin`] : []),
     ...(works > 0 ? [`${works} ${works === 1 ? 'works' : 'work'}`] : []),
   ]
   return `Of ${formatCount(circuits.length, 'circuit')}: ${parts.join(', ')}.`
+}
+
+const allWork = (count: number) => (count === 1 ? 'The circuit works' : `All ${count} circuits work`)
+
+function worstWords(circuits: readonly ReportCircuit[]): string {
+  const failing = circuits.filter((circuit) => circuit.worst.verdict === 'fails').length
+  if (failing === 0) return ''
+  if (circuits.length === 1) return ' today, but fails in the worst weather'
+  return ` today; ${failing} ${failing === 1 ? 'fails' : 'fail'} in the worst weather`
 }
