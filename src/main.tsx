@@ -1,3 +1,65 @@
 import './look.css'
+import { effect, signal } from '@preact/signals'
+import { render } from 'preact'
+import { parsePlan } from './files/parse-plan'
+import { mountMap } from './map/mount-map'
+import { followShortcuts } from './panel/bar/shortcuts'
+import { Notice } from './panel/notice'
+import { Panel } from './panel/panel'
+import { ProblemList } from './panel/problem-list'
+import { TopBar } from './panel/top-bar'
+import { createStore } from './state/store'
+import { type Keeper, keepDrafts } from './storage/keep-drafts'
+import { openPlanFile, takeDroppedFiles } from './storage/open-save'
+import { keepSettings } from './storage/settings'
+
+const store = createStore()
+const nothingYet = store.opened.peek()
+const keeper = signal<Keeper | null>(null)
+const papers = signal<typeof import('./sheet/papers').Papers | null>(null)
+
+async function openDemo() {
+  const response = await fetch('./demo.plan.geojson')
+  const result = parsePlan(await response.text())
+  if (result.ok) store.open(result.value)
+}
+
+async function openPapers() {
+  papers.value = (await import('./sheet/papers')).Papers
+}
+
+function Hands() {
+  return (
+    <>
+      <TopBar store={store} keeper={keeper.value} onDemo={openDemo} onPapers={openPapers} />
+      <Panel store={store} />
+      <Notice store={store} />
+      <ProblemList store={store} />
+    </>
+  )
+}
+
+function Desk() {
+  const Papers = papers.value
+  const close = () => {
+    papers.value = null
+  }
+  return Papers && <Papers store={store} onClose={close} />
+}
+
+const element = (id: string) => document.getElementById(id)!
+
+keepSettings(store)
+mountMap(element('map'), store)
+render(<Hands />, element('hands'))
+render(<Desk />, element('papers'))
+effect(() => {
+  element('table').inert = papers.value !== null
+})
+followShortcuts(store)
+takeDroppedFiles((file) => void openPlanFile(store, file))
+
+keeper.value = await keepDrafts(store)
+if (store.opened.peek() === nothingYet) await openDemo()
 
 if (import.meta.env.PROD) void navigator.serviceWorker?.register('./sw.js')
