@@ -1,0 +1,121 @@
+import { COPPER_OHM_MM2_PER_KM, COPPER_STRETCH, OVERHEAD } from '../catalog/overhead'
+import type { Wire } from '../catalog/wire'
+import { ok, type Result } from '../problem'
+import { type Hanging, hang, hangBySag, type Stretch, tensionAfterN, wireHeightM } from './catenary'
+
+/** Standard gravity, m/s². CGPM, 3rd conference (1901). */
+const GRAVITY_M_S2 = 9.80665
+
+/** One span of an overhead leg, between two supports. Distances are on the map from the leg's start, heights over one datum; m. */
+export interface OverheadSpan {
+  readonly startM: number
+  readonly endM: number
+  /** Height of the wire at its first support. */
+  readonly startHeightM: number
+  /** As it hangs at the plan's temperature, and as it hangs on the hottest day reckoned with. */
+  readonly hanging: Hanging
+  readonly hot: Hanging
+  /** Greatest tension on the coldest day reckoned with, N, and how many times more the wire bears. */
+  readonly coldTensionN: number
+  readonly safetyFactor: number
+  /** Where the hot wire comes nearest to the ground. */
+  readonly lowest: { readonly atM: number; readonly clearanceM: number }
+}
+
+/** What hangs, and how. */
+export interface Overhead {
+  /** Length of the leg on the map, m. */
+  readonly lengthM: number
+  readonly wire: Wire
+  readonly tempC: number
+  /** Sag as strung, % of the span. */
+  readonly sagPct: number
+  readonly supportM?: number | undefined
+  readonly spanM?: number | undefined
+}
+
+/** Places in a span at which its clearance is looked at, besides its supports. */
+const LOOKS = 8
+
+/** Weight of a run of wire, N/m. */
+export const weightNPerM = (wire: Wire): number => (wire.kgPerKm / 1000) * GRAVITY_M_S2
+
+/** How a run of wire stretches, taken as if all its metal were the copper that its resistance speaks of. */
+function stretchOf(wire: Wire): Stretch {
+  const oneOhmPerKm = wire.loopOhmPerKm / 2
+  const areaMm2 = 2 * (COPPER_OHM_MM2_PER_KM / oneOhmPerKm)
+  return { stiffnessN: areaMm2 * COPPER_STRETCH.modulusNPerMm2, expansionPerC: COPPER_STRETCH.expansionPerC }
+}
+
+/**
+ * The spans of an overhead leg: supports at both its ends and evenly between, each span a catenary.
+ *
+ * Every span is strung to the same sag at the plan's temperature; on a hot day it sags more, on a cold one it pulls more.
+ *
+ * @param groundAt height of the ground at a distance along the leg, m; where it is not known the leg is taken as level
+ */
+export function overheadSpans(
+  overhead: Overhead,
+  groundAt: (distanceM: number) => number | undefined,
+): Result<OverheadSpan[]> {
+  const { lengthM, wire, tempC, sagPct } = overhead
+  const supportM = overhead.supportM ?? OVERHEAD.supportM
+  const count = Math.max(1, Math.ceil(lengthM / (overhead.spanM ?? OVERHEAD.spanM) - 1e-6))
+  const spanM = lengthM / count
+  const weight = weightNPerM(wire)
+  const stretch = stretchOf(wire)
+  const strungSagM = (spanM * sagPct) / 100
+  const known = groundAt(0) !== undefined && groundAt(lengthM) !== undefined
+  const groundM = (distanceM: number) => (known ? (groundAt(distanceM) ?? 0) : 0)
+
+  const spans: OverheadSpan[] = []
+  for (let i = 0; i < count; i++) {
+    const startM = i * spanM
+    const startGroundM = groundM(startM)
+    const riseM = groundM(startM + spanM) - startGroundM
+    const strung = hangBySag({ spanM, riseM, weightNPerM: weight, sagM: strungSagM })
+    if (!strung.ok) return strung
+    const at = { weightNPerM: weight, horizontalN: strung.value.horizontalN, tempC }
+    const hot = hang({
+      spanM,
+      riseM,
+      weightNPerM: weight,
+      horizontalN: tensionAfterN(spanM, stretch, at, { tempC: Math.max(tempC, OVERHEAD.hotC) }),
+    })
+    if (!hot.ok) return hot
+    const cold = hang({
+      spanM,
+      riseM,
+      weightNPerM: weight,
+      horizontalN: tensionAfterN(spanM, stretch, at, { tempC: Math.min(tempC, OVERHEAD.coldC) }),
+    })
+    if (!cold.ok) return cold
+    const startHeightM = startGroundM + supportM
+    let lowest = { atM: startM, clearanceM: supportM }
+    for (let k = 1; k <= LOOKS; k++) {
+      const inM = (spanM * k) / (LOOKS + 1)
+      const clearanceM = startHeightM + wireHeightM(hot.value, inM) - groundM(startM + inM)
+      if (clearanceM < lowest.clearanceM) lowest = { atM: startM + inM, clearanceM }
+    }
+    spans.push({
+      startM,
+      endM: startM + spanM,
+      startHeightM,
+      hanging: strung.value,
+      hot: hot.value,
+      coldTensionN: cold.value.maxTensionN,
+      safetyFactor: wire.breakN / cold.value.maxTensionN,
+      lowest,
+    })
+  }
+  return ok(spans)
+}
+
+/** Height of the wire on the hottest day at a distance along its leg, m over the datum of the spans. */
+export function hotHeightM(spans: readonly OverheadSpan[], distanceM: number): number {
+  const span = spans.find(({ endM }) => distanceM <= endM) ?? spans.at(-1)!
+  return span.startHeightM + wireHeightM(span.hot, distanceM - span.startM)
+}
+
+/** Height at which a crossing's supports must hold the wire so that it clears what is under it by so much on the hottest day, m. */
+export const supportForM = (span: OverheadSpan, clearanceM: number): number => clearanceM + span.hot.sagM
