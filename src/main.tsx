@@ -8,6 +8,7 @@ import { Notice } from './panel/notice'
 import { Panel } from './panel/panel'
 import { ProblemList } from './panel/problem-list'
 import { TopBar } from './panel/top-bar'
+import { searchRemedies } from './state/remedy-search'
 import { createStore } from './state/store'
 import { type Keeper, keepDrafts } from './storage/keep-drafts'
 import { openPlanFile, takeDroppedFiles } from './storage/open-save'
@@ -57,6 +58,7 @@ effect(() => {
   element('table').inert = papers.value !== null
 })
 followShortcuts(store)
+searchRemedies(store)
 takeDroppedFiles((file) => void openPlanFile(store, file))
 
 keeper.value = await keepDrafts(store)

@@ -1,7 +1,6 @@
 import { effect } from '@preact/signals'
 import { measurePlan } from '../measure/measure-line'
 import { isAmiss } from '../report/remedies'
-import { applyChanges } from '../report/remedy-changes'
 import type { RemedyAnswer, RemedyQuestion } from './remedy-worker'
 import type { Store } from './store'
 
@@ -24,11 +23,7 @@ export function searchRemedies(store: Store): () => void {
   const begin = (question: RemedyQuestion) => {
     worker = new Worker(new URL('./remedy-worker.ts', import.meta.url), { type: 'module' })
     worker.onmessage = ({ data: { circuit, remedies } }: MessageEvent<RemedyAnswer>) => {
-      const tried = remedies.map((remedy) => ({
-        remedy,
-        apply: (plan: typeof question.plan) => applyChanges(plan, circuit, remedy.changes),
-      }))
-      store.remedies.value = new Map(store.remedies.peek()).set(circuit, tried)
+      store.remedies.value = new Map(store.remedies.peek()).set(circuit, remedies)
     }
     worker.postMessage(question)
   }
