@@ -30,7 +30,9 @@ export function parsePlan(text: string): Result<Plan> {
   const known = knownIds(features, file.plan, BUILT_IN)
   const settings = parseSettings(file.plan, known, faults)
   const { stations, lines, hazards, foreign, ends } = parseFeatures(features, known, faults)
-  const circuits = parseCircuits(file.plan.circuits ?? [], known, ends, faults)
+  // With no features every line of a circuit would be told as missing.
+  const listedCircuits = Array.isArray(file.features) ? (file.plan.circuits ?? []) : []
+  const circuits = parseCircuits(listedCircuits, known, ends, faults)
   if (faults.length > 0) return bad(...listed(faults))
 
   const catalog = isObject(file.plan.catalog) ? file.plan.catalog : {}

@@ -11,7 +11,7 @@ export const isObject = (value: unknown): value is Members =>
 
 /** The place of a member: `plan.note`, or `sets["Hut 3"]` where its name is not a plain word. */
 export function placeOf(at: string, name: string): string {
-  if (!/^[A-Za-z_$][\w$-]*$/.test(name)) return `${at}[${JSON.stringify(name)}]`
+  if (!/^[A-Za-z_$][\w$-]{0,60}$/.test(name)) return `${at}[${valueWords(name)}]`
   return at ? `${at}.${name}` : name
 }
 
