@@ -157,8 +157,14 @@ export const CELLS: readonly Cell[] = [ALKALINE_9_VOLT, ALKALINE_D, ALKALINE_AA,
 export const inSeries = (
   cell: Cell,
   count: number,
-): { readonly volts: number; readonly ohms: number; readonly ampHours: number } => ({
+): {
+  readonly volts: number
+  readonly endVolts: number
+  readonly ohms: number
+  readonly ampHours: number
+} => ({
   volts: count * cell.volts,
+  endVolts: count * cell.endVolts,
   ohms: count * cell.ohms,
   ampHours: cell.ampHours,
 })

@@ -26,6 +26,7 @@ function talkBattery(battery: {
     source: `${count} × ${cell.name}: ${cell.source}`,
     sources: {
       volts: `Derived: ${count} × ${cell.volts} V. ${cell.sources.volts}`,
+      endVolts: `Derived: ${count} × ${cell.endVolts} V. ${cell.sources.endVolts}`,
       ohms: `Derived: ${count} × ${cell.ohms} Ω. ${cell.sources.ohms}`,
       ampHours: cell.sources.ampHours,
       ...(indicator && { indicator: indicator.source }),
