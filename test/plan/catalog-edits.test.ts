@@ -1,0 +1,66 @@
+import { expect, test } from 'vitest'
+import { BUILT_IN } from '../../src/catalog/built-in'
+import { mergeCatalogs } from '../../src/catalog/catalog'
+import {
+  putSet,
+  putSupply,
+  putWire,
+  removeOwnSet,
+  removeOwnSupply,
+  removeOwnWire,
+} from '../../src/plan/catalog-edits'
+import { setSet, setSupply } from '../../src/plan/circuit-edits'
+import { SET_SHAPE, SUPPLY_SHAPE, WIRE_SHAPE } from '../../src/plan/entry-shapes'
+import { removeLine, setWire } from '../../src/plan/line-edits'
+import { putStock } from '../../src/plan/settings-edits'
+import { faultsOf } from '../../src/plan/shape'
+import { c, drawnNet, l, mended, refusals, s } from './drawn-net'
+
+const wire = { ...BUILT_IN.wires[0]!, id: 'own', name: 'Own wire' }
+
+test('every built-in entry is one that a plan could bring', () => {
+  expect(BUILT_IN.wires.flatMap((entry) => faultsOf(WIRE_SHAPE, entry, entry.id))).toEqual([])
+  expect(BUILT_IN.sets.flatMap((entry) => faultsOf(SET_SHAPE, entry, entry.id))).toEqual([])
+  expect(BUILT_IN.supplies.flatMap((entry) => faultsOf(SUPPLY_SHAPE, entry, entry.id))).toEqual([])
+})
+
+test('an entry of the plan hides the built-in one of its id, and gives it back when it goes', () => {
+  const thicker = { ...BUILT_IN.wires[0]!, loopOhmPerKm: 9 }
+  const plan = mended(putWire(drawnNet('ab'), thicker))
+  expect(mergeCatalogs(BUILT_IN, plan.catalog).wires.get(thicker.id)?.loopOhmPerKm).toBe(9)
+  expect(mended(putWire(plan, { ...thicker }))).toBe(plan)
+  expect(mended(removeOwnWire(plan, thicker.id))).toEqual(drawnNet('ab'))
+})
+
+test('an entry with nonsense in it is refused, every fault with a sentence', () => {
+  const wrong = { ...wire, loopOhmPerKm: -1, kgPerKm: Number.NaN, spoolsM: [0] }
+  expect(refusals(putWire(drawnNet(), wrong))).toEqual([
+    'The loop resistance is -1: give a number from 0 to 1000000 Ω/km.',
+    'The mass is NaN: give a number from 0 to 1000000 kg/km.',
+    'The length of a spool is 0: give a number above 0 and up to 1000000 m.',
+  ])
+})
+
+test('a wire in use stays until something else lies there', () => {
+  const plan = setWire(mended(putWire(drawnNet('ab'), wire)), l('ab'), 'own')
+  expect(refusals(removeOwnWire(plan, 'own'))).toEqual([
+    'Own wire is in use (A – B): put something else there first.',
+  ])
+  expect(mended(removeOwnWire(removeLine(plan, l('ab')), 'own')).catalog.wires).toEqual([])
+  const stocked = mended(putStock(removeLine(plan, l('ab')), { wire: 'own', lengthM: 300, count: 1 }))
+  expect(refusals(removeOwnWire(stocked, 'own'))).toHaveLength(1)
+})
+
+test('sets and supplies in use stay too', () => {
+  const withSet = mended(putSet(drawnNet('ab'), { ...BUILT_IN.sets[0]!, id: 'own-set' }))
+  const plan = mended(putSupply(withSet, { ...BUILT_IN.supplies[0]!, id: 'own-supply' }))
+  const used = setSupply(setSet(plan, c('c-ab'), s('a'), 'own-set'), c('c-ab'), {
+    type: 'own-supply',
+    at: s('a'),
+  })
+  expect(refusals(removeOwnSet(used, 'own-set'))).toHaveLength(1)
+  expect(refusals(removeOwnSupply(used, 'own-supply'))).toHaveLength(1)
+  expect(mended(removeOwnSet(plan, 'own-set')).catalog.sets).toEqual([])
+  expect(mended(removeOwnSupply(plan, 'own-supply')).catalog.supplies).toEqual([])
+  expect(mended(removeOwnSet(plan, 'nothing'))).toBe(plan)
+})
