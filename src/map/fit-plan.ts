@@ -7,13 +7,18 @@ import { unrolled } from './unroll'
 
 /** Nearest that the map comes by itself, so that a plan of one station is not seen through a lens. */
 const NEAREST_ZOOM = 16
-const MARGIN_PX = 56
+/** Room for the frame's figures and for names, as a part of the screen's width, and at most, px. */
+const MARGIN = 0.1
+const MOST_MARGIN_PX = 70
 
-const positionsOf = (plan: Plan): readonly Position[] => [
-  ...[...plan.stations.values()].map(({ position }) => position),
-  ...[...plan.lines.values()].flatMap(({ bends }) => bends),
-  ...[...plan.hazards.values()].flatMap(outlineOf),
-]
+/** What must be seen: the net, and only on a plan without one its hazards, which may run on for miles. */
+function positionsOf(plan: Plan): readonly Position[] {
+  const net = [
+    ...[...plan.stations.values()].map(({ position }) => position),
+    ...[...plan.lines.values()].flatMap(({ bends }) => bends),
+  ]
+  return net.length ? net : [...plan.hazards.values()].flatMap(outlineOf)
+}
 
 /** Puts the whole plan on the screen; an empty plan leaves the map where it is. */
 export function fitPlan(view: MapView, plan: Plan): void {
@@ -23,9 +28,10 @@ export function fitPlan(view: MapView, plan: Plan): void {
   const corners = unrolled(positions, first[0]).map(
     ([lonDeg, latDeg]) => [latDeg, lonDeg] as [number, number],
   )
-  view.map.fitBounds(corners as [number, number][], {
-    paddingTopLeft: [MARGIN_PX, MARGIN_PX * 1.5],
-    paddingBottomRight: [MARGIN_PX, MARGIN_PX],
+  const margin = Math.min(MOST_MARGIN_PX, view.map.getSize().x * MARGIN)
+  view.map.fitBounds(corners, {
+    paddingTopLeft: [margin, margin + 30],
+    paddingBottomRight: [margin, margin],
     maxZoom: NEAREST_ZOOM,
     animate: false,
   })

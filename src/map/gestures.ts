@@ -26,7 +26,7 @@ export function followPointers(
 ): () => void {
   const { container, map } = view
   let press: Press | null = null
-  let lastClick: { at: Point; atMs: number } | null = null
+  let lastClick: { at: Point; atMs: number; with: HandTool } | null = null
   let waiting: { aim: Aim; frame: number } | null = null
 
   const aimOf = (event: PointerEvent | MouseEvent): Aim => {
@@ -114,10 +114,10 @@ export function followPointers(
     const aim = aimOf(event)
     const at = screenPoint(event)
     const double =
-      lastClick !== null &&
+      lastClick?.with === tool() &&
       event.timeStamp - lastClick.atMs < DOUBLE_MS &&
       distance(at, lastClick.at) < (aim.touch ? REACH_PX.touch : STRAY_PX.mouse * 2)
-    lastClick = double ? null : { at, atMs: event.timeStamp }
+    lastClick = double ? null : { at, atMs: event.timeStamp, with: tool() }
     if (double && tool().doubleClick) tool().doubleClick!(aim)
     else tool().click(aim)
   }

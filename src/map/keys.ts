@@ -34,14 +34,16 @@ export function followKeys(
   const setLay = (key: string): boolean => {
     const lay = layKeys.get(key.toLowerCase())
     if (!lay) return false
-    bench.lay.value = lay
     const selection = store.selection.peek()
     const line = selection?.kind === 'line' ? store.plan.peek().lines.get(selection.id) : undefined
-    if (selection?.kind === 'line' && line) {
+    if (selection?.kind === 'line' && line && !tool().underWay?.()) {
       const legs = selection.legs.length ? selection.legs : line.legs.map((_, i) => i)
       store.edit((plan) => setLays(plan, line.id, legs, lay))
       bench.say(`${legs.length === 1 ? 'Leg' : `${legs.length} legs`}: ${lay}`)
-    } else bench.say(`New legs: ${lay}`)
+    } else {
+      bench.lay.value = lay
+      bench.say(`New legs: ${lay}`)
+    }
     return true
   }
 

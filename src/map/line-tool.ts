@@ -118,9 +118,8 @@ export function lineTool(bench: Bench): HandTool {
       if (draft) hover(aim)
     },
     doubleClick: (aim) => {
-      if (!draft) return
-      // The first of the two clicks has made a bend.
-      if (draft.bends.length === 0) return
+      // The first of the two clicks has made a bend, unless it was the one that began the line.
+      if (!draft || draft.bends.length === 0) return
       draft.bends = draft.bends.slice(0, -1)
       end(stationAt(aim) ?? aim.position)
     },

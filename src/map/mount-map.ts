@@ -19,6 +19,7 @@ import { showHint } from './show-hint'
 import { showLegLabels } from './show-leg-labels'
 import { showLines } from './show-lines'
 import { showMenu } from './show-menu'
+import { showNames } from './show-names'
 import { showRubberLabel } from './show-rubber-label'
 import { showSpeaker } from './show-speaker'
 import { showSplices } from './show-splices'
@@ -51,6 +52,7 @@ export function mountMap(element: HTMLElement, store: Store): () => void {
     showLines(bench),
     showSplices(bench),
     showStations(bench),
+    showNames(bench),
     showLegLabels(bench),
     showRubberLabel(bench),
   ]

@@ -1,8 +1,9 @@
 import { effect, signal } from '@preact/signals'
-import type { MultiPolygon } from 'geojson'
 import * as L from 'leaflet'
+import type { Position } from '../plan/plan'
 import type { MapView, Point } from './map-view'
 import { svgElement } from './svg-element'
+import { unrolled } from './unroll'
 
 /** One island or continent: its rings and what they span, in px of the map at zoom 0. */
 interface Shape {
@@ -56,12 +57,23 @@ async function loadLand(map: L.Map): Promise<readonly Shape[]> {
     import('world-atlas/land-50m.json'),
     import('topojson-client'),
   ])
-  return feature(topology, topology.objects.land).features.flatMap(({ geometry }) =>
-    (geometry as MultiPolygon).coordinates.map((polygon) => {
-      const rings = polygon.map((ring) => ring.map(([lon, lat]) => map.project([lat!, lon!], 0)))
+  return feature(topology, topology.objects.land).features.flatMap(({ geometry }) => {
+    if (geometry.type !== 'MultiPolygon') return []
+    return geometry.coordinates.map((polygon) => {
+      const rings = polygon.map((ring) =>
+        closedAtPole(unrolled(ring as unknown as readonly Position[], 0)).map(([lon, lat]) =>
+          map.project([lat, lon], 0),
+        ),
+      )
       return { rings, span: L.bounds(rings.flat()) }
-    }),
-  )
+    })
+  })
+}
+
+/** A ring that goes once round the earth holds a pole: here always the southern one. */
+function closedAtPole(ring: readonly (readonly [number, number])[]): readonly (readonly [number, number])[] {
+  const [first, last] = [ring[0]!, ring.at(-1)!]
+  return Math.abs(last[0] - first[0]) < 180 ? ring : [...ring, [last[0], -90], [first[0], -90]]
 }
 
 /** The land within the drawing box, on every turn of the globe that the box shows. */
@@ -73,7 +85,8 @@ function landPath(view: MapView, shapes: readonly Shape[]): string {
   const atZoom0 = ({ x, y }: Point) => L.point((x + origin.x) / scale, (y + origin.y) / scale)
   const seen = L.bounds([atZoom0(min), atZoom0(max)])
   const pieces: string[] = []
-  for (let turn = Math.floor(seen.min!.x / WORLD_PX); turn * WORLD_PX < seen.max!.x; turn++) {
+  // An island across the antimeridian sticks out of its own turn on either side.
+  for (let turn = Math.floor(seen.min!.x / WORLD_PX) - 1; (turn - 1) * WORLD_PX < seen.max!.x; turn++) {
     const shiftPx = L.point(turn * WORLD_PX, 0)
     const seenHere = L.bounds([seen.min!.subtract(shiftPx), seen.max!.subtract(shiftPx)])
     for (const { rings, span } of shapes) {

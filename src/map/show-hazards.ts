@@ -3,7 +3,7 @@ import type { HazardId } from '../plan/id'
 import type { Hazard } from '../plan/plan'
 import type { Bench } from './bench'
 import { pathData } from './leg-strokes'
-import type { MapView, Point } from './map-view'
+import type { MapView } from './map-view'
 import { svgElement } from './svg-element'
 
 interface DrawnHazard {
@@ -16,6 +16,7 @@ interface DrawnHazard {
 /** Draws roads, railways, waters, power lines and ground to keep out of, each in strokes that tell it apart without colour. */
 export function showHazards({ store, view, picked }: Bench): () => void {
   const group = view.addGroup('hazards')
+  addHatch(group)
   const drawn = new Map<HazardId, DrawnHazard>()
 
   const stop = effect(() => {
@@ -68,32 +69,21 @@ function strokesOf(view: MapView, hazard: Hazard, selected: boolean, corner: num
     svgElement('path', { class: 'hazard-bed', d }),
     svgElement('path', { class: 'hazard-top', d }),
     ...corners,
-    ...(hazard.name ? [nameAt(area ? middleOfArea(outline) : middleOfPath(outline), hazard.name)] : []),
   ]
 }
 
-function nameAt({ x, y }: Point, name: string): SVGElement {
-  const text = svgElement('text', {
-    class: 'hazard-name',
-    x: x.toFixed(1),
-    y: (y - 9).toFixed(1),
-    'text-anchor': 'middle',
-  })
-  text.textContent = name
-  return text
-}
-
-function middleOfArea(ring: readonly Point[]): Point {
-  const corners = ring.slice(0, -1)
-  const count = Math.max(1, corners.length)
-  return {
-    x: corners.reduce((sum, { x }) => sum + x, 0) / count,
-    y: corners.reduce((sum, { y }) => sum + y, 0) / count,
-  }
-}
-
-function middleOfPath(path: readonly Point[]): Point {
-  const middle = (path.length - 1) / 2
-  const [a, b] = [path[Math.floor(middle)], path[Math.ceil(middle)]]
-  return a && b ? { x: (a.x + b.x) / 2, y: (a.y + b.y) / 2 } : { x: 0, y: 0 }
+/** The filling of ground to keep out of; the style sheet names it. */
+function addHatch(parent: SVGElement): void {
+  const hatch = svgElement(
+    'pattern',
+    {
+      id: 'keep-out-hatch',
+      width: 8,
+      height: 8,
+      patternUnits: 'userSpaceOnUse',
+      patternTransform: 'rotate(45)',
+    },
+    svgElement('defs', {}, parent),
+  )
+  svgElement('path', { class: 'keep-out-stroke', d: 'M0 0V8' }, hatch)
 }

@@ -2,6 +2,9 @@ import { effect } from '@preact/signals'
 import { formatDistanceM } from '../report/quantity-text'
 import type { Bench } from './bench'
 
+/** From the pointer to the label, px: clear of the finger. */
+const OFF_PX = { x: 18, y: 14 }
+
 /** Beside the free end of a line under way: how much wire it takes so far, and whether its circuit would work. */
 export function showRubberLabel({ store, view, ghost }: Bench): () => void {
   const label = document.createElement('div')
@@ -27,7 +30,11 @@ export function showRubberLabel({ store, view, ghost }: Bench): () => void {
     ]
       .filter(Boolean)
       .join(' · ')
-    label.style.transform = `translate(${x + 18}px, ${y + 14}px)`
+    const left =
+      x + OFF_PX.x + label.offsetWidth > view.map.getSize().x
+        ? x - OFF_PX.x - label.offsetWidth
+        : x + OFF_PX.x
+    label.style.transform = `translate(${left}px, ${y + OFF_PX.y}px)`
   })
   return () => {
     stop()
