@@ -29,7 +29,7 @@ async function openPapers() {
   papers.value = (await import('./sheet/papers')).Papers
 }
 
-function Hands() {
+function Table() {
   return (
     <>
       <TopBar store={store} keeper={keeper.value} onDemo={openDemo} onPapers={openPapers} />
@@ -52,10 +52,10 @@ const element = (id: string) => document.getElementById(id)!
 
 keepSettings(store)
 mountMap(element('map'), store)
-render(<Hands />, element('hands'))
+render(<Table />, element('table'))
 render(<Desk />, element('papers'))
 effect(() => {
-  element('table').inert = papers.value !== null
+  for (const id of ['table', 'map']) element(id).inert = papers.value !== null
 })
 followShortcuts(store)
 searchRemedies(store)
