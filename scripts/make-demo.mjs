@@ -195,7 +195,19 @@ const HAZARDS = [
     'railway',
     'railway',
     'Mineral railway',
-    along(wander(-4200, 4200, (e) => 560 + 0.11 * e + 40 * Math.sin(e / 1400), 0)),
+    along(
+      [
+        [-1700, 3700],
+        [-1420, 2900],
+        [-1010, 2050],
+        [-520, 1290],
+        [0, 880],
+        [500, 730],
+        [1300, 690],
+        [2400, 830],
+        [4200, 1250],
+      ].map(([e, n]) => positionAt(e, n)),
+    ),
   ),
   hazard(
     'power-line',
