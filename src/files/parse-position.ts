@@ -13,11 +13,7 @@ export const position: Check = (value, at, faults) => {
   }
   const [lonDeg, latDeg] = value as unknown as Position
   if (Math.abs(lonDeg) <= 180 && Math.abs(latDeg) <= 90) return
-  const swapped = Math.abs(lonDeg) <= 90 && Math.abs(latDeg) <= 180
-  const mend = swapped
-    ? 'longitude comes first: the two look swapped'
-    : 'give one from −180 to 180 and from −90 to 90'
-  const message = `Longitude ${lonDeg}°, latitude ${latDeg}° is off the globe: ${mend}.`
+  const message = `Longitude ${lonDeg}°, latitude ${latDeg}° is off the globe: give the longitude first, from −180 to 180, then the latitude, from −90 to 90.`
   faults.push({ code: 'off-globe', at, message })
 }
 

@@ -40,7 +40,7 @@ export const SET_SHAPE: Check = members(
   {
     id: idText('The id of the set'),
     talk: oneOf('The way of talking', ['local', 'common', 'sound']),
-    offHook: members('What the set is off hook', {
+    offHook: members('The set off hook', {
       dcOhms: fromZero('The resistance off hook', 'Ω'),
       acOhms: aboveZero('The impedance to speech', 'Ω'),
       minMA: fromZero('The least current', 'mA', 10_000),

@@ -35,9 +35,9 @@ test('an entry of the plan hides the built-in one of its id, and gives it back w
 test('an entry with nonsense in it is refused, every fault with a sentence', () => {
   const wrong = { ...wire, loopOhmPerKm: -1, kgPerKm: Number.NaN, spoolsM: [0] }
   expect(refusals(putWire(drawnNet(), wrong))).toEqual([
-    'The loop resistance is -1: give a number from 0 to 1000000 Ω/km.',
-    'The mass is NaN: give a number from 0 to 1000000 kg/km.',
-    'The length of a spool is 0: give a number above 0 and up to 1000000 m.',
+    'The loop resistance is -1: give a number from 0 to 1,000,000 Ω/km.',
+    'The mass is NaN: give a number from 0 to 1,000,000 kg/km.',
+    'The length of a spool is 0: give a number above 0 and up to 1,000,000 m.',
   ])
 })
 

@@ -25,7 +25,7 @@ test.each(FIELDS)(
     expect(mended(setAllowance(plan, field, 7))).toBe(plan)
     for (const wrong of [-1, Number.NaN, Number.POSITIVE_INFINITY, 1e9])
       expect(refusals(setAllowance(plan, field, wrong))[0]).toMatch(
-        /^The .+: give a number from 0 to \d+ (%|m)\.$/,
+        /^The .+: give a number from 0 to [\d,]+ (%|m)\.$/,
       )
   },
 )
@@ -34,7 +34,7 @@ test('the wire may be as cold as −60 °C and as hot as 90 °C', () => {
   expect(mended(setWireTemp(EMPTY_PLAN, -60)).wireTempC).toBe(-60)
   expect(mended(setWireTemp(EMPTY_PLAN, 90)).wireTempC).toBe(90)
   expect(refusals(setWireTemp(EMPTY_PLAN, 91))).toEqual([
-    'The temperature of the wire is 91: give a number from -60 to 90 °C.',
+    'The temperature of the wire is 91: give a number from −60 to 90 °C.',
   ])
   expect(mended(setWireTemp(EMPTY_PLAN, 20))).toBe(EMPTY_PLAN)
   expect(setWeather(EMPTY_PLAN, 'dry')).toBe(EMPTY_PLAN)
