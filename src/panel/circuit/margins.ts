@@ -23,12 +23,18 @@ export const ringingMargin = (row: RingingRow, nameOf: NameOf): MarginRow => ({
 })
 
 export const loopMargin = (row: LoopRow, nameOf: NameOf): MarginRow => ({
-  name: `${nameOf(row.station)}, in ${nameOf(row.call[0])} – ${nameOf(row.call[1])}`,
+  name: loopName(row, nameOf),
   verdict: judgeLoop(row),
   share: row.minMA > 0 ? row.mA / row.minMA : 3,
   is: formatMA(row.mA),
   needs: `/ ${plainNumber(row.minMA)}`,
 })
+
+/** Whose current it is, and with whom it speaks. */
+function loopName({ call, station }: LoopRow, nameOf: NameOf): string {
+  const other = call[0] === station ? call[1] : call[0]
+  return `${nameOf(station)} with ${nameOf(other)}`
+}
 
 /** Loss is good when small: the share is 3 without any, 1 at the most that is allowed, and less beyond. */
 const voiceMargin = (row: VoiceRow, name: string): MarginRow => ({
