@@ -6,6 +6,7 @@ import { EARTH_CHECKS } from './earth.checks'
 import { LENGTH_CHECKS } from './length.checks'
 import { LINE_THEORY_CHECKS } from './line-theory.checks'
 import { RINGER_CHECKS } from './ringer.checks'
+import { SPAN_CHECKS } from './span.checks'
 import { VOICE_CHECKS } from './voice.checks'
 
 /** Every published figure that the project is held to, by subject. */
@@ -18,4 +19,5 @@ export const ALL_CHECKS: readonly { readonly subject: string; readonly list: rea
   { subject: 'Speech', list: VOICE_CHECKS },
   { subject: 'Earth electrodes', list: EARTH_CHECKS },
   { subject: 'Lengths', list: LENGTH_CHECKS },
+  { subject: 'Spans', list: SPAN_CHECKS },
 ]

@@ -1,4 +1,4 @@
-import { feedCurrentsMA } from '../../src/budget/dc-loop'
+import { dcCall } from '../../src/budget/dc-call'
 import { portsOf } from '../../src/budget/ports'
 import { builtInSupply } from './built-in-entry'
 import { checks } from './check'

@@ -78,44 +78,6 @@ const degrees = checks(
   ]),
 )
 
-const addedPct = (sagPct: number) => 100 * (sagFactor(sagPct) - 1)
-
-const sag = [
-  ...checks(
-    {
-      source: {
-        work: 'Paper on the sag of cable-television lines',
-        place: 'eq. 2: extra length 8/3 (sag / span)²',
-      },
-      tolerancePct: 4.6,
-      because: 'two digits are printed: 0.11 may be anything from 0.105 to 0.115',
-    },
-    [
-      { what: 'extra wire for 2 % of sag', unit: '%', published: 0.11, computed: addedPct(2) },
-      { what: 'extra wire for 5 % of sag', unit: '%', published: 0.67, computed: addedPct(5) },
-    ],
-  ),
-  ...checks(
-    {
-      source: { work: 'Conductor-length calculator, web page', place: 'worked example: span 40, sag 5' },
-      tolerancePct: 0.2,
-      because: 'the page stops after the first term of the series',
-    },
-    [{ what: 'length of wire', unit: 'm', published: 41.67, computed: 40 * sagFactor(12.5) }],
-  ),
-  ...checks(
-    {
-      source: {
-        work: 'Overhead-line textbook, companion 3035',
-        place: 'ex. 5.1: 250 m span, 1.451 m of sag, by the catenary',
-      },
-      tolerancePct: 0.0001,
-      because: 'parabola and catenary agree to the last digit printed',
-    },
-    [{ what: 'length of wire', unit: 'm', published: 250.0225, computed: 250 * sagFactor(145.1 / 250) }],
-  ),
-]
-
 /** A plan with one line of one leg, as nearly as can be of a given length along the equator. */
 function oneLeg(lengthM: number, lay: Lay, plan: Partial<Plan> = {}) {
   const a = 'a' as StationId
@@ -143,6 +105,57 @@ function oneLeg(lengthM: number, lay: Lay, plan: Partial<Plan> = {}) {
   return measureLine(whole, line)
 }
 
+const NO_SLACK: Partial<Plan> = {
+  allowances: {
+    ...EMPTY_PLAN.allowances,
+    slackPct: { surface: 0, overhead: 0, buried: 0, water: 0 },
+  },
+}
+
+const SAG_PAPER = 'Paper on the sag of cable-television lines'
+
+const addedPct = (sagPct: number) => 100 * (sagFactor(sagPct) - 1)
+
+const sag = [
+  ...checks(
+    {
+      source: {
+        work: 'Paper on the sag of cable-television lines',
+        place: 'eq. 2: extra length 8/3 (sag / span)²',
+      },
+      tolerancePct: 4.6,
+      because: 'two digits are printed: 0.11 may be anything from 0.105 to 0.115',
+    },
+    [
+      { what: 'extra wire for 2 % of sag', unit: '%', published: 0.11, computed: addedPct(2) },
+      { what: 'extra wire for 5 % of sag', unit: '%', published: 0.67, computed: addedPct(5) },
+    ],
+  ),
+  ...checks(
+    {
+      source: { work: 'Conductor-length calculator, web page', place: 'worked example: span 40, sag 5' },
+      tolerancePct: 0.2,
+      because: 'the page stops after the first term of the series',
+    },
+    [{ what: 'length of wire', unit: 'm', published: 41.67, computed: 40 * sagFactor(12.5) }],
+  ),
+  ...checks(
+    {
+      source: { work: SAG_PAPER, place: 'eq. 2, for a lance-pole span of 100 ft that sags 2 ft' },
+      tolerancePct: 0.01,
+      because: 'the leg itself is measured to 0.01 %',
+    },
+    [
+      {
+        what: 'wire in the span, as a plan measures it',
+        unit: 'ft',
+        published: 100 + (8 * 2 ** 2) / (3 * 100),
+        computed: oneLeg(100 * METRES_PER_FOOT, 'overhead', NO_SLACK).laidM / METRES_PER_FOOT,
+      },
+    ],
+  ),
+]
+
 const arithmetic = [
   ...checks(
     {
@@ -159,27 +172,6 @@ const arithmetic = [
         unit: 'm',
         published: 4440,
         computed: oneLeg(3700, 'surface').laidM,
-      },
-    ],
-  ),
-  ...checks(
-    {
-      source: { work: 'US Army Signal subcourse SS0440', place: 'p. 1-27: lance-pole spans of 100 ft' },
-      tolerancePct: 0.01,
-      because: 'the leg itself is measured to 0.01 %; 2 % of sag is common practice',
-    },
-    [
-      {
-        what: 'wire in one span, sagging 2 ft, without slack',
-        unit: 'ft',
-        published: 100.107,
-        computed:
-          oneLeg(100 * METRES_PER_FOOT, 'overhead', {
-            allowances: {
-              ...EMPTY_PLAN.allowances,
-              slackPct: { ...EMPTY_PLAN.allowances.slackPct, overhead: 0 },
-            },
-          }).laidM / METRES_PER_FOOT,
       },
     ],
   ),

@@ -41,7 +41,11 @@ const bird4Current = farCurrentPerVolt(0.5, 0.25, bird4Z0, 5)
 const bird3Volts = multiply(farCurrentPerVolt(0.25, 0.2, complex(600), 10), complex(600))
 
 const bird = checks(
-  { source: { work: BIRD, place: 'worked examples' }, tolerancePct: 0.1, because: LAST_DIGIT },
+  {
+    source: { work: BIRD, place: 'worked examples; inputs from a companion, printed answers from memory' },
+    tolerancePct: 0.1,
+    because: LAST_DIGIT,
+  },
   [
     { what: '|Z₀|, ex. 44.7', unit: 'Ω', published: 600, computed: z0(bird7, 2000).ohm, tolerancePct: 0.2 },
     { what: 'angle of Z₀, ex. 44.7', unit: '°', published: -8.99, computed: z0(bird7, 2000).deg },

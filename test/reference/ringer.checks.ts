@@ -124,8 +124,8 @@ function ringVolts(load: number, loopOhm: number): number {
 const lines = checks(
   {
     source: {
-      work: 'Network practice on ringing, from memory',
-      place: '5 equivalents over a 1300 Ω loop ring at 40 V',
+      work: 'Common practice',
+      place: '5 ringer equivalents over a loop of 1300 Ω still get 40 V, from memory',
     },
     tolerancePct: 6,
     because: 'a rule of thumb: the source of 86 V behind 450 Ω is nominal',
