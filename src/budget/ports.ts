@@ -32,7 +32,13 @@ export interface Ports {
   readonly im: Float64Array
 }
 
-export function portsOf(model: CircuitModel, conditions: Conditions, hz: number): Ports {
+/** @param more nodes to be seen besides those of the sets and the supply */
+export function portsOf(
+  model: CircuitModel,
+  conditions: Conditions,
+  hz: number,
+  more: readonly number[] = [],
+): Ports {
   const shape = shapeOf(model)
   const y = emptyAdmittances(shape)
   for (const [k, line] of model.lines.entries()) {
@@ -53,7 +59,11 @@ export function portsOf(model: CircuitModel, conditions: Conditions, hz: number)
 
   const portOfNode = new Int32Array(model.stations.length).fill(-1)
   const nodes: number[] = []
-  const places = [...model.sets.map(({ node }) => node), ...(model.supply ? [model.supply.node] : [])]
+  const places = [
+    ...model.sets.map(({ node }) => node),
+    ...(model.supply ? [model.supply.node] : []),
+    ...more,
+  ]
   for (const node of places) {
     if (portOfNode[node] !== -1) continue
     portOfNode[node] = nodes.length
