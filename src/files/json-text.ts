@@ -2,7 +2,7 @@ import { bad, ok, type Problem, type Result } from '../problem'
 import { jsonFault } from './json-fault'
 
 /** Longest text that is read, in characters: a plan of 1,000 stations takes about 2 million. */
-export const MOST_CHARACTERS = 50_000_000
+const MOST_CHARACTERS = 50_000_000
 
 /** Deepest nesting that is read; a plan of its own needs eight. */
 const MOST_LEVELS = 100

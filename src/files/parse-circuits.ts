@@ -63,22 +63,23 @@ function pairFaults(
 ): void {
   const used = new Map<LineId, number>()
   circuits.forEach((circuit, index) => {
-    for (const id of new Set(lineIdsOf(circuit))) {
+    const seen = new Set<unknown>()
+    lineIdsOf(circuit).forEach((id, k) => {
+      if (seen.has(id)) return
+      seen.add(id)
       const line = lines.get(id)
       const count = (used.get(id) ?? 0) + 1
       used.set(id, count)
-      if (line?.pairs === undefined || count <= line.pairs) continue
+      if (line?.pairs === undefined || count <= line.pairs) return
       const pairs = line.pairs === 1 ? 'one pair' : `${line.pairs} pairs`
       const message = `Line ${valueWords(id)} has ${pairs}, and this is circuit number ${count} on it: give the line more pairs, or take the circuit off it.`
-      faults.push({ code: 'too-few-pairs', at: `plan.circuits[${index}].lines`, message })
-    }
+      faults.push({ code: 'too-few-pairs', at: `plan.circuits[${index}].lines[${k}]`, message })
+    })
   })
 }
 
 const lineIdsOf = (circuit: unknown): readonly LineId[] =>
-  isObject(circuit) && Array.isArray(circuit.lines)
-    ? circuit.lines.filter((id): id is LineId => typeof id === 'string')
-    : []
+  isObject(circuit) && Array.isArray(circuit.lines) ? circuit.lines : []
 
 /** Tells of lines named twice, pieces that don't meet, sets and supplies off the circuit, where the ends of every line are sound. */
 function topologyFaults(

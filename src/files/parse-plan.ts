@@ -8,6 +8,7 @@ import { knownIds } from './known-ids'
 import { parseCircuits } from './parse-circuits'
 import { featuresOf, parseFeatures } from './parse-features'
 import { parseSettings } from './parse-settings'
+import { repeatedNames } from './repeated-names'
 import { restMember, restOf } from './rest'
 
 export const FORMAT = 'fieldpair-plan'
@@ -25,14 +26,15 @@ export function parsePlan(text: string): Result<Plan> {
   const file = json.value as Members & { readonly plan: Members }
 
   const faults: Problem[] = []
+  repeatedNames(text, faults)
   oneOf('The type', ['FeatureCollection'])(file.type, 'type', faults)
   const features = featuresOf(file.features, faults)
   const known = knownIds(features, file.plan, BUILT_IN)
   const settings = parseSettings(file.plan, known, faults)
   const { stations, lines, hazards, foreign, ends } = parseFeatures(features, known, faults)
   // With no features every line of a circuit would be told as missing.
-  const listedCircuits = Array.isArray(file.features) ? (file.plan.circuits ?? []) : []
-  const circuits = parseCircuits(listedCircuits, known, ends, faults)
+  const circuitsKnown = Array.isArray(file.features) && file.plan.circuits !== undefined
+  const circuits = parseCircuits(circuitsKnown ? file.plan.circuits : [], known, ends, faults)
   if (faults.length > 0) return bad(...listed(faults))
 
   const catalog = isObject(file.plan.catalog) ? file.plan.catalog : {}

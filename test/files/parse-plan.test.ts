@@ -251,7 +251,7 @@ const FAULTS: readonly [what: string, at: string, code: string, spoil: (file: Fi
   ],
   [
     'more circuits than pairs',
-    'plan.circuits[1].lines',
+    'plan.circuits[1].lines[0]',
     'too-few-pairs',
     (file) => {
       feature(file, 3).properties.pairs = 1
@@ -330,6 +330,18 @@ test('a circuit in two unconnected pieces is refused', () => {
     circuit(file, 1).lines.push('l4')
   })
   expect(problemsOf(text)).toMatchObject([{ code: 'unconnected', at: 'plan.circuits[1].lines' }])
+})
+
+test('a name that stands twice in an object is refused where it stands the second time', () => {
+  const text = QUARRY_TEXT.replace(
+    '"gate": "crank-1600",',
+    '"gate": "crank-1600", "a\\"b,{": 1, "g\\u0061te": "crank-2500",',
+  )
+  expect(problemsOf(text).map((problem) => [problem.at, problem.code])).toEqual([
+    ['plan.circuits[0].sets.gate', 'repeated-name'],
+    ['plan.circuits[0].sets["a\\"b,{"]', 'unknown-station'],
+    ['plan.circuits[0].sets["a\\"b,{"]', 'unknown-set'],
+  ])
 })
 
 test('every fault of a file is listed, not the first alone', () => {

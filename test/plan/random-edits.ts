@@ -34,6 +34,8 @@ import {
   setLays,
   setLegSag,
   setLegSlack,
+  setLegSpan,
+  setLegSupport,
 } from '../../src/plan/leg-edits'
 import { addLine, removeLine, reverseLine, setPairs, setReturn, setWire } from '../../src/plan/line-edits'
 import { HAZARD_KINDS, LAYS, type Plan, type Position } from '../../src/plan/plan'
@@ -145,6 +147,8 @@ const EDITS: readonly Edit[] = [
   onLine((plan, id, { picks, figure }) =>
     setLegSag(plan, id, legOf(plan, id, picks[1]), picks[2] % 2 ? figure : undefined),
   ),
+  onLine((plan, id, { picks, figure }) => setLegSupport(plan, id, legOf(plan, id, picks[1]), figure)),
+  onLine((plan, id, { picks, figure }) => setLegSpan(plan, id, legOf(plan, id, picks[1]), figure)),
   onLine((plan, id, { picks, words }) => noteLeg(plan, id, legOf(plan, id, picks[1]), words)),
   onLine((plan, id, { picks }) => setWire(plan, id, pick(wires(plan), picks[1])!)),
   onLine((plan, id, { picks }) => setPairs(plan, id, picks[1] % 4)),
