@@ -54,26 +54,19 @@ export function placeNames(
 const overlap = (a: Box, b: Box): boolean =>
   a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom
 
-/** Whether a straight stretch meets a rectangle: Liang and Barsky's parametric clipping. */
+/** Whether a straight stretch meets a rectangle. */
 export function crosses({ from, to }: Stretch, box: Box): boolean {
+  if (Math.max(from.x, to.x) < box.left || Math.min(from.x, to.x) > box.right) return false
+  if (Math.max(from.y, to.y) < box.top || Math.min(from.y, to.y) > box.bottom) return false
+  // Their spans overlap: they meet unless all four corners lie on one side of the stretch.
   const dx = to.x - from.x
   const dy = to.y - from.y
-  let enter = 0
-  let leave = 1
-  for (const [step, room] of [
-    [-dx, from.x - box.left],
-    [dx, box.right - from.x],
-    [-dy, from.y - box.top],
-    [dy, box.bottom - from.y],
-  ] as const) {
-    if (step === 0) {
-      if (room < 0) return false
-      continue
-    }
-    const t = room / step
-    if (step < 0) enter = Math.max(enter, t)
-    else leave = Math.min(leave, t)
-    if (enter > leave) return false
-  }
-  return true
+  const side = (x: number, y: number) => Math.sign(dx * (y - from.y) - dy * (x - from.x))
+  const first = side(box.left, box.top)
+  return (
+    first === 0 ||
+    side(box.right, box.top) !== first ||
+    side(box.left, box.bottom) !== first ||
+    side(box.right, box.bottom) !== first
+  )
 }

@@ -13,6 +13,8 @@ const HAZARD_TEXT = { heightPx: 15, letterPx: 6.4 }
 const ABOVE_PX = 22
 const BELOW_PX = 21
 const BESIDE_PX = 21
+/** Room that a station's symbol takes, px. */
+const SYMBOL_PX = { width: 32, height: 24 }
 /** A hazard smaller than this on the screen stays without its name, px. */
 const LEAST_HAZARD_PX = 36
 /** Where along a hazard its name may stand, in order of preference. */
@@ -27,17 +29,18 @@ interface Label extends NameToPlace {
 export function showNames({ store, view, ghost }: Bench): () => void {
   const group = view.addGroup('names')
   const drawn = new Map<string, { text: SVGTextElement; state: string }>()
+  let places: ReadonlyMap<string, number> = new Map()
   const stop = effect(() => {
     view.frame.value
     const plan = store.plan.value
-    const scene = sceneOf(plan, view)
     const hiddenId = ghost.value?.station ?? null
     const labels = [...stationLabels(plan, view, hiddenId), ...hazardLabels(plan, view)]
-    const places = placeNames(
-      labels,
-      scene.stations.map(({ at }) => around(at, 32, 24)),
-      stretchesOf(scene.lines),
-    )
+    // While a hand drags, names keep their sides: nothing hops about, and every move is quick.
+    if (!store.dragging.value) {
+      const scene = sceneOf(plan, view)
+      const symbols = scene.stations.map(({ at }) => around(at, SYMBOL_PX.width, SYMBOL_PX.height))
+      places = placeNames(labels, symbols, stretchesOf(scene.lines))
+    }
     const seen = new Set(labels.map(({ id }) => id))
     for (const [id, { text }] of drawn) {
       if (seen.has(id)) continue

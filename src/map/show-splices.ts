@@ -1,5 +1,6 @@
 import { effect } from '@preact/signals'
 import { pointAtWireM } from '../measure/along'
+import type { LineId } from '../plan/id'
 import type { Line, Plan } from '../plan/plan'
 import { formatLengthM } from '../report/quantity-text'
 import type { ReportLine } from '../report/report'
@@ -9,26 +10,53 @@ import { svgElement } from './svg-element'
 /** Pieces shorter than this on the screen would make the lozenges run together, px. */
 const LEAST_PIECE_PX = 40
 
+/** The splices of one line, and what they were drawn from. */
+interface DrawnSplices {
+  readonly group: SVGGElement
+  readonly state: readonly unknown[]
+}
+
 /** Draws a lozenge wherever one spool ends and the next begins; on the selected line each says its number and its place. */
 export function showSplices({ store, view }: Bench): () => void {
   const group = view.addGroup('splices')
+  const drawn = new Map<LineId, DrawnSplices>()
+
   const stop = effect(() => {
-    view.frame.value
+    const frame = view.frame.value
     const plan = store.plan.value
     const selection = store.selection.value
-    group.replaceChildren(
-      ...store.report.value.lines.flatMap((measured) => {
-        const line = plan.lines.get(measured.id)
-        const selected = selection?.kind === 'line' && selection.id === measured.id
-        return line && (selected || isRoomy(measured, view.metresPerPx()))
-          ? splicesOf(plan, line, measured, selected)
-          : []
-      }),
-    )
+    const units = store.units.value
+    const shown = new Set<LineId>()
+    for (const measured of store.report.value.lines) {
+      const line = plan.lines.get(measured.id)
+      const selected = selection?.kind === 'line' && selection.id === measured.id
+      const runsM = spliceWireM(measured)
+      if (!line || runsM.length === 0 || !(selected || isRoomy(measured, view.metresPerPx()))) continue
+      shown.add(line.id)
+      const from = plan.stations.get(line.from)?.position
+      const to = plan.stations.get(line.to)?.position
+      const state = [line, from, to, measured.laidM, runsM.join(), frame, selected, units]
+      const before = drawn.get(line.id)
+      if (before?.state.every((part, i) => part === state[i])) continue
+      const lineGroup = before?.group ?? svgElement('g', {}, group)
+      lineGroup.replaceChildren(...splicesOf(plan, line, measured, runsM, selected))
+      drawn.set(line.id, { group: lineGroup, state })
+    }
+    for (const [id, { group: old }] of drawn) {
+      if (shown.has(id)) continue
+      old.remove()
+      drawn.delete(id)
+    }
   })
 
-  const splicesOf = (plan: Plan, line: Line, measured: ReportLine, labelled: boolean): SVGElement[] =>
-    spliceWireM(measured).map((wireM, i) => {
+  const splicesOf = (
+    plan: Plan,
+    line: Line,
+    measured: ReportLine,
+    runsM: readonly number[],
+    labelled: boolean,
+  ): SVGElement[] =>
+    runsM.map((wireM, i) => {
       const place = pointAtWireM(plan, measured, line, wireM)
       const { x, y } = view.pointOf(place.position)
       const splice = svgElement('g', {
@@ -38,7 +66,7 @@ export function showSplices({ store, view }: Bench): () => void {
       svgElement('path', { d: 'M0 -9L9 0L0 9L-9 0Z' }, splice)
       if (labelled) {
         const label = svgElement('text', { x: 13, y: 17 }, splice)
-        label.textContent = `S${i + 1} · ${formatLengthM(place.groundM, store.units.value)}`
+        label.textContent = `S${i + 1} · ${formatLengthM(place.groundM, store.units.peek())}`
       }
       return splice
     })

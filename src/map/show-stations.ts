@@ -1,6 +1,6 @@
 import { computed, effect } from '@preact/signals'
 import type { StationId } from '../plan/id'
-import type { Plan } from '../plan/plan'
+import type { Plan, Position } from '../plan/plan'
 import type { Bench } from './bench'
 import { failingStations } from './failing-stations'
 import { svgElement } from './svg-element'
@@ -8,7 +8,9 @@ import { svgElement } from './svg-element'
 /** One station's symbol, and the state that it was drawn from. */
 interface DrawnStation {
   readonly group: SVGGElement
-  state: string
+  position: Position | null
+  frame: number
+  marks: string
 }
 
 /** Keeps a terminal block on the map for every station. */
@@ -19,7 +21,7 @@ export function showStations({ store, view, ghost }: Bench): () => void {
   const supplied = computed(() => suppliedStations(store.plan.value))
 
   const stop = effect(() => {
-    view.frame.value
+    const frame = view.frame.value
     const { stations } = store.plan.value
     const hiddenId = ghost.value?.station ?? null
     for (const [id, { group: old }] of drawn) {
@@ -32,16 +34,17 @@ export function showStations({ store, view, ghost }: Bench): () => void {
       if (id === hiddenId) continue
       const symbol = drawn.get(id) ?? newSymbol(group)
       drawn.set(id, symbol)
-      const { x, y } = view.pointOf(position)
       const marks = [
         supplied.value.has(id) ? ' supplied' : '',
         failing.value.has(id) ? ' failing' : '',
         selection?.kind === 'station' && selection.id === id ? ' selected' : '',
       ].join('')
-      const state = `${x.toFixed(1)} ${y.toFixed(1)}${marks}`
-      if (symbol.state === state) continue
-      symbol.state = state
-      symbol.group.setAttribute('class', `station${marks}`)
+      if (symbol.marks !== marks) symbol.group.setAttribute('class', `station${marks}`)
+      symbol.marks = marks
+      if (symbol.position === position && symbol.frame === frame) continue
+      symbol.position = position
+      symbol.frame = frame
+      const { x, y } = view.pointOf(position)
       symbol.group.setAttribute('transform', `translate(${x.toFixed(1)} ${y.toFixed(1)})`)
     }
   })
@@ -53,14 +56,14 @@ export function showStations({ store, view, ghost }: Bench): () => void {
 
 /** The terminal block with two posts; CSS shows the cross of the supply, the mark of a failure and the ring of the selection. */
 function newSymbol(parent: SVGGElement): DrawnStation {
-  const group = svgElement('g', {}, parent)
+  const group = svgElement('g', { class: 'station' }, parent)
   svgElement('rect', { class: 'ring', x: -18, y: -14, width: 36, height: 28, rx: 8 }, group)
   svgElement('rect', { class: 'block', x: -13, y: -9, width: 26, height: 18, rx: 4 }, group)
   svgElement('circle', { class: 'post', cx: -5, cy: 0, r: 2.6 }, group)
   svgElement('circle', { class: 'post', cx: 5, cy: 0, r: 2.6 }, group)
   svgElement('path', { class: 'cross', d: 'M-6 0H6M0 -5V5' }, group)
   svgElement('path', { class: 'fail-mark', d: 'M9 -15h10v10h-10zM11.5 -12.5l5 5m0 -5l-5 5' }, group)
-  return { group, state: '' }
+  return { group, position: null, frame: -1, marks: '' }
 }
 
 const suppliedStations = (plan: Plan): ReadonlySet<StationId> =>
