@@ -3,8 +3,8 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { type BrowserContext, chromium, type Page } from 'playwright-core'
 import { type PreviewServer, preview } from 'vite'
+import { inject } from 'vitest'
 import { findBrowser } from '../../scripts/browser.mjs'
-import { SITE } from './build-site'
 
 export interface Visit {
   readonly page: Page
@@ -32,7 +32,7 @@ export async function visit({
   if (!executablePath) throw new Error('no Chromium here: `npm test` finds or installs one')
   const server = await preview({
     logLevel: 'warn',
-    build: { outDir: SITE },
+    build: { outDir: inject('site') },
     preview: { port: 0, host: '127.0.0.1' },
   })
   const url = server.resolvedUrls!.local[0]!
