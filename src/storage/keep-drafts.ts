@@ -134,8 +134,9 @@ export async function keepDrafts(store: KeptStore, name?: string): Promise<Keepe
     if (document.visibilityState === 'hidden') void flush()
   }
 
-  const last = lastKey() ?? (await drafts.list())[0]?.key
-  if (last) await open(last)
+  const kept = await drafts.list()
+  const last = kept.find((draft) => draft.key === lastKey()) ?? kept[0]
+  if (last) await open(last.key)
 
   windows.addEventListener('message', onWindow)
   addEventListener('pagehide', flush)

@@ -1,6 +1,7 @@
 import { formatMassKg, type UnitSystem } from '../../report/quantity-text'
 import type { Remedy } from '../../report/report'
 import { formatCount, formatRunM } from '../format'
+import { OnDemand } from '../question'
 import { VerdictMark } from '../verdict-mark'
 
 interface Props {
@@ -9,21 +10,37 @@ interface Props {
   readonly onApply: (remedy: Remedy) => void
 }
 
-/** What would mend a circuit: the engine has tried each, and one click applies it. */
-export function RemedyList({ remedies, system, onApply }: Props) {
+/** How many are shown at once; the rest on demand. */
+const FIRST = 3
+
+/** What would mend a circuit: the engine has tried each, and one click applies it. The best come first. */
+export function RemedyList(props: Props) {
+  const rest = props.remedies.slice(FIRST)
+  return (
+    <>
+      <Remedies {...props} remedies={props.remedies.slice(0, FIRST)} />
+      {rest.length > 0 && (
+        <OnDemand title={formatCount(rest.length, 'more remedy', 'more remedies')}>
+          <Remedies {...props} remedies={rest} />
+        </OnDemand>
+      )}
+    </>
+  )
+}
+
+function Remedies({ remedies, system, onApply }: Props) {
   return (
     <ul class="remedies">
       {remedies.map((remedy) => (
         <li key={remedy.what}>
           <span>
-            {remedy.what}
+            {remedy.what} <span class="soft">({costText(remedy, system)})</span>
             <span class="gives">
               <VerdictMark verdict={remedy.verdict} /> today, {spareText(remedy.marginPct)}
             </span>
             <span class="gives">
               <VerdictMark verdict={remedy.worst} /> at worst, {spareText(remedy.worstMarginPct)}
             </span>
-            <span class="gives soft">{costText(remedy, system)}</span>
           </span>
           <button type="button" aria-label={`Apply: ${remedy.what}`} onClick={() => onApply(remedy)}>
             Apply

@@ -71,8 +71,8 @@ export function LineCard({ store, id }: { store: Store; id: LineId }) {
 
 function lengthSentence(line: ReportLine, store: Store): string {
   const system = store.units.value
-  const ground = line.legs.every((leg) => leg.onGrid) ? 'ground' : 'map'
-  return `${formatRunM(line.wireM, system)} of wire over ${formatRunM(line.groundM, system)} of ${ground}. A meter reads ${formatOhms(line.loopOhms)} with the far end shorted.`
+  const where = line.legs.every((leg) => leg.onGrid) ? 'along the ground' : 'on the map'
+  return `${formatRunM(line.wireM, system)} of wire for ${formatRunM(line.groundM, system)} ${where}. A meter reads ${formatOhms(line.loopOhms)} with the far end shorted.`
 }
 
 function piecesSentence(measured: ReportLine, line: Line, store: Store): string {

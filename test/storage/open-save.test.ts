@@ -1,0 +1,99 @@
+// @vitest-environment happy-dom
+import { afterEach, describe, expect, test, vi } from 'vitest'
+import { parsePlan } from '../../src/files/parse-plan'
+import { EMPTY_PLAN } from '../../src/plan/plan'
+import { createStore } from '../../src/state/store'
+import { openPlanFile, planFileName, savePlanFile, takeDroppedFiles } from '../../src/storage/open-save'
+
+const PLAN_TEXT = JSON.stringify({
+  type: 'FeatureCollection',
+  plan: { format: 'fieldpair-plan', version: 1, title: 'From a file' },
+  features: [
+    {
+      type: 'Feature',
+      id: 's1',
+      geometry: { type: 'Point', coordinates: [11, 47] },
+      properties: { kind: 'station', name: 'Hut' },
+    },
+  ],
+})
+
+afterEach(() => {
+  vi.unstubAllGlobals()
+})
+
+describe('opening a file', () => {
+  test('puts its plan on the table', async () => {
+    const store = createStore()
+    await openPlanFile(store, new File([PLAN_TEXT], 'camp.plan.geojson'))
+    expect(store.plan.value.title).toBe('From a file')
+    expect(store.refusedFile.value).toBeNull()
+  })
+
+  test('refuses a bad one whole: every fault is listed and the plan on screen stays', async () => {
+    const store = createStore({ ...EMPTY_PLAN, title: 'On screen' })
+    const bad = PLAN_TEXT.replace('[11,47]', '[11,95]').replace('"version":1', '"version":9')
+    await openPlanFile(store, new File([bad], 'bad.plan.geojson'))
+    expect(store.plan.value.title).toBe('On screen')
+    expect(store.refusedFile.value?.name).toBe('bad.plan.geojson')
+    expect(store.refusedFile.value?.problems.length).toBeGreaterThan(0)
+  })
+
+  test('says in a sentence that it cannot be read', async () => {
+    const store = createStore()
+    const file = new File([''], 'gone.plan.geojson')
+    file.text = () => Promise.reject(new DOMException('gone', 'NotFoundError'))
+    await openPlanFile(store, file)
+    expect(store.notice.value).toMatch(/^gone\.plan\.geojson cannot be read/)
+  })
+
+  test('takes a file that is dropped anywhere, and never lets the browser leave the page for it', () => {
+    const taken: File[] = []
+    const stop = takeDroppedFiles((file) => taken.push(file))
+    const file = new File([PLAN_TEXT], 'camp.plan.geojson')
+    const drop = Object.assign(new Event('drop', { cancelable: true }), {
+      dataTransfer: { types: ['Files'], files: [file] },
+    })
+    dispatchEvent(drop)
+    expect(taken).toEqual([file])
+    expect(drop.defaultPrevented).toBe(true)
+    stop()
+  })
+})
+
+describe('saving a file', () => {
+  test('writes what opens again as the same plan', async () => {
+    const store = createStore()
+    await openPlanFile(store, new File([PLAN_TEXT], 'camp.plan.geojson'))
+    const written: string[] = []
+    const file = { write: async (text: string) => void written.push(text), close: async () => {} }
+    const showSaveFilePicker = vi.fn(async () => ({ createWritable: async () => file }))
+    Object.assign(window, { showSaveFilePicker })
+    await savePlanFile(store)
+    expect(showSaveFilePicker).toHaveBeenCalledWith({ suggestedName: 'From a file.plan.geojson' })
+    expect(parsePlan(written.join(''))).toEqual({ ok: true, value: store.plan.value })
+    Reflect.deleteProperty(window, 'showSaveFilePicker')
+  })
+
+  test('says so where the place cannot be written, and nothing where the person thinks better of it', async () => {
+    const store = createStore({ ...EMPTY_PLAN, title: 'Camp' })
+    const refuse = (name: string) =>
+      Object.assign(window, { showSaveFilePicker: () => Promise.reject(new DOMException('no', name)) })
+    refuse('AbortError')
+    await savePlanFile(store)
+    expect(store.notice.value).toBe('')
+    refuse('NoModificationAllowedError')
+    await savePlanFile(store)
+    expect(store.notice.value).toMatch(/could not be written/)
+    Reflect.deleteProperty(window, 'showSaveFilePicker')
+  })
+
+  test.each([
+    ['Larch Fork', 'Larch Fork.plan.geojson'],
+    ['a/b\\c:d*e?', 'a-b-c-d-e.plan.geojson'],
+    ['..', 'plan.plan.geojson'],
+    ['', 'plan.plan.geojson'],
+  ])('names the file of a plan called "%s" so that every system takes it', (title, name) => {
+    expect(planFileName(title)).toBe(name)
+  })
+})
