@@ -1,5 +1,5 @@
 /** What a cell still gives at a steady drain, at 20 °C. */
-export interface CapacityAtDrain {
+interface CapacityAtDrain {
   readonly drainMA: number
   readonly ampHours: number
 }
@@ -94,7 +94,7 @@ export const ALKALINE_D: Cell = {
   },
 }
 
-export const ALKALINE_AA: Cell = {
+const ALKALINE_AA: Cell = {
   id: 'lr6',
   name: 'AA alkaline, LR6',
   volts: 1.5,
@@ -158,11 +158,13 @@ export const inSeries = (
   cell: Cell,
   count: number,
 ): {
+  readonly cell: string
   readonly volts: number
   readonly endVolts: number
   readonly ohms: number
   readonly ampHours: number
 } => ({
+  cell: cell.id,
   volts: count * cell.volts,
   endVolts: count * cell.endVolts,
   ohms: count * cell.ohms,

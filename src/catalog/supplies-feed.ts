@@ -1,4 +1,4 @@
-import { LEAD_ACID_12_VOLT } from './cells'
+import { inSeries, LEAD_ACID_12_VOLT } from './cells'
 import type { Sources } from './sources'
 import type { Supply } from './supply'
 
@@ -12,8 +12,8 @@ const RINGING_SOURCES: Sources = {
   'ring.maxLoad': LOAD_LIMIT,
 }
 
-const { volts: BATTERY_VOLTS, endVolts: BATTERY_END_VOLTS, ampHours, sources: battery } = LEAD_ACID_12_VOLT
-const TWO_BATTERIES = { volts: 2 * BATTERY_VOLTS, endVolts: 2 * BATTERY_END_VOLTS, ampHours }
+const { sources: battery } = LEAD_ACID_12_VOLT
+const TWO_BATTERIES = inSeries(LEAD_ACID_12_VOLT, 2)
 const BATTERY_SOURCES = {
   volts: `Sealed lead-acid battery: ${battery.volts}`,
   endVolts: `Sealed lead-acid battery: ${battery.endVolts}`,
@@ -84,9 +84,7 @@ export const FEEDS: readonly Supply[] = [
     id: 'feed-12-led',
     name: '12 V lead-acid battery as a feed, with an LED',
     kind: 'feed',
-    volts: BATTERY_VOLTS,
-    endVolts: BATTERY_END_VOLTS,
-    ampHours,
+    ...inSeries(LEAD_ACID_12_VOLT, 1),
     ohms: 50,
     indicator: { forwardVolts: 2, ohms: 10 },
     source: 'from memory; red LED of 2.0 V at 20 mA by a published table',

@@ -1,7 +1,7 @@
 import type { Sources } from './sources'
 
 /** Ringing source: open-circuit rms volts behind a resistance. */
-export interface RingSource {
+interface RingSource {
   readonly volts: number
   readonly hz: number
   readonly ohms: number
@@ -27,6 +27,8 @@ export interface Supply {
   /** Ringdown only: speech loss through the unit, dB. */
   readonly insertionDb?: number
   readonly ampHours?: number
+  /** Id of the cell of which the battery is made, where the program knows it. */
+  readonly cell?: string
   /** Volts at the end of the battery's life. */
   readonly endVolts?: number
   /** One line for the whole entry. */

@@ -12,7 +12,7 @@ export interface Ringer {
 }
 
 /** A hand generator: open-circuit rms volts behind a resistance. */
-export interface HandGenerator {
+interface HandGenerator {
   readonly volts: number
   readonly hz: number
   readonly ohms: number

@@ -95,6 +95,8 @@ export const SUPPLY_SHAPE: Check = members(
     }),
     insertionDb: fromZero('The speech loss through the unit', 'dB', 200),
     ampHours: aboveZero('The capacity', 'Ah'),
+    endVolts: fromZero('The voltage at the end of the battery', 'V', 1000),
+    cell: idText('The cell of the battery'),
   },
 )
 

@@ -1,6 +1,7 @@
 import { rodsOhms } from '../budget/earth-electrode'
 import { BUILT_IN } from '../catalog/built-in'
 import { mergeCatalogs } from '../catalog/catalog'
+import { CELLS } from '../catalog/cells'
 import type { Supply } from '../catalog/supply'
 import { putSupply } from '../plan/catalog-edits'
 import { moveSupply, setSet, setSupply } from '../plan/circuit-edits'
@@ -28,9 +29,8 @@ const rodsRatio = (rods: number): number => {
   return rodsOhms(rod, 100, rods) / rodsOhms(rod, 100, 1)
 }
 
-/** Volts of one cell of a battery: its own statement, else what its volts are a whole multiple of. */
-export const cellVolts = (supply: Supply): number =>
-  [9, 12].find((volts) => supply.volts % volts === 0) ?? 1.5
+/** Volts of one cell of a battery; of a battery that doesn't name its cell, those of a dry cell. */
+export const cellVolts = (supply: Supply): number => CELLS.find(({ id }) => id === supply.cell)?.volts ?? 1.5
 
 const freeId = <T extends string>(taken: (id: T) => boolean, wanted: string): T => {
   for (let k = 2; ; k++) {

@@ -8,6 +8,7 @@ import type { MeasuredLine } from '../measure/measured'
 import { type Line, lineName, type Plan } from '../plan/plan'
 import type { Ground } from '../terrain/ground'
 import { circuitReport } from './circuit-report'
+import { hazardCautions } from './hazard-cautions'
 import type { Caution, Report, ReportLine } from './report'
 import { safetyCautions } from './safety-cautions'
 
@@ -28,7 +29,11 @@ export function reportPlan(plan: Plan, ground?: Ground): Report {
     ),
     circuits: [...plan.circuits.values()].map((circuit) => circuitReport(plan, circuit, catalog, measured)),
     spools,
-    cautions: [...safetyCautions(plan, catalog), ...stockCautions(spools, catalog)],
+    cautions: [
+      ...safetyCautions(plan, catalog),
+      ...hazardCautions(plan, measured, catalog, ground),
+      ...stockCautions(spools, catalog),
+    ],
   }
 }
 

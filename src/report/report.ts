@@ -84,6 +84,14 @@ export interface Caution {
   /** Id of a line, station or circuit; empty for the whole plan. */
   readonly where: string
   readonly text: string
+  /** Where on the line, for what stands at a place: on the map from the line's first station, m. */
+  readonly place?: {
+    readonly position: readonly [lonDeg: number, latDeg: number]
+    readonly legIndex: number
+    readonly distanceM: number
+  }
+  /** The handbook's or the code's place that the figure is from. */
+  readonly source?: string
 }
 
 /** All of it for one plan: what the screen, the papers and the command line show. */

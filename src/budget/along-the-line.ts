@@ -1,0 +1,76 @@
+import type { CircuitModel } from './circuit-model'
+import { ringdownPorts } from './circuit-rows'
+import type { Conditions } from './conditions'
+import { dcCall } from './dc-call'
+import { cutAlong, type PathPoint, shortestWay } from './path'
+import { portsOf } from './ports'
+import { generatorsOf, ringVoltsFrom } from './ringing'
+
+/** Each line of the way is shown in so many stretches. */
+const STRETCHES = 12
+
+/** Volts along the wire from the source to one set. */
+export interface AlongPoint {
+  readonly wireM: number
+  readonly station: string | null
+  readonly volts: number
+}
+
+/** The circuit itself, or the side of a ringdown unit on which a station hangs, with the station's node in it. */
+function sideOf(
+  model: CircuitModel,
+  station: string,
+): { circuit: CircuitModel; node: number; set: number } | undefined {
+  const sides = ringdownPorts(model).map(({ circuit }) => circuit)
+  for (const circuit of sides.length > 0 ? sides : [model]) {
+    const set = circuit.sets.findIndex(({ node }) => circuit.stations[node] === station)
+    if (set !== -1) return { circuit, node: circuit.sets[set]!.node, set }
+  }
+  return undefined
+}
+
+function cutTo(circuit: CircuitModel, from: number, to: number) {
+  const way = shortestWay(circuit, from, to)
+  return way && cutAlong(circuit, from, way, STRETCHES)
+}
+
+const along = (points: readonly PathPoint[], voltsAt: (node: number) => number): AlongPoint[] =>
+  points.map(({ node, wireM, station }) => ({ wireM, station, volts: voltsAt(node) }))
+
+/**
+ * Rms ring volts across the pair at places along the wire, from the station that rings to the one that is rung. Empty where the
+ * first rings nothing at the second.
+ */
+export function ringVoltsAlong(
+  model: CircuitModel,
+  conditions: Conditions,
+  from: string,
+  to: string,
+): AlongPoint[] {
+  const side = sideOf(model, to)
+  if (!side) return []
+  const generator = generatorsOf(side.circuit).find(({ node }) => side.circuit.stations[node] === from)
+  const cut = generator && cutTo(side.circuit, generator.node, side.node)
+  if (!cut) return []
+  const nodes = cut.points.map(({ node }) => node)
+  const ports = portsOf(cut.model, conditions, generator.hz, nodes)
+  return along(cut.points, ringVoltsFrom(ports, generator, conditions))
+}
+
+/**
+ * DC volts across the pair at places along the wire, from the supply to one set, while that set is off hook (on a series battery,
+ * together with the set that carries it). Empty without a supply.
+ */
+export function dcVoltsAlong(model: CircuitModel, conditions: Conditions, to: string): AlongPoint[] {
+  const side = model.supply ? sideOf(model, to) : undefined
+  if (!side?.circuit.supply) return []
+  const { supply, node } = side.circuit.supply
+  const cut = cutTo(side.circuit, node, side.node)
+  const carrier = side.circuit.sets.findIndex((set) => set.node === node)
+  const series = supply.kind === 'series'
+  if (!cut || (series && (carrier === -1 || carrier === side.set))) return []
+  const nodes = cut.points.map((point) => point.node)
+  const ports = portsOf(cut.model, conditions, 0, nodes)
+  const sets = series ? [carrier, side.set] : [side.set]
+  return along(cut.points, dcCall(cut.model, conditions, ports, sets).voltsAt)
+}

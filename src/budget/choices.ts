@@ -1,0 +1,62 @@
+import type { Supply } from '../catalog/supply'
+import type { Wire } from '../catalog/wire'
+import type { CircuitModel } from './circuit-model'
+import { completenessOf } from './completeness'
+import type { Conditions } from './conditions'
+import { worstCorner } from './envelope'
+import { type ReachResult, reachOf } from './reach'
+import { voiceRows } from './voice-loss'
+
+/** What one choice would give: how far the circuit could go with it. */
+export interface Choice {
+  readonly id: string
+  readonly name: string
+  readonly today: ReachResult
+  readonly worst: ReachResult
+}
+
+function choiceOf(
+  model: CircuitModel,
+  conditions: Conditions,
+  { id, name }: { id: string; name: string },
+): Choice {
+  const { missing } = completenessOf(model, String)
+  const worst = worstCorner(model, conditions, missing)
+  return { id, name, today: reachOf(model, conditions), worst: reachOf(model, worst.conditions) }
+}
+
+/** Reach of a circuit with each wire on all its lines. */
+export const reachByWire = (model: CircuitModel, conditions: Conditions, wires: Iterable<Wire>): Choice[] =>
+  [...wires].map((wire) =>
+    choiceOf({ ...model, lines: model.lines.map((line) => ({ ...line, wire })) }, conditions, wire),
+  )
+
+/** Reach of a circuit with each supply where its own stands; empty where it has none. */
+export const reachBySupply = (
+  model: CircuitModel,
+  conditions: Conditions,
+  supplies: Iterable<Supply>,
+): Choice[] =>
+  model.supply
+    ? [...supplies].map((supply) =>
+        choiceOf({ ...model, supply: { node: model.supply!.node, supply } }, conditions, supply),
+      )
+    : []
+
+/** The telephone band, Hz: ITU-T G.712 gives 300 to 3400 Hz. */
+export const TELEPHONE_BAND_HZ = [300, 400, 500, 700, 1000, 1400, 2000, 2800, 3400] as const
+
+/** Insertion loss between two sets against frequency, dB, over the telephone band. */
+export function lossAgainstHz(
+  model: CircuitModel,
+  conditions: Conditions,
+  from: string,
+  to: string,
+): { readonly hz: number; readonly lossDb: number }[] {
+  return TELEPHONE_BAND_HZ.flatMap((hz) => {
+    const row = voiceRows(model, conditions, undefined, hz).find(
+      (each) => each.from === from && each.to === to,
+    )
+    return row ? [{ hz, lossDb: row.lossDb }] : []
+  })
+}
