@@ -5,6 +5,7 @@ import { DIRECT_CURRENT_CHECKS } from './direct-current.checks'
 import { EARTH_CHECKS } from './earth.checks'
 import { LENGTH_CHECKS } from './length.checks'
 import { LINE_THEORY_CHECKS } from './line-theory.checks'
+import { PLAN_ARITHMETIC_CHECKS } from './plan-arithmetic.checks'
 import { RINGER_CHECKS } from './ringer.checks'
 import { SPAN_CHECKS } from './span.checks'
 import { VOICE_CHECKS } from './voice.checks'
@@ -19,5 +20,6 @@ export const ALL_CHECKS: readonly { readonly subject: string; readonly list: rea
   { subject: 'Speech', list: VOICE_CHECKS },
   { subject: 'Earth electrodes', list: EARTH_CHECKS },
   { subject: 'Lengths', list: LENGTH_CHECKS },
+  { subject: "The plan's arithmetic", list: PLAN_ARITHMETIC_CHECKS },
   { subject: 'Spans', list: SPAN_CHECKS },
 ]

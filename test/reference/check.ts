@@ -1,5 +1,5 @@
 /** A work outside the project, and where in it the figure stands. */
-export interface Source {
+interface Source {
   /** Work, edition, year. Figures that were not read in the work itself say "from memory". */
   readonly work: string
   readonly place: string

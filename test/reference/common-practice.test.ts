@@ -1,61 +1,14 @@
 import { describe, expect, test } from 'vitest'
-import type { CircuitId, LineId, StationId } from '../../src/plan/id'
-import { EMPTY_PLAN, type Plan, type Weather } from '../../src/plan/plan'
+import type { Weather } from '../../src/plan/plan'
 import { reportPlan } from '../../src/report/report-plan'
 import { METRES_PER_MILE } from '../../src/units'
+import { twoStations } from './two-stations'
 
-const METRES_PER_DEGREE_AT_THE_EQUATOR = 111_319.5
-
-/** Two stations so many miles of field wire apart, laid on the ground with the usual slack; the supply stands at the first. */
-function twoSets(miles: number, set: string, supply: string | null, weather: Weather): Plan {
-  const a = 'a' as StationId
-  const b = 'b' as StationId
-  const line = 'l' as LineId
-  const circuit = 'c' as CircuitId
-  const lonDeg = (miles * METRES_PER_MILE) / METRES_PER_DEGREE_AT_THE_EQUATOR
-  return {
-    ...EMPTY_PLAN,
-    weather,
-    stations: new Map([
-      [a, { id: a, name: 'A', note: '', position: [0, 0] }],
-      [b, { id: b, name: 'B', note: '', position: [lonDeg, 0] }],
-    ]),
-    lines: new Map([
-      [
-        line,
-        {
-          id: line,
-          from: a,
-          to: b,
-          bends: [],
-          legs: [{ lay: 'surface' }],
-          wire: 'wd-1a',
-          pairs: 1,
-          return: 'pair',
-        },
-      ],
-    ]),
-    circuits: new Map([
-      [
-        circuit,
-        {
-          id: circuit,
-          name: 'Practice',
-          lines: [line],
-          sets: new Map([
-            [a, set],
-            [b, set],
-          ]),
-          supply: supply === null ? null : { type: supply, at: a },
-        },
-      ],
-    ]),
-  }
-}
-
-/** How many miles of ground such a circuit spans, and what stops it there. */
+/** How many miles of ground a circuit of two such sets spans, and what stops it there. */
 function reachOf(set: string, supply: string | null, weather: Weather) {
-  const { reach, missing } = reportPlan(twoSets(1, set, supply, weather)).circuits[0]!
+  const { reach, missing } = reportPlan(
+    twoStations({ groundM: METRES_PER_MILE, set, supply, plan: { weather } }),
+  ).circuits[0]!
   expect(missing).toEqual([])
   return { miles: reach.factor, check: reach.check?.kind }
 }

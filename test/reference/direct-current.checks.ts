@@ -8,7 +8,7 @@ import { DRY, OHMS_ONLY, plainSet, rowOfSets } from './test-circuit'
 function loopMA(loopOhm: number, setOhm: number): number {
   const set = plainSet({ offHook: { dcOhms: setOhm, acOhms: 600, minMA: 20 } })
   const model = rowOfSets([set, set], OHMS_ONLY, loopOhm, builtInSupply('feed-48'))
-  return feedCurrentsMA(model, DRY, portsOf(model, DRY, 0), [1])[0]!
+  return dcCall(model, DRY, portsOf(model, DRY, 0), [1]).mA[0]!
 }
 
 const resistanceDesign = checks(
