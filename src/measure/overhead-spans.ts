@@ -22,6 +22,13 @@ export interface OverheadSpan {
   readonly lowest: { readonly atM: number; readonly clearanceM: number }
 }
 
+/** The spans of a leg over the ground that they were reckoned on. */
+export interface OverheadLeg {
+  readonly spans: readonly OverheadSpan[]
+  /** Height of that ground at a distance along the leg, m: 0 all along where it is not known. */
+  readonly groundAt: (distanceM: number) => number
+}
+
 /** What hangs, and how. */
 export interface Overhead {
   /** Length of the leg on the map, m. */
@@ -35,7 +42,7 @@ export interface Overhead {
 }
 
 /** Places in a span at which its clearance is looked at, besides its supports. */
-const LOOKS = 8
+const LOOKS = 9
 
 /** Weight of a run of wire, N/m. */
 export const weightNPerM = (wire: Wire): number => (wire.kgPerKm / 1000) * GRAVITY_M_S2
@@ -57,7 +64,7 @@ function stretchOf(wire: Wire): Stretch {
 export function overheadSpans(
   overhead: Overhead,
   groundAt: (distanceM: number) => number | undefined,
-): Result<OverheadSpan[]> {
+): Result<OverheadLeg> {
   const { lengthM, wire, tempC, sagPct } = overhead
   const supportM = overhead.supportM ?? OVERHEAD.supportM
   const count = Math.max(1, Math.ceil(lengthM / (overhead.spanM ?? OVERHEAD.spanM) - 1e-6))
@@ -108,14 +115,15 @@ export function overheadSpans(
       lowest,
     })
   }
-  return ok(spans)
+  return ok({ spans, groundAt: groundM })
 }
 
-/** Height of the wire on the hottest day at a distance along its leg, m over the datum of the spans. */
-export function hotHeightM(spans: readonly OverheadSpan[], distanceM: number): number {
-  const span = spans.find(({ endM }) => distanceM <= endM) ?? spans.at(-1)!
-  return span.startHeightM + wireHeightM(span.hot, distanceM - span.startM)
-}
+/** The span over a distance along its leg. */
+export const spanAt = ({ spans }: OverheadLeg, distanceM: number): OverheadSpan =>
+  spans.find(({ endM }) => distanceM <= endM) ?? spans.at(-1)!
 
-/** Height at which a crossing's supports must hold the wire so that it clears what is under it by so much on the hottest day, m. */
-export const supportForM = (span: OverheadSpan, clearanceM: number): number => clearanceM + span.hot.sagM
+/** Height of the wire over the ground on the hottest day at a distance along its leg, m. */
+export function hotClearanceM(leg: OverheadLeg, distanceM: number): number {
+  const span = spanAt(leg, distanceM)
+  return span.startHeightM + wireHeightM(span.hot, distanceM - span.startM) - leg.groundAt(distanceM)
+}

@@ -1,0 +1,35 @@
+import { CLEARANCES, type Clearance } from './clearances'
+
+/** What a crossing is judged by, besides its clearances. The local code and the owner's permit govern. */
+export const CROSSING_PRACTICE = {
+  /** A run beside a power line counts within this distance and from this length on, m. Common practice: noise and induction grow with both. */
+  powerBesideM: 100,
+  powerAlongM: 300,
+  /** Nearer than this to a power line a whipping wire or a falling pole reaches it, m. Common practice. */
+  powerReachM: 15,
+  /** A crossing flatter than this is not square, degrees. Common practice. */
+  squareDeg: 60,
+  /** Shorter stretches of ridge are left alone, m. Common practice. */
+  ridgeM: 100,
+  /** Each wire of a pair that hangs over rails must bear this, N: 170 lb, and its span may not be longer, m: 150 ft. California GO 95, rule 113.4. */
+  railBreakN: 756,
+  railSpanM: 45.7,
+} as const
+
+const clearance = (id: string): Clearance => {
+  const found = CLEARANCES.find((entry) => entry.id === id)
+  if (!found) throw new Error(`no clearance ${id}`)
+  return found
+}
+const greatest = (...ids: readonly string[]): Clearance =>
+  ids.map(clearance).reduce((a, b) => (b.metres > a.metres ? b : a))
+
+/** The height that overhead wire must keep over what it crosses: where two rules differ, the greater. */
+export const HEIGHT_OVER = {
+  road: greatest('primary-road', 'road-civil'),
+  track: greatest('secondary-road', 'road-civil'),
+  railway: greatest('railway-civil'),
+  ground: greatest('footpath-civil'),
+} as const
+
+export const POWER_APPROACH: Clearance = clearance('power-approach')
