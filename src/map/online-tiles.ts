@@ -1,5 +1,6 @@
 import * as L from 'leaflet'
 import type { MapView } from './map-view'
+import { isTileAddress } from './tile-address'
 
 /** A raster tile server as the person names it. */
 interface TileSource {
@@ -64,9 +65,6 @@ const tileLayer = ({ url }: TileSource): L.TileLayer | null =>
         crossOrigin: false,
       })
     : null
-
-export const isTileAddress = (url: string): boolean =>
-  /^https:\/\/[^/{}]+\//.test(url) && ['{z}', '{x}', '{y}'].every((part) => url.includes(part))
 
 function tileDialog(source: TileSource, on: boolean): HTMLDialogElement {
   const dialog = document.createElement('dialog')

@@ -1,3 +1,4 @@
+import { circuitsAtStation, circuitsOfLine } from '../plan/circuit-topology'
 import { moveHazardVertex } from '../plan/hazard-edits'
 import type { LineId } from '../plan/id'
 import { insertBend, moveBend } from '../plan/leg-edits'
@@ -47,7 +48,9 @@ export function selectTool(bench: Bench): HandTool {
       if (!found || !move) return null
       // A finger that pans the map over a wire must not bend it.
       if (aim.touch && found.kind === 'leg' && !isSelected(bench, found.line)) return null
-      return dragging(bench, found, aim, move, () => pick(afterDrag(found), false))
+      return dragging(bench, found, aim, move, () => {
+        if (!isWatched(bench, found)) pick(afterDrag(found), false)
+      })
     },
   }
 }
@@ -102,6 +105,20 @@ function dragging(bench: Bench, found: Here, start: Aim, move: Move, begin: () =
 
 const afterDrag = (found: Here): Here =>
   found?.kind === 'leg' ? { kind: 'bend', line: found.line, index: found.leg } : found
+
+/** A circuit on the panel stays there while a hand drags what belongs to it: its figures are what the hand steers by. */
+function isWatched({ store }: Bench, found: Here): boolean {
+  const selection = store.selection.peek()
+  if (selection?.kind !== 'circuit') return false
+  const plan = store.plan.peek()
+  const circuits =
+    found?.kind === 'station'
+      ? circuitsAtStation(plan, found.id)
+      : found?.kind === 'bend' || found?.kind === 'leg'
+        ? circuitsOfLine(plan, found.line)
+        : []
+  return circuits.some(({ id }) => id === selection.id)
+}
 
 const isSelected = ({ store }: Bench, line: LineId): boolean => {
   const selection = store.selection.peek()

@@ -102,7 +102,12 @@ function choice<T extends string>(
 ): { element: HTMLSelectElement; stop: () => void } {
   const select = document.createElement('select')
   select.setAttribute('aria-label', label)
-  for (const [id, words] of options) select.add(new Option(words, id))
+  for (const [id, words] of options) {
+    const option = document.createElement('option')
+    option.value = id
+    option.textContent = words
+    select.append(option)
+  }
   select.addEventListener('change', () => {
     value.value = select.value as T
     thenFocus.focus({ preventScroll: true })

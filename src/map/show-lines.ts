@@ -1,9 +1,17 @@
 import { effect } from '@preact/signals'
 import type { LineId } from '../plan/id'
 import { type Line, type Plan, type Position, verticesOf } from '../plan/plan'
-import type { Bench, Picked } from './bench'
+import type { Bench } from './bench'
 import { legStrokes } from './leg-strokes'
+import type { MapView, Point } from './map-view'
 import { svgElement } from './svg-element'
+
+/** What is picked of a line: null for the line itself means that it is not selected; no legs mean all of it. */
+interface Marks {
+  readonly legs: readonly number[] | null
+  /** The bend in hand, or −1. */
+  readonly bend: number
+}
 
 /** Everything that a drawn line depends on: when none of it has changed, the drawing stands. */
 interface DrawnLine {
@@ -12,8 +20,11 @@ interface DrawnLine {
   readonly from: Position
   readonly to: Position
   readonly frame: number
-  readonly picked: string
+  readonly marks: string
 }
+
+/** Legs shorter than this on the screen have no room for a handle at their middle, px. */
+const LEAST_HANDLE_PX = 60
 
 /** Draws every line by the lay of its legs, with a ring at each bend. */
 export function showLines({ store, view, picked }: Bench): () => void {
@@ -24,6 +35,7 @@ export function showLines({ store, view, picked }: Bench): () => void {
     const plan = store.plan.value
     const selection = store.selection.value
     const frame = view.frame.value
+    const hand = picked.value
     for (const [id, { group: old }] of drawn) {
       if (plan.lines.has(id)) continue
       old.remove()
@@ -33,69 +45,58 @@ export function showLines({ store, view, picked }: Bench): () => void {
       const from = plan.stations.get(line.from)!.position
       const to = plan.stations.get(line.to)!.position
       const legs = selection?.kind === 'line' && selection.id === line.id ? selection.legs : null
-      const mark = pickedMark(line, legs, picked.value)
+      const bend = hand?.kind === 'bend' && hand.line === line.id ? hand.index : -1
+      const marks = `${legs?.join() ?? '-'} ${bend}`
       const before = drawn.get(line.id)
       const stands =
         before?.line === line &&
         before.from === from &&
         before.to === to &&
         before.frame === frame &&
-        before.picked === mark
+        before.marks === marks
       if (stands) continue
       const lineGroup = before?.group ?? svgElement('g', {}, group)
       lineGroup.setAttribute('class', legs ? 'line selected' : 'line')
-      lineGroup.replaceChildren(...strokesOf(plan, line))
-      drawn.set(line.id, { group: lineGroup, line, from, to, frame, picked: mark })
+      lineGroup.replaceChildren(...strokesOf(view, plan, line, { legs, bend }))
+      drawn.set(line.id, { group: lineGroup, line, from, to, frame, marks })
     }
   })
-
-  const strokesOf = (plan: Plan, line: Line): SVGElement[] => {
-    const path = view.pathOf(verticesOf(plan, line))
-    const box = view.drawBox()
-    const selection = store.selection.peek()
-    const selected = selection?.kind === 'line' && selection.id === line.id ? selection : null
-    const legs = line.legs.map(({ lay }, i) => ({ lay, ...legStrokes(path[i]!, path[i + 1]!, lay, box) }))
-    const halo = svgElement('path', { class: 'wire-halo', d: legs.map(({ wire }) => wire).join('') })
-    const underlay = selected
-      ? legs.filter((leg, i) => leg.wire && (selected.legs.length === 0 || selected.legs.includes(i)))
-      : []
-    const wires = legs.flatMap(({ lay, wire, ticks }) => [
-      ...(wire ? [svgElement('path', { class: `wire wire-${lay}`, d: wire })] : []),
-      ...(ticks ? [svgElement('path', { class: 'wire-ticks', d: ticks })] : []),
-    ])
-    const hand = picked.peek()
-    const bends = path.slice(1, -1).map(({ x, y }, i) => {
-      const isPicked = hand?.kind === 'bend' && hand.line === line.id && hand.index === i
-      return svgElement('circle', {
-        class: isPicked ? 'bend picked' : 'bend',
-        cx: x.toFixed(1),
-        cy: y.toFixed(1),
-        r: isPicked ? 7 : 5,
-      })
-    })
-    const middles = selected
-      ? line.legs.flatMap((_, i) => {
-          const [a, b] = [path[i]!, path[i + 1]!]
-          if (Math.hypot(b.x - a.x, b.y - a.y) < 60) return []
-          return [
-            svgElement('circle', { class: 'leg-middle', cx: (a.x + b.x) / 2, cy: (a.y + b.y) / 2, r: 4 }),
-          ]
-        })
-      : []
-    return [
-      halo,
-      ...underlay.map(({ wire }) => svgElement('path', { class: 'leg-picked', d: wire })),
-      ...wires,
-      ...middles,
-      ...bends,
-    ]
-  }
-
   return () => {
     stop()
     group.remove()
   }
 }
 
-const pickedMark = (line: Line, legs: readonly number[] | null, picked: Picked): string =>
-  `${legs ? `legs ${legs.join()}` : ''}${picked?.kind === 'bend' && picked.line === line.id ? ` bend ${picked.index}` : ''}`
+/** From the ground up: paper under the wire, the glow of what is selected, the wire, its handles, its bends. */
+function strokesOf(view: MapView, plan: Plan, line: Line, { legs, bend }: Marks): SVGElement[] {
+  const path = view.pathOf(verticesOf(plan, line))
+  const box = view.drawBox()
+  const drawn = line.legs.map(({ lay }, i) => ({ lay, ...legStrokes(path[i]!, path[i + 1]!, lay, box) }))
+  const isPicked = (leg: number) => legs !== null && (legs.length === 0 || legs.includes(leg))
+  return [
+    svgElement('path', { class: 'wire-halo', d: drawn.map(({ wire }) => wire).join('') }),
+    ...drawn.flatMap(({ wire }, i) =>
+      wire && isPicked(i) ? [svgElement('path', { class: 'leg-picked', d: wire })] : [],
+    ),
+    ...drawn.flatMap(({ lay, wire, ticks }) => [
+      ...(wire ? [svgElement('path', { class: `wire wire-${lay}`, d: wire })] : []),
+      ...(ticks ? [svgElement('path', { class: 'wire-ticks', d: ticks })] : []),
+    ]),
+    ...(legs ? handlesOf(path) : []),
+    ...path.slice(1, -1).map((at, i) => bendRing(at, i === bend)),
+  ]
+}
+
+function bendRing({ x, y }: Point, inHand: boolean): SVGElement {
+  const look = inHand ? { class: 'bend picked', r: 7 } : { class: 'bend', r: 5 }
+  return svgElement('circle', { ...look, cx: x.toFixed(1), cy: y.toFixed(1) })
+}
+
+const handlesOf = (path: readonly Point[]): SVGElement[] =>
+  path.slice(1).flatMap((to, i) => {
+    const from = path[i]!
+    if (Math.hypot(to.x - from.x, to.y - from.y) < LEAST_HANDLE_PX) return []
+    return [
+      svgElement('circle', { class: 'leg-middle', cx: (from.x + to.x) / 2, cy: (from.y + to.y) / 2, r: 4 }),
+    ]
+  })

@@ -1,7 +1,7 @@
 import { effect } from '@preact/signals'
 import { pointAtWireM } from '../measure/along'
 import type { LineId } from '../plan/id'
-import type { Line, Plan } from '../plan/plan'
+import type { Line } from '../plan/plan'
 import { formatLengthM } from '../report/quantity-text'
 import type { ReportLine } from '../report/report'
 import type { Bench } from './bench'
@@ -17,7 +17,8 @@ interface DrawnSplices {
 }
 
 /** Draws a lozenge wherever one spool ends and the next begins; on the selected line each says its number and its place. */
-export function showSplices({ store, view }: Bench): () => void {
+export function showSplices(bench: Bench): () => void {
+  const { store, view } = bench
   const group = view.addGroup('splices')
   const drawn = new Map<LineId, DrawnSplices>()
 
@@ -39,7 +40,7 @@ export function showSplices({ store, view }: Bench): () => void {
       const before = drawn.get(line.id)
       if (before?.state.every((part, i) => part === state[i])) continue
       const lineGroup = before?.group ?? svgElement('g', {}, group)
-      lineGroup.replaceChildren(...splicesOf(plan, line, measured, runsM, selected))
+      lineGroup.replaceChildren(...splicesOf(bench, line, measured, runsM, selected))
       drawn.set(line.id, { group: lineGroup, state })
     }
     for (const [id, { group: old }] of drawn) {
@@ -49,36 +50,41 @@ export function showSplices({ store, view }: Bench): () => void {
     }
   })
 
-  const splicesOf = (
-    plan: Plan,
-    line: Line,
-    measured: ReportLine,
-    runsM: readonly number[],
-    labelled: boolean,
-  ): SVGElement[] =>
-    runsM.map((wireM, i) => {
-      const place = pointAtWireM(plan, measured, line, wireM)
-      const { x, y } = view.pointOf(place.position)
-      const splice = svgElement('g', {
-        class: 'splice',
-        transform: `translate(${x.toFixed(1)} ${y.toFixed(1)})`,
-      })
-      svgElement('path', { d: 'M0 -9L9 0L0 9L-9 0Z' }, splice)
-      if (labelled) {
-        const label = svgElement('text', { x: 13, y: 17 }, splice)
-        label.textContent = `S${i + 1} · ${formatLengthM(place.groundM, store.units.peek())}`
-      }
-      return splice
-    })
-
   return () => {
     stop()
     group.remove()
   }
 }
 
+function splicesOf(
+  { view, store }: Bench,
+  line: Line,
+  measured: ReportLine,
+  runsM: readonly number[],
+  labelled: boolean,
+): SVGElement[] {
+  return runsM.map((wireM, i) => {
+    const place = pointAtWireM(store.plan.peek(), measured, line, wireM)
+    const { x, y } = view.pointOf(place.position)
+    const splice = svgElement('g', {
+      class: 'splice',
+      transform: `translate(${x.toFixed(1)} ${y.toFixed(1)})`,
+    })
+    svgElement('path', { d: 'M0 -9L9 0L0 9L-9 0Z' }, splice)
+    if (labelled) {
+      const label = svgElement('text', { x: 13, y: 17 }, splice)
+      label.textContent = `S${i + 1} · ${formatLengthM(place.groundM, store.units.peek())}`
+    }
+    return splice
+  })
+}
+
 /** Wire from the line's start to each splice, m; where several pairs are spliced at one place it counts once. */
-export function spliceWireM({ pieces }: Pick<ReportLine, 'pieces'>): readonly number[] {
+export function spliceWireM({
+  pieces,
+}: {
+  readonly pieces: readonly Pick<ReportLine['pieces'][number], 'pair' | 'wireM'>[]
+}): readonly number[] {
   const ends = new Set<number>()
   const lastOf = new Map<number, number>()
   for (const { pair, wireM } of pieces) {

@@ -1,0 +1,143 @@
+// @vitest-environment happy-dom
+import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest'
+import { BUILT_IN } from '../../src/catalog/built-in'
+import { mountMap } from '../../src/map/mount-map'
+import type { LineId, StationId } from '../../src/plan/id'
+import { addLine } from '../../src/plan/line-edits'
+import { EMPTY_PLAN } from '../../src/plan/plan'
+import { addStation } from '../../src/plan/station-edits'
+import { createStore, type Store } from '../../src/state/store'
+
+const A = 'a' as StationId
+const B = 'b' as StationId
+
+function planOfOneLine() {
+  let plan = addStation(EMPTY_PLAN, { id: A, name: 'Mill', position: [10, 47] })
+  plan = addStation(plan, { id: B, name: 'Weir', position: [10.02, 47.01] })
+  return addLine(plan, {
+    id: 'l' as LineId,
+    newCircuitId: 'c' as never,
+    from: A,
+    to: B,
+    bends: [[10.01, 47]],
+    wire: BUILT_IN.wires[0]!.id,
+    lay: 'overhead',
+  })
+}
+
+let element: HTMLElement
+let store: Store
+let unmount: () => void
+
+const press = (key: string, more: KeyboardEventInit = {}) =>
+  element
+    .querySelector('.map-canvas')!
+    .dispatchEvent(new KeyboardEvent('keydown', { key, bubbles: true, cancelable: true, ...more }))
+
+beforeEach(() => {
+  vi.stubGlobal(
+    'ResizeObserver',
+    class {
+      observe() {}
+      disconnect() {}
+    },
+  )
+  element = document.createElement('div')
+  document.body.append(element)
+  for (const [name, value] of [
+    ['clientWidth', 800],
+    ['clientHeight', 600],
+  ] as const) {
+    Object.defineProperty(HTMLElement.prototype, name, { configurable: true, get: () => value })
+  }
+  store = createStore(planOfOneLine())
+  unmount = mountMap(element, store)
+})
+afterEach(() => {
+  unmount()
+  element.remove()
+  vi.unstubAllGlobals()
+})
+
+describe('the map', () => {
+  test('shows a block for each station, with its name, and ticks across overhead wire', () => {
+    expect(element.querySelectorAll('.station')).toHaveLength(2)
+    expect([...element.querySelectorAll('.station-name')].map((name) => name.textContent)).toEqual([
+      'Mill',
+      'Weir',
+    ])
+    expect(element.querySelectorAll('.wire-overhead')).toHaveLength(2)
+    expect(element.querySelectorAll('.wire-ticks')).toHaveLength(2)
+    expect(element.querySelectorAll('.bend')).toHaveLength(1)
+  })
+
+  test('follows the plan: what is removed goes, what comes back by undo is drawn again', () => {
+    press('Tab')
+    press('Delete')
+    expect(element.querySelectorAll('.station')).toHaveLength(1)
+    expect(element.querySelectorAll('.line')).toHaveLength(0)
+    store.undo()
+    expect(element.querySelectorAll('.station')).toHaveLength(2)
+    expect(element.querySelectorAll('.line')).toHaveLength(1)
+  })
+
+  test('says what the keyboard has done', () => {
+    press('Tab')
+    expect(element.querySelector('[role=status]')!.textContent).toBe('Station Mill')
+    expect(store.selection.value).toEqual({ kind: 'station', id: A })
+  })
+
+  test('moves a station by keys in one undo step', () => {
+    press('Tab')
+    press('ArrowRight', { altKey: true })
+    press('ArrowRight', { altKey: true })
+    expect(store.dragging.value).toBe(true)
+    element
+      .querySelector('.map-canvas')!
+      .dispatchEvent(new KeyboardEvent('keyup', { key: 'Alt', bubbles: true }))
+    expect(store.dragging.value).toBe(false)
+    expect(store.plan.value.stations.get(A)!.position[0]).toBeGreaterThan(10)
+    store.undo()
+    expect(store.plan.value.stations.get(A)!.position[0]).toBe(10)
+    expect(store.canUndo.value).toBe(false)
+  })
+
+  test('draws a line by keyboard: from a station, with a bend, to a new station', () => {
+    press('Tab')
+    store.tool.value = 'line'
+    press('Enter')
+    for (let i = 0; i < 4; i++) press('ArrowDown', { shiftKey: true })
+    press(' ')
+    for (let i = 0; i < 4; i++) press('ArrowRight', { shiftKey: true })
+    press('Enter')
+    expect(store.plan.value.stations.size).toBe(3)
+    const line = [...store.plan.value.lines.values()].at(-1)!
+    expect(line.from).toBe(A)
+    expect(line.bends).toHaveLength(1)
+    store.undo()
+    expect(store.plan.value.stations.size).toBe(2)
+  })
+
+  test('sets the lay of the selected line by its letter', () => {
+    store.selection.value = { kind: 'line', id: 'l' as LineId, legs: [1] }
+    press('b')
+    expect(store.plan.value.lines.get('l' as LineId)!.legs.map(({ lay }) => lay)).toEqual([
+      'overhead',
+      'buried',
+    ])
+  })
+
+  test('lets Tab out of the map after the last stop', () => {
+    const passes = () => press('Tab')
+    expect(passes()).toBe(false)
+    expect(passes()).toBe(false)
+    expect(passes()).toBe(false)
+    expect(passes()).toBe(true)
+  })
+
+  test('leaves nothing behind when it goes', () => {
+    unmount()
+    expect(element.children).toHaveLength(0)
+    unmount = () => undefined
+  })
+})
