@@ -126,13 +126,8 @@ const ownId = (step: Step) => pick(['own-a', 'own-b', 'wd-1a', 'feed-48', 'crank
 
 const EDITS: readonly Edit[] = [
   // Drawing comes often, so that there is a net for the other edits to work on.
-  addAStation,
-  addAStation,
-  addAStation,
-  addALine,
-  addALine,
-  addALine,
-  addALine,
+  ...Array.from({ length: 8 }, () => addAStation),
+  ...Array.from({ length: 16 }, () => addALine),
   onStation((plan, id, { position }) => moveStation(plan, id, position)),
   onStation((plan, id, { words }) => renameStation(plan, id, words)),
   onStation((plan, id, { words }) => noteStation(plan, id, words)),
@@ -237,7 +232,8 @@ const path = (position: Position): readonly Position[] => [
 
 const degrees = (most: number) => fc.double({ min: -most, max: most, noNaN: true })
 
-const step: fc.Arbitrary<Step> = fc.record({
+/** One step of a random hand. */
+export const step: fc.Arbitrary<Step> = fc.record({
   edit: fc.nat({ max: EDITS.length - 1 }),
   picks: fc.tuple(fc.nat({ max: 60 }), fc.nat({ max: 60 }), fc.nat({ max: 60 })),
   // Beyond the globe on purpose: a map that is dragged round the world counts on.
@@ -246,5 +242,6 @@ const step: fc.Arbitrary<Step> = fc.record({
   words: fc.string(),
 })
 
-export const steps = (most: number): fc.Arbitrary<readonly Step[]> =>
-  fc.array(step, { maxLength: most, size: 'max' })
+/** A random hand that takes this many steps. */
+export const steps = (least: number, most: number): fc.Arbitrary<readonly Step[]> =>
+  fc.array(step, { minLength: least, maxLength: most, size: 'max' })
