@@ -1,4 +1,5 @@
 import { dcCall } from '../../src/budget/dc-call'
+import { enduranceOf } from '../../src/budget/endurance'
 import { portsOf } from '../../src/budget/ports'
 import { builtInSupply } from './built-in-entry'
 import { checks } from './check'
@@ -87,4 +88,24 @@ const usual = [
   ),
 ]
 
-export const DIRECT_CURRENT_CHECKS = [...resistanceDesign, ...rural, ...state, ...usual]
+/** Days that eight D cells in one leg hold a call of so many milliamperes that never ends. */
+function daysOfDCells(talkMA: number): number {
+  const battery = builtInSupply('eight-d-cells')
+  const setOhm = (battery.volts / (talkMA / 1000) - battery.ohms) / 2
+  const set = plainSet({ offHook: { dcOhms: setOhm, acOhms: 600, minMA: 20 } })
+  return enduranceOf(rowOfSets([set, set], OHMS_ONLY, 1e-6, battery), DRY, 24 * 60, 20)!.days
+}
+
+const endurance = checks(
+  {
+    source: {
+      work: 'Product specification of an alkaline D cell, LR20 (2009)',
+      place: '18 Ah at 25 mA, day and night, at 20 °C to 0.8 V: 720 h',
+    },
+    tolerancePct: 0.01,
+    because: 'the capacity is the catalog’s own figure; the drain and the days are reckoned',
+  },
+  [{ what: 'days of a call of 25 mA', unit: 'd', published: 30, computed: daysOfDCells(25) }],
+)
+
+export const DIRECT_CURRENT_CHECKS = [...resistanceDesign, ...rural, ...state, ...usual, ...endurance]
