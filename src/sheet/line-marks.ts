@@ -1,39 +1,45 @@
-import { pointAtWireM } from '../measure/along'
-import type { Line, Plan, Position } from '../plan/plan'
+import { lineTags } from '../measure/line-tags'
+import type { Line, Position } from '../plan/plan'
 import type { ReportLine } from '../report/report'
+import { spliceMarks } from '../report/splice-marks'
+import type { PaperSource } from './paper-source'
 
-/** A splice, where it falls on its line. */
-export interface SpliceMark {
-  /** `S1`, counted from the line's `from`. */
+/** Something on a line that the crew makes or hangs: a splice, or a tag. */
+export interface LineMark {
+  readonly kind: 'splice' | 'tag'
+  /** `S2`, or a tag's `3/1`: line and place. */
   readonly name: string
-  /** Which pair, from 0. */
-  readonly pair: number
-  /** Wire from the end at `from`, m. */
-  readonly wireM: number
-  /** Running distance along the ground, m. */
   readonly groundM: number
+  readonly wireM: number
   readonly legIndex: number
   readonly position: Position
+  /** Which pair the splice is in, or why the tag hangs there. */
+  readonly what: string
+  readonly isTestPoint: boolean
 }
 
-/** Two lengths of wire closer than this are one place on the ground, m. */
-const SAME_M = 0.01
+/** Number of each line, from 1, as all papers count them. */
+export const lineNumber = (source: PaperSource, id: Line['id']): number =>
+  [...source.plan.lines.keys()].indexOf(id) + 1
 
-/** The splices of one line, in the order in which a crew comes to them. */
-export function spliceMarks(plan: Plan, line: Line, measured: ReportLine): readonly SpliceMark[] {
-  const runs = new Map<number, number>()
-  const found: { pair: number; wireM: number }[] = []
-  for (const piece of measured.pieces) {
-    const wireM = (runs.get(piece.pair) ?? 0) + piece.wireM
-    runs.set(piece.pair, wireM)
-    if (wireM < measured.wireM - SAME_M) found.push({ pair: piece.pair, wireM })
-  }
-  // A short stock ends before the line does: there is nothing there to splice to.
-  const splices = found.filter(({ pair, wireM }) => wireM < runs.get(pair)! - SAME_M)
-  return splices
-    .toSorted((a, b) => a.wireM - b.wireM || a.pair - b.pair)
-    .map(({ pair, wireM }, i) => {
-      const { groundM, legIndex, position } = pointAtWireM(plan, measured, line, wireM)
-      return { name: `S${i + 1}`, pair, wireM, groundM, legIndex, position }
-    })
+/** The splices and tags of one line, in the order in which the crew comes to them. */
+export function lineMarks(source: PaperSource, line: Line, measured: ReportLine): readonly LineMark[] {
+  const number = lineNumber(source, line.id)
+  const splices = spliceMarks(source.plan, line, measured).map(
+    (splice): LineMark => ({
+      ...splice,
+      kind: 'splice',
+      what: line.pairs > 1 ? `pair ${splice.pair + 1}` : '',
+      isTestPoint: false,
+    }),
+  )
+  const tags = lineTags(source.plan, measured, line).map(
+    (tag): LineMark => ({
+      ...tag,
+      kind: 'tag',
+      name: `${number}/${tag.number}`,
+      what: tag.reasons.join(', '),
+    }),
+  )
+  return [...splices, ...tags].toSorted((a, b) => a.wireM - b.wireM)
 }

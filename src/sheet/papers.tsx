@@ -4,7 +4,8 @@ import type { Store } from '../state/store'
 import { breakIntoSheets } from './layout/break-sheets'
 import { bodyOf, PAPER_SIZES } from './layout/paper-size'
 import { SheetPage } from './layout/sheet-page'
-import { routeSheet } from './route-sheet'
+import { PAPER_KINDS } from './paper-kinds'
+import type { PaperSource } from './paper-source'
 
 const today = () => {
   const now = new Date()
@@ -15,29 +16,44 @@ const today = () => {
 export function Papers({ store, onClose }: { store: Store; onClose: () => void }) {
   const size = useSignal(PAPER_SIZES[0]!)
   const date = useSignal(today())
-  const system = store.units.value
-  const source = {
+  const revision = useSignal('1')
+  const chosen = useSignal<ReadonlySet<string>>(new Set(PAPER_KINDS.map(({ name }) => name)))
+
+  const source: PaperSource = {
     plan: store.plan.value,
     report: store.report.value,
     catalog: store.catalog.value,
-    system,
+    system: store.units.value,
+    date: date.value,
+    revision: revision.value,
   }
   const room = bodyOf(size.value)
-  const sheets = breakIntoSheets(routeSheet(source, room), room)
-  const head = {
-    paper: 'Route sheet',
-    plan: source.plan.title,
-    date: date.value,
-    basis: [
-      'Datum WGS 84, true north up',
-      `bearings true, lengths in ${system === 'us' ? 'feet and miles' : 'metres and kilometres'}`,
-    ],
+  const papers = PAPER_KINDS.filter(({ name }) => chosen.value.has(name)).flatMap((kind) =>
+    kind.papers(source, room),
+  )
+  const choose = (name: string, wanted: boolean) => {
+    const next = new Set(chosen.value)
+    if (wanted) next.add(name)
+    else next.delete(name)
+    chosen.value = next
   }
 
   return (
     <div class="papers" role="dialog" aria-label="Papers" data-size={size.value.name}>
       <div class="papers-bar">
-        <strong>Papers</strong>
+        <fieldset>
+          <legend>Papers</legend>
+          {PAPER_KINDS.map(({ name }) => (
+            <label key={name}>
+              <input
+                type="checkbox"
+                checked={chosen.value.has(name)}
+                onChange={(event) => choose(name, event.currentTarget.checked)}
+              />
+              {name}
+            </label>
+          ))}
+        </fieldset>
         <label>
           Sheet size
           <select
@@ -61,24 +77,40 @@ export function Papers({ store, onClose }: { store: Store; onClose: () => void }
             }}
           />
         </label>
-        <button type="button" onClick={() => window.print()}>
-          Print
-        </button>
-        <button type="button" onClick={onClose}>
-          Close
-        </button>
+        <label>
+          Revision
+          <input
+            class="revision"
+            value={revision.value}
+            maxLength={12}
+            onInput={(event) => {
+              revision.value = event.currentTarget.value
+            }}
+          />
+        </label>
+        <span class="papers-acts">
+          <button type="button" onClick={() => window.print()} disabled={papers.length === 0}>
+            Print
+          </button>
+          <button type="button" onClick={onClose}>
+            Close
+          </button>
+        </span>
       </div>
       <div class="desk">
-        {sheets.map((blocks, i) => (
-          <SheetPage
-            key={i}
-            head={head}
-            blocks={blocks}
-            size={size.value}
-            number={i + 1}
-            of={sheets.length}
-          />
-        ))}
+        {papers.map(({ title, blocks }) =>
+          breakIntoSheets(blocks, room).map((sheet, i, sheets) => (
+            <SheetPage
+              key={`${title} ${i}`}
+              title={title}
+              source={source}
+              blocks={sheet}
+              widthMm={room.widthMm}
+              number={i + 1}
+              of={sheets.length}
+            />
+          )),
+        )}
       </div>
     </div>
   )

@@ -5,8 +5,9 @@ function leastMm(blocks: readonly Block[], i: number, widthMm: number): number {
   const block = blocks[i]
   if (!block) return 0
   const { headMm, itemsMm } = blockHeights(block, widthMm)
-  if (block.kind === 'heading') return headMm + leastMm(blocks, i + 1, widthMm)
-  return headMm + (itemsMm[0] ?? 0)
+  const leads = block.kind === 'heading' || (block.kind === 'text' && blocks[i + 1]?.kind === 'table')
+  if (leads) return headMm + leastMm(blocks, i + 1, widthMm)
+  return headMm + (itemsMm[0] ?? 0) + (itemsMm[1] ?? 0)
 }
 
 /**
@@ -43,7 +44,8 @@ export function breakIntoSheets(
     }
     let from = 0
     while (from < itemsMm.length) {
-      if (headMm + itemsMm[from]! > freeMm) turn()
+      // Two rows at the least: one alone at the foot of a sheet looks lost.
+      if (headMm + itemsMm[from]! + (itemsMm[from + 1] ?? 0) > freeMm) turn()
       let to = from + 1
       let heightMm = headMm + itemsMm[from]!
       while (to < itemsMm.length && heightMm + itemsMm[to]! <= freeMm) {

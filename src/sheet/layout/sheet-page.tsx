@@ -1,48 +1,40 @@
+import type { PaperSource } from '../paper-source'
 import type { Block } from './block'
 import { BlockView } from './block-view'
-import { bodyOf, type PaperSize } from './paper-size'
-
-/** What stands at the head of every sheet of one paper. */
-export interface SheetHead {
-  readonly paper: string
-  readonly plan: string
-  /** ISO 8601 day. */
-  readonly date: string
-  /** Datum, which north the bearings count from, units: one line each. */
-  readonly basis: readonly string[]
-}
 
 /** Stands at the foot of every sheet: the few words that must be with the crew whichever sheet they hold. */
 const STANDING_CAUTION =
   'Nobody cranks or switches ringing on while ends are bare: it shocks. Keep wire and tools clear of power lines. ' +
   'Off the line and down from height before thunder. Local code and licensed people govern.'
 
+const UNITS = { metric: 'lengths in m and km', us: 'lengths in ft and miles' } as const
+
 /** One sheet of paper. */
 export function SheetPage({
-  head,
+  title,
+  source: { plan, date, revision, system },
   blocks,
-  size,
+  widthMm,
   number,
   of,
 }: {
-  head: SheetHead
+  title: string
+  source: PaperSource
   blocks: readonly Block[]
-  size: PaperSize
+  widthMm: number
   number: number
   of: number
 }) {
-  const { widthMm } = bodyOf(size)
   return (
-    <section class="sheet" aria-label={`${head.paper}, sheet ${number} of ${of}`}>
+    <section class="sheet" aria-label={`${title}, sheet ${number} of ${of}`}>
       <header>
         <div>
-          <h1>{head.paper}</h1>
-          <p>{`${head.plan} · ${head.date} · sheet ${number} of ${of}`}</p>
+          <h1>{title}</h1>
+          <p>{`${plan.title} · sheet ${number} of ${of}`}</p>
         </div>
         <div class="basis">
-          {head.basis.map((line) => (
-            <p key={line}>{line}</p>
-          ))}
+          <p>{[date, revision && `revision ${revision}`].filter(Boolean).join(' · ')}</p>
+          <p>{`Datum WGS 84, true north up, ${UNITS[system]}`}</p>
         </div>
       </header>
       <div class="body">

@@ -35,7 +35,8 @@ export function columnWidthsMm(table: Table, widthMm: number): readonly number[]
 const EM_MM = (9 * 25.4) / 72
 const LINE_MM = 4.1
 const PAD_MM = 2
-const GAP_MM = 1.8
+/** Beside figures a little more is left, so that they do not run into the words after them. */
+const GAP_MM = 2.4
 
 const linesIn = (texts: readonly string[], widthsMm: readonly number[], bold: boolean) =>
   Math.max(

@@ -1,18 +1,12 @@
-import type { Catalog } from '../../catalog/catalog'
-import type { LineId } from '../../plan/id'
-import type { Plan } from '../../plan/plan'
-import { lengthUnit, massUnit, type UnitSystem } from '../../report/quantity-text'
-import type { Report } from '../../report/report'
+import { lengthUnit, massUnit } from '../../report/quantity-text'
 import type { Table } from '../layout/table'
-
-/** Number of each line, from 1, as all papers count them. */
-export const lineNumbers = (plan: Plan): ReadonlyMap<LineId, number> =>
-  new Map([...plan.lines.keys()].map((id, i) => [id, i + 1]))
+import { lineNumber } from '../line-marks'
+import type { PaperSource } from '../paper-source'
 
 /** The cut list: spool by spool, the pieces in the order in which they leave it, and what stays on it. */
-export function cutTable(plan: Plan, report: Report, catalog: Catalog, system: UnitSystem): Table {
+export function cutTable(source: PaperSource): Table {
+  const { plan, report, catalog, system } = source
   const unit = lengthUnit(system)
-  const numbers = lineNumbers(plan)
   const pieces = report.lines.flatMap((line) => line.pieces.map((piece) => ({ ...piece, line })))
   return {
     title: 'Spools: which wire goes where',
@@ -33,7 +27,7 @@ export function cutTable(plan: Plan, report: Report, catalog: Catalog, system: U
           .filter((piece) => piece.spool === spool.spool)
           .map(({ line, pair, wireM }) => {
             const which = (plan.lines.get(line.id)?.pairs ?? 1) > 1 ? ` pair ${pair + 1}` : ''
-            return `${numbers.get(line.id)}${which}: ${unit.of(wireM).toFixed(0)}`
+            return `${lineNumber(source, line.id)}${which}: ${unit.of(wireM).toFixed(0)}`
           })
           .join(', '),
         unit.of(spool.leftM),
@@ -44,7 +38,7 @@ export function cutTable(plan: Plan, report: Report, catalog: Catalog, system: U
 }
 
 /** What to take, one row a length of spool. */
-export function carryTable(report: Report, catalog: Catalog, system: UnitSystem): Table {
+export function carryTable({ report, catalog, system }: PaperSource): Table {
   const unit = lengthUnit(system)
   const mass = massUnit(system)
   return {

@@ -1,10 +1,9 @@
-import type { Catalog } from '../../catalog/catalog'
 import { gridReference } from '../../measure/grid-reference'
-import type { Plan } from '../../plan/plan'
 import type { Table } from '../layout/table'
+import type { PaperSource } from '../paper-source'
 
 /** Every station: where it stands, what hangs there, which lines meet there (by number). */
-export function stationTable(plan: Plan, catalog: Catalog): Table {
+export function stationTable({ plan, catalog }: PaperSource): Table {
   const lines = [...plan.lines.values()]
   const circuits = [...plan.circuits.values()]
   return {

@@ -1,0 +1,232 @@
+import type { LineId } from '../../plan/id'
+import { type HazardKind, type Lay, type Line, verticesOf } from '../../plan/plan'
+import { formatDistanceM } from '../../report/quantity-text'
+import { textWidthEm } from '../layout/text-width'
+import { lineMarks } from '../line-marks'
+import type { PaperSource } from '../paper-source'
+import { boxAround, clipSegment, contains, type Point, type Segment, segmentsOf } from './geometry'
+import { type MapGrid, mapGrid } from './grid-lines'
+import { type Label, type PlacedLabel, placeLabels } from './label-placer'
+import { type ScaleBar, scaleBar } from './map-scale'
+import { type MapWindow, type MatchLine, toPaper } from './map-window'
+
+export type LabelStyle = 'station' | 'line' | 'mark' | 'match' | 'hazard'
+
+/** A map, every figure in mm of the drawing. */
+export interface MapDrawing {
+  readonly window: MapWindow
+  readonly bar: ScaleBar
+  readonly grid: MapGrid
+  readonly hazards: readonly {
+    readonly kind: HazardKind
+    readonly rings: readonly (readonly Point[])[]
+    readonly closed: boolean
+  }[]
+  readonly legs: readonly {
+    readonly lay: Lay
+    readonly points: Segment
+    readonly ticks: readonly Segment[]
+    /** False for the lines that are on the map only to show where one is. */
+    readonly isSubject: boolean
+  }[]
+  readonly bends: readonly Point[]
+  readonly splices: readonly Point[]
+  readonly tags: readonly Point[]
+  readonly stations: readonly { readonly at: Point; readonly hasSupply: boolean }[]
+  readonly matches: readonly MatchLine[]
+  readonly labels: readonly (PlacedLabel & { readonly style: LabelStyle })[]
+  /** Texts for which the map had no room. */
+  readonly unplaced: readonly string[]
+}
+
+/** Letters of each kind of label, mm an em; sheet.css holds the same figures. */
+const LETTER_MM: Readonly<Record<LabelStyle, number>> = {
+  station: 3.3,
+  line: 2.8,
+  mark: 2.6,
+  match: 2.6,
+  hazard: 2.6,
+}
+const STATION_MM = [5.2, 3.6] as const
+const SPLICE_MM = 3
+const BEND_MM = 1.6
+const TAG_MM = 1.6
+const TICK_STEP_MM = 4.5
+const TICK_MM = 2.2
+
+export const LAY_LETTERS: Readonly<Record<Lay, string>> = {
+  surface: 'S',
+  overhead: 'O',
+  buried: 'B',
+  water: 'W',
+}
+
+const between = ([x0, y0]: Point, [x1, y1]: Point, part: number): Point => [
+  x0 + (x1 - x0) * part,
+  y0 + (y1 - y0) * part,
+]
+
+/** Short strokes across an overhead leg. */
+function crossTicks([from, to]: Segment): readonly Segment[] {
+  const lengthMm = Math.hypot(to[0] - from[0], to[1] - from[1])
+  if (lengthMm === 0) return []
+  const count = Math.max(1, Math.floor(lengthMm / TICK_STEP_MM))
+  const dx = ((from[1] - to[1]) / lengthMm) * (TICK_MM / 2)
+  const dy = ((to[0] - from[0]) / lengthMm) * (TICK_MM / 2)
+  return Array.from({ length: count }, (_, i) => {
+    const [x, y] = between(from, to, (i + 0.5) / count)
+    return [
+      [x - dx, y - dy],
+      [x + dx, y + dy],
+    ] as const
+  })
+}
+
+/** The middle, by length, of what of a way lies in the window; undefined where none does. */
+function middleInside(points: readonly Point[], window: MapWindow): Point | undefined {
+  const inside = segmentsOf(points).flatMap((segment) => {
+    const clipped = clipSegment(segment, window.frame)
+    return clipped ? [clipped] : []
+  })
+  const lengths = inside.map(([a, b]) => Math.hypot(b[0] - a[0], b[1] - a[1]))
+  let rest = lengths.reduce((sum, length) => sum + length, 0) / 2
+  for (const [i, length] of lengths.entries()) {
+    if (rest <= length && length > 0) return between(...inside[i]!, rest / length)
+    rest -= length
+  }
+  return undefined
+}
+
+/** Draws what lies in a window. With a `subject` that line bears its marks and the rest of the net is faint; else every line is drawn in full. */
+export function drawMap(
+  source: PaperSource,
+  window: MapWindow,
+  { subject, matches = [] }: { readonly subject?: LineId; readonly matches?: readonly MatchLine[] } = {},
+): MapDrawing {
+  const { plan, report, system } = source
+  const on = (position: Parameters<typeof toPaper>[1]) => toPaper(window, position)
+  const inside = (at: Point) => contains(window.frame, at)
+  const measured = new Map(report.lines.map((line) => [line.id, line]))
+  const isSubject = (line: Line) => subject === undefined || line.id === subject
+  const lines = [...plan.lines.values()].map((line, i) => ({
+    line,
+    number: i + 1,
+    way: verticesOf(plan, line).map(on),
+    marks: isSubject(line) ? lineMarks(source, line, measured.get(line.id)!) : [],
+  }))
+
+  const legs = lines.flatMap(({ line, way }) =>
+    segmentsOf(way).flatMap((points, k) => {
+      if (!clipSegment(points, window.frame)) return []
+      const lay = line.legs[k]!.lay
+      return [
+        {
+          lay,
+          points,
+          ticks: lay === 'overhead' && isSubject(line) ? crossTicks(points) : [],
+          isSubject: isSubject(line),
+        },
+      ]
+    }),
+  )
+  const supplies = new Set<string>(
+    [...plan.circuits.values()].flatMap(({ supply }) => (supply ? [supply.at] : [])),
+  )
+  const stations = [...plan.stations.values()]
+    .map((station) => ({
+      id: station.id,
+      name: station.name || station.id,
+      at: on(station.position),
+      hasSupply: supplies.has(station.id),
+    }))
+    .filter(({ at }) => inside(at))
+  const hazards = [...plan.hazards.values()].map((hazard) => {
+    const { geometry } = hazard
+    const rings = geometry.type === 'Polygon' ? geometry.coordinates : [geometry.coordinates]
+    return {
+      id: hazard.id,
+      kind: hazard.hazard,
+      name: hazard.name || hazard.hazard.replace('-', ' '),
+      closed: geometry.type === 'Polygon',
+      rings: rings.map((ring) => ring.map(on)),
+    }
+  })
+  const marks = lines
+    .flatMap((line) => line.marks.map((mark) => ({ ...mark, at: on(mark.position) })))
+    .filter(({ at }) => inside(at))
+  const splices = marks.filter(({ kind }) => kind === 'splice')
+  const tags = subject === undefined ? [] : marks.filter(({ kind }) => kind === 'tag')
+  const bends = lines
+    .filter(({ line }) => isSubject(line))
+    .flatMap(({ line }) => line.bends.map(on))
+    .filter(inside)
+
+  const wanted: { readonly style: LabelStyle; readonly label: Label }[] = []
+  const want = (style: LabelStyle, text: string, at: Point, clearMm: number) =>
+    wanted.push({
+      style,
+      label: {
+        id: `${style} ${wanted.length}`,
+        text,
+        widthMm: textWidthEm(text, style === 'station') * LETTER_MM[style] + 0.8,
+        heightMm: LETTER_MM[style] * 1.2,
+        at,
+        clearMm,
+      },
+    })
+  for (const { name, at } of stations) want('station', name, at, 2.7)
+  for (const { points, text } of matches) want('match', text, between(...points, 0.85), 0.4)
+  for (const { line, number, way } of lines) {
+    if (line.id === subject) {
+      segmentsOf(way).forEach((segment, k) => {
+        const at = middleInside(segment, window)
+        if (at) want('line', `${k + 1} · ${LAY_LETTERS[line.legs[k]!.lay]}`, at, 0.6)
+      })
+      continue
+    }
+    const at = middleInside(way, window)
+    if (!at) continue
+    const length = formatDistanceM(measured.get(line.id)?.groundM ?? 0, system)
+    const pairs = line.pairs > 1 ? ` · ${line.pairs} pairs` : ''
+    want('line', subject === undefined ? `${number} · ${length}${pairs}` : `line ${number}`, at, 0.6)
+  }
+  if (subject !== undefined) for (const { name, at } of marks) want('mark', name, at, 1.2)
+  for (const { name, rings } of hazards) {
+    const at = middleInside(rings[0] ?? [], window)
+    if (at) want('hazard', name, at, 0.8)
+  }
+
+  const { placed, unplaced } = placeLabels(
+    wanted.map(({ label }) => label),
+    {
+      bounds: window.frame,
+      obstacles: [
+        ...stations.map(({ at }) => boxAround(at, ...STATION_MM)),
+        ...splices.map(({ at }) => boxAround(at, SPLICE_MM, SPLICE_MM)),
+        ...tags.map(({ at }) => boxAround(at, TAG_MM, TAG_MM)),
+        ...bends.map((at) => boxAround(at, BEND_MM, BEND_MM)),
+      ],
+      strokes: [
+        ...legs.map(({ points }) => points),
+        ...hazards.flatMap(({ rings }) => rings.flatMap(segmentsOf)),
+        ...matches.map(({ points }) => points),
+      ],
+    },
+  )
+  const styles = new Map(wanted.map(({ style, label }) => [label, style]))
+
+  return {
+    window,
+    bar: scaleBar(window.scale, 45, system),
+    grid: mapGrid(window),
+    hazards,
+    legs,
+    bends,
+    splices: splices.map(({ at }) => at),
+    tags: tags.map(({ at }) => at),
+    stations,
+    matches,
+    labels: placed.map((label) => ({ ...label, style: styles.get(label.label)! })),
+    unplaced: unplaced.map(({ text }) => text),
+  }
+}

@@ -1,0 +1,221 @@
+import type { Position } from '../../plan/plan'
+import { type Box, contains, type Point, type Segment } from './geometry'
+import { fittingScale } from './map-scale'
+import type { Plane, PlanePoint } from './plane'
+
+/** A piece of ground as it lies in a frame on paper, true north up. */
+export interface MapWindow {
+  readonly plane: Plane
+  /** Point of the plane in the middle of the frame. */
+  readonly middle: PlanePoint
+  /** N of the scale 1 : N. */
+  readonly scale: number
+  readonly frame: Box
+}
+
+/** Ground kept free inside the frame, so that names at the edge find room, mm. */
+export const EDGE_MM = 13
+
+const middleOf = (frame: Box): Point => [(frame.left + frame.right) / 2, (frame.top + frame.bottom) / 2]
+
+export function toPaper(window: MapWindow, position: Position): Point {
+  const [eastM, northM] = window.plane.toPlane(position)
+  return planeToPaper(window, [eastM, northM])
+}
+
+export function planeToPaper({ middle, scale, frame }: MapWindow, [eastM, northM]: PlanePoint): Point {
+  const [x, y] = middleOf(frame)
+  return [x + ((eastM - middle[0]) * 1000) / scale, y - ((northM - middle[1]) * 1000) / scale]
+}
+
+export function paperToPlane({ middle, scale, frame }: MapWindow, [x, y]: Point): PlanePoint {
+  const [x0, y0] = middleOf(frame)
+  return [middle[0] + ((x - x0) * scale) / 1000, middle[1] - ((y - y0) * scale) / 1000]
+}
+
+export const isInWindow = (window: MapWindow, position: Position): boolean =>
+  contains(window.frame, toPaper(window, position))
+
+interface Extent {
+  readonly min: PlanePoint
+  readonly max: PlanePoint
+}
+
+const extentOf = (points: readonly PlanePoint[]): Extent => ({
+  min: [Math.min(...points.map(([e]) => e)), Math.min(...points.map(([, n]) => n))],
+  max: [Math.max(...points.map(([e]) => e)), Math.max(...points.map(([, n]) => n))],
+})
+
+const centreOf = ({ min, max }: Extent): PlanePoint => [(min[0] + max[0]) / 2, (min[1] + max[1]) / 2]
+
+const roomMm = (frame: Box): readonly [number, number] => [
+  frame.right - frame.left - 2 * EDGE_MM,
+  frame.bottom - frame.top - 2 * EDGE_MM,
+]
+
+/** All positions in one frame, at the largest round scale that holds them. */
+export function windowOver(plane: Plane, positions: readonly Position[], frame: Box): MapWindow {
+  const extent = extentOf(positions.length > 0 ? positions.map(plane.toPlane) : [[0, 0]])
+  const size = [extent.max[0] - extent.min[0], extent.max[1] - extent.min[1]] as const
+  return { plane, middle: centreOf(extent), scale: fittingScale(size, roomMm(frame)), frame }
+}
+
+/** Where one strip ends and the next begins: a place on the way, and the direction of the way there, in the plane. */
+export interface Cut {
+  readonly at: PlanePoint
+  readonly ahead: PlanePoint
+}
+
+/** How far along a segment one can go until its point leaves the room that `extent` has left, 0…1. */
+function reachIn(
+  extent: Extent,
+  [from, to]: readonly [PlanePoint, PlanePoint],
+  roomM: readonly [number, number],
+) {
+  let part = 1
+  for (const axis of [0, 1] as const) {
+    const step = to[axis] - from[axis]
+    if (step === 0) continue
+    const limit = step > 0 ? extent.min[axis] + roomM[axis] : extent.max[axis] - roomM[axis]
+    part = Math.min(part, (limit - from[axis]) / step)
+  }
+  return Math.max(0, part)
+}
+
+/**
+ * A way laid over as few frames as hold it at one scale, in order from its start. Neighbours share the point where the way is cut.
+ */
+export function windowsAlong(
+  plane: Plane,
+  way: readonly Position[],
+  frame: Box,
+  scale: number,
+): { readonly windows: readonly MapWindow[]; readonly cuts: readonly Cut[] } {
+  const points = way.map(plane.toPlane)
+  const roomM = roomMm(frame).map((mm) => (mm * scale) / 1000) as unknown as readonly [number, number]
+  const windows: MapWindow[] = []
+  const cuts: Cut[] = []
+  let held: PlanePoint[] = [points[0]!]
+  const close = () => windows.push({ plane, middle: centreOf(extentOf(held)), scale, frame })
+
+  for (let i = 1; i < points.length; ) {
+    const from = held.at(-1)!
+    const to = points[i]!
+    const part = reachIn(extentOf(held), [from, to], roomM)
+    if (part >= 1) {
+      held.push(to)
+      i += 1
+      continue
+    }
+    const at: PlanePoint = [from[0] + (to[0] - from[0]) * part, from[1] + (to[1] - from[1]) * part]
+    held.push(at)
+    close()
+    cuts.push({ at, ahead: [to[0] - from[0], to[1] - from[1]] })
+    held = [at]
+  }
+  close()
+  return { windows, cuts }
+}
+
+/** One sheet of a map that is too big for one: which of its four edges another sheet goes on from, by that sheet's number. */
+export interface Tile {
+  readonly window: MapWindow
+  readonly number: number
+  readonly beyond: readonly { readonly edge: 'north' | 'east' | 'south' | 'west'; readonly number: number }[]
+}
+
+/** The ground of a frame without its edges: tiles meet along this. */
+export const innerBox = (frame: Box): Box => ({
+  left: frame.left + EDGE_MM,
+  top: frame.top + EDGE_MM,
+  right: frame.right - EDGE_MM,
+  bottom: frame.bottom - EDGE_MM,
+})
+
+/** Positions laid over tiles at one scale, numbered west to east and north to south; tiles that `isEmpty` are left out. */
+export function tilesOver(
+  plane: Plane,
+  positions: readonly Position[],
+  frame: Box,
+  scale: number,
+  isEmpty: (window: MapWindow) => boolean,
+): readonly Tile[] {
+  const extent = extentOf(positions.map(plane.toPlane))
+  const [widthM, heightM] = roomMm(frame).map((mm) => (mm * scale) / 1000) as [number, number]
+  const columns = Math.max(1, Math.ceil((extent.max[0] - extent.min[0]) / widthM))
+  const rows = Math.max(1, Math.ceil((extent.max[1] - extent.min[1]) / heightM))
+  const [eastM, northM] = centreOf(extent)
+  const numbers = new Map<string, number>()
+  const found: { row: number; column: number; window: MapWindow }[] = []
+  for (let row = 0; row < rows; row++) {
+    for (let column = 0; column < columns; column++) {
+      const middle: PlanePoint = [
+        eastM + (column - (columns - 1) / 2) * widthM,
+        northM - (row - (rows - 1) / 2) * heightM,
+      ]
+      const window = { plane, middle, scale, frame }
+      if (isEmpty(window)) continue
+      found.push({ row, column, window })
+      numbers.set(`${row} ${column}`, found.length)
+    }
+  }
+  const edges = [
+    ['north', -1, 0],
+    ['east', 0, 1],
+    ['south', 1, 0],
+    ['west', 0, -1],
+  ] as const
+  return found.map(({ row, column, window }, i) => ({
+    window,
+    number: i + 1,
+    beyond: edges.flatMap(([edge, down, right]) => {
+      const number = numbers.get(`${row + down} ${column + right}`)
+      return number === undefined ? [] : [{ edge, number }]
+    }),
+  }))
+}
+
+/** A match line as drawn: where the map goes on, and what to look for there. */
+export interface MatchLine {
+  readonly points: Segment
+  readonly text: string
+}
+
+/** The match line across a way at a cut, as it lies in one of the two windows that share it. */
+export function matchAcross(window: MapWindow, { at, ahead }: Cut, text: string): MatchLine {
+  const [x, y] = planeToPaper(window, at)
+  const length = Math.hypot(...ahead)
+  const half = EDGE_MM - 1
+  const across: Point = [(ahead[1] / length) * half, (ahead[0] / length) * half]
+  return {
+    points: [
+      [x - across[0], y - across[1]],
+      [x + across[0], y + across[1]],
+    ],
+    text,
+  }
+}
+
+/** Match lines of a tile, along its inner edges. */
+export function matchesOf({ window, beyond }: Tile): readonly MatchLine[] {
+  const { left, top, right, bottom } = innerBox(window.frame)
+  const sides: Readonly<Record<Tile['beyond'][number]['edge'], Segment>> = {
+    north: [
+      [left, top],
+      [right, top],
+    ],
+    east: [
+      [right, top],
+      [right, bottom],
+    ],
+    south: [
+      [left, bottom],
+      [right, bottom],
+    ],
+    west: [
+      [left, top],
+      [left, bottom],
+    ],
+  }
+  return beyond.map(({ edge, number }) => ({ points: sides[edge], text: `goes on on map ${number}` }))
+}

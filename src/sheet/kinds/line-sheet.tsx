@@ -1,0 +1,93 @@
+import { type Line, verticesOf } from '../../plan/plan'
+import { formatLengthM, formatOhms } from '../../report/quantity-text'
+import type { ReportLine } from '../../report/report'
+import { frameIn } from '../drawing/map-view'
+import { matchAcross, windowOver, windowsAlong } from '../drawing/map-window'
+import { planeAbout } from '../drawing/plane'
+import type { Block } from '../layout/block'
+import { lineNumber } from '../line-marks'
+import { bearingBasis, type Norths, northsAt, northsText, type PaperSource } from '../paper-source'
+import { legTable } from '../tables/leg-table'
+import { testPointTable } from '../tables/test-tables'
+import { mapBlocks } from './map-block'
+
+/** A strip map is never smaller than this, so that bends and splices stay apart; a longer line goes on over more maps. */
+const LEAST_SCALE = 25_000
+const STRIP_MM = 100
+
+function stripMaps(source: PaperSource, line: Line, norths: Norths, widthMm: number): readonly Block[] {
+  const way = verticesOf(source.plan, line)
+  const plane = planeAbout(way)
+  const size = [widthMm, STRIP_MM] as const
+  const frame = frameIn(...size)
+  const whole = windowOver(plane, way, frame)
+  const id = `line-${lineNumber(source, line.id)}`
+  if (whole.scale <= LEAST_SCALE) return mapBlocks(source, whole, size, norths, id, { subject: line.id })
+  const { windows, cuts } = windowsAlong(plane, way, frame, LEAST_SCALE)
+  return windows.flatMap((window, i) => {
+    const before = cuts[i - 1]
+    const after = cuts[i]
+    const matches = [
+      ...(before ? [matchAcross(window, before, `from strip ${i}`)] : []),
+      ...(after ? [matchAcross(window, after, `to strip ${i + 2}`)] : []),
+    ]
+    return [
+      { kind: 'text', text: `Strip ${i + 1} of ${windows.length}` } as const,
+      ...mapBlocks(source, window, size, norths, `${id}-${i}`, { subject: line.id, matches }),
+    ]
+  })
+}
+
+function summary({ plan, catalog, system }: PaperSource, line: Line, measured: ReportLine): string {
+  const wire = catalog.wires.get(line.wire)?.name ?? line.wire
+  const pairs =
+    line.pairs > 1 ? `${line.pairs} pairs` : line.return === 'earth' ? 'one wire and the earth' : 'one pair'
+  const circuits = [...plan.circuits.values()]
+    .filter(({ lines }) => lines.includes(line.id))
+    .map(({ name }) => name)
+  return (
+    `${wire}, ${pairs}; carries ${circuits.join(', ') || 'no circuit yet'}. ` +
+    `Ground ${formatLengthM(measured.groundM, system)}; wire ${formatLengthM(measured.wireM, system)} a pair, ` +
+    `with ${formatLengthM(plan.allowances.tailM, system)} left at each end. ` +
+    `Loop over the whole line, far end shorted: ${formatOhms(measured.loopOhms)}.`
+  )
+}
+
+const SIGNATURES = {
+  title: 'Signed',
+  columns: [
+    { head: '', share: 24 },
+    { head: 'Name', share: 50 },
+    { head: 'Date and hour', share: 40 },
+    { head: 'Remarks', share: 72 },
+  ],
+  rows: ['Laid', 'Tagged', 'Tested', 'Taken over'].map((what) => [what, '', '', '']),
+}
+
+/** The route sheet of one line: strip map, legs, test points, boxes to sign. */
+export function lineSheet(
+  source: PaperSource,
+  line: Line,
+  measured: ReportLine,
+  widthMm: number,
+): readonly Block[] {
+  const norths = northsAt(planeAbout(verticesOf(source.plan, line)).middle, source.date)
+  const cautions = source.report.cautions.filter(({ where }) => where === line.id)
+  return [
+    { kind: 'text', text: summary(source, line, measured) },
+    ...stripMaps(source, line, norths, widthMm),
+    { kind: 'text', text: northsText(norths, source.date) },
+    { kind: 'table', table: legTable(source, line, measured, bearingBasis(norths)) },
+    ...(cautions.length > 0
+      ? [
+          {
+            kind: 'box',
+            title: 'Cautions on this line',
+            sentences: cautions.map(({ text }) => text),
+          } as const,
+        ]
+      : []),
+    { kind: 'table', table: testPointTable(source, line, measured) },
+    { kind: 'table', table: SIGNATURES },
+  ]
+}

@@ -1,0 +1,30 @@
+import type { LineId } from '../../plan/id'
+import { drawMap } from '../drawing/map-drawing'
+import { MapView } from '../drawing/map-view'
+import type { MapWindow, MatchLine } from '../drawing/map-window'
+import type { Block } from '../layout/block'
+import type { Norths, PaperSource } from '../paper-source'
+
+/** A map as blocks: the drawing, and below it what it had no room to name. */
+export function mapBlocks(
+  source: PaperSource,
+  window: MapWindow,
+  size: readonly [widthMm: number, heightMm: number],
+  norths: Norths,
+  id: string,
+  options: { readonly subject?: LineId; readonly matches?: readonly MatchLine[] } = {},
+): readonly Block[] {
+  const drawing = drawMap(source, window, options)
+  const view = <MapView drawing={drawing} norths={norths} size={size} id={id} />
+  return [
+    { kind: 'drawing', heightMm: size[1], drawing: view },
+    ...(drawing.unplaced.length > 0
+      ? [
+          {
+            kind: 'text',
+            text: `Not named on the map for want of room: ${drawing.unplaced.join(', ')}.`,
+          } as const,
+        ]
+      : []),
+  ]
+}

@@ -1,0 +1,73 @@
+import { verticesOf } from '../../plan/plan'
+import { formatDistanceM, formatMassKg, formatTempC } from '../../report/quantity-text'
+import { clipSegment, segmentsOf } from '../drawing/geometry'
+import { frameIn } from '../drawing/map-view'
+import { innerBox, isInWindow, matchesOf, tilesOver, toPaper, windowOver } from '../drawing/map-window'
+import { planeAbout } from '../drawing/plane'
+import type { Block } from '../layout/block'
+import { northsAt, northsText, type PaperSource } from '../paper-source'
+import { lineTable } from '../tables/line-table'
+import { stationTable } from '../tables/station-table'
+import { mapBlocks } from './map-block'
+
+/** A net that needs a smaller scale than this is drawn once more, over several maps, at this one. */
+const DETAIL_SCALE = 60_000
+
+function summary({ plan, report, system }: PaperSource): string {
+  const groundM = report.lines.reduce((sum, line) => sum + line.groundM, 0)
+  const wireM = report.lines.reduce(
+    (sum, line) => sum + line.wireM * (plan.lines.get(line.id)?.pairs ?? 1),
+    0,
+  )
+  const kg = report.spools.reduce((sum, wire) => sum + wire.kg, 0)
+  const splices = report.spools.reduce((sum, wire) => sum + wire.splices, 0)
+  const circuits = report.circuits.map((circuit) => `${circuit.name} ${circuit.verdict}`).join(', ')
+  return (
+    `${plan.stations.size} stations and ${report.lines.length} lines over ${formatDistanceM(groundM, system)} of ground; ` +
+    `${formatDistanceM(wireM, system)} of wire, ${splices} splices, ${formatMassKg(kg, system)} of wire to carry with reserve. ` +
+    `Reckoned ${plan.weather}, wire at ${formatTempC(plan.wireTempC, system)}. ` +
+    (circuits ? `Circuits: ${circuits}.` : 'No circuit is planned.')
+  )
+}
+
+/** The line route map of the whole net, what it adds up to, its stations and lines, and what could hurt someone. */
+export function routeMap(source: PaperSource, room: { widthMm: number; heightMm: number }): readonly Block[] {
+  const { plan, report, date } = source
+  const lines = [...plan.lines.values()]
+  const positions = [
+    ...[...plan.stations.values()].map((station) => station.position),
+    ...lines.flatMap((line) => line.bends),
+  ]
+  const plane = planeAbout(positions)
+  const norths = northsAt(plane.middle, date)
+  const size = [room.widthMm, Math.min(150, room.heightMm - 60)] as const
+  const frame = frameIn(...size)
+  const whole = windowOver(plane, positions, frame)
+
+  const tiles =
+    whole.scale <= DETAIL_SCALE
+      ? []
+      : tilesOver(plane, positions, frame, DETAIL_SCALE, (window) => {
+          const inner = innerBox(window.frame)
+          const touches = lines.some((line) =>
+            segmentsOf(verticesOf(plan, line).map((position) => toPaper(window, position))).some((segment) =>
+              clipSegment(segment, inner),
+            ),
+          )
+          return !touches && !positions.some((position) => isInWindow(window, position))
+        })
+  const tables = [stationTable(source), lineTable(source)].filter(({ rows }) => rows.length > 0)
+  return [
+    ...mapBlocks(source, whole, size, norths, 'whole'),
+    { kind: 'text', text: northsText(norths, date) },
+    { kind: 'text', text: summary(source) },
+    ...tables.map((table): Block => ({ kind: 'table', table })),
+    ...tiles.flatMap((tile): readonly Block[] => [
+      { kind: 'heading', text: `Map ${tile.number} of ${tiles.length}` },
+      ...mapBlocks(source, tile.window, size, norths, `tile-${tile.number}`, { matches: matchesOf(tile) }),
+    ]),
+    ...(report.cautions.length > 0
+      ? [{ kind: 'box', title: 'Cautions', sentences: report.cautions.map(({ text }) => text) } as const]
+      : []),
+  ]
+}

@@ -1,0 +1,38 @@
+import { lineSheet } from './kinds/line-sheet'
+import { loadList } from './kinds/load-list'
+import { routeMap } from './kinds/route-map'
+import { testCard } from './kinds/test-card'
+import type { Block } from './layout/block'
+import { lineNumber } from './line-marks'
+import type { PaperSource } from './paper-source'
+
+/** One document: its sheets are counted by themselves, so that it can go to those who need it. */
+export interface Paper {
+  readonly title: string
+  readonly blocks: readonly Block[]
+}
+
+/** A kind of paper that a person can choose. */
+export interface PaperKind {
+  readonly name: string
+  readonly papers: (source: PaperSource, room: { widthMm: number; heightMm: number }) => readonly Paper[]
+}
+
+export const PAPER_KINDS: readonly PaperKind[] = [
+  {
+    name: 'Line route map',
+    papers: (source, room) => [{ title: 'Line route map', blocks: routeMap(source, room) }],
+  },
+  {
+    name: 'Route sheets',
+    papers: (source, room) =>
+      source.report.lines.flatMap((measured) => {
+        const line = source.plan.lines.get(measured.id)
+        if (!line) return []
+        const title = `Route sheet, line ${lineNumber(source, line.id)}: ${measured.name}`
+        return [{ title, blocks: lineSheet(source, line, measured, room.widthMm) }]
+      }),
+  },
+  { name: 'Load list', papers: (source) => [{ title: 'Load list', blocks: loadList(source) }] },
+  { name: 'Test card', papers: (source) => [{ title: 'Test card', blocks: testCard(source) }] },
+]

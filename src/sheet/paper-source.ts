@@ -1,0 +1,61 @@
+import type { Catalog } from '../catalog/catalog'
+import { type Declination, declinationAt } from '../measure/declination'
+import { gridConvergenceDeg, utmZoneOf } from '../measure/utm'
+import type { Plan, Position } from '../plan/plan'
+import type { Result } from '../problem'
+import type { UnitSystem } from '../report/quantity-text'
+import type { Report } from '../report/report'
+
+/** What every paper is made from: nothing is reckoned anew, so that no paper can disagree with the screen. */
+export interface PaperSource {
+  readonly plan: Plan
+  readonly report: Report
+  readonly catalog: Catalog
+  readonly system: UnitSystem
+  /** ISO 8601 day that stands on the papers; magnetic north is told for it. */
+  readonly date: string
+  readonly revision: string
+}
+
+/** The three norths at one place. */
+export interface Norths {
+  readonly declination: Result<Declination>
+  /** Grid north from true north, ° east; undefined where the grid does not reach. */
+  readonly convergenceDeg: number | undefined
+  readonly zone: string | undefined
+}
+
+export function northsAt(position: Position, day: string): Norths {
+  const zone = utmZoneOf(position)
+  return {
+    declination: declinationAt(position, day),
+    convergenceDeg: zone && gridConvergenceDeg(zone, position),
+    zone: zone && `${zone.zone} ${zone.south ? 'south' : 'north'}`,
+  }
+}
+
+const eastOrWest = (deg: number) => `${Math.abs(deg).toFixed(1)}° ${deg < 0 ? 'W' : 'E'}`
+
+/** What to turn a true bearing by, in words: `Magnetic north 5.6° E of true (WMM2025, 2026-11-25). Grid north 1.2° W of true.` */
+export function northsText({ declination, convergenceDeg, zone }: Norths, day: string): string {
+  const magnetic = declination.ok
+    ? `Magnetic north ${eastOrWest(declination.value.eastDeg)} of true (${declination.value.model}, ${day}).`
+    : declination.problems.map((problem) => problem.message).join(' ')
+  const grid =
+    convergenceDeg === undefined
+      ? ''
+      : ` Grid north ${eastOrWest(convergenceDeg)} of true (UTM zone ${zone}).`
+  return magnetic + grid
+}
+
+/** Which north the bearings of a paper count from. */
+export interface BearingBasis {
+  readonly word: 'magnetic' | 'true'
+  readonly of: (trueDeg: number) => number
+}
+
+/** Magnetic bearings, for the compass in the hand; true ones where the needle's turn is not known. */
+export const bearingBasis = ({ declination }: Norths): BearingBasis =>
+  declination.ok
+    ? { word: 'magnetic', of: (trueDeg) => trueDeg - declination.value.eastDeg }
+    : { word: 'true', of: (trueDeg) => trueDeg }
