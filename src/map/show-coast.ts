@@ -16,29 +16,40 @@ const NEAREST_ZOOM = 12
 /** Width of the whole world at zoom 0, px. */
 const WORLD_PX = 256
 
+/** How long the map must stay far before the outline is fetched, ms. */
+const WAIT_MS = 700
+
+const isTooNear = ({ map }: MapView): boolean => map.getZoom() > NEAREST_ZOOM
+
 /** Draws land and sea at small scales, from data that come with the program (Natural Earth, 1 : 50 million). */
 export function showCoast(view: MapView): () => void {
   const group = view.addGroup('coast', 'below')
   const sea = svgElement('rect', { class: 'sea' }, group)
   const land = svgElement('path', { class: 'land' }, group)
   const shapes = signal<readonly Shape[] | null>(null)
-  let asked = false
+  let asked: ReturnType<typeof setTimeout> | undefined
+
+  /** Later, since a plan that opens meanwhile most often shows ground too near for it. */
+  const askSoon = () => {
+    asked ??= setTimeout(async () => {
+      asked = undefined
+      if (isTooNear(view)) return
+      try {
+        shapes.value = await loadLand(view.map)
+      } catch {
+        // Without the outline the map works as well.
+      }
+    }, WAIT_MS)
+  }
 
   const stop = effect(() => {
     view.frame.value
-    const near = view.map.getZoom() > NEAREST_ZOOM
+    const near = isTooNear(view)
     const loaded = shapes.value
     group.classList.toggle('hidden', near || !loaded)
     if (near) return
     if (!loaded) {
-      if (!asked) {
-        asked = true
-        // Without the outline the map works as well: a chunk that does not come is no fault.
-        loadLand(view.map).then(
-          (found) => (shapes.value = found),
-          () => undefined,
-        )
-      }
+      askSoon()
       return
     }
     const { min, max } = view.drawBox()
@@ -47,6 +58,7 @@ export function showCoast(view: MapView): () => void {
     land.setAttribute('d', landPath(view, loaded))
   })
   return () => {
+    clearTimeout(asked)
     stop()
     group.remove()
   }

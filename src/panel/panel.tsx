@@ -1,3 +1,5 @@
+import { useEffect, useRef } from 'preact/hooks'
+import { onNameWanted } from '../state/name-request'
 import type { Selection, Store } from '../state/store'
 import { CircuitCard } from './circuit/circuit-card'
 import { HazardCard } from './hazard-card'
@@ -10,8 +12,10 @@ import { PlanCard } from './whole/plan-card'
 /** The side panel: what is selected, or the whole plan where nothing is. */
 export function Panel({ store }: { store: Store }) {
   const selection = store.selection.value
+  const panel = useRef<HTMLElement>(null)
+  useEffect(() => onNameWanted(() => takeCursor(panel.current)), [])
   return (
-    <aside class="panel" aria-label="Figures">
+    <aside class="panel" aria-label="Figures" ref={panel}>
       <PanelHandle />
       <div class="card">
         {selection && (
@@ -35,6 +39,10 @@ export function Panel({ store }: { store: Store }) {
     </aside>
   )
 }
+
+/** Every card begins with the name of its thing; the card of a new selection is drawn first. */
+const takeCursor = (panel: HTMLElement | null) =>
+  requestAnimationFrame(() => panel?.querySelector<HTMLInputElement>('.card input[type="text"]')?.select())
 
 function Card({ store, selection }: { store: Store; selection: Selection }) {
   switch (selection?.kind) {
