@@ -51,6 +51,8 @@ export async function visit({
     ],
   })
   const page = context.pages()[0] ?? (await context.newPage())
+  // Short of a test's own limit, so that what was waited for is named.
+  page.setDefaultTimeout(8000)
   const faults: string[] = []
   page.on('pageerror', (error) => faults.push(String(error)))
   page.on('console', (message) => {
