@@ -1,0 +1,119 @@
+// @vitest-environment happy-dom
+import { act } from 'preact/test-utils'
+import { afterEach, describe, expect, test } from 'vitest'
+import { followShortcuts } from '../../src/panel/bar/shortcuts'
+import { ProblemList } from '../../src/panel/problem-list'
+import { TopBar } from '../../src/panel/top-bar'
+import { setTitle } from '../../src/plan/settings-edits'
+import { createStore } from '../../src/state/store'
+import type { Keeper } from '../../src/storage/keep-drafts'
+import { page } from './page'
+import { SMALL_PLAN } from './small-plan'
+
+const KEEPER: Keeper = {
+  list: async () => [{ key: 'k1', revision: 3, title: 'Ridge net', savedAt: new Date(0) }],
+  open: async () => {},
+  remove: async () => {},
+  flush: async () => {},
+  stop: () => {},
+}
+
+function show() {
+  const store = createStore(SMALL_PLAN)
+  const bar = <TopBar store={store} keeper={KEEPER} onDemo={() => {}} onPapers={() => {}} />
+  return { store, ...page(bar) }
+}
+
+// happy-dom knows no popovers; Chromium's are tried in the browser tests.
+HTMLElement.prototype.hidePopover ??= () => {}
+
+let stop = () => {}
+afterEach(() => stop())
+
+describe('the bar', () => {
+  test('says which tool is in hand, and takes another', () => {
+    const { store, press, all } = show()
+    press('Line')
+    expect(store.tool.value).toBe('line')
+    const pressed = all('.tools [aria-pressed="true"]').map((button) => button.textContent)
+    expect(pressed).toEqual(['Line'])
+  })
+
+  test('changes the title, and goes back and forth', () => {
+    const { store, root, all } = show()
+    const [back, forth] = all<HTMLButtonElement>('.history button')
+    expect(back?.disabled).toBe(true)
+    const title = root.querySelector<HTMLInputElement>('.title')!
+    act(() => {
+      title.value = 'Three huts'
+      title.dispatchEvent(new Event('change', { bubbles: true }))
+    })
+    expect(store.plan.value.title).toBe('Three huts')
+    act(() => back?.click())
+    expect(store.plan.value).toBe(SMALL_PLAN)
+    act(() => forth?.click())
+    expect(store.plan.value.title).toBe('Three huts')
+  })
+
+  test('shows in US units and in the dark where the person asks', () => {
+    const { store, press } = show()
+    press('US')
+    press('Dark')
+    expect([store.units.value, store.theme.value]).toEqual(['us', 'dark'])
+  })
+
+  test('starts a new plan, with nothing to undo', () => {
+    const { store, press } = show()
+    act(() => store.edit((plan) => setTitle(plan, 'Changed')))
+    press('New plan')
+    expect([store.plan.value.title, store.canUndo.value]).toEqual(['New plan', false])
+  })
+})
+
+describe('keys', () => {
+  const key = (init: KeyboardEventInit, target: EventTarget = document.body) =>
+    act(() => {
+      target.dispatchEvent(new KeyboardEvent('keydown', { bubbles: true, cancelable: true, ...init }))
+    })
+
+  test('digits take tools, and Ctrl Z goes back', () => {
+    const { store } = show()
+    stop = followShortcuts(store)
+    key({ key: '2' })
+    expect(store.tool.value).toBe('station')
+    act(() => store.edit((plan) => setTitle(plan, 'Changed')))
+    key({ key: 'z', ctrlKey: true })
+    expect(store.plan.value).toBe(SMALL_PLAN)
+    key({ key: 'Z', ctrlKey: true, shiftKey: true })
+    expect(store.plan.value.title).toBe('Changed')
+  })
+
+  test('keys that go into text stay there', () => {
+    const { store, root } = show()
+    stop = followShortcuts(store)
+    key({ key: '2' }, root.querySelector('.title')!)
+    expect(store.tool.value).toBe('select')
+  })
+})
+
+describe('a refused file', () => {
+  test('is told with every fault, its place and what to do, and goes away when read', () => {
+    const store = createStore(SMALL_PLAN)
+    const { text, press } = page(<ProblemList store={store} />)
+    act(() => {
+      store.refusedFile.value = {
+        name: 'camp.plan.geojson',
+        problems: [
+          { code: 'missing', at: 'features[3].properties.wire', message: 'The wire is missing: give an id.' },
+          { code: 'wrong', at: 'plan.version', message: 'The version is 9: give 1.' },
+        ],
+      }
+    })
+    expect(text()).toContain('camp.plan.geojson was not opened')
+    expect(text()).toContain('2 faults found')
+    expect(text()).toContain('features[3].properties.wire The wire is missing: give an id.')
+    press('Close')
+    expect(store.refusedFile.value).toBeNull()
+    expect(text()).toBe('')
+  })
+})
