@@ -1,3 +1,4 @@
+import { numberWords } from '../plan/limits'
 import { bad, ok, type Problem, type Result } from '../problem'
 import { jsonFault } from './json-fault'
 
@@ -10,7 +11,7 @@ const MOST_LEVELS = 100
 /** JSON text to a value. Every fault of the text is told with its line and column. */
 export function parseJson(text: string): Result<unknown> {
   if (text.length > MOST_CHARACTERS) {
-    const message = `The file has ${text.length} characters, more than the ${MOST_CHARACTERS} that a plan may have: choose a plan file.`
+    const message = `The file has ${numberWords(text.length)} characters, more than the ${numberWords(MOST_CHARACTERS)} that a plan may have: choose a plan file.`
     return bad({ code: 'too-long', at: 'file', message })
   }
   const json = text.startsWith('\uFEFF') ? text.slice(1) : text

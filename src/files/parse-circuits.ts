@@ -22,7 +22,7 @@ const circuitShape = (known: KnownIds): Check => {
     },
     {
       name: text('The name'),
-      sets: recordOf('The list of sets', station, reference('The set', 'set', known.sets)),
+      sets: recordOf('The member "sets"', station, reference('The set', 'set', known.sets)),
       supply: (value, at, faults) => {
         if (value !== null) supply(value, at, faults)
       },

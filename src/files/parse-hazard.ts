@@ -10,14 +10,18 @@ const HAZARD_AREA = listOf('The list of rings', ring, { min: 1 })
 export const HAZARD_SHAPE = featureShape(
   'The hazard',
   members(
-    'The list of properties',
+    'The member "properties"',
     { hazard: oneOf('The kind of hazard', HAZARD_KINDS) },
     { name: text('The name') },
   ),
   (value, at, faults) => {
     const isArea = isObject(value) && value.type === 'Polygon'
     const type = oneOf('The type', ['LineString', 'Polygon'])
-    members('The geometry', { type, coordinates: isArea ? HAZARD_AREA : HAZARD_PATH })(value, at, faults)
+    members('The member "geometry"', { type, coordinates: isArea ? HAZARD_AREA : HAZARD_PATH })(
+      value,
+      at,
+      faults,
+    )
   },
 )
 

@@ -22,7 +22,7 @@ export const lineShape = (known: KnownIds): Check =>
   featureShape(
     'The line',
     members(
-      'The list of properties',
+      'The member "properties"',
       {
         from: reference('The station where the line starts', 'station', known.stations),
         to: reference('The station where the line ends', 'station', known.stations),
@@ -35,7 +35,7 @@ export const lineShape = (known: KnownIds): Check =>
         electrodeOhms: listOf('The list of electrodes', number(LIMITS.electrodeOhms), { min: 2, max: 2 }),
       },
     ),
-    members('The geometry', {
+    members('The member "geometry"', {
       type: oneOf('The type', ['LineString']),
       coordinates: listOf('The list of vertices', position, { min: 2 }),
     }),

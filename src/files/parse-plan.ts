@@ -1,5 +1,5 @@
 import { BUILT_IN } from '../catalog/built-in'
-import { valueWords } from '../plan/limits'
+import { numberWords, valueWords } from '../plan/limits'
 import type { Plan } from '../plan/plan'
 import { isObject, type Members, oneOf } from '../plan/shape'
 import { bad, ok, type Problem, type Result } from '../problem'
@@ -81,6 +81,6 @@ function strangerFault(file: unknown): Problem | undefined {
 
 function listed(faults: readonly Problem[]): readonly Problem[] {
   if (faults.length <= MOST_LISTED) return faults
-  const message = `The file has ${faults.length - MOST_LISTED} more faults: mend these first, then open it again.`
+  const message = `The file has ${numberWords(faults.length - MOST_LISTED)} more faults: mend these first, then open it again.`
   return [...faults.slice(0, MOST_LISTED), { code: 'more-faults', at: 'file', message }]
 }

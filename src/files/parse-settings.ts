@@ -8,11 +8,11 @@ import { type KnownIds, reference, repeatedIds } from './known-ids'
 import { restOf } from './rest'
 
 const ALLOWANCES_SHAPE = members(
-  'The list of allowances',
+  'The member "allowances"',
   {},
   {
     slackPct: members(
-      'The list of slack allowances',
+      'The member "slackPct"',
       {},
       Object.fromEntries(LAYS.map((lay) => [lay, number(SLACK_LIMITS[lay])])),
     ),

@@ -6,8 +6,8 @@ import { position, toPosition } from './parse-position'
 
 export const STATION_SHAPE = featureShape(
   'The station',
-  members('The list of properties', {}, { name: text('The name'), note: text('The note') }),
-  members('The geometry', { type: oneOf('The type', ['Point']), coordinates: position }),
+  members('The member "properties"', {}, { name: text('The name'), note: text('The note') }),
+  members('The member "geometry"', { type: oneOf('The type', ['Point']), coordinates: position }),
 )
 
 /** A station that has passed `STATION_SHAPE`. */

@@ -13,7 +13,7 @@ const ringHz = aboveZero('The ringing frequency', 'Hz', 1000)
 const NAMES = {
   name: text('The name'),
   source: text('The source'),
-  sources: recordOf('The list of sources', text('The name of a quantity'), text('A source')),
+  sources: recordOf('The member "sources"', text('The name of a quantity'), text('A source')),
 }
 
 /** A wire, as a plan file or a form gives it. */

@@ -58,13 +58,13 @@ export function limitFault(limit: Limit, value: unknown): string | undefined {
 
 function limitWords({ min, max, unit, whole, above }: Limit): string {
   const number = whole ? 'a whole number' : 'a number'
-  const [least, most] = [figure(min), figure(max)]
+  const [least, most] = [numberWords(min), numberWords(max)]
   const range = above ? `above ${least} and up to ${most}` : `from ${least} to ${most}`
   return `${number} ${range}${unit && ` ${unit}`}`
 }
 
 /** A number as people read it: with a true minus, and thousands apart. */
-const figure = (value: number) => value.toLocaleString('en-US').replace('-', '−')
+export const numberWords = (value: number): string => value.toLocaleString('en-US').replace('-', '−')
 
 /** A value as a sentence can carry it: short, and told from its like (`"20"` is not 20). */
 export function valueWords(value: unknown): string {
