@@ -12,7 +12,9 @@ interface Shape {
 }
 
 /** The outline is good for 1 : 50 million: nearer than this it would put stations into the sea. */
-const NEAREST_ZOOM = 12
+const NEAREST_ZOOM = 13
+/** Nearer than this it is only a hint of where the coast runs, so the sea is not filled. */
+const NEAREST_FILLED_ZOOM = 10
 /** Width of the whole world at zoom 0, px. */
 const WORLD_PX = 256
 
@@ -32,13 +34,12 @@ export function showCoast(view: MapView): () => void {
   /** Later, since a plan that opens meanwhile most often shows ground too near for it. */
   const askSoon = () => {
     asked ??= setTimeout(async () => {
-      asked = undefined
-      if (isTooNear(view)) return
       try {
-        shapes.value = await loadLand(view.map)
+        if (!isTooNear(view)) shapes.value = await loadLand(view.map)
       } catch {
         // Without the outline the map works as well.
       }
+      asked = undefined
     }, WAIT_MS)
   }
 
@@ -47,6 +48,7 @@ export function showCoast(view: MapView): () => void {
     const near = isTooNear(view)
     const loaded = shapes.value
     group.classList.toggle('hidden', near || !loaded)
+    group.classList.toggle('rough', view.map.getZoom() > NEAREST_FILLED_ZOOM)
     if (near) return
     if (!loaded) {
       askSoon()
