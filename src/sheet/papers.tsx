@@ -97,7 +97,8 @@ export function Papers({ store, onClose }: { store: Store; onClose: () => void }
           </button>
         </span>
       </div>
-      <div class="desk">
+      {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reached by keys */}
+      <section class="desk" aria-label="Sheets" tabIndex={0}>
         {papers.map(({ title, blocks }) =>
           breakIntoSheets(blocks, room).map((sheet, i, sheets) => (
             <SheetPage
@@ -111,7 +112,7 @@ export function Papers({ store, onClose }: { store: Store; onClose: () => void }
             />
           )),
         )}
-      </div>
+      </section>
     </div>
   )
 }

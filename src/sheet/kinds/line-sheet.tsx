@@ -56,7 +56,7 @@ function summary({ plan, catalog, system }: PaperSource, line: Line, measured: R
 const SIGNATURES = {
   title: 'Signed',
   columns: [
-    { head: '', share: 24 },
+    { head: 'Step', share: 24 },
     { head: 'Name', share: 50 },
     { head: 'Date and hour', share: 40 },
     { head: 'Remarks', share: 72 },
