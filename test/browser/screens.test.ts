@@ -1,0 +1,67 @@
+import { readFileSync } from 'node:fs'
+import { createRequire } from 'node:module'
+import type { AxeResults } from 'axe-core'
+import { afterEach, describe, expect, test } from 'vitest'
+import { type Visit, visit } from './visit'
+
+const AXE = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8')
+/** The narrowest phone that is still sold in numbers; the least target that WCAG 2.2 asks for at level AAA (2.5.5). */
+const PHONE = { width: 360, height: 740 }
+const LEAST_TARGET_PX = 44
+
+let at: Visit
+afterEach(() => at?.close())
+
+/** What axe finds against WCAG 2.2, levels A and AA, and its own best practices. */
+async function complaints(): Promise<string[]> {
+  const { page } = at
+  await page.evaluate(AXE)
+  const results = await page.evaluate(() =>
+    (window as unknown as { axe: { run(): Promise<AxeResults> } }).axe.run(),
+  )
+  return results.violations.flatMap(({ id, nodes }) =>
+    nodes.map(({ target }) => `${id}: ${target.join(' ')}`),
+  )
+}
+
+const openDemo = () => at.page.locator('.circuits button').first().waitFor()
+
+describe('a reader of the screen', () => {
+  test.each(['light', 'dark'] as const)(
+    'finds nothing amiss on the %s screen, from the plan to the papers',
+    async (colorScheme) => {
+      at = await visit({ colorScheme })
+      await openDemo()
+      expect(await complaints()).toEqual([])
+      await at.page.locator('.circuits button').first().click()
+      expect(await complaints()).toEqual([])
+      await at.page.getByRole('button', { name: 'Papers', exact: true }).click()
+      await at.page.locator('.sheet').first().waitFor()
+      expect(await complaints()).toEqual([])
+    },
+  )
+})
+
+describe('a phone', () => {
+  test('shows map and panel with nothing off its side, and buttons that a thumb hits', async () => {
+    at = await visit({ viewport: PHONE, touch: true })
+    await openDemo()
+    const width = () => at.page.evaluate(() => document.documentElement.scrollWidth)
+    expect(await width()).toBe(PHONE.width)
+    const map = (await at.page.locator('#map').boundingBox())!
+    expect(map.width).toBe(PHONE.width)
+    expect(map.height).toBeGreaterThan(PHONE.height / 4)
+    const small = await at.page.evaluate(
+      (least) =>
+        [...document.querySelectorAll<HTMLElement>('.top-bar button, #map button')]
+          .filter((button) => button.checkVisibility() && button.getBoundingClientRect().height < least)
+          .map((button) => button.textContent),
+      LEAST_TARGET_PX,
+    )
+    expect(small).toEqual([])
+    await at.page.locator('.circuits button').first().tap()
+    await at.page.locator('.margins').first().waitFor()
+    expect(await width()).toBe(PHONE.width)
+    expect(at.faults).toEqual([])
+  })
+})
