@@ -24,6 +24,8 @@ export interface MapView {
   readonly frame: ReadonlySignal<number>
   pointOf(position: Position): Point
   pathOf(path: readonly Position[]): readonly Point[]
+  /** Where a place lies whose longitude may have counted on past 180°. */
+  pointOfUnrolled(lonDeg: number, latDeg: number): Point
   positionOf(point: Point): readonly [lonDeg: number, latDeg: number]
   drawBox(): DrawBox
   metresPerPx(): number
@@ -94,6 +96,7 @@ export function createMapView(container: HTMLElement): MapView {
     frame,
     pointOf: ([lonDeg, latDeg]) => project(nearLonDeg(lonDeg, refLonDeg), latDeg),
     pathOf: (path) => unrolled(path, refLonDeg).map(([lonDeg, latDeg]) => project(lonDeg, latDeg)),
+    pointOfUnrolled: project,
     positionOf: ({ x, y }) => {
       const { lat, lng } = map.unproject(map.getPixelOrigin().add([x, y]), map.getZoom())
       return [wrapLonDeg(lng), lat]

@@ -24,6 +24,7 @@ import { showRubberLabel } from './show-rubber-label'
 import { showSpeaker } from './show-speaker'
 import { showSplices } from './show-splices'
 import { showStations } from './show-stations'
+import { showTerrain } from './show-terrain'
 import { showZoomButtons } from './show-zoom-buttons'
 import { stationTool } from './station-tool'
 
@@ -47,6 +48,7 @@ export function mountMap(element: HTMLElement, store: Store): () => void {
 
   const layers = [
     showCoast(view),
+    showTerrain(bench),
     showGrid(view),
     showHazards(bench),
     showLines(bench),

@@ -1,5 +1,6 @@
 import { effect } from '@preact/signals'
 import { type GridLine, gridLines } from './grid-lines'
+import { pathData } from './leg-strokes'
 import type { MapView, Point } from './map-view'
 import { svgElement } from './svg-element'
 
@@ -25,14 +26,8 @@ export function showGrid(view: MapView): () => void {
     )
     group.replaceChildren()
     drawn = lines.map((line) => {
-      const points = line.points.map(([lng, lat]) =>
-        map.project([lat, lng], map.getZoom()).subtract(map.getPixelOrigin()),
-      )
-      svgElement(
-        'path',
-        { d: `M${points.map(({ x, y }) => `${x.toFixed(1)} ${y.toFixed(1)}`).join('L')}` },
-        group,
-      )
+      const points = line.points.map(([lonDeg, latDeg]) => view.pointOfUnrolled(lonDeg, latDeg))
+      svgElement('path', { d: pathData(points) }, group)
       return { line, points, label: labelOf(line) }
     })
     labels.replaceChildren(...drawn.map(({ label }) => label))
