@@ -11,15 +11,23 @@ interface Draft {
   readonly revision: number
   readonly title: string
   readonly savedAt: Date
+  /** The draft that it grew out of, where that could not be dropped before the page went away. */
+  readonly base?: DraftState
   /** The plan file's text: what an older or a newer program can read too. */
   readonly text: string
 }
 
 /** A draft as a list shows it. */
-export type DraftEntry = Omit<Draft, 'text'>
+export type DraftEntry = Pick<Draft, 'key' | 'revision' | 'title' | 'savedAt'>
 
 /** One state of one draft. */
 export type DraftState = Pick<Draft, 'key' | 'revision'>
+
+export interface LoadedDraft {
+  readonly plan: Result<Plan>
+  readonly state: DraftState
+  readonly base: DraftState | undefined
+}
 
 interface DraftsSchema extends DBSchema {
   drafts: { key: string; value: Draft }
@@ -44,21 +52,22 @@ export async function openDrafts(name = 'fieldpair') {
     list: async (): Promise<readonly DraftEntry[]> => {
       const drafts = await db.getAll('drafts')
       return drafts
-        .map(({ text: _, ...entry }) => entry)
+        .map(({ key, revision, title, savedAt }) => ({ key, revision, title, savedAt }))
         .sort((a, b) => b.savedAt.getTime() - a.savedAt.getTime())
     },
 
-    /** One draft's plan, and the state it was found in; undefined where there is none of that key. */
-    load: async (key: string): Promise<{ plan: Result<Plan>; state: DraftState } | undefined> => {
+    /** One draft's plan, the state it was found in and what it grew out of; undefined where there is none of that key. */
+    load: async (key: string): Promise<LoadedDraft | undefined> => {
       const draft = await db.get('drafts', key)
-      return draft && { plan: parsePlan(draft.text), state: { key, revision: draft.revision } }
+      if (!draft) return undefined
+      return { plan: parsePlan(draft.text), state: { key, revision: draft.revision }, base: draft.base }
     },
 
     /** Writes one state of a draft: one request, committed at once, so that it holds even as the page goes away. */
-    save: async (plan: Plan, state: DraftState): Promise<void> => {
+    save: async (plan: Plan, state: DraftState, base: DraftState | null): Promise<void> => {
       const tx = db.transaction('drafts', 'readwrite')
-      const draft = { ...state, title: plan.title, savedAt: new Date(), text: formatPlan(plan) }
-      const put = tx.store.put(draft)
+      const kept = { ...state, title: plan.title, savedAt: new Date(), text: formatPlan(plan) }
+      const put = tx.store.put(base ? { ...kept, base } : kept)
       tx.commit()
       await Promise.all([put, tx.done])
     },

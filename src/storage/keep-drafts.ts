@@ -79,14 +79,15 @@ export async function keepDrafts(store: KeptStore, name?: string): Promise<Keepe
     const [plan, current] = [seen, session]
     written = plan
     current.state = { key: current.state.key, revision: current.state.revision + 1 }
+    // Before the save: where the page is going away, nothing runs after it.
+    rememberLast(current.state.key)
     try {
-      await drafts.save(plan, current.state)
+      await drafts.save(plan, current.state, current.base)
     } catch (error) {
       if (written === plan) written = null
       tellFailure(error)
       return
     }
-    rememberLast(current.state.key)
     if (store.notice.value === NOTICES.full) store.notice.value = ''
     const base = current.base
     current.base = null
@@ -119,6 +120,7 @@ export async function keepDrafts(store: KeptStore, name?: string): Promise<Keepe
       store.notice.value = NOTICES.unreadable
       return
     }
+    if (found.base) await drafts.supersede(found.base)
     await flush()
     await leave(session)
     session = newSession(found.state)

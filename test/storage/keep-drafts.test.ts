@@ -26,6 +26,8 @@ async function reopenWindow(): Promise<{ store: Store; keeper: Keeper }> {
   return { store, keeper }
 }
 
+/** The clock that orders drafts ticks in milliseconds. */
+const tick = () => new Promise((done) => setTimeout(done, 2))
 const title = (text: string) => (plan: Plan) => setTitle(plan, text)
 const titles = async (keeper: Keeper) => (await keeper.list()).map((draft) => draft.title)
 
@@ -54,6 +56,20 @@ describe('a plan kept in the browser', () => {
     expect(await titles(keeper)).toEqual(['Ridge net'])
   })
 
+  test('is one plan in the list although the page went away in the midst of a save', async () => {
+    const first = await openWindow()
+    first.store.edit(title('Before'))
+    await first.keeper.flush()
+    const drafts = await openDrafts(`browser-${browser}`)
+    const [before] = await drafts.list()
+    await tick()
+    await drafts.save({ ...EMPTY_PLAN, title: 'After' }, { key: 'next', revision: 1 }, before!)
+    drafts.close()
+    const later = await openWindow()
+    expect(later.store.plan.value.title).toBe('After')
+    expect(await titles(later.keeper)).toEqual(['After'])
+  })
+
   test('comes back after a reload, and after a crash in a window of its own', async () => {
     const { store, keeper } = await openWindow()
     store.edit(title('Ridge net'))
@@ -75,6 +91,7 @@ describe('a plan kept in the browser', () => {
     const { store, keeper } = await openWindow()
     store.edit(title('First'))
     await keeper.flush()
+    await tick()
     store.open({ ...EMPTY_PLAN })
     store.edit(title('Second'))
     await keeper.flush()
