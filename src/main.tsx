@@ -1,7 +1,6 @@
 import './look.css'
 import { effect, signal } from '@preact/signals'
 import { render } from 'preact'
-import { parsePlan } from './files/parse-plan'
 import { mountMap } from './map/mount-map'
 import { followShortcuts } from './panel/bar/shortcuts'
 import { Notice } from './panel/notice'
@@ -10,6 +9,7 @@ import { ProblemList } from './panel/problem-list'
 import { TopBar } from './panel/top-bar'
 import { searchRemedies } from './state/remedy-search'
 import { createStore } from './state/store'
+import { loadDemo, loadDemoGround } from './storage/demo'
 import { type Keeper, keepDrafts } from './storage/keep-drafts'
 import { openPlanFile, takeDroppedFiles } from './storage/open-save'
 import { keepSettings } from './storage/settings'
@@ -20,9 +20,8 @@ const keeper = signal<Keeper | null>(null)
 const papers = signal<typeof import('./sheet/papers').Papers | null>(null)
 
 async function openDemo() {
-  const response = await fetch('./demo.plan.geojson')
-  const result = parsePlan(await response.text())
-  if (result.ok) store.open(result.value)
+  const demo = await loadDemo()
+  if (demo) store.open(demo)
 }
 
 async function openPapers() {
@@ -60,6 +59,11 @@ effect(() => {
 followShortcuts(store)
 searchRemedies(store)
 takeDroppedFiles((file) => void openPlanFile(store, file))
+
+store.opened.subscribe(async (plan) => {
+  const ground = await loadDemoGround(plan)
+  if (store.opened.peek() === plan) store.ground.value = ground
+})
 
 keeper.value = await keepDrafts(store)
 if (store.opened.peek() === nothingYet) await openDemo()
