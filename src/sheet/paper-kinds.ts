@@ -1,3 +1,4 @@
+import { circuitDiagram } from './kinds/circuit-diagram'
 import { lineSheet } from './kinds/line-sheet'
 import { loadList } from './kinds/load-list'
 import { routeMap } from './kinds/route-map'
@@ -9,6 +10,8 @@ import type { PaperSource } from './paper-source'
 /** One document: its sheets are counted by themselves, so that it can go to those who need it. */
 export interface Paper {
   readonly title: string
+  /** Which one of its kind; empty where there is but one. */
+  readonly about: string
   readonly blocks: readonly Block[]
 }
 
@@ -21,7 +24,7 @@ export interface PaperKind {
 export const PAPER_KINDS: readonly PaperKind[] = [
   {
     name: 'Line route map',
-    papers: (source, room) => [{ title: 'Line route map', blocks: routeMap(source, room) }],
+    papers: (source, room) => [{ title: 'Line route map', about: '', blocks: routeMap(source, room) }],
   },
   {
     name: 'Route sheets',
@@ -29,10 +32,14 @@ export const PAPER_KINDS: readonly PaperKind[] = [
       source.report.lines.flatMap((measured) => {
         const line = source.plan.lines.get(measured.id)
         if (!line) return []
-        const title = `Route sheet, line ${lineNumber(source, line.id)}: ${measured.name}`
-        return [{ title, blocks: lineSheet(source, line, measured, room.widthMm) }]
+        const about = `Line ${lineNumber(source, line.id)}: ${measured.name}`
+        return [{ title: 'Route sheet', about, blocks: lineSheet(source, line, measured, room.widthMm) }]
       }),
   },
-  { name: 'Load list', papers: (source) => [{ title: 'Load list', blocks: loadList(source) }] },
-  { name: 'Test card', papers: (source) => [{ title: 'Test card', blocks: testCard(source) }] },
+  {
+    name: 'Circuit diagram',
+    papers: (source, room) => [{ title: 'Circuit diagram', about: '', blocks: circuitDiagram(source, room) }],
+  },
+  { name: 'Load list', papers: (source) => [{ title: 'Load list', about: '', blocks: loadList(source) }] },
+  { name: 'Test card', papers: (source) => [{ title: 'Test card', about: '', blocks: testCard(source) }] },
 ]

@@ -99,11 +99,12 @@ export function Papers({ store, onClose }: { store: Store; onClose: () => void }
       </div>
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reached by keys */}
       <section class="desk" aria-label="Sheets" tabIndex={0}>
-        {papers.map(({ title, blocks }) =>
+        {papers.map(({ title, about, blocks }) =>
           breakIntoSheets(blocks, room).map((sheet, i, sheets) => (
             <SheetPage
-              key={`${title} ${i}`}
+              key={`${title} ${about} ${i}`}
               title={title}
+              about={about}
               source={source}
               blocks={sheet}
               widthMm={room.widthMm}

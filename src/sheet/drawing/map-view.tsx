@@ -95,7 +95,7 @@ function FootBand({ drawing, frame }: { drawing: MapDrawing; frame: Box }) {
   const y = frame.bottom + 5
   const kinds = new Set(drawing.hazards.map(({ kind }) => kind))
   const hazards = HAZARDS.filter(([kind]) => kinds.has(kind))
-  const left = frame.left + 66
+  const left = frame.left + 62
   const cell = (frame.right - left) / 6
   const cellAt = (i: number): Point => [left + (i % 6) * cell, y - 1 + Math.floor(i / 6) * 4.6]
   return (
@@ -125,11 +125,11 @@ function FootBand({ drawing, frame }: { drawing: MapDrawing; frame: Box }) {
         const [x, row] = cellAt(6 + i)
         const points = [
           [x, row],
-          [x + 7, row],
+          [x + 5.5, row],
         ] as const
         const ticks =
           lay === 'overhead'
-            ? [2, 5].map(
+            ? [1.6, 3.9].map(
                 (dx) =>
                   [
                     [x + dx, row - 1.1],
@@ -140,7 +140,7 @@ function FootBand({ drawing, frame }: { drawing: MapDrawing; frame: Box }) {
         return (
           <g key={lay}>
             <Wire points={points} lay={lay} ticks={ticks} />
-            <text x={x + 8} y={row + 0.9}>
+            <text x={x + 6.4} y={row + 0.9}>
               {name.slice(2)}
             </text>
           </g>
@@ -151,9 +151,9 @@ function FootBand({ drawing, frame }: { drawing: MapDrawing; frame: Box }) {
         return (
           <g key={kind}>
             {HAZARD_STROKES[kind].map((stroke) => (
-              <path key={stroke} class={`hazard ${stroke}`} d={`M${x} ${row}h7`} />
+              <path key={stroke} class={`hazard ${stroke}`} d={`M${x} ${row}h5.5`} />
             ))}
-            <text x={x + 8} y={row + 0.9}>
+            <text x={x + 6.4} y={row + 0.9}>
               {name}
             </text>
           </g>
@@ -276,7 +276,7 @@ export function MapView({
         })}
       </g>
       <FootBand drawing={drawing} frame={frame} />
-      <NorthDiagram norths={norths} at={[frame.left + 56, frame.bottom + 12.5]} />
+      <NorthDiagram norths={norths} at={[frame.left + 55, frame.bottom + 13]} />
     </svg>
   )
 }

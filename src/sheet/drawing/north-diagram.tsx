@@ -2,9 +2,9 @@ import { degToRad } from '../../units'
 import type { Norths } from '../paper-source'
 import type { Point } from './geometry'
 
-const LENGTH_MM = 10
+const LENGTH_MM = 8.5
 /** Angles smaller than this are drawn this wide, so that they can be told apart; the figures stand in the sheet's words. */
-const LEAST_DEG = 12
+const LEAST_DEG = 18
 const MOST_DEG = 40
 
 /** An angle of the diagram: its side is true, its size only where it can be seen. */

@@ -13,7 +13,7 @@ import { mapBlocks } from './map-block'
 
 /** A strip map is never smaller than this, so that bends and splices stay apart; a longer line goes on over more maps. */
 const LEAST_SCALE = 25_000
-const STRIP_MM = 100
+const STRIP_MM = 88
 
 function stripMaps(source: PaperSource, line: Line, norths: Norths, widthMm: number): readonly Block[] {
   const way = verticesOf(source.plan, line)

@@ -1,5 +1,12 @@
 import { type Block, blockHeights, partOf } from './block'
 
+/** A table of so few rows is not parted, as long as a sheet can hold it. */
+const WHOLE_ROWS = 5
+
+/** What of a run of rows must begin together: all of a few, else two, for one alone at the foot of a sheet looks lost. */
+const firstItemsMm = (itemsMm: readonly number[]) =>
+  itemsMm.slice(0, itemsMm.length <= WHOLE_ROWS ? WHOLE_ROWS : 2).reduce((sum, mm) => sum + mm, 0)
+
 /** Height of the least that must stand together from block `i` on: headings, and the first part of what they head. */
 function leastMm(blocks: readonly Block[], i: number, widthMm: number): number {
   const block = blocks[i]
@@ -7,7 +14,7 @@ function leastMm(blocks: readonly Block[], i: number, widthMm: number): number {
   const { headMm, itemsMm } = blockHeights(block, widthMm)
   const leads = block.kind === 'heading' || (block.kind === 'text' && blocks[i + 1]?.kind === 'table')
   if (leads) return headMm + leastMm(blocks, i + 1, widthMm)
-  return headMm + (itemsMm[0] ?? 0) + (itemsMm[1] ?? 0)
+  return headMm + firstItemsMm(itemsMm)
 }
 
 /**
@@ -44,8 +51,7 @@ export function breakIntoSheets(
     }
     let from = 0
     while (from < itemsMm.length) {
-      // Two rows at the least: one alone at the foot of a sheet looks lost.
-      if (headMm + itemsMm[from]! + (itemsMm[from + 1] ?? 0) > freeMm) turn()
+      if (headMm + firstItemsMm(itemsMm.slice(from)) > freeMm) turn()
       let to = from + 1
       let heightMm = headMm + itemsMm[from]!
       while (to < itemsMm.length && heightMm + itemsMm[to]! <= freeMm) {

@@ -15,7 +15,7 @@ export const PAPER_SIZES: readonly PaperSize[] = [
 export const MARGIN_MM = 12
 
 /** Room that the head and the foot of a sheet take. sheet.css holds the same figures. */
-const HEAD_MM = 17
+const HEAD_MM = 20
 const FOOT_MM = 14
 /** Kept free, so that rounding in a printer driver pushes nothing over to another page. */
 const SPARE_MM = 3

@@ -12,6 +12,7 @@ const UNITS = { metric: 'lengths in m and km', us: 'lengths in ft and miles' } a
 /** One sheet of paper. */
 export function SheetPage({
   title,
+  about,
   source: { plan, date, revision, system },
   blocks,
   widthMm,
@@ -19,6 +20,7 @@ export function SheetPage({
   of,
 }: {
   title: string
+  about: string
   source: PaperSource
   blocks: readonly Block[]
   widthMm: number
@@ -26,10 +28,14 @@ export function SheetPage({
   of: number
 }) {
   return (
-    <section class="sheet" aria-label={`${title}, sheet ${number} of ${of}`}>
+    <section
+      class="sheet"
+      aria-label={`${[title, about].filter(Boolean).join(', ')}, sheet ${number} of ${of}`}
+    >
       <header>
         <div>
           <h1>{title}</h1>
+          {about && <p>{about}</p>}
           <p>{`${plan.title} · sheet ${number} of ${of}`}</p>
         </div>
         <div class="basis">

@@ -11,11 +11,11 @@ export function lineTable(source: PaperSource): Table {
   return {
     title: 'Lines',
     columns: [
-      { head: 'Line', share: 9 },
+      { head: 'Line', share: 11 },
       { head: 'From – to', share: 46 },
       { head: 'Wire', share: 42 },
       { head: 'Pairs', share: 18 },
-      { head: `Ground ${unit.symbol}`, share: 17 },
+      { head: `Ground ${unit.symbol}`, share: 19 },
       { head: `Wire ${unit.symbol}`, share: 16 },
       { head: 'Loop Ω', share: 16, show: 1 },
       { head: `Mass ${mass.symbol}`, share: 15, show: 1 },

@@ -50,7 +50,7 @@ export function loopTable(source: PaperSource, circuit: ReportCircuit): Table {
   return {
     title: `${circuit.name}: its lines, sets taken off`,
     columns: [
-      { head: 'Line', share: 9 },
+      { head: 'Line', share: 12 },
       { head: 'From – to', share: 50 },
       { head: 'Loop Ω expected, far end shorted', share: 34, show: 1 },
       { head: 'Loop Ω read', share: 22 },

@@ -1,0 +1,176 @@
+import type { StationId } from '../../plan/id'
+import type { Circuit, Line } from '../../plan/plan'
+import { formatOhms } from '../../report/quantity-text'
+import { wrapText } from '../layout/text-width'
+import { lineLossDb } from '../line-loss'
+import { lineNumber } from '../line-marks'
+import type { PaperSource } from '../paper-source'
+import type { Box, Point } from './geometry'
+import { type Link, layOutTree, type PlacedNode } from './tree-layout'
+
+/** One station of a circuit, as a box of words. */
+export interface CircuitBox {
+  readonly box: Box
+  readonly name: readonly string[]
+  readonly lines: readonly string[]
+  readonly hasSet: boolean
+  readonly hasSupply: boolean
+}
+
+/** One line of a circuit: out of its parent, down, and into its child; its words stand beside it. */
+export interface CircuitWire {
+  readonly points: readonly Point[]
+  readonly above: string
+  readonly below: string
+}
+
+/** One drawing of a circuit, mm. */
+export interface CircuitDrawing {
+  readonly widthMm: number
+  readonly heightMm: number
+  readonly boxes: readonly CircuitBox[]
+  readonly wires: readonly CircuitWire[]
+}
+
+const COLUMNS = 3
+const BOX_MM = 42
+/** Name and words in a box, mm an em and mm a line; sheet.css holds the same sizes. */
+const NAME_EM_MM = 3.2
+const WORD_EM_MM = 2.6
+const NAME_LINE_MM = 4
+const WORD_LINE_MM = 3.3
+const PAD_MM = 1.4
+const ROW_GAP_MM = 4
+/** The terminal block at the left of a box takes this off the width of its words. */
+const SYMBOL_MM = 8
+
+/** Which pair of each line the circuit takes: the circuits of a line take its pairs in the order of the plan. */
+export function pairOf({ plan }: PaperSource, circuit: Circuit, line: Line): number {
+  const sharing = [...plan.circuits.values()].filter(({ lines }) => lines.includes(line.id))
+  return sharing.findIndex(({ id }) => id === circuit.id) + 1
+}
+
+function wordsOn(
+  source: PaperSource,
+  circuit: Circuit,
+  id: string,
+): { words: string[]; hasSet: boolean; hasSupply: boolean } {
+  const { catalog } = source
+  const set = circuit.sets.get(id as StationId)
+  const supply = circuit.supply?.at === id ? circuit.supply.type : undefined
+  return {
+    words: [
+      set === undefined ? 'joint' : (catalog.sets.get(set)?.name ?? set),
+      ...(supply === undefined ? [] : [`supply: ${catalog.supplies.get(supply)?.name ?? supply}`]),
+    ],
+    hasSet: set !== undefined,
+    hasSupply: supply !== undefined,
+  }
+}
+
+/**
+ * A circuit drawn as a tree from its supply, or from its first set; over several drawings where one sheet cannot hold it.
+ *
+ * @param room width of the sheet and the most height for one drawing, mm
+ */
+export function drawCircuit(
+  source: PaperSource,
+  circuit: Circuit,
+  room: { readonly widthMm: number; readonly heightMm: number },
+): readonly CircuitDrawing[] {
+  const { plan, report } = source
+  const measured = new Map(report.lines.map((line) => [line.id, line]))
+  const lines = circuit.lines.flatMap((id) => plan.lines.get(id) ?? [])
+  const first = lines[0]
+  if (!first) return []
+  const nameOf = (id: string) => plan.stations.get(id as StationId)?.name || id
+  const root = circuit.supply?.at ?? [...circuit.sets.keys()][0] ?? first.from
+  const wordsOf = (line: Line) => {
+    const found = measured.get(line.id)!
+    const loss = lineLossDb(source, line, found)
+    const pair =
+      line.return === 'earth' ? 'earth return' : line.pairs > 1 ? `pair ${pairOf(source, circuit, line)}` : ''
+    return {
+      above: [`line ${lineNumber(source, line.id)}`, pair].filter(Boolean).join(', '),
+      below: [formatOhms(found.loopOhms), loss === undefined ? '' : `${loss.toFixed(1)} dB`]
+        .filter(Boolean)
+        .join(', '),
+    }
+  }
+  const byId = new Map<string, Line>(lines.map((line) => [line.id, line]))
+  const links = lines.map((line): Link => ({ id: line.id, a: line.from, b: line.to }))
+  // Rows of three words at the least; a row with more is taller, so a sheet holds no more rows than this.
+  const leastRowMm = NAME_LINE_MM + WORD_LINE_MM + 2 * PAD_MM + ROW_GAP_MM
+  const { pieces, closing } = layOutTree(root, links, {
+    columns: COLUMNS,
+    rows: Math.floor(room.heightMm / (leastRowMm + 2 * WORD_LINE_MM)),
+  })
+  const pitchMm = (room.widthMm - BOX_MM) / (COLUMNS - 1)
+
+  return pieces.map((piece) => {
+    const boxes = piece.nodes.map((node) => boxOf(node))
+    const rowsMm = Array.from({ length: piece.rows }, (_, row) =>
+      Math.max(...boxes.filter((one) => one.node.row === row).map(({ heightMm }) => heightMm), 0),
+    )
+    const topOf = (row: number) =>
+      rowsMm.slice(0, row).reduce((sum, height) => sum + height + ROW_GAP_MM, 0) + 0.5
+    const middleOf = ({ column, row }: PlacedNode): Point => [
+      column * pitchMm + BOX_MM / 2,
+      topOf(row) + rowsMm[row]! / 2,
+    ]
+    return {
+      widthMm: room.widthMm,
+      heightMm: topOf(piece.rows),
+      boxes: boxes.map(({ node, heightMm, name, words, hasSet, hasSupply }) => {
+        const [x, y] = middleOf(node)
+        return {
+          box: {
+            left: x - BOX_MM / 2,
+            right: x + BOX_MM / 2,
+            top: y - heightMm / 2,
+            bottom: y + heightMm / 2,
+          },
+          name,
+          lines: words,
+          hasSet,
+          hasSupply,
+        }
+      }),
+      wires: piece.links.map(({ link, parent, child }) => {
+        const from = middleOf(parent)
+        const to = middleOf(child)
+        const start = from[0] + BOX_MM / 2
+        const end = to[0] - BOX_MM / 2
+        const trunk = start + 2.5
+        return {
+          points: [
+            [start, from[1]],
+            [trunk, from[1]],
+            [trunk, to[1]],
+            [end, to[1]],
+          ],
+          ...wordsOf(byId.get(link.id)!),
+        }
+      }),
+    }
+  })
+
+  function boxOf(node: PlacedNode) {
+    const { words, hasSet, hasSupply } = wordsOn(source, circuit, node.id)
+    const notes = [
+      ...(node.comesFrom ? [`goes on from ${node.comesFrom}`] : words),
+      ...closing
+        .filter(({ a, b }) => a === node.id || b === node.id)
+        .map((link) => {
+          const { above, below } = wordsOf(byId.get(link.id)!)
+          return `ring: ${above} to ${nameOf(link.a === node.id ? link.b : link.a)}, ${below}`
+        }),
+      ...(node.goesOn ? [`more lines: see ${node.goesOn}`] : []),
+    ]
+    const roomMm = BOX_MM - SYMBOL_MM - PAD_MM
+    const name = wrapText(nameOf(node.id), roomMm / NAME_EM_MM, true)
+    const wrapped = notes.flatMap((note) => wrapText(note, roomMm / WORD_EM_MM))
+    const heightMm = name.length * NAME_LINE_MM + wrapped.length * WORD_LINE_MM + 2 * PAD_MM
+    return { node, heightMm, name, words: wrapped, hasSet, hasSupply }
+  }
+}

@@ -1,0 +1,61 @@
+import type { CircuitDrawing } from './circuit-drawing'
+import { StationSymbol } from './map-view'
+
+/** A circuit diagram, not to scale. Sizes agree with circuit-drawing.ts. */
+export function CircuitView({ drawing, name }: { drawing: CircuitDrawing; name: string }) {
+  return (
+    <svg
+      class="circuit-view"
+      viewBox={`0 0 ${drawing.widthMm} ${drawing.heightMm.toFixed(2)}`}
+      role="img"
+      aria-label={`Circuit diagram of ${name}`}
+    >
+      {drawing.wires.map(({ points, above, below }, i) => {
+        const [bend, end] = points.slice(-2)
+        const x = ((bend?.[0] ?? 0) + (end?.[0] ?? 0)) / 2
+        return (
+          <g key={i}>
+            <path
+              class="wire"
+              d={points
+                .map(([px, py], k) => `${k === 0 ? 'M' : 'L'}${px.toFixed(2)} ${py.toFixed(2)}`)
+                .join('')}
+            />
+            <text x={x} y={(end?.[1] ?? 0) - 1} text-anchor="middle">
+              {above}
+            </text>
+            <text x={x} y={(end?.[1] ?? 0) + 3.2} text-anchor="middle">
+              {below}
+            </text>
+          </g>
+        )
+      })}
+      {drawing.boxes.map(({ box, name: nameLines, lines, hasSet, hasSupply }, i) => (
+        <g key={i}>
+          <rect
+            class={hasSet || hasSupply ? 'node' : 'node joint'}
+            x={box.left}
+            y={box.top}
+            width={box.right - box.left}
+            height={box.bottom - box.top}
+          />
+          <StationSymbol at={[box.left + 4.2, box.top + 3.6]} hasSupply={hasSupply} />
+          <text class="name" x={box.left + 8} y={box.top + 4.4}>
+            {nameLines.map((line, k) => (
+              <tspan key={k} x={box.left + 8} dy={k === 0 ? 0 : 4}>
+                {line}
+              </tspan>
+            ))}
+          </text>
+          <text x={box.left + 8} y={box.top + 4.2 + nameLines.length * 4 - 0.6}>
+            {lines.map((line, k) => (
+              <tspan key={k} x={box.left + 8} dy={k === 0 ? 0 : 3.3}>
+                {line}
+              </tspan>
+            ))}
+          </text>
+        </g>
+      ))}
+    </svg>
+  )
+}
