@@ -1,5 +1,5 @@
 import './look.css'
-import { effect, signal } from '@preact/signals'
+import { computed, effect, signal } from '@preact/signals'
 import { render } from 'preact'
 import { mountMap } from './map/mount-map'
 import { followShortcuts } from './panel/bar/shortcuts'
@@ -9,7 +9,7 @@ import { ProblemList } from './panel/problem-list'
 import { TopBar } from './panel/top-bar'
 import { searchRemedies } from './state/remedy-search'
 import { createStore } from './state/store'
-import { loadDemo, loadDemoGround } from './storage/demo'
+import { liesOnDemo, loadDemo, loadDemoGround } from './storage/demo'
 import { type Keeper, keepDrafts } from './storage/keep-drafts'
 import { openPlanFile, takeDroppedFiles } from './storage/open-save'
 import { keepSettings } from './storage/settings'
@@ -60,9 +60,13 @@ followShortcuts(store)
 searchRemedies(store)
 takeDroppedFiles((file) => void openPlanFile(store, file))
 
-store.opened.subscribe(async (plan) => {
-  const ground = await loadDemoGround(plan)
-  if (store.opened.peek() === plan) store.ground.value = ground
+const onDemo = computed(() => liesOnDemo(store.settled.value))
+effect(() => {
+  if (onDemo.value) {
+    void loadDemoGround().then((ground) => {
+      if (onDemo.peek()) store.ground.value = ground
+    })
+  } else store.ground.value = undefined
 })
 
 keeper.value = await keepDrafts(store)

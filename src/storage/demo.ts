@@ -17,11 +17,15 @@ export async function loadDemo(): Promise<Plan | undefined> {
   return result?.ok ? result.value : undefined
 }
 
-/** The demo's ground, for a plan that lies on it; undefined for every other plan. */
-export async function loadDemoGround(plan: Plan): Promise<Ground | undefined> {
+/** Whether a plan lies on the demo's ground, or beside it. */
+export function liesOnDemo(plan: Plan): boolean {
   const extent = planExtent(plan)
-  if (!extent || extent.eastDeg < WEST_DEG || extent.westDeg > EAST_DEG) return undefined
-  if (extent.northDeg < SOUTH_DEG || extent.southDeg > NORTH_DEG) return undefined
+  if (!extent || extent.eastDeg < WEST_DEG || extent.westDeg > EAST_DEG) return false
+  return extent.northDeg > SOUTH_DEG && extent.southDeg < NORTH_DEG
+}
+
+/** The demo's ground. Undefined where it cannot be fetched. */
+export async function loadDemoGround(): Promise<Ground | undefined> {
   const [response, { groundFromFiles }] = await Promise.all([
     fetched('./demo.terrain.tif'),
     import('../files/elevation-files'),
