@@ -1,0 +1,8 @@
+/** Numbers 0…1 that are the same for the same seed: a linear congruence (Numerical Recipes, "quick and dirty" generators). */
+export function seeded(seed: number): () => number {
+  let state = seed >>> 0
+  return () => {
+    state = (Math.imul(state, 1664525) + 1013904223) >>> 0
+    return state / 2 ** 32
+  }
+}
