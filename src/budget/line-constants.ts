@@ -13,7 +13,8 @@ export interface LineConstants {
 /**
  * Primary constants of a wire in one weather, at one temperature, per km of line.
  *
- * R = R₂₀ [1 + α (t − 20)]; L and C as catalogued; G the dry or the wet leakage. Earth return uses one conductor, so half
+ * R = R₂₀ [1 + α (t − 20)]; L as catalogued; G the dry or the wet leakage; C too, where the wire has one
+ * of its own when wet. Earth return uses one conductor, so half
  * of R. A wire so cold that the linear law would leave it no resistance is taken at 1 % of R₂₀.
  *
  * Source: IEC 60028 (1925) for the law of temperature; the rest by definition of the catalog.
@@ -25,12 +26,13 @@ export function lineConstants(
   returnBy: 'pair' | 'earth' = 'pair',
 ): LineConstants {
   const warm = Math.max(0.01, 1 + wire.tempCoeffPerC * (wireTempC - 20))
+  const wet = weather === 'wet'
   const conductors = returnBy === 'earth' ? 0.5 : 1
   return {
     ohmPerKm: wire.loopOhmPerKm * warm * conductors,
     henryPerKm: wire.loopMilliHPerKm / 1000,
-    faradPerKm: wire.nanoFPerKm * 1e-9,
-    siemensPerKm: (weather === 'wet' ? wire.wetMicroSPerKm : wire.dryMicroSPerKm) * 1e-6,
+    faradPerKm: (wet ? (wire.wetNanoFPerKm ?? wire.nanoFPerKm) : wire.nanoFPerKm) * 1e-9,
+    siemensPerKm: (wet ? wire.wetMicroSPerKm : wire.dryMicroSPerKm) * 1e-6,
   }
 }
 

@@ -31,24 +31,3 @@ export function fitNanoFPerKm(
   const susceptance = (x * (2 * alpha ** 2 - rg) + 2 * alpha * z * Math.sqrt(alpha ** 2 - rg)) / r ** 2
   return (susceptance / (2 * Math.PI * loss.hz)) * 1e9
 }
-
-/**
- * The leakage that gives a line of known capacitance its published loss, µS/km.
- *
- * The same equation as for {@link fitNanoFPerKm}, solved for G: with k = 2α² + XB,
- * G = (k² − |R + jX|² B²) / (R k + 2α |R + jX| √(α² + XB)).
- *
- * Source: the propagation constant of a uniform line, solved for G. Range: a loss not below that of G = 0.
- */
-export function fitMicroSPerKm(
-  series: SeriesConstants,
-  shunt: { readonly nanoFPerKm: number },
-  loss: { readonly dbPerKm: number; readonly hz: number },
-): number {
-  const { resistance: r, reactance: x, impedance: z } = seriesAt(series, loss.hz)
-  const alpha = loss.dbPerKm / DB_PER_NEPER
-  const b = (2 * Math.PI * loss.hz * shunt.nanoFPerKm) / 1e9
-  const k = 2 * alpha ** 2 + x * b
-  if (k < z * b) throw new RangeError(`a capacitance of ${shunt.nanoFPerKm} nF/km alone loses more`)
-  return (1e6 * (k ** 2 - (z * b) ** 2)) / (r * k + 2 * alpha * z * Math.sqrt(alpha ** 2 + x * b))
-}

@@ -10,6 +10,8 @@ export interface Wire {
   readonly tempCoeffPerC: number
   /** Mutual capacitance of the pair, nF/km. */
   readonly nanoFPerKm: number
+  /** The same when wet, where a film of water round the wire raises it; absent: as dry. */
+  readonly wetNanoFPerKm?: number
   /** Loop inductance, mH/km. */
   readonly loopMilliHPerKm: number
   /** Leakage conductance between the conductors when dry, µS/km. */

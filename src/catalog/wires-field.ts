@@ -2,7 +2,7 @@ import { KG_PER_POUND, METRES_PER_MILE, MM_PER_INCH, NEWTONS_PER_POUND_FORCE } f
 import { awgDiameterMm } from './awg'
 import { type Conductor, conductorOhmPerKm, conductorTempCoeffPerC, helixTakeUp, solid } from './conductor'
 import { ALUMINIUM, CADMIUM_COPPER, COPPER, GALVANISED_STEEL } from './conductor-materials'
-import { fitMicroSPerKm, fitNanoFPerKm } from './fit-line-constants'
+import { fitNanoFPerKm } from './fit-line-constants'
 import type { Sources } from './sources'
 import type { Wire } from './wire'
 
@@ -27,8 +27,9 @@ interface FieldWire {
 const LOSS_HZ = 1000
 const LOOP_MILLI_H_PER_KM = 0.6
 const DRY_MICRO_S_PER_KM = 0.5
+const WET_MICRO_S_PER_KM = 25
 
-/** The handbook gives loss and make-up; capacitance and wet leakage are those that give its loss, dry and wet. */
+/** The handbook gives loss and make-up; the capacitances are those that give its loss, dry and wet. */
 function fieldWire(w: FieldWire): Wire {
   const series = {
     loopOhmPerKm: 2 * conductorOhmPerKm(w.conductor),
@@ -44,7 +45,8 @@ function fieldWire(w: FieldWire): Wire {
     tempCoeffPerC: conductorTempCoeffPerC(w.conductor),
     nanoFPerKm,
     dryMicroSPerKm: DRY_MICRO_S_PER_KM,
-    wetMicroSPerKm: fitMicroSPerKm(series, { nanoFPerKm }, loss(w.wetDbPerMile)),
+    wetMicroSPerKm: WET_MICRO_S_PER_KM,
+    wetNanoFPerKm: fitNanoFPerKm(series, { microSPerKm: WET_MICRO_S_PER_KM }, loss(w.wetDbPerMile)),
     kgPerKm: (w.poundsPerMile * KG_PER_POUND) / KM_PER_MILE,
     breakN: w.breakPounds * NEWTONS_PER_POUND_FORCE,
     spoolsM: w.miles.map((miles) => miles * METRES_PER_MILE),
@@ -54,7 +56,9 @@ function fieldWire(w: FieldWire): Wire {
       loopMilliHPerKm: 'About 1 mH per mile, from memory; it hardly matters beside the resistance.',
       nanoFPerKm: `Derived: fitted so that the dry line loses ${dry} at 1 kHz (${w.lossSource}).`,
       dryMicroSPerKm: 'A dry polyethylene or rubber pair with sound splices, from memory.',
-      wetMicroSPerKm: `Derived: fitted so that the wet line loses ${wet} at 1 kHz (${w.lossSource}). All of the wet rise is put down to leakage, though some of it is capacitance to the wet film: the true leakage is lower, so direct current and ringing in the wet come out on the safe side.`,
+      wetMicroSPerKm:
+        'Wet polyethylene or rubber field wire with average splices, 1 to 50 µS/km, from memory: the middle of that.',
+      wetNanoFPerKm: `Derived: fitted so that the wet line loses ${wet} at 1 kHz (${w.lossSource}). The film of water raises the capacitance far more than the leakage.`,
       ...w.sources,
     },
   }

@@ -29,9 +29,9 @@ export const WIRE_SHAPE: Check = members(
     wetMicroSPerKm: fromZero('The leakage when wet', 'µS/km'),
     kgPerKm: fromZero('The mass', 'kg/km'),
     breakN: fromZero('The breaking strength', 'N', 1e7),
-    spoolsM: listOf('The list of standard spools', aboveZero('The length of a spool', 'm'), { min: 1 }),
+    spoolsM: listOf('The list of standard spools', aboveZero('The length of a spool', 'm')),
   },
-  NAMES,
+  { ...NAMES, wetNanoFPerKm: fromZero('The capacitance when wet', 'nF/km') },
 )
 
 /** A telephone, as a plan file or a form gives it. */

@@ -63,12 +63,6 @@ const FAULTS: readonly [what: string, at: string, code: string, spoil: (file: Fi
   ],
   ['a wire with no mass', 'plan.catalog.wires[0].kgPerKm', 'missing', (file) => delete wire(file).kgPerKm],
   [
-    'a wire with no spools',
-    'plan.catalog.wires[0].spoolsM',
-    'wrong-count',
-    (file) => (wire(file).spoolsM = []),
-  ],
-  [
     'a spool of negative length',
     'plan.catalog.wires[0].spoolsM[0]',
     'out-of-range',

@@ -22,6 +22,7 @@ export const WIRE_FIGURES: readonly EntryFigure[] = [
   { at: 'loopOhmPerKm', label: 'Loop resistance at 20 °C', quantity: 'ohmPerKm' },
   { at: 'tempCoeffPerC', label: 'Rise of resistance', quantity: 'perC' },
   { at: 'nanoFPerKm', label: 'Capacitance', quantity: 'nanoFPerKm' },
+  { at: 'wetNanoFPerKm', label: 'Capacitance, wet', quantity: 'nanoFPerKm', optional: true },
   { at: 'loopMilliHPerKm', label: 'Loop inductance', quantity: 'milliHPerKm' },
   { at: 'dryMicroSPerKm', label: 'Leakage, dry', quantity: 'microSPerKm' },
   { at: 'wetMicroSPerKm', label: 'Leakage, wet', quantity: 'microSPerKm' },
