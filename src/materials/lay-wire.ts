@@ -1,6 +1,7 @@
 import type { LineId } from '../plan/id'
 import { type Cut, cutGroup, type Run, type Stretch } from './cut-runs'
-import { type Group, type Packing, packSpools } from './pack-spools'
+import { packSpools } from './pack-spools'
+import type { Group, Packing } from './packing'
 import {
   fewestSpools,
   leastLength,
@@ -205,7 +206,7 @@ function figuresOf(
 function besides(kinds: readonly SpoolKind[], shortM: number): readonly number[] {
   const howMany = fewestSpools(kinds, 0, shortM)
   const counts = Number.isFinite(howMany)
-    ? leastLength(kinds, howMany, shortM)
+    ? leastLength(kinds, howMany, shortM).found
     : kinds.map((kind) => kind.count)
   return kinds.flatMap(({ lengthM }, k) => Array<number>(counts?.[k] ?? 0).fill(lengthM))
 }

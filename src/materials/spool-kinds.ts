@@ -7,11 +7,10 @@ export interface SpoolKind {
 /** Lengths that differ by less than this are the same: it takes up the rounding of sums, m. */
 export const ROUNDING_M = 1e-6
 
-/** Steps after which the best found so far is taken; far more than lists of real spools ask for. */
-const STEPS = 20_000
-
-/** Sets of spools looked at for one run in one place, at most. */
-export const SETS = 40
+/** Steps of one search for a set of spools. Counted, not timed: the same plan always gets the same spools. */
+const STEPS = 400
+/** Sets kept of one such search. */
+const SETS = 60
 
 export const total = (numbers: readonly number[]): number => numbers.reduce((sum, n) => sum + n, 0)
 
@@ -47,6 +46,12 @@ export function fewestSpools(kinds: readonly SpoolKind[], wasteM: number, netM: 
   return left <= 0 ? spools : Number.POSITIVE_INFINITY
 }
 
+/** What a search found, and whether it looked at all there is. */
+export interface Found<T> {
+  readonly found: T
+  readonly isWhole: boolean
+}
+
 /**
  * Every set of `howMany` spools that reaches `netM`, each giving its length less one splice, and that does not reach it with one
  * spool less; the longest first, as a count for each kind.
@@ -58,11 +63,12 @@ export function minimalSets(
   howMany: number,
   netM: number,
   wasteM: number,
-): readonly (readonly number[])[] {
+): Found<readonly (readonly number[])[]> {
   const sets: number[][] = []
   const counts = kinds.map(() => 0)
+  let steps = 0
   const search = (k: number, left: number, missingM: number, shortestM: number): void => {
-    if (sets.length >= SETS) return
+    if (++steps > STEPS || sets.length >= SETS) return
     if (left === 0) {
       if (missingM <= ROUNDING_M && missingM + shortestM > ROUNDING_M) sets.push([...counts])
       return
@@ -76,14 +82,32 @@ export function minimalSets(
     }
     counts[k] = 0
   }
-  if (howMany === 0) return netM <= ROUNDING_M ? [counts] : []
-  search(0, howMany, netM, 0)
-  return sets
+  if (howMany > 0) search(0, howMany, netM, 0)
+  else if (netM <= ROUNDING_M) sets.push(counts)
+  return { found: sets, isWhole: steps <= STEPS && sets.length < SETS }
+}
+
+/** Length of the `n` longest, or of the `n` shortest, of the kinds from `k` on, m; undefined where there are not so many. */
+function extremeM(
+  kinds: readonly SpoolKind[],
+  k: number,
+  n: number,
+  end: 'longest' | 'shortest',
+): number | undefined {
+  let left = n
+  let sumM = 0
+  for (let i = k; i < kinds.length && left > 0; i++) {
+    const kind = kinds[end === 'longest' ? i : kinds.length - 1 - (i - k)]!
+    const take = Math.min(left, kind.count)
+    sumM += take * kind.lengthM
+    left -= take
+  }
+  return left > 0 ? undefined : sumM
 }
 
 /**
- * The shortest set of exactly `howMany` spools that together are at least `atLeastM` long, as a count for each kind, or
- * undefined where even the longest are too short.
+ * The shortest set of exactly `howMany` spools that together are at least `atLeastM` long, as a count for each kind; undefined
+ * where none was found.
  *
  * A depth-first search from the longest kind down, cut off where the longest left cannot reach the length or the shortest left
  * cannot beat the best.
@@ -94,14 +118,14 @@ export function leastLength(
   kinds: readonly SpoolKind[],
   howMany: number,
   atLeastM: number,
-): readonly number[] | undefined {
+): Found<readonly number[] | undefined> {
   let best: number[] | undefined
   let bestM = Number.POSITIVE_INFINITY
   let steps = 0
   const counts = kinds.map(() => 0)
 
   const search = (k: number, left: number, sumM: number): void => {
-    if (++steps > STEPS && best) return
+    if (++steps > STEPS) return
     if (left === 0) {
       if (sumM >= atLeastM - ROUNDING_M && sumM < bestM) {
         best = [...counts]
@@ -109,10 +133,10 @@ export function leastLength(
       }
       return
     }
-    const kind = kinds[k]
-    if (!kind) return
-    if (sumM + left * kind.lengthM < atLeastM - ROUNDING_M) return
-    if (sumM + left * kinds.at(-1)!.lengthM >= bestM) return
+    const mostM = extremeM(kinds, k, left, 'longest')
+    if (mostM === undefined || sumM + mostM < atLeastM - ROUNDING_M) return
+    if (sumM + extremeM(kinds, k, left, 'shortest')! >= bestM) return
+    const kind = kinds[k]!
     // The fewest of a long kind with which the shorter ones still reach the length come first: they leave least over.
     const nextM = kinds[k + 1]?.lengthM ?? 0
     const fewest = Math.ceil((atLeastM - sumM - left * nextM) / (kind.lengthM - nextM) - ROUNDING_M)
@@ -124,5 +148,5 @@ export function leastLength(
     counts[k] = 0
   }
   search(0, howMany, 0)
-  return best
+  return { found: best, isWhole: steps <= STEPS }
 }

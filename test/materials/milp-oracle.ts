@@ -1,4 +1,4 @@
-import type { Cost } from '../../src/materials/pack-spools'
+import type { Cost } from '../../src/materials/packing'
 
 /** What HiGHS is asked and what it answers, as far as it is used here. */
 export interface Solver {
@@ -6,7 +6,7 @@ export interface Solver {
 }
 
 /**
- * The least cost of laying runs from single spools, by three mixed-integer programs solved one after the other: splices, then
+ * The least cost of laying runs from single spools, by two mixed-integer programs solved one after the other: splices before
  * spools, then the length of the spools used.
  *
  * x(i,j): run i has a piece on spool j · p(i,j): what the piece covers · y(j): spool j is used · a, b(i,j): run i begins, ends on
@@ -64,14 +64,11 @@ export function leastCost(
     return Status === 'Optimal' ? ObjectiveValue : undefined
   }
 
-  const leastPieces = minimum(pieces)
-  if (leastPieces === undefined) return undefined
-  rows.push(`${pieces} <= ${Math.round(leastPieces)}`)
-  const leastUsed = minimum(used)!
-  rows.push(`${used} <= ${Math.round(leastUsed)}`)
-  return {
-    splices: Math.round(leastPieces) - needsM.length,
-    spools: Math.round(leastUsed),
-    lengthM: minimum(length)!,
-  }
+  const manyPieces = pairs.map(([i, j]) => `${spools.length + 1} x_${i}_${j}`).join(' + ')
+  const leastBoth = minimum(`${manyPieces} + ${used}`)
+  if (leastBoth === undefined) return undefined
+  const leastPieces = Math.floor(Math.round(leastBoth) / (spools.length + 1))
+  const leastUsed = Math.round(leastBoth) % (spools.length + 1)
+  rows.push(`${pieces} <= ${leastPieces}`, `${used} <= ${leastUsed}`)
+  return { splices: leastPieces - needsM.length, spools: leastUsed, lengthM: minimum(length)! }
 }

@@ -1,0 +1,161 @@
+import { fewestBins } from './bin-bound'
+import {
+  boundFor,
+  type Cost,
+  type Group,
+  isLess,
+  type Packable,
+  type Packing,
+  spoolList,
+  sumsToEnd,
+} from './packing'
+import { fewestSpools, leastLength, ROUNDING_M, total } from './spool-kinds'
+
+/** Places looked at for runs after which the best packing so far is taken. Counted, not timed. */
+const STEPS = 1500
+/** What it takes to find the spools of one group, in the same steps. */
+const SETTLING = 10
+/** Sets of runs looked at to fill one bin. */
+const FILLS = 300
+
+/**
+ * Shares out spools that can be had at will.
+ *
+ * splices = spools − groups, and each run alone on the longest spools has the fewest splices; so the fewest spools are the
+ * fewest groups. A run then takes whole spools of the longest kind, and its remainder is packed with those of others into bins of
+ * one spool: bin packing, NP-hard, the whole of the hard part. Best fit first, then each bin filled as tightly as can
+ * be, then a depth-first branch and bound as far as the steps go; of packings with equally many bins the one whose groups do with
+ * the shortest spools is kept.
+ */
+export function packAtWill({ needsM, kinds, wasteM, isCuttable }: Packable): Packing | undefined {
+  const longestM = kinds[0]!.lengthM
+  const netM = longestM - wasteM
+  const wireM = total(needsM)
+  const splicesOf = needsM.map((needM) => Math.max(1, fewestSpools(kinds, wasteM, needM - wasteM)) - 1)
+  const remainderM = needsM.map((needM, run) => needM - splicesOf[run]! * netM)
+  const order = needsM.map((_, run) => run).sort((a, b) => remainderM[b]! - remainderM[a]! || a - b)
+  const fromM = sumsToEnd(order, remainderM)
+  const splices = total(splicesOf)
+  const bound = boundFor(kinds, splices, splices + fewestBins(remainderM, longestM), wireM, wasteM)
+  let best: { readonly groups: readonly Group[]; readonly cost: Cost } | undefined
+  let steps = 0
+
+  const settle = (bins: readonly (readonly number[])[]): void => {
+    steps += bins.length * SETTLING
+    const groups = bins.map((runs): Group => {
+      const spools = 1 + total(runs.map((run) => splicesOf[run]!))
+      const groupM = total(runs.map((run) => needsM[run]!)) + wasteM * (spools - 1)
+      const counts = leastLength(kinds, spools, groupM).found
+      return { runs, spoolsM: counts ? spoolList(kinds, counts) : new Array<number>(spools).fill(longestM) }
+    })
+    const lengthM = total(groups.map((group) => total(group.spoolsM)))
+    const cost = { splices, spools: splices + bins.length, lengthM }
+    if ((!best || isLess(cost, best.cost)) && groups.every(isCuttable)) best = { groups, cost }
+  }
+  const isBest = () => best !== undefined && !isLess(bound, best.cost)
+
+  settle(needsM.map((_, run) => [run]))
+  settle(bestFit(order, remainderM, longestM))
+  if (!isBest()) settle(tightFill(order, remainderM, longestM))
+
+  const bins: number[][] = []
+  const restM: number[] = []
+  steps = 0
+  /** Puts the runs from `depth` on into bins in every way that may save a bin, or `length`; false where the steps ran out. */
+  const search = (depth: number, freeM: number, saves: 'bins' | 'length'): boolean => {
+    if (isBest()) return true
+    const least = bins.length + Math.max(0, Math.ceil((fromM[depth]! - freeM) / longestM - ROUNDING_M))
+    const most = best ? best.cost.spools - splices : bins.length + needsM.length
+    if (least > most || (least === most && saves === 'bins')) return true
+    if (depth === order.length) {
+      settle(bins.map((runs) => [...runs]))
+      return true
+    }
+    const run = order[depth]!
+    const sizeM = remainderM[run]!
+    const tried = new Set<number>()
+    for (let bin = 0; bin < bins.length; bin++) {
+      if (++steps > STEPS) return false
+      const roomM = restM[bin]!
+      if (roomM < sizeM - ROUNDING_M || tried.has(roomM)) continue
+      // Bins with the same room are alike as to bins; as to length the runs already in them matter too.
+      if (saves === 'bins') tried.add(roomM)
+      bins[bin]!.push(run)
+      restM[bin] = roomM - sizeM
+      const ended = search(depth + 1, freeM - sizeM, saves)
+      bins[bin]!.pop()
+      restM[bin] = roomM
+      if (!ended) return false
+    }
+    if (++steps > STEPS) return false
+    bins.push([run])
+    restM.push(longestM - sizeM)
+    const ended = search(depth + 1, freeM + longestM - sizeM, saves)
+    bins.pop()
+    restM.pop()
+    return ended
+  }
+  const fewest = search(0, 0, 'bins')
+  steps = 0
+  const shortest = fewest && (kinds.length === 1 || search(0, 0, 'length'))
+  if (!best) return undefined
+  if (shortest) return { ...best, bound: best.cost }
+  return { ...best, bound: fewest ? boundFor(kinds, splices, best.cost.spools, wireM, wasteM) : bound }
+}
+
+/** Each item into the fullest bin that still takes it, the largest first. */
+function bestFit(order: readonly number[], sizesM: readonly number[], roomM: number): number[][] {
+  const bins: number[][] = []
+  const restM: number[] = []
+  for (const item of order) {
+    let into = -1
+    for (let bin = 0; bin < bins.length; bin++) {
+      const fits = restM[bin]! >= sizesM[item]! - ROUNDING_M
+      if (fits && (into < 0 || restM[bin]! < restM[into]!)) into = bin
+    }
+    if (into < 0) {
+      into = bins.push([]) - 1
+      restM.push(roomM)
+    }
+    bins[into]!.push(item)
+    restM[into]! -= sizesM[item]!
+  }
+  return bins
+}
+
+/**
+ * Bin after bin: the largest item left, and of the others the set that leaves the least room.
+ *
+ * Source: J. N. D. Gupta, J. C. Ho, A new heuristic algorithm for the one-dimensional bin-packing problem, Production Planning &
+ * Control 10 (1999): minimum bin slack.
+ */
+function tightFill(order: readonly number[], sizesM: readonly number[], roomM: number): number[][] {
+  const bins: number[][] = []
+  let left = [...order]
+  while (left.length > 0) {
+    const [first, ...others] = left as [number, ...number[]]
+    let best: number[] = []
+    let bestM = Number.POSITIVE_INFINITY
+    let fills = 0
+    const chosen: number[] = []
+    const fill = (from: number, restM: number): void => {
+      if (restM < bestM) {
+        best = [...chosen]
+        bestM = restM
+      }
+      for (let i = from; i < others.length && bestM > ROUNDING_M; i++) {
+        const sizeM = sizesM[others[i]!]!
+        if (sizeM > restM + ROUNDING_M) continue
+        if (++fills > FILLS) return
+        chosen.push(others[i]!)
+        fill(i + 1, restM - sizeM)
+        chosen.pop()
+      }
+    }
+    fill(0, roomM - sizesM[first]!)
+    const taken = new Set([first, ...best])
+    bins.push([...taken])
+    left = left.filter((item) => !taken.has(item))
+  }
+  return bins
+}
