@@ -2,7 +2,7 @@ import { useSignal } from '@preact/signals'
 import { useRef } from 'preact/hooks'
 
 /** Heights of the panel below the map on a phone, as parts of the screen. */
-const HEIGHTS = [0.16, 0.45, 0.8] as const
+const HEIGHTS = [0.16, 0.45, 0.72] as const
 
 /** On a phone: pulls the panel up and down over three heights. A tap, or a key, takes the next. */
 export function PanelHandle() {

@@ -1,3 +1,4 @@
+import { useSignal } from '@preact/signals'
 import type { ComponentChildren } from 'preact'
 import { useId } from 'preact/hooks'
 
@@ -12,12 +13,18 @@ export function Question({ ask, children }: { ask: string; children: ComponentCh
   )
 }
 
-/** What is shown on demand. */
+/** What is shown on demand, and costs nothing until then. */
 export function OnDemand({ title, children }: { title: string; children: ComponentChildren }) {
+  const open = useSignal(false)
   return (
-    <details class="on-demand">
+    <details
+      class="on-demand"
+      onToggle={(event) => {
+        open.value = event.currentTarget.open
+      }}
+    >
       <summary>{title}</summary>
-      {children}
+      {open.value && children}
     </details>
   )
 }

@@ -42,16 +42,16 @@ export function StationCard({ store, id }: { store: Store; id: StationId }) {
       />
       <Question ask="Where does it stand?">
         <NumberField
-          label="Latitude, north is plus"
-          quantity="deg"
+          label="Latitude"
+          quantity="degNorth"
           system={store.units.value}
           value={latDeg}
           limit={LATITUDE}
           onCommit={(lat) => place([lonDeg, lat])}
         />
         <NumberField
-          label="Longitude, east is plus"
-          quantity="deg"
+          label="Longitude"
+          quantity="degEast"
           system={store.units.value}
           value={lonDeg}
           limit={LONGITUDE}

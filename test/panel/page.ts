@@ -29,6 +29,16 @@ export function page(component: ComponentChild) {
     text: () => root.textContent ?? '',
     headings: () => all('h1, h2').map((heading) => heading.textContent),
     refusals: () => all('.refusal').map((refusal) => refusal.textContent),
+    /** Opens every part that is shown on demand, and those in it. */
+    openAll: () => {
+      for (let closed = all('details:not([open])'); closed.length > 0; closed = all('details:not([open])'))
+        act(() => {
+          for (const details of closed) {
+            details.setAttribute('open', '')
+            details.dispatchEvent(new Event('toggle'))
+          }
+        })
+    },
     press: (name: string) => act(() => button(name).click()),
     /** Types into a field and leaves it, or chooses an option. */
     give: (name: string, value: string) =>

@@ -57,7 +57,8 @@ describe('the whole plan', () => {
   })
 
   test('shows and takes lengths in feet where the person reads US units', () => {
-    const { store, give, control } = show()
+    const { store, give, control, openAll } = show()
+    openAll()
     act(() => {
       store.units.value = 'us'
     })
@@ -69,7 +70,8 @@ describe('the whole plan', () => {
   })
 
   test('gives the spools at hand to the plan', () => {
-    const { store, give, press } = show()
+    const { store, give, press, openAll } = show()
+    openAll()
     give('Wire on each', '800')
     give('How many', '3')
     press('Add')
@@ -193,6 +195,17 @@ describe('a line’s card', () => {
     expect(line(store).legs.map((leg) => leg.lay)).toEqual(['surface', 'water'])
   })
 
+  test('starts another circuit on a spare pair, and the circuit can be ended again', () => {
+    const { store, give, press, text } = show(selected)
+    give('Pairs', '2')
+    expect(text()).toContain('1 pair of 2 is spare.')
+    press('Start a circuit on a spare pair')
+    expect(store.plan.value.circuits.size).toBe(2)
+    expect(store.selection.value?.kind).toBe('circuit')
+    press('End the circuit; its lines stay')
+    expect([store.plan.value.circuits.size, store.plan.value.lines.size]).toEqual([1, 1])
+  })
+
   test('deletes the line and goes back to the whole plan', () => {
     const { store, press, headings } = show(selected)
     press('Delete the line')
@@ -207,14 +220,14 @@ describe('a station’s card', () => {
   test('renames the station and moves it', () => {
     const { store, give } = show(selected)
     give('Name', 'Old ford')
-    give('Latitude, north is plus', '47.02')
+    give('Latitude', '47.02')
     expect(store.plan.value.stations.get(FORD)).toMatchObject({ name: 'Old ford', position: [11, 47.02] })
   })
 
   test('refuses a latitude off the globe, with a sentence', () => {
     const { store, give, refusals } = show(selected)
-    give('Latitude, north is plus', '95')
-    expect(refusals()).toEqual(['Latitude, north is plus must lie between -90 ° and 90 °.'])
+    give('Latitude', '95')
+    expect(refusals()).toEqual(['Latitude must lie between -90 ° N and 90 ° N.'])
     expect(store.plan.value).toBe(SMALL_PLAN)
   })
 
@@ -227,9 +240,11 @@ describe('a station’s card', () => {
 
 describe('the plan’s own catalog', () => {
   test('starts from a copy, takes new figures, drops the source that no longer holds, and refuses what cannot be', () => {
-    const { store, all, give, refusals } = show()
+    const { store, all, give, refusals, openAll } = show()
+    openAll()
     const copy = all<HTMLButtonElement>('button').filter((b) => b.textContent === 'Copy it to change it')[0]!
     act(() => copy.click())
+    openAll()
     const wire = () => store.plan.value.catalog.wires[0]!
     const original = store.catalog.value.wires.get(wire().id.replace(/-2$/, ''))!
     expect(wire()).toMatchObject({ loopOhmPerKm: original.loopOhmPerKm, name: `${original.name} (copy)` })

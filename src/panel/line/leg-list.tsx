@@ -1,10 +1,9 @@
 import { noteLeg, setLays, setLegSag, setLegSlack } from '../../plan/leg-edits'
 import { LIMITS } from '../../plan/limits'
 import type { Lay, Line } from '../../plan/plan'
-import { formatBearingDeg } from '../../report/quantity-text'
+import { formatBearingDeg, formatLengthM } from '../../report/quantity-text'
 import type { ReportLine } from '../../report/report'
 import type { Store } from '../../state/store'
-import { formatRunM } from '../format'
 import { NumberField } from '../number-field'
 import { SelectField } from '../select-field'
 import { TextField } from '../text-field'
@@ -70,7 +69,9 @@ function LegFields({ store, line, measured, index }: Props & { index: number }) 
   const system = store.units.value
   return (
     <div class="leg">
-      <span>{found && `${formatRunM(found.groundM, system)} · ${formatBearingDeg(found.bearingDeg)}`}</span>
+      <span>
+        {found && `${formatLengthM(found.groundM, system)} · ${formatBearingDeg(found.bearingDeg)}`}
+      </span>
       <SelectField
         label={`Lay of leg ${index + 1}`}
         bare

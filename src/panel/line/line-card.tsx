@@ -1,10 +1,12 @@
-import { circuitsOfLine } from '../../plan/circuit-topology'
+import { addCircuit } from '../../plan/circuit-edits'
+import { circuitsOfLine, sparePairs } from '../../plan/circuit-topology'
 import type { LineId } from '../../plan/id'
 import { LIMITS } from '../../plan/limits'
 import { removeLine, setPairs, setReturn, setWire } from '../../plan/line-edits'
 import { type Line, lineName, stationName } from '../../plan/plan'
 import { formatMassKg, formatOhms } from '../../report/quantity-text'
 import type { ReportLine } from '../../report/report'
+import { newCircuitId } from '../../state/new-id'
 import type { Store } from '../../state/store'
 import { CautionList } from '../caution-list'
 import { EntrySources } from '../entry-sources'
@@ -21,6 +23,12 @@ export function LineCard({ store, id }: { store: Store; id: LineId }) {
   const measured = store.report.value.lines.find((each) => each.id === id)
   if (!line || !measured) return null
   const cautions = store.report.value.cautions.filter((caution) => caution.where === id)
+  const spare = sparePairs(plan, line)
+  const startCircuit = () => {
+    const circuit = newCircuitId(plan)
+    const problems = store.tryEdit((before) => addCircuit(before, { id: circuit, lines: [id] }))
+    if (problems.length === 0) store.selection.value = { kind: 'circuit', id: circuit }
+  }
 
   return (
     <>
@@ -39,6 +47,11 @@ export function LineCard({ store, id }: { store: Store; id: LineId }) {
         </Question>
       )}
       <Question ask="Who speaks over it?">
+        {spare > 0 && (
+          <p>
+            {formatCount(spare, 'pair')} of {line.pairs} {spare === 1 ? 'is' : 'are'} spare.
+          </p>
+        )}
         <ul class="rows">
           {circuitsOfLine(plan, id).map((circuit) => (
             <li key={circuit.id}>
@@ -54,6 +67,11 @@ export function LineCard({ store, id }: { store: Store; id: LineId }) {
             </li>
           ))}
         </ul>
+        {spare > 0 && (
+          <button type="button" onClick={startCircuit}>
+            Start a circuit on a spare pair
+          </button>
+        )}
         <button
           type="button"
           class="harm"
