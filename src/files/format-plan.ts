@@ -11,6 +11,7 @@ import {
   verticesOf,
 } from '../plan/plan'
 import { isObject } from '../plan/shape'
+import { WORK_FIELDS, type Work } from '../plan/work'
 import { FORMAT, VERSION } from './parse-plan'
 
 /** The plan as the text of its file: two-space JSON in a stable order, with every member that was not known when it was read. */
@@ -34,6 +35,7 @@ export function formatPlan(plan: Plan): string {
       },
       circuits: [...plan.circuits.values()].map(circuitOf),
       stock: plan.stock.map(({ rest: more, ...known }) => ({ ...known, ...more })),
+      ...(plan.work && { work: workInOrder(plan.work) }),
       ...rest?.plan,
     },
     features: [
@@ -59,6 +61,11 @@ function allowancesOf({ slackPct, sagPct, tailM, spliceWasteM, reservePct, rest 
     ...others,
   }
 }
+
+const workInOrder = ({ rest, ...figures }: Work) => ({
+  ...Object.fromEntries(WORK_FIELDS.map((field) => [field, figures[field]])),
+  ...rest,
+})
 
 const circuitOf = ({ id, name, lines, sets, supply, rest }: Circuit) => ({
   id,

@@ -58,6 +58,7 @@ const PLAN_MEMBERS = [
   'catalog',
   'circuits',
   'stock',
+  'work',
 ]
 
 /** What makes the file none that can be judged further: no plan at all, or one of another version. */

@@ -3,6 +3,7 @@ import { asFileHolds, SET_SHAPE, SUPPLY_SHAPE, WIRE_SHAPE } from '../plan/entry-
 import { LIMITS, SLACK_LIMITS } from '../plan/limits'
 import { type Allowances, EMPTY_PLAN, LAYS, type Plan, type Stock } from '../plan/plan'
 import { type Check, isObject, listOf, type Members, members, number, oneOf, text } from '../plan/shape'
+import { WORK, WORK_FIELDS, type Work } from '../plan/work'
 import type { Problem } from '../problem'
 import { type KnownIds, reference, repeatedIds } from './known-ids'
 import { restOf } from './rest'
@@ -29,6 +30,12 @@ const ENTRY_LISTS: Readonly<Record<keyof CatalogEntries, Check>> = {
   supplies: listOf('The list of supplies', SUPPLY_SHAPE),
 }
 
+const WORK_SHAPE = members(
+  'The member "work"',
+  {},
+  Object.fromEntries(WORK_FIELDS.map((field) => [field, number(WORK[field])])),
+)
+
 const settingsShape = (known: KnownIds): Check =>
   members(
     'The plan',
@@ -48,10 +55,14 @@ const settingsShape = (known: KnownIds): Check =>
           count: number(LIMITS.stockCount),
         }),
       ),
+      work: WORK_SHAPE,
     },
   )
 
-type Settings = Pick<Plan, 'title' | 'note' | 'weather' | 'wireTempC' | 'allowances' | 'catalog' | 'stock'>
+type Settings = Pick<
+  Plan,
+  'title' | 'note' | 'weather' | 'wireTempC' | 'allowances' | 'catalog' | 'stock' | 'work'
+>
 
 /** All of the member `plan` but its circuits, with the defaults where it is silent. */
 export function parseSettings(value: Members, known: KnownIds, faults: Problem[]): Settings {
@@ -73,6 +84,7 @@ export function parseSettings(value: Members, known: KnownIds, faults: Problem[]
       supplies: (file.catalog?.supplies ?? []).map(named),
     },
     stock: (file.stock ?? []).map(toStock),
+    ...toWork({ ...file.work }),
   }
 }
 
@@ -104,4 +116,15 @@ function toStock(file: Stock): Stock {
   const { wire, lengthM, count } = file
   const rest = restOf({ ...file }, ['wire', 'lengthM', 'count'])
   return { wire, lengthM, count, ...(rest && { rest }) }
+}
+
+/** `{ work }` with the figures that differ from the usual ones, or nothing where none does. */
+function toWork(file: Work & Members): Pick<Plan, 'work'> {
+  const figures = WORK_FIELDS.flatMap((field) => {
+    const figure = file[field]
+    return figure === undefined || figure === WORK[field].usual ? [] : [[field, figure] as const]
+  })
+  const rest = restOf(file, WORK_FIELDS)
+  const work: Work = { ...Object.fromEntries(figures), ...(rest && { rest }) }
+  return Object.keys(work).length > 0 ? { work } : {}
 }

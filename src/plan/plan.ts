@@ -1,5 +1,6 @@
 import type { CatalogEntries } from '../catalog/catalog'
 import type { CircuitId, HazardId, LineId, StationId } from './id'
+import type { Work } from './work'
 
 /** Members of a plan file that this program does not know: kept, and written back untouched. */
 export type Rest = Readonly<Record<string, unknown>>
@@ -106,6 +107,7 @@ export interface Plan {
   readonly catalog: CatalogEntries
   readonly circuits: ReadonlyMap<CircuitId, Circuit>
   readonly stock: readonly Stock[]
+  readonly work?: Work
   readonly stations: ReadonlyMap<StationId, Station>
   readonly lines: ReadonlyMap<LineId, Line>
   readonly hazards: ReadonlyMap<HazardId, Hazard>

@@ -2,6 +2,7 @@ import { BUILT_IN } from '../catalog/built-in'
 import { bad, ok, type Problem, type Result } from '../problem'
 import { LIMITS, limitFault, SLACK_LIMITS, valueWords } from './limits'
 import { type Allowances, LAYS, type Lay, type Plan, type Stock, type Weather } from './plan'
+import { WORK, type WorkField, workOf } from './work'
 
 export const setTitle = (plan: Plan, title: string): Plan =>
   plan.title === title ? plan : { ...plan, title }
@@ -32,6 +33,17 @@ export function setAllowance(plan: Plan, field: AllowanceField, value: number): 
     ? { ...allowances, slackPct: { ...allowances.slackPct, [lay]: value + 0 } }
     : { ...allowances, [field]: value + 0 }
   return ok({ ...plan, allowances: after })
+}
+
+/** Sets one figure of the work. The usual one is not kept in the plan. */
+export function setWork(plan: Plan, field: WorkField, value: number): Result<Plan> {
+  const fault = limitFault(WORK[field], value)
+  if (fault) return bad({ code: 'out-of-range', at: `plan.work.${field}`, message: fault })
+  if (workOf(plan, field) === value) return ok(plan)
+  const { work, ...others } = plan
+  const { [field]: _, ...kept } = work ?? {}
+  const after = value === WORK[field].usual ? kept : { ...kept, [field]: value + 0 }
+  return ok(Object.keys(after).length > 0 ? { ...others, work: after } : others)
 }
 
 /** The spools at hand, all at once. */

@@ -63,3 +63,15 @@ test('a station that moves takes its lines along, and leaves their old elevation
   expect(written.geometry.coordinates[0]).toEqual([-20.11, 47.31])
   expect(plan.lines.get('l1' as LineId)?.endElevationsM).toBeUndefined()
 })
+
+test('figures of the work are written where they differ from the usual ones, with members of other programs', () => {
+  const file = JSON.parse(QUARRY_TEXT)
+  file.plan.work = { talkMinutesPerDay: 60 }
+  expect(formatPlan(planOf(JSON.stringify(file)))).toBe(QUARRY_TEXT)
+  file.plan.work = { shift: 'night', talkMinutesPerDay: 240 }
+  const plan = planOf(JSON.stringify(file))
+  expect(plan.work).toEqual({ talkMinutesPerDay: 240, rest: { shift: 'night' } })
+  const again = formatPlan(plan)
+  expect(JSON.stringify(JSON.parse(again).plan.work)).toBe('{"talkMinutesPerDay":240,"shift":"night"}')
+  expect(planOf(again)).toEqual(plan)
+})

@@ -222,6 +222,12 @@ const FAULTS: readonly [what: string, at: string, code: string, spoil: (file: Fi
   ],
 
   [
+    'a day of more than 24 hours of talk',
+    'plan.work.talkMinutesPerDay',
+    'out-of-range',
+    (file) => (file.plan.work = { talkMinutesPerDay: 1441 }),
+  ],
+  [
     'a circuit with no lines',
     'plan.circuits[1].lines',
     'wrong-count',

@@ -47,6 +47,7 @@ import {
   setTitle,
   setWeather,
   setWireTemp,
+  setWork,
 } from '../../src/plan/settings-edits'
 import {
   addStation,
@@ -55,6 +56,7 @@ import {
   removeStation,
   renameStation,
 } from '../../src/plan/station-edits'
+import { WORK_FIELDS } from '../../src/plan/work'
 import type { Result } from '../../src/problem'
 
 /** What a random hand does: picks an edit, and picks things of the plan and figures for it. */
@@ -193,6 +195,7 @@ const EDITS: readonly Edit[] = [
       putStock(plan, { wire: pick(wires(plan), picks[0])!, lengthM: figure, count: picks[1] % 3 }),
     ),
   (plan, { picks }) => settled(plan, setStock(plan, plan.stock.slice(picks[0] % 2))),
+  (plan, { figure, picks }) => settled(plan, setWork(plan, pick(WORK_FIELDS, picks[0])!, figure)),
   (plan, step) =>
     settled(plan, putWire(plan, { ...BUILT_IN.wires[0]!, id: ownId(step), loopOhmPerKm: step.figure })),
   (plan, step) =>

@@ -7,7 +7,9 @@ import {
   setStock,
   setWeather,
   setWireTemp,
+  setWork,
 } from '../../src/plan/settings-edits'
+import { WORK, WORK_FIELDS, workOf } from '../../src/plan/work'
 import { mended, refusals } from './drawn-net'
 
 const FIELDS: readonly AllowanceField[] = [
@@ -59,3 +61,17 @@ test('stock that cannot be is refused, each fault with a sentence', () => {
   expect(refusals(setStock(EMPTY_PLAN, wrong))).toHaveLength(3)
   expect(mended(setStock(EMPTY_PLAN, []))).toBe(EMPTY_PLAN)
 })
+
+test.each(WORK_FIELDS)(
+  'the figure %s of the work takes a number of its range, and forgets the usual one',
+  (field) => {
+    const { min, max, usual } = WORK[field]
+    const plan = mended(setWork(EMPTY_PLAN, field, max))
+    expect(workOf(plan, field)).toBe(max)
+    expect(mended(setWork(plan, field, max))).toBe(plan)
+    expect(mended(setWork(plan, field, usual))).toEqual(EMPTY_PLAN)
+    expect(mended(setWork(EMPTY_PLAN, field, usual))).toBe(EMPTY_PLAN)
+    for (const wrong of [min - 1, max + 1, Number.NaN])
+      expect(refusals(setWork(plan, field, wrong))[0]).toMatch(/^The .+: give a .*number from /)
+  },
+)
