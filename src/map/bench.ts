@@ -2,7 +2,7 @@ import type { Signal } from '@preact/signals'
 import type { HazardId, LineId, StationId } from '../plan/id'
 import type { HazardKind, Lay } from '../plan/plan'
 import type { Store } from '../state/store'
-import type { MapView, Point } from './map-view'
+import type { MapView, Point } from './view/map-view'
 
 /** A bend of a line or a corner of a hazard, picked by hand: what the panel has no card for. */
 export type Picked =

@@ -1,32 +1,35 @@
 import { computed, effect, signal } from '@preact/signals'
 import 'leaflet/dist/leaflet.css'
+import './map.css'
+import './paper/paper.css'
+import './layers/layers.css'
+import './frame/frame.css'
 import type { Store, Tool } from '../state/store'
 import type { Aim, Bench, HandTool } from './bench'
-import { showCrosshair } from './crosshair'
-import { fitOpenedPlans, fitPlan } from './fit-plan'
-import { followPointers } from './gestures'
-import { hazardTool } from './hazard-tool'
-import { followKeys } from './keys'
-import { lineTool } from './line-tool'
-import './map.css'
-import { createMapView } from './map-view'
-import { selectTool } from './select-tool'
-import { showCoast } from './show-coast'
-import { showFoot } from './show-foot'
-import { showGrid } from './show-grid'
-import { showHazards } from './show-hazards'
-import { showHint } from './show-hint'
-import { showLegLabels } from './show-leg-labels'
-import { showLines } from './show-lines'
-import { showMenu } from './show-menu'
-import { showNames } from './show-names'
-import { showRubberLabel } from './show-rubber-label'
-import { showSpeaker } from './show-speaker'
-import { showSplices } from './show-splices'
-import { showStations } from './show-stations'
-import { showTerrain } from './show-terrain'
-import { showZoomButtons } from './show-zoom-buttons'
-import { stationTool } from './station-tool'
+import { showFoot } from './frame/show-foot'
+import { showHint } from './frame/show-hint'
+import { showSpeaker } from './frame/show-speaker'
+import { showZoomButtons } from './frame/show-zoom-buttons'
+import { showCrosshair } from './hands/crosshair'
+import { followPointers } from './hands/gestures'
+import { followKeys } from './hands/keys'
+import { showMenu } from './hands/show-menu'
+import { showHazards } from './layers/show-hazards'
+import { showLegLabels } from './layers/show-leg-labels'
+import { showLines } from './layers/show-lines'
+import { showNames } from './layers/show-names'
+import { showRubberLabel } from './layers/show-rubber-label'
+import { showSplices } from './layers/show-splices'
+import { showStations } from './layers/show-stations'
+import { showCoast } from './paper/show-coast'
+import { showGrid } from './paper/show-grid'
+import { showTerrain } from './paper/show-terrain'
+import { hazardTool } from './tools/hazard-tool'
+import { lineTool } from './tools/line-tool'
+import { selectTool } from './tools/select-tool'
+import { stationTool } from './tools/station-tool'
+import { fitOpenedPlans, fitPlan } from './view/fit-plan'
+import { createMapView } from './view/map-view'
 
 /** Puts the map into an element and keeps it in step with the store. Returns the undoing of itself. */
 export function mountMap(element: HTMLElement, store: Store): () => void {
@@ -85,8 +88,8 @@ export function mountMap(element: HTMLElement, store: Store): () => void {
     if (aim) crosshair.follow(aim)
     foot.aimed(aim)
   }
-  const stopPointers = followPointers(view, tool, { menu: menu.open, aimed })
-  const stopKeys = followKeys(bench, tool, crosshair, menu.open)
+  const pointers = followPointers(view, tool, { menu: menu.open, aimed })
+  const stopKeys = followKeys(bench, tool, { crosshair, pointers, menu: menu.open })
   container.addEventListener('pointerup', hint.refresh)
   container.addEventListener('keyup', hint.refresh)
   const zoomButtons = showZoomButtons(view, () => fitPlan(view, store.plan.peek()))
@@ -94,11 +97,10 @@ export function mountMap(element: HTMLElement, store: Store): () => void {
 
   return () => {
     stopFitting()
-    stopPointers()
     stopKeys()
     stopChanging()
     hazards.remove()
-    for (const part of [crosshair, foot, menu, hint, zoomButtons, speaker]) part.remove()
+    for (const part of [pointers, crosshair, foot, menu, hint, zoomButtons, speaker]) part.remove()
     for (const remove of layers) remove()
     view.remove()
     container.remove()

@@ -1,0 +1,119 @@
+import { effect, signal } from '@preact/signals'
+import { HAZARD_KINDS, LAYS } from '../../plan/plan'
+import type { Aim, Bench, HandTool } from '../bench'
+
+const HAZARD_WORDS = {
+  road: 'Road',
+  track: 'Track',
+  railway: 'Railway',
+  water: 'Water',
+  'power-line': 'Power line',
+  'keep-out': 'Keep out',
+} as const
+const LAY_WORDS = { surface: 'Surface', overhead: 'Overhead', buried: 'Buried', water: 'In water' } as const
+
+/** A strip that says what the tool in hand does next, with what it can be set to and, for fingers, its keys as buttons. */
+export function showHint(
+  bench: Bench,
+  tool: () => HandTool,
+  aim: () => Aim,
+): { refresh: () => void; remove: () => void } {
+  const { store, view } = bench
+  const strip = document.createElement('div')
+  strip.className = 'map-hint'
+  const words = document.createElement('span')
+  const settings = document.createElement('span')
+  settings.className = 'map-hint-settings'
+  const keys = document.createElement('span')
+  keys.className = 'map-hint-keys'
+  strip.append(words, settings, keys)
+  view.container.after(strip)
+
+  const tick = signal(0)
+  const refresh = () => {
+    tick.value++
+  }
+  const act = (what: () => void) => () => {
+    what()
+    refresh()
+    view.container.focus({ preventScroll: true })
+  }
+  keys.append(
+    keyButton(
+      'Back',
+      act(() => tool().back?.()),
+    ),
+    keyButton(
+      'Drop',
+      act(() => tool().cancel?.()),
+    ),
+    keyButton(
+      'End here',
+      act(() => tool().finish?.(aim())),
+    ),
+  )
+  const lay = choice(
+    'Lay of new legs',
+    LAYS.map((each) => [each, LAY_WORDS[each]] as const),
+    bench.lay,
+    view.container,
+  )
+  const kind = choice(
+    'Kind of hazard',
+    HAZARD_KINDS.map((each) => [each, HAZARD_WORDS[each]] as const),
+    bench.hazardKind,
+    view.container,
+  )
+  settings.append(lay.element, kind.element)
+
+  const stop = effect(() => {
+    tick.value
+    const inHand = store.tool.value
+    words.textContent = tool().hint()
+    strip.hidden = inHand === 'select'
+    lay.element.hidden = inHand !== 'line'
+    kind.element.hidden = inHand !== 'hazard'
+    keys.hidden = !tool().underWay?.()
+  })
+  return {
+    refresh,
+    remove: () => {
+      stop()
+      lay.stop()
+      kind.stop()
+      strip.remove()
+    },
+  }
+}
+
+function keyButton(words: string, act: () => void): HTMLButtonElement {
+  const button = document.createElement('button')
+  button.type = 'button'
+  button.textContent = words
+  button.addEventListener('click', act)
+  return button
+}
+
+function choice<T extends string>(
+  label: string,
+  options: readonly (readonly [T, string])[],
+  value: { value: T },
+  thenFocus: HTMLElement,
+): { element: HTMLSelectElement; stop: () => void } {
+  const select = document.createElement('select')
+  select.setAttribute('aria-label', label)
+  for (const [id, words] of options) {
+    const option = document.createElement('option')
+    option.value = id
+    option.textContent = words
+    select.append(option)
+  }
+  select.addEventListener('change', () => {
+    value.value = select.value as T
+    thenFocus.focus({ preventScroll: true })
+  })
+  const stop = effect(() => {
+    select.value = value.value
+  })
+  return { element: select, stop }
+}

@@ -1,0 +1,165 @@
+import type { Aim, HandTool, Hold } from '../bench'
+import type { MapView, Point } from '../view/map-view'
+
+/** How far a pointer may stray and still click, px; how soon a second click makes a double one, ms; how long a press is long, ms. */
+const STRAY_PX = { mouse: 4, touch: 10 }
+const DOUBLE_MS = 350
+const LONG_MS = 550
+/** How near a thing must be to be meant, px: a finger is wider than a mouse. */
+export const REACH_PX = { mouse: 8, touch: 22 }
+
+interface Press {
+  readonly pointerId: number
+  readonly start: Aim
+  /** Where on the screen: the map itself moves along while it is panned. */
+  readonly startAt: Point
+  readonly hold: Hold | null
+  readonly long: ReturnType<typeof setTimeout> | undefined
+  moved: boolean
+}
+
+export interface Pointers {
+  /** Puts back what is being dragged; says whether anything was. */
+  letGo(): boolean
+  remove(): void
+}
+
+/** Turns what mouse, pen and finger do on the map into the gestures of the tool in hand. */
+export function followPointers(
+  view: MapView,
+  tool: () => HandTool,
+  { menu, aimed }: { menu: (aim: Aim) => void; aimed: (aim: Aim | null) => void },
+): Pointers {
+  const { container, map } = view
+  let press: Press | null = null
+  let lastClick: { at: Point; atMs: number; with: HandTool } | null = null
+  let waiting: { aim: Aim; frame: number } | null = null
+
+  const aimOf = (event: PointerEvent | MouseEvent): Aim => {
+    const { x, y } = map.mouseEventToLayerPoint(event)
+    const touch = 'pointerType' in event && event.pointerType === 'touch'
+    const point = { x, y }
+    return {
+      point,
+      position: view.positionOf(point),
+      reachPx: touch ? REACH_PX.touch : REACH_PX.mouse,
+      adding: event.shiftKey,
+      touch,
+    }
+  }
+
+  /** However many moves come, the map is drawn once a frame. */
+  const moveSoon = (aim: Aim) => {
+    if (waiting) waiting.aim = aim
+    else waiting = { aim, frame: requestAnimationFrame(moveNow) }
+  }
+  const moveNow = () => {
+    if (!waiting) return
+    const { aim, frame } = waiting
+    cancelAnimationFrame(frame)
+    waiting = null
+    aimed(aim)
+    if (press?.hold && press.moved) press.hold.move(aim)
+    else if (!press) tool().hover?.(aim)
+  }
+
+  const release = (): Press | null => {
+    const ended = press
+    if (!ended) return null
+    clearTimeout(ended.long)
+    press = null
+    if (ended.hold) map.dragging.enable()
+    return ended
+  }
+  const letGo = (): boolean => {
+    waiting = null
+    const ended = release()
+    ended?.hold?.letGo()
+    return ended?.moved === true && ended.hold !== null
+  }
+  const onCancel = () => {
+    letGo()
+  }
+
+  const onDown = (event: PointerEvent) => {
+    if (press) {
+      // A second finger: the map is being pinched.
+      letGo()
+      return
+    }
+    if (event.button !== 0 || !event.isPrimary) return
+    const start = aimOf(event)
+    const hold = tool().hold?.(start) ?? null
+    if (hold) map.dragging.disable()
+    const long = start.touch
+      ? setTimeout(() => {
+          letGo()
+          menu(start)
+        }, LONG_MS)
+      : undefined
+    press = { pointerId: event.pointerId, start, startAt: screenPoint(event), hold, long, moved: false }
+  }
+  const onMove = (event: PointerEvent) => {
+    const aim = aimOf(event)
+    if (!press) {
+      if (event.target instanceof Node && container.contains(event.target)) moveSoon(aim)
+      return
+    }
+    if (event.pointerId !== press.pointerId) return
+    const stray = aim.touch ? STRAY_PX.touch : STRAY_PX.mouse
+    if (!press.moved && distance(screenPoint(event), press.startAt) > stray) {
+      press.moved = true
+      clearTimeout(press.long)
+    }
+    if (press.moved) moveSoon(aim)
+  }
+  const onUp = (event: PointerEvent) => {
+    if (event.pointerId !== press?.pointerId) return
+    moveNow()
+    const ended = release()!
+    if (ended.moved) {
+      ended.hold?.drop()
+      return
+    }
+    ended.hold?.letGo()
+    const aim = aimOf(event)
+    const at = screenPoint(event)
+    const double =
+      lastClick?.with === tool() &&
+      event.timeStamp - lastClick.atMs < DOUBLE_MS &&
+      distance(at, lastClick.at) < (aim.touch ? REACH_PX.touch : STRAY_PX.mouse * 2)
+    lastClick = double ? null : { at, atMs: event.timeStamp, with: tool() }
+    if (double && tool().doubleClick) tool().doubleClick!(aim)
+    else tool().click(aim)
+  }
+  const onLeave = () => aimed(null)
+  const onMenu = (event: MouseEvent) => {
+    event.preventDefault()
+    if (press?.start.touch) return
+    if ('pointerType' in event && event.pointerType === 'touch') return
+    menu(aimOf(event))
+  }
+
+  // Before Leaflet hears of a press, so that it does not pan what is being dragged.
+  container.addEventListener('pointerdown', onDown, { capture: true })
+  container.addEventListener('pointerleave', onLeave)
+  container.addEventListener('contextmenu', onMenu)
+  addEventListener('pointermove', onMove)
+  addEventListener('pointerup', onUp)
+  addEventListener('pointercancel', onCancel)
+  return {
+    letGo,
+    remove: () => {
+      letGo()
+      container.removeEventListener('pointerdown', onDown, { capture: true })
+      container.removeEventListener('pointerleave', onLeave)
+      container.removeEventListener('contextmenu', onMenu)
+      removeEventListener('pointermove', onMove)
+      removeEventListener('pointerup', onUp)
+      removeEventListener('pointercancel', onCancel)
+    },
+  }
+}
+
+const screenPoint = (event: PointerEvent): Point => ({ x: event.clientX, y: event.clientY })
+const distance = (a: Point, b: Point): number => Math.hypot(a.x - b.x, a.y - b.y)

@@ -1,0 +1,66 @@
+import type { Bench } from '../bench'
+import { dragOf, type Move } from '../tools/dragging'
+import type { Here } from '../tools/whats-here'
+import type { Point } from '../view/map-view'
+
+/** Moves the picked bend, or the selected station, by keys: one undo step from the first key to the end. */
+export function keyMover(bench: Bench) {
+  const { store, view } = bench
+  let moving: { move: Move; at: Point; frame: number } | null = null
+
+  const start = (): boolean => {
+    if (moving) return true
+    const hand = heldThing(bench)
+    const move = dragOf(hand)
+    const at = hand && placeOf(bench, hand)
+    if (!move || !at) return false
+    moving = { move, at, frame: view.frame.peek() }
+    bench.say('Arrows move it; Enter keeps, Escape puts it back')
+    return true
+  }
+
+  return {
+    active: () => moving !== null,
+    start,
+    move: (by: Point): boolean => {
+      if (!start() || !moving) return false
+      if (moving.frame !== view.frame.peek()) {
+        // Zoomed or panned meanwhile: the thing stands elsewhere on the screen.
+        const hand = heldThing(bench)
+        moving.at = (hand && placeOf(bench, hand)) ?? moving.at
+        moving.frame = view.frame.peek()
+      }
+      const { move } = moving
+      const at = { x: moving.at.x + by.x, y: moving.at.y + by.y }
+      moving.at = at
+      store.preview((plan) => move(plan, view.positionOf(at)))
+      return true
+    },
+    end: (keep: boolean): boolean => {
+      if (!moving) return false
+      moving = null
+      if (keep) store.settle()
+      else store.cancel()
+      bench.say(keep ? 'Moved' : 'Put back')
+      return true
+    },
+  }
+}
+
+function heldThing({ store, picked }: Bench): Here {
+  const hand = picked.peek()
+  if (hand) return hand
+  const selection = store.selection.peek()
+  return selection?.kind === 'station' ? { kind: 'station', id: selection.id } : null
+}
+
+function placeOf({ store, view }: Bench, thing: NonNullable<Here>): Point | undefined {
+  const plan = store.plan.peek()
+  const position =
+    thing.kind === 'station'
+      ? plan.stations.get(thing.id)?.position
+      : thing.kind === 'bend'
+        ? plan.lines.get(thing.line)?.bends[thing.index]
+        : undefined
+  return position && view.pointOf(position)
+}

@@ -1,0 +1,118 @@
+import { insertBend, removeBend, setLays } from '../../plan/leg-edits'
+import { removeLine } from '../../plan/line-edits'
+import { LAYS } from '../../plan/plan'
+import type { Aim, Bench } from '../bench'
+import { removePicked } from '../tools/remove-picked'
+import { renameSelected } from '../tools/rename'
+import { sceneOf } from '../tools/scene'
+import { describe, selectionOf } from '../tools/select-tool'
+import { placeStation } from '../tools/station-tool'
+import { type Here, whatsHere } from '../tools/whats-here'
+
+interface Choice {
+  readonly words: string
+  readonly act: () => void
+}
+
+/** What can be done with a thing on the map. */
+export function choicesFor(bench: Bench, found: Here, aim: Aim): readonly Choice[] {
+  const { edit } = bench.store
+  switch (found?.kind) {
+    case 'station':
+    case 'hazard':
+    case 'corner':
+      return [
+        { words: 'Rename', act: () => renameSelected(bench) },
+        { words: 'Delete', act: () => removePicked(bench) },
+      ]
+    case 'bend':
+      return [
+        { words: 'Remove this bend', act: () => edit((plan) => removeBend(plan, found.line, found.index)) },
+        { words: 'Delete the line', act: () => edit((plan) => removeLine(plan, found.line)) },
+      ]
+    case 'leg':
+      return [
+        {
+          words: 'Bend here',
+          act: () => edit((plan) => insertBend(plan, found.line, found.leg, aim.position)),
+        },
+        ...LAYS.map((lay) => ({
+          words: `Lay: ${lay}`,
+          act: () => edit((plan) => setLays(plan, found.line, [found.leg], lay)),
+        })),
+        { words: 'Delete the line', act: () => edit((plan) => removeLine(plan, found.line)) },
+      ]
+    default:
+      return [{ words: 'Station here', act: () => placeStation(bench, aim.position) }]
+  }
+}
+
+/** A menu under a long press, a right click or the menu key. */
+export function showMenu(bench: Bench): { open: (aim: Aim) => void; remove: () => void } {
+  const { view, store } = bench
+  const menu = document.createElement('div')
+  menu.className = 'map-menu'
+  menu.setAttribute('role', 'menu')
+  menu.hidden = true
+  view.container.after(menu)
+
+  const close = () => {
+    if (menu.hidden) return
+    menu.hidden = true
+    menu.replaceChildren()
+  }
+  const closeOutside = (event: PointerEvent) => {
+    if (!(event.target instanceof Node && menu.contains(event.target))) close()
+  }
+  const buttons = () => [...menu.querySelectorAll('button')]
+
+  menu.addEventListener('keydown', (event) => {
+    const all = buttons()
+    const at = all.indexOf(document.activeElement as HTMLButtonElement)
+    const by = event.key === 'ArrowDown' ? 1 : event.key === 'ArrowUp' ? -1 : 0
+    if (by) all[(at + by + all.length) % all.length]?.focus()
+    if (event.key === 'Escape' || event.key === 'Tab') {
+      close()
+      view.container.focus()
+    }
+    if (by || event.key === 'Escape') event.preventDefault()
+    event.stopPropagation()
+  })
+  addEventListener('pointerdown', closeOutside, { capture: true })
+  view.map.on('movestart zoomstart', close)
+
+  const open = (aim: Aim) => {
+    const found = whatsHere(sceneOf(store.plan.peek(), view), aim.point, aim.reachPx)
+    bench.picked.value = found?.kind === 'bend' || found?.kind === 'corner' ? found : null
+    store.selection.value = selectionOf(found, null)
+    menu.setAttribute('aria-label', describe(store.plan.peek(), found) || 'Map')
+    menu.replaceChildren(
+      ...choicesFor(bench, found, aim).map(({ words, act }) => {
+        const button = document.createElement('button')
+        button.type = 'button'
+        button.setAttribute('role', 'menuitem')
+        button.textContent = words
+        button.addEventListener('click', () => {
+          close()
+          view.container.focus()
+          act()
+        })
+        return button
+      }),
+    )
+    menu.hidden = false
+    const at = view.map.layerPointToContainerPoint([aim.point.x, aim.point.y])
+    const size = view.map.getSize()
+    const x = Math.max(4, Math.min(at.x, size.x - menu.offsetWidth - 4))
+    const y = Math.max(4, Math.min(at.y, size.y - menu.offsetHeight - 4))
+    menu.style.transform = `translate(${x}px, ${y}px)`
+    buttons()[0]?.focus({ preventScroll: true })
+  }
+  return {
+    open,
+    remove: () => {
+      removeEventListener('pointerdown', closeOutside, { capture: true })
+      menu.remove()
+    },
+  }
+}

@@ -1,0 +1,62 @@
+import type { Plan, Position } from '../../plan/plan'
+import type { Bench } from '../bench'
+import { outlineOf } from '../tools/scene'
+import { describe, selectionOf } from '../tools/select-tool'
+import type { Here } from '../tools/whats-here'
+import type { Crosshair } from './crosshair'
+
+interface Stop {
+  readonly thing: NonNullable<Here>
+  readonly position: Position
+}
+
+/** Everything that the Tab key stops at, in order: stations, each line's bends, hazards' corners. */
+export const stopsOf = (plan: Plan): readonly Stop[] => [
+  ...[...plan.stations.values()].map(({ id, position }) => ({
+    thing: { kind: 'station' as const, id },
+    position,
+  })),
+  ...[...plan.lines.values()].flatMap((line) =>
+    line.bends.map((position, index) => ({
+      thing: { kind: 'bend' as const, line: line.id, index },
+      position,
+    })),
+  ),
+  ...[...plan.hazards.values()].flatMap((hazard) =>
+    outlineOf(hazard).map((position, index) => ({
+      thing: { kind: 'corner' as const, hazard: hazard.id, index },
+      position,
+    })),
+  ),
+]
+
+/** Walks the stops. Past the last, or after Escape, Tab leaves the map as it leaves any other field. */
+export function tabStops(bench: Bench, crosshair: Crosshair) {
+  let leaving = false
+  let last: string | null = null
+  return {
+    leave: () => {
+      leaving = true
+      last = null
+    },
+    go: (by: 1 | -1): boolean => {
+      const plan = bench.store.plan.peek()
+      const stops = stopsOf(plan)
+      const at = stops.findIndex(({ thing }) => JSON.stringify(thing) === last)
+      const next = at < 0 ? (by > 0 ? 0 : stops.length - 1) : at + by
+      const stop = stops[next]
+      if (leaving || !stop) {
+        leaving = false
+        last = null
+        return false
+      }
+      last = JSON.stringify(stop.thing)
+      const { thing } = stop
+      bench.picked.value = thing.kind === 'bend' || thing.kind === 'corner' ? thing : null
+      bench.store.selection.value = selectionOf(thing, null)
+      crosshair.goTo(stop.position)
+      bench.say(describe(plan, thing))
+      return true
+    },
+  }
+}

@@ -1,0 +1,21 @@
+import type { StationId } from '../../plan/id'
+import type { Plan } from '../../plan/plan'
+import type { Report, ReportCircuit } from '../../report/report'
+
+/** Stations at which a check of a failing circuit fails; where none of its figures shows it, every set of the circuit. */
+export function failingStations(plan: Plan, report: Report): ReadonlySet<StationId> {
+  const failing = new Set<StationId>()
+  for (const circuit of report.circuits) {
+    if (circuit.verdict !== 'fails') continue
+    const found = failingRows(circuit)
+    const sets = plan.circuits.get(circuit.id)?.sets.keys() ?? []
+    for (const station of found.length ? found : sets) failing.add(station as StationId)
+  }
+  return failing
+}
+
+const failingRows = ({ loop, ringing, voice }: ReportCircuit): readonly string[] => [
+  ...loop.filter(({ mA, minMA }) => mA < minMA).map(({ station }) => station),
+  ...ringing.filter(({ volts, minVolts }) => volts < minVolts).map(({ to }) => to),
+  ...voice.filter(({ lossDb, maxDb }) => lossDb > maxDb).map(({ to }) => to),
+]

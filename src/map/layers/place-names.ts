@@ -1,0 +1,72 @@
+import type { Point } from '../view/map-view'
+
+/** A rectangle on the screen, px. */
+export interface Box {
+  readonly left: number
+  readonly top: number
+  readonly right: number
+  readonly bottom: number
+}
+
+/** A name that looks for a place: its candidates from the most to the least welcome. */
+export interface NameToPlace {
+  readonly id: string
+  readonly candidates: readonly Box[]
+}
+
+export interface Stretch {
+  readonly from: Point
+  readonly to: Point
+}
+
+/** What it costs to cover a symbol or a name, to be crossed by wire, and to be one candidate less welcome. */
+const COST = { covers: 10, crossed: 3, later: 1 }
+/** More comparisons than this would be felt in a drag; then wires are not looked at. */
+const MOST_COMPARISONS = 300_000
+
+/** For each name the index of the candidate that covers least: first come, first placed. */
+export function placeNames(
+  names: readonly NameToPlace[],
+  obstacles: readonly Box[],
+  wires: readonly Stretch[],
+): ReadonlyMap<string, number> {
+  const taken = [...obstacles]
+  const looked = names.length * wires.length * 4 > MOST_COMPARISONS ? [] : wires
+  const chosen = new Map<string, number>()
+  for (const { id, candidates } of names) {
+    let best = 0
+    let least = Number.POSITIVE_INFINITY
+    for (const [index, box] of candidates.entries()) {
+      let cost = index * COST.later
+      for (const other of taken) if (overlap(box, other)) cost += COST.covers
+      for (const wire of looked) if (crosses(wire, box)) cost += COST.crossed
+      if (cost >= least) continue
+      least = cost
+      best = index
+    }
+    chosen.set(id, best)
+    const place = candidates[best]
+    if (place) taken.push(place)
+  }
+  return chosen
+}
+
+const overlap = (a: Box, b: Box): boolean =>
+  a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom
+
+/** Whether a straight stretch meets a rectangle. */
+export function crosses({ from, to }: Stretch, box: Box): boolean {
+  if (Math.max(from.x, to.x) < box.left || Math.min(from.x, to.x) > box.right) return false
+  if (Math.max(from.y, to.y) < box.top || Math.min(from.y, to.y) > box.bottom) return false
+  // Their spans overlap: they meet unless all four corners lie on one side of the stretch.
+  const dx = to.x - from.x
+  const dy = to.y - from.y
+  const side = (x: number, y: number) => Math.sign(dx * (y - from.y) - dy * (x - from.x))
+  const first = side(box.left, box.top)
+  return (
+    first === 0 ||
+    side(box.right, box.top) !== first ||
+    side(box.left, box.bottom) !== first ||
+    side(box.right, box.bottom) !== first
+  )
+}

@@ -1,0 +1,76 @@
+import { effect } from '@preact/signals'
+import { type Lay, verticesOf } from '../../plan/plan'
+import { formatDistanceM, formatLengthM, type UnitSystem } from '../../report/quantity-text'
+import type { Bench } from '../bench'
+import type { Point } from '../view/map-view'
+import { svgElement } from '../view/svg-element'
+
+/** Letters by which wire crews name a lay; they are also the keys that set it. */
+export const LAY_LETTERS: Readonly<Record<Lay, string>> = {
+  surface: 'S',
+  overhead: 'O',
+  buried: 'B',
+  water: 'W',
+}
+
+const HEIGHT_PX = 21
+/** A digit's width at the label's size, px: the figures are tabular. */
+const DIGIT_PX = 7.3
+const GAP_PX = 9
+
+/** From here on metres are shown as kilometres. */
+const LONG_M = 1000
+
+/** On the selected line, says of each leg how it is laid and how long it is. */
+export function showLegLabels({ store, view }: Bench): () => void {
+  const group = view.addGroup('leg-labels')
+  const stop = effect(() => {
+    view.frame.value
+    const selection = store.selection.value
+    const plan = store.plan.value
+    const line = selection?.kind === 'line' ? plan.lines.get(selection.id) : undefined
+    const measured = line && store.report.value.lines.find(({ id }) => id === line.id)
+    if (selection?.kind !== 'line' || !line || !measured) {
+      group.replaceChildren()
+      return
+    }
+    const path = view.pathOf(verticesOf(plan, line))
+    group.replaceChildren(
+      ...measured.legs.flatMap(({ lay, groundM }, i) => {
+        const [from, to] = [path[i]!, path[i + 1]!]
+        const text = `${LAY_LETTERS[lay]} · ${lengthText(groundM, store.units.value)}`
+        const picked = selection.legs.includes(i)
+        const wide = Math.hypot(to.x - from.x, to.y - from.y) > widthOf(text) + 24
+        return picked || (selection.legs.length === 0 && wide) ? [labelBeside(from, to, text)] : []
+      }),
+    )
+  })
+  return () => {
+    stop()
+    group.remove()
+  }
+}
+
+const lengthText = (lengthM: number, units: UnitSystem): string =>
+  lengthM < LONG_M ? formatLengthM(lengthM, units) : formatDistanceM(lengthM, units)
+
+const widthOf = (text: string): number => text.length * DIGIT_PX + 16
+
+/** A label at the middle of a leg, on the upper side of it, so far off that it does not lie on the wire. */
+function labelBeside(from: Point, to: Point, text: string): SVGElement {
+  const width = widthOf(text)
+  const length = Math.hypot(to.x - from.x, to.y - from.y) || 1
+  const turn = to.x >= from.x ? 1 : -1
+  const up = { x: (turn * (to.y - from.y)) / length, y: (-turn * (to.x - from.x)) / length }
+  const off = GAP_PX + (Math.abs(up.x) * width) / 2 + (Math.abs(up.y) * HEIGHT_PX) / 2
+  const x = (from.x + to.x) / 2 + up.x * off
+  const y = (from.y + to.y) / 2 + up.y * off
+  const label = svgElement('g', {
+    class: 'leg-label',
+    transform: `translate(${x.toFixed(1)} ${y.toFixed(1)})`,
+  })
+  svgElement('rect', { x: -width / 2, y: -HEIGHT_PX / 2, width, height: HEIGHT_PX, rx: 3 }, label)
+  const words = svgElement('text', { y: 4.5, 'text-anchor': 'middle' }, label)
+  words.textContent = text
+  return label
+}

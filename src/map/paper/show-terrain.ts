@@ -1,0 +1,138 @@
+import { effect, signal } from '@preact/signals'
+import type { ContourLine } from '../../terrain/contours'
+import type { Extent } from '../../terrain/elevation-grid'
+import type { Ground } from '../../terrain/ground'
+import type { GridGround } from '../../terrain/ground-from-grids'
+import type { Bench } from '../bench'
+import type { MapView } from '../view/map-view'
+import { pathData } from '../view/path-data'
+import { svgElement } from '../view/svg-element'
+import { shadePicture } from './shade-picture'
+
+/** What was made of the ground for one stretch of the map. */
+interface Relief {
+  readonly ground: Ground
+  readonly zoom: number
+  readonly extent: Extent
+  readonly contours: readonly ContourLine[]
+  /** Address of the shade's picture; empty where there is none. */
+  readonly shade: string
+}
+
+/** Px on the screen between heights: closer is slower and no finer to the eye. */
+const LATTICE_PX = 7
+/** The ground is worked out when the hand has rested so long, ms. */
+const REST_MS = 120
+/** Farther out relief is only a smudge. */
+const FARTHEST_ZOOM = 8
+/** Contours drawn for another zoom serve for so many levels more or less. */
+const SERVES_LEVELS = 0.6
+
+const hasGrids = (ground: Ground | undefined): ground is GridGround =>
+  ground !== undefined && 'heightsOverM' in ground
+
+/** Draws contours and hill shading where elevations are known. */
+export function showTerrain({ store, view }: Bench): () => void {
+  const shadeGroup = view.addGroup('shade')
+  const picture = svgElement('image', { preserveAspectRatio: 'none' }, shadeGroup)
+  const group = view.addGroup('contours')
+  const relief = signal<Relief | null>(null)
+  let timer: ReturnType<typeof setTimeout> | undefined
+
+  const stop = effect(() => {
+    view.frame.value
+    const ground = store.ground.value
+    const made = relief.value
+    const far = view.map.getZoom() < FARTHEST_ZOOM
+    const usable = made !== null && made.ground === ground && !far
+    shadeGroup.classList.toggle('hidden', !usable || !made.shade)
+    group.classList.toggle('hidden', !usable)
+    if (usable) draw(view, made, picture, group)
+    clearTimeout(timer)
+    if (!hasGrids(ground) || far || (usable && serves(view, made))) return
+    timer = setTimeout(async () => {
+      relief.value = await reliefOf(view, ground)
+    }, REST_MS)
+  })
+  return () => {
+    clearTimeout(timer)
+    stop()
+    shadeGroup.remove()
+    group.remove()
+  }
+}
+
+/** The stretch of the globe in the drawing box. */
+function extentInView({ map, drawBox }: MapView): Extent {
+  const { min, max } = drawBox()
+  const northWest = map.layerPointToLatLng([min.x, min.y])
+  const southEast = map.layerPointToLatLng([max.x, max.y])
+  return { westDeg: northWest.lng, northDeg: northWest.lat, eastDeg: southEast.lng, southDeg: southEast.lat }
+}
+
+function serves(view: MapView, { extent, zoom }: Relief): boolean {
+  const bounds = view.map.getBounds()
+  return (
+    Math.abs(view.map.getZoom() - zoom) <= SERVES_LEVELS &&
+    bounds.getWest() >= extent.westDeg &&
+    bounds.getEast() <= extent.eastDeg &&
+    bounds.getSouth() >= extent.southDeg &&
+    bounds.getNorth() <= extent.northDeg
+  )
+}
+
+/** The parts that only a plan with elevations needs are loaded when it has some. */
+async function reliefOf(view: MapView, ground: GridGround): Promise<Relief> {
+  const [{ contourLines }, { mapPatch, patchStepM }, { hillShade }] = await Promise.all([
+    import('../../terrain/contours'),
+    import('../../terrain/map-patch'),
+    import('../../terrain/hill-shade'),
+  ])
+  const { min, max } = view.drawBox()
+  const columns = Math.ceil((max.x - min.x) / LATTICE_PX)
+  const rows = Math.ceil((max.y - min.y) / LATTICE_PX)
+  const extent = extentInView(view)
+  const patch = mapPatch(extent, columns, rows)
+  const heightsM = ground.heightsOverM(patch)
+  const shade = hillShade(heightsM, columns, rows, patchStepM(patch))
+  return {
+    ground,
+    zoom: view.map.getZoom(),
+    extent,
+    contours: contourLines(heightsM, patch),
+    shade: shadePicture(shade, columns, rows),
+  }
+}
+
+function draw(
+  view: MapView,
+  { extent, contours, shade }: Relief,
+  picture: SVGImageElement,
+  group: SVGGElement,
+): void {
+  const from = view.pointOfUnrolled(extent.westDeg, extent.northDeg)
+  const to = view.pointOfUnrolled(extent.eastDeg, extent.southDeg)
+  const place = { x: from.x, y: from.y, width: to.x - from.x, height: to.y - from.y, href: shade }
+  for (const [name, value] of Object.entries(place)) picture.setAttribute(name, String(value))
+  const paths = { plain: '', index: '' }
+  const labels: SVGElement[] = []
+  for (const { heightM, isIndex, positions, label } of contours) {
+    paths[isIndex ? 'index' : 'plain'] += pathData(
+      positions.map(([lon, lat]) => view.pointOfUnrolled(lon, lat)),
+    )
+    if (!label) continue
+    const { x, y } = view.pointOfUnrolled(...label.at)
+    const text = svgElement('text', {
+      class: 'contour-height',
+      'text-anchor': 'middle',
+      transform: `translate(${x.toFixed(1)} ${y.toFixed(1)}) rotate(${label.turnDeg.toFixed(0)}) translate(0 4)`,
+    })
+    text.textContent = String(heightM)
+    labels.push(text)
+  }
+  group.replaceChildren(
+    svgElement('path', { class: 'contour', d: paths.plain }),
+    svgElement('path', { class: 'contour contour-index', d: paths.index }),
+    ...labels,
+  )
+}

@@ -1,0 +1,45 @@
+import { effect } from '@preact/signals'
+import type { Plan, Position } from '../../plan/plan'
+import type { Store } from '../../state/store'
+import { outlineOf } from '../tools/scene'
+import type { MapView } from './map-view'
+import { unrolled } from './unroll'
+
+/** Nearest that the map comes by itself, so that a plan of one station is not seen through a lens. */
+const NEAREST_ZOOM = 16
+/** Room for the frame's figures and for names, as a part of the screen's width, and at most, px. */
+const MARGIN = 0.1
+const MOST_MARGIN_PX = 70
+/** Width of the buttons at the right edge, px. */
+const BUTTONS_PX = 44
+
+/** What must be seen: the net, and only on a plan without one its hazards, which may run on for miles. */
+function positionsOf(plan: Plan): readonly Position[] {
+  const net = [
+    ...[...plan.stations.values()].map(({ position }) => position),
+    ...[...plan.lines.values()].flatMap(({ bends }) => bends),
+  ]
+  return net.length ? net : [...plan.hazards.values()].flatMap(outlineOf)
+}
+
+/** Puts the whole plan on the screen; an empty plan leaves the map where it is. */
+export function fitPlan(view: MapView, plan: Plan): void {
+  const positions = positionsOf(plan)
+  const [first] = positions
+  if (!first) return
+  const corners = unrolled(positions, first[0]).map(
+    ([lonDeg, latDeg]) => [latDeg, lonDeg] as [number, number],
+  )
+  const margin = Math.min(MOST_MARGIN_PX, view.map.getSize().x * MARGIN)
+  view.map.fitBounds(corners, {
+    paddingTopLeft: [margin, margin + 30],
+    paddingBottomRight: [margin + BUTTONS_PX, margin],
+    maxZoom: NEAREST_ZOOM,
+    animate: false,
+  })
+}
+
+/** Shows every plan whole when it is opened. */
+export function fitOpenedPlans(view: MapView, store: Store): () => void {
+  return effect(() => fitPlan(view, store.opened.value))
+}

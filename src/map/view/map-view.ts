@@ -1,0 +1,127 @@
+import { type ReadonlySignal, signal } from '@preact/signals'
+import * as L from 'leaflet'
+import type { Position } from '../../plan/plan'
+import { svgElement } from './svg-element'
+import { nearLonDeg, unrolled, wrapLonDeg } from './unroll'
+
+/** A point of the map's drawing, px; it stays under its place while the map is panned. */
+export interface Point {
+  readonly x: number
+  readonly y: number
+}
+
+/** The rectangle in which things are worth drawing: the screen and as much again around it, px. */
+export interface DrawBox {
+  readonly min: Point
+  readonly max: Point
+}
+
+/** The map as the layers see it: where places lie on the screen, and groups to draw in. */
+export interface MapView {
+  readonly map: L.Map
+  readonly container: HTMLElement
+  /** A new value whenever everything must be projected anew. */
+  readonly frame: ReadonlySignal<number>
+  pointOf(position: Position): Point
+  pathOf(path: readonly Position[]): readonly Point[]
+  /** Where a place lies whose longitude may have counted on past 180°. */
+  pointOfUnrolled(lonDeg: number, latDeg: number): Point
+  positionOf(point: Point): readonly [lonDeg: number, latDeg: number]
+  drawBox(): DrawBox
+  metresPerPx(): number
+  /** A new group above those added before it. `below`: under the online tiles. */
+  addGroup(name: string, level?: 'below' | 'above'): SVGGElement
+  remove(): void
+}
+
+/** One degree of longitude at the equator on the WGS 84 ellipsoid, m: π a / 180. */
+const M_PER_EQUATOR_DEG = (Math.PI * 6378137) / 180
+
+/** How much of the screen's size is drawn beyond each of its edges. */
+const MARGIN = 0.5
+
+export function createMapView(container: HTMLElement): MapView {
+  const map = L.map(container, {
+    attributionControl: false,
+    zoomControl: false,
+    zoomAnimation: false,
+    fadeAnimation: false,
+    inertia: false,
+    keyboard: false,
+    doubleClickZoom: false,
+    boxZoom: false,
+    zoomSnap: 0.25,
+    wheelPxPerZoomLevel: 100,
+    minZoom: 2,
+    maxZoom: 22,
+    center: [20, 0],
+    zoom: 2,
+  })
+  const frame = signal(0)
+  let refLonDeg = map.getCenter().lng
+  let box = boxAround(map)
+
+  const redraw = () => {
+    refLonDeg = map.getCenter().lng
+    box = boxAround(map)
+    frame.value++
+  }
+  const redrawIfOutside = () => {
+    const screen = screenBox(map)
+    const inside =
+      screen.min.x >= box.min.x &&
+      screen.min.y >= box.min.y &&
+      screen.max.x <= box.max.x &&
+      screen.max.y <= box.max.y
+    if (!inside) redraw()
+  }
+  map.on('zoom viewreset resize', redraw)
+  map.on('move', redrawIfOutside)
+  const sizes = new ResizeObserver(() => map.invalidateSize({ pan: false }))
+  sizes.observe(container)
+
+  const pane = (name: string, zIndex: number) => {
+    const element = map.createPane(name)
+    element.style.zIndex = String(zIndex)
+    return svgElement('svg', { class: 'map-drawing', width: 1, height: 1, 'aria-hidden': 'true' }, element)
+  }
+  const drawings = { below: pane('below-tiles', 100), above: pane('above-tiles', 400) }
+
+  const project = (lonDeg: number, latDeg: number): Point =>
+    map.project([latDeg, lonDeg], map.getZoom()).subtract(map.getPixelOrigin())
+
+  return {
+    map,
+    container,
+    frame,
+    pointOf: ([lonDeg, latDeg]) => project(nearLonDeg(lonDeg, refLonDeg), latDeg),
+    pathOf: (path) => unrolled(path, refLonDeg).map(([lonDeg, latDeg]) => project(lonDeg, latDeg)),
+    pointOfUnrolled: project,
+    positionOf: ({ x, y }) => {
+      const { lat, lng } = map.unproject(map.getPixelOrigin().add([x, y]), map.getZoom())
+      return [wrapLonDeg(lng), lat]
+    },
+    drawBox: () => box,
+    metresPerPx: () => {
+      const { lat } = map.getCenter()
+      return (M_PER_EQUATOR_DEG * 360 * Math.cos((lat * Math.PI) / 180)) / (256 * 2 ** map.getZoom())
+    },
+    addGroup: (name, level = 'above') => svgElement('g', { class: name }, drawings[level]),
+    remove: () => {
+      sizes.disconnect()
+      map.remove()
+    },
+  }
+}
+
+function screenBox(map: L.Map): DrawBox {
+  const size = map.getSize()
+  return { min: map.containerPointToLayerPoint([0, 0]), max: map.containerPointToLayerPoint(size) }
+}
+
+function boxAround(map: L.Map): DrawBox {
+  const { min, max } = screenBox(map)
+  const dx = (max.x - min.x) * MARGIN
+  const dy = (max.y - min.y) * MARGIN
+  return { min: { x: min.x - dx, y: min.y - dy }, max: { x: max.x + dx, y: max.y + dy } }
+}
