@@ -66,7 +66,7 @@ const LINES = {
     ],
     legs: [
       { lay: 'surface' },
-      { lay: 'overhead', sagPct: 2.5, note: 'Road: two poles, 5.5 m clear in the middle.' },
+      { lay: 'overhead', sagPct: 2.5, note: 'Over the road between two poles; they want to be taller than usual.' },
       { lay: 'surface' },
       { lay: 'surface' },
     ],
@@ -98,10 +98,10 @@ const LINES = {
     ],
   },
   'camp-kiln': {
-    wire: 'copper-22',
+    wire: 'copper-24',
     bends: [
-      [250, 540],
-      [330, 640],
+      [270, 690],
+      [330, 860],
       [790, 1510],
     ],
     legs: [
@@ -114,8 +114,8 @@ const LINES = {
   'camp-gate': {
     wire: 'copper-22',
     bends: [
-      [-230, -420],
-      [-560, -760],
+      [-170, -260],
+      [-270, -450],
     ],
     legs: [{ lay: 'surface' }, { lay: 'buried' }, { lay: 'surface' }],
   },
