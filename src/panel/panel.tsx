@@ -1,4 +1,4 @@
-import { useEffect, useRef } from 'preact/hooks'
+import { useEffect, useLayoutEffect, useRef } from 'preact/hooks'
 import { onNameWanted } from '../state/name-request'
 import type { Selection, Store } from '../state/store'
 import { CircuitCard } from './circuit/circuit-card'
@@ -13,7 +13,12 @@ import { PlanCard } from './whole/plan-card'
 export function Panel({ store }: { store: Store }) {
   const selection = store.selection.value
   const panel = useRef<HTMLElement>(null)
+  const shown = selection ? `${selection.kind} ${selection.id}` : 'plan'
   useEffect(() => onNameWanted(() => takeCursor(panel.current)), [])
+  // Another card, and another plan, begins at its top.
+  useLayoutEffect(() => {
+    if (panel.current) panel.current.scrollTop = 0
+  }, [shown, store.opened.value])
   return (
     <aside class="panel" aria-label="Figures" ref={panel}>
       <PanelHandle />
@@ -30,11 +35,7 @@ export function Panel({ store }: { store: Store }) {
           </button>
         )}
         {/* A card of its own for each thing, so that no refused text wanders to the next. */}
-        <Card
-          key={selection ? `${selection.kind} ${selection.id}` : 'plan'}
-          store={store}
-          selection={selection}
-        />
+        <Card key={shown} store={store} selection={selection} />
       </div>
     </aside>
   )
