@@ -25,6 +25,7 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
 /** Packages, and the folders that may know them. A package that is not here has no place yet. */
 const OWNERS: Readonly<Record<string, readonly string[]>> = {
   '@turf/turf': ['terrain', 'measure'],
+  'd3-array': ['report'],
   'd3-contour': ['terrain'],
   geojson: ['map'],
   geomagnetism: ['measure'],
