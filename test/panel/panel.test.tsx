@@ -251,7 +251,7 @@ describe('the plan’s own catalog', () => {
 
     give('Mass', '20')
     expect(wire().kgPerKm).toBe(20)
-    expect(wire().sources?.kgPerKm).toBeUndefined()
+    expect(wire().sources?.kgPerKm).toBe('Changed by hand.')
     expect(wire().sources?.nanoFPerKm).toBe(original.sources?.nanoFPerKm)
 
     give('Mass', '-1')

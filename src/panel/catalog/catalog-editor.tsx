@@ -45,6 +45,7 @@ export function CatalogEditor({ store }: { store: Store }) {
       </p>
       <OnDemand title="Wires">
         <OwnEntries
+          store={store}
           what="wire"
           known={[...store.catalog.value.wires.values()]}
           own={own.wires}
@@ -60,6 +61,7 @@ export function CatalogEditor({ store }: { store: Store }) {
       </OnDemand>
       <OnDemand title="Sets">
         <OwnEntries
+          store={store}
           what="set"
           known={[...store.catalog.value.sets.values()]}
           own={own.sets}
@@ -86,6 +88,7 @@ export function CatalogEditor({ store }: { store: Store }) {
       </OnDemand>
       <OnDemand title="Supplies">
         <OwnEntries
+          store={store}
           what="supply"
           known={[...store.catalog.value.supplies.values()]}
           own={own.supplies}

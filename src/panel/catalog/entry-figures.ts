@@ -1,4 +1,13 @@
+import type { Sources } from '../../catalog/sources'
 import type { Quantity } from '../format'
+
+/** What a wire, a set and a supply have in common. */
+export interface Entry {
+  readonly id: string
+  readonly name: string
+  readonly source: string
+  readonly sources?: Sources
+}
 
 /** One figure of a catalog entry: where it stands in the entry, and how it is asked for. */
 export interface EntryFigure {
@@ -91,6 +100,12 @@ export const SUPPLY_PARTS: readonly EntryPart[] = [
       { at: 'indicator.ohms', label: 'Lamp: resistance', quantity: 'ohm' },
     ],
   },
+]
+
+/** Every figure that an entry of any kind may have. Supplies, sets and wires share no place. */
+export const FIGURES: readonly EntryFigure[] = [
+  ...[...WIRE_FIGURES, ...SET_FIGURES, ...SUPPLY_FIGURES],
+  ...[...SET_PARTS, ...SUPPLY_PARTS].flatMap((part) => part.figures),
 ]
 
 type Members = Readonly<Record<string, unknown>>

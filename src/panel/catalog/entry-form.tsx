@@ -1,17 +1,9 @@
-import type { Sources } from '../../catalog/sources'
 import type { Problem } from '../../problem'
 import type { Store } from '../../state/store'
-import { EntrySources } from '../entry-sources'
 import { NumberField } from '../number-field'
 import { TextField } from '../text-field'
-import { type EntryFigure, type EntryPart, valueAt, withValueAt } from './entry-figures'
-
-export interface Entry {
-  readonly id: string
-  readonly name: string
-  readonly source: string
-  readonly sources?: Sources
-}
+import { type Entry, type EntryFigure, type EntryPart, valueAt, withValueAt } from './entry-figures'
+import { EntrySources } from './entry-sources'
 
 interface Props<T extends Entry> {
   readonly store: Store
@@ -22,11 +14,12 @@ interface Props<T extends Entry> {
   readonly onPut: (entry: T) => readonly Problem[]
 }
 
-/** An entry of the plan's own, figure by figure. A figure that is changed by hand loses the source of the copied one. */
+/** An entry of the plan's own, figure by figure. A changed figure no longer has the source of the copied one. */
 export function EntryForm<T extends Entry>({ store, entry, figures, parts = [], onPut }: Props<T>) {
   const change = (at: string, value: unknown) => {
-    const { [at]: _, ...sources } = entry.sources ?? {}
-    return onPut(withValueAt({ ...entry, sources }, at, value))
+    return onPut(
+      withValueAt({ ...entry, sources: { ...entry.sources, [at]: 'Changed by hand.' } }, at, value),
+    )
   }
   const field = ({ at, label, quantity, optional }: EntryFigure) => {
     const value = valueAt(entry, at)
@@ -63,7 +56,7 @@ export function EntryForm<T extends Entry>({ store, entry, figures, parts = [], 
         )
       })}
       <TextField label="Source" value={entry.source} onCommit={(source) => onPut({ ...entry, source })} />
-      <EntrySources entry={entry} />
+      <EntrySources store={store} entry={entry} />
     </div>
   )
 }

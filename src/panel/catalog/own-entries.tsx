@@ -1,12 +1,14 @@
 import { useSignal } from '@preact/signals'
 import type { ComponentChildren } from 'preact'
 import type { Problem } from '../../problem'
-import { EntrySources } from '../entry-sources'
+import type { Store } from '../../state/store'
 import { OnDemand } from '../question'
 import { SelectField } from '../select-field'
-import type { Entry } from './entry-form'
+import type { Entry } from './entry-figures'
+import { EntrySources } from './entry-sources'
 
 interface Props<T extends Entry> {
+  readonly store: Store
   readonly what: 'wire' | 'set' | 'supply'
   /** All that can be copied. */
   readonly known: readonly T[]
@@ -18,7 +20,7 @@ interface Props<T extends Entry> {
 }
 
 /** The plan's own entries of one kind, each with its form, and a way to start another from a known one. */
-export function OwnEntries<T extends Entry>({ what, known, own, onPut, onRemove, form }: Props<T>) {
+export function OwnEntries<T extends Entry>({ store, what, known, own, onPut, onRemove, form }: Props<T>) {
   const refusal = useSignal('')
   const chosen = useSignal(known[0]?.id ?? '')
   const shown = known.find((entry) => entry.id === chosen.value)
@@ -56,7 +58,7 @@ export function OwnEntries<T extends Entry>({ what, known, own, onPut, onRemove,
           chosen.value = id
         }}
       />
-      {shown && <EntrySources entry={shown} />}
+      {shown && <EntrySources store={store} entry={shown} />}
       <button type="button" onClick={copy}>
         Copy it to change it
       </button>

@@ -8,8 +8,8 @@ import { formatMassKg, formatOhms } from '../../report/quantity-text'
 import type { ReportLine } from '../../report/report'
 import { newCircuitId } from '../../state/new-id'
 import type { Store } from '../../state/store'
+import { EntrySources } from '../catalog/entry-sources'
 import { CautionList } from '../caution-list'
-import { EntrySources } from '../entry-sources'
 import { formatCount, formatRunM } from '../format'
 import { NumberField } from '../number-field'
 import { Question } from '../question'
@@ -144,7 +144,7 @@ function WireFields({ store, line }: { store: Store; line: Line }) {
           {electrode(line.to, atTo, (ohms) => [atFrom, ohms])}
         </>
       )}
-      {wire && <EntrySources entry={wire} />}
+      {wire && <EntrySources store={store} entry={wire} />}
     </>
   )
 }

@@ -1,0 +1,33 @@
+import type { Store } from '../../state/store'
+import { fieldText, unitOf } from '../format'
+import { OnDemand } from '../question'
+import { type Entry, FIGURES, valueAt } from './entry-figures'
+
+/** Every figure of a catalog entry and where it comes from, on demand. */
+export function EntrySources({ store, entry }: { store: Store; entry: Entry }) {
+  const figures = FIGURES.flatMap(({ at, label, quantity }) => {
+    const value = valueAt(entry, at)
+    if (typeof value !== 'number') return []
+    const unit = unitOf(quantity, store.units.value)
+    return [{ at, label, text: `${fieldText(value, unit)} ${unit.sign}`, source: sourceAt(entry, at) }]
+  })
+  return (
+    <OnDemand title={`${entry.name}: figures and sources`}>
+      <p>{entry.source || 'No source is given.'}</p>
+      <dl class="sources">
+        {figures.map(({ at, label, text, source }) => (
+          <div key={at}>
+            <dt>
+              {label}: {text}
+            </dt>
+            <dd>{source}</dd>
+          </div>
+        ))}
+      </dl>
+    </OnDemand>
+  )
+}
+
+/** A figure's own source, or that of the part which it belongs to: `ringer` speaks for `ringer.ohms`. */
+const sourceAt = ({ sources }: Entry, at: string): string | undefined =>
+  sources?.[at] ?? sources?.[at.split('.')[0] ?? '']
