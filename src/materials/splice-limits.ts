@@ -1,6 +1,31 @@
-import { wireMOnLeg } from '../measure/along'
+import { type PlaceOnLine, pointAtWireM, wireMOnLeg } from '../measure/along'
 import type { MeasuredLine } from '../measure/measured'
-import type { Stretch } from './cut-runs'
+import type { LineId } from '../plan/id'
+import type { Line, Plan } from '../plan/plan'
+import { METRES_PER_MILE } from '../units'
+import { CLUSTER_M, type Stretch } from './cut-runs'
+import type { Piece } from './spool-plan'
+
+/** Class A wire has no more splices than this in half a mile of one conductor. Source: US Army subcourse SS0440, p. 3-4, par. 4. */
+export const CLASS_A_SPLICES = 4
+const HALF_MILE_M = METRES_PER_MILE / 2
+
+/** A splice where it will fall on a line. */
+export interface Splice extends PlaceOnLine {
+  readonly pair: number
+  /** Wire from the line's `from` end to the splice, m. */
+  readonly wireM: number
+  /** Spools whose wire it joins. */
+  readonly spools: readonly [string, string]
+}
+
+/** What is amiss with the splices of a line. */
+export interface SpliceFlag {
+  readonly code: 'class-b-wire' | 'splice-cluster' | 'splice-under-water' | 'splice-on-span'
+  readonly line: LineId
+  readonly pair: number
+  readonly text: string
+}
 
 /** Where on a line no splice should fall: on overhead legs, where it hangs out of reach and bears the pull, and under water. */
 export function splicesToAvoid(measured: MeasuredLine): readonly Stretch[] {
@@ -9,4 +34,74 @@ export function splicesToAvoid(measured: MeasuredLine): readonly Stretch[] {
       ? [{ fromM: wireMOnLeg(measured, legIndex, 0), toM: wireMOnLeg(measured, legIndex, 1) }]
       : [],
   )
+}
+
+const byPair = (pieces: readonly Piece[]): ReadonlyMap<number, readonly Piece[]> => {
+  const pairs = new Map<number, Piece[]>()
+  for (const piece of pieces) pairs.set(piece.pair, [...(pairs.get(piece.pair) ?? []), piece])
+  return pairs
+}
+
+/** The splices of a line, pair by pair from `from` to `to`, each with its place on the map. */
+export function splicesOf(
+  plan: Plan,
+  line: Line,
+  measured: MeasuredLine,
+  pieces: readonly Piece[],
+): readonly Splice[] {
+  return [...byPair(pieces)].flatMap(([pair, own]) => {
+    let wireM = 0
+    return own.slice(1).map((piece, i): Splice => {
+      wireM += own[i]!.wireM
+      return {
+        ...pointAtWireM(plan, measured, line, wireM),
+        pair,
+        wireM,
+        spools: [own[i]!.spool, piece.spool],
+      }
+    })
+  })
+}
+
+/**
+ * Splices that a handbook or common practice would not have, one flag a pair and kind.
+ *
+ * Class: more than 4 splices a conductor per half mile make class B wire, for training and the rear only (SS0440 p. 3-4 par. 4-5);
+ * a line shorter than half a mile counts as half a mile. Cluster: splices within 15 ft are to be cut out and made one (par. 3d).
+ * No splice under water or on a span: common practice.
+ */
+export function flagSplices(measured: MeasuredLine, pieces: readonly Piece[]): readonly SpliceFlag[] {
+  const flags: SpliceFlag[] = []
+  for (const [pair, own] of byPair(pieces)) {
+    const flag = (code: SpliceFlag['code'], text: string) =>
+      flags.push({ code, line: measured.id, pair, text })
+    const splices = own.length - 1
+    const perHalfMile = splices / Math.max(1, measured.wireM / HALF_MILE_M)
+    if (perHalfMile > CLASS_A_SPLICES) {
+      flag(
+        'class-b-wire',
+        `${perHalfMile.toFixed(1)} splices in half a mile make it class B wire; class A has 4 at most.`,
+      )
+    }
+    if (own.slice(1, -1).some((piece) => piece.wireM <= CLUSTER_M)) {
+      flag(
+        'splice-cluster',
+        'Two splices lie within 4.6 m (15 ft): cut the short piece out and make one splice.',
+      )
+    }
+    const at = own
+      .slice(0, -1)
+      .map((_, i) => own.slice(0, i + 1).reduce((sumM, piece) => sumM + piece.wireM, 0))
+    const layAt = at.map((wireM) => {
+      const legIndex = measured.legs.findIndex(
+        (_, i) => wireM > wireMOnLeg(measured, i, 0) && wireM < wireMOnLeg(measured, i, 1),
+      )
+      return measured.legs[legIndex]?.lay
+    })
+    if (layAt.includes('water'))
+      flag('splice-under-water', 'A splice falls under water: give this line a longer spool.')
+    if (layAt.includes('overhead'))
+      flag('splice-on-span', 'A splice falls on an overhead leg: make it at a support.')
+  }
+  return flags
 }

@@ -14,8 +14,8 @@ export interface PlaceOnLine {
 /** Wire left at each end of a measured line, m. */
 const tailM = (measured: MeasuredLine): number => (measured.wireM - measured.laidM) / 2
 
-/** Length of one leg as `of` reads it, and the sum over the legs before it. */
-type Reading = 'laidM' | 'groundM'
+/** Which of a leg's lengths is run along. */
+type Reading = 'laidM' | 'groundM' | 'mapM'
 
 /** The leg in which a running length falls, and how far into it as a fraction 0…1; the ends of the line hold what lies beyond. */
 function legAt(
@@ -69,6 +69,12 @@ export function pointAtWireM(plan: Plan, measured: MeasuredLine, line: Line, wir
 /** The place at a running distance along the ground from the line's `from`, m. */
 export function pointAtGroundM(plan: Plan, measured: MeasuredLine, line: Line, groundM: number): PlaceOnLine {
   const { legIndex, fraction } = legAt(measured, 'groundM', groundM)
+  return placeAt(plan, measured, line, legIndex, fraction)
+}
+
+/** The place at a distance on the map from the line's `from`, m: how the terrain gives a crossing. */
+export function pointAtMapM(plan: Plan, measured: MeasuredLine, line: Line, mapM: number): PlaceOnLine {
+  const { legIndex, fraction } = legAt(measured, 'mapM', mapM)
   return placeAt(plan, measured, line, legIndex, fraction)
 }
 

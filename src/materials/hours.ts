@@ -1,0 +1,119 @@
+import { DEFAULT_LAYING, type LayingAllowances } from '../catalog/laying-rates'
+import type { MeasuredLeg, MeasuredLine } from '../measure/measured'
+import type { LineId } from '../plan/id'
+import type { HazardKind, Lay, Plan } from '../plan/plan'
+import type { Piece } from './spool-plan'
+
+/** What a line crosses, and how it is laid there. */
+export interface CrossingWork {
+  readonly kind: HazardKind
+  readonly lay: Lay
+}
+
+/** Time for one line, h, and the crew that it takes. */
+export interface LineHours {
+  readonly line: LineId
+  readonly crew: number
+  readonly layingH: number
+  readonly climbingH: number
+  readonly crossingsH: number
+  readonly splicesH: number
+  /** All of the above, by night if it is night. */
+  readonly totalH: number
+  readonly recoveryH: number
+}
+
+/** Time for the whole net when one crew lays its lines one after the other. */
+export interface NetHours {
+  readonly lines: readonly LineHours[]
+  /** The largest crew that a line takes. */
+  readonly crew: number
+  readonly stationsH: number
+  readonly totalH: number
+  readonly recoveryH: number
+  /** Σ hours · crew of each line, and of the stations one person each. */
+  readonly personHours: number
+}
+
+/**
+ * Height climbed on a leg, m, as far as its lengths tell: half of the height gained and lost by ground that is longer than the map.
+ *
+ * ½ √(ground² − map²): exact for an even slope walked as often up as down.
+ */
+const climbM = (leg: MeasuredLeg): number => Math.sqrt(Math.max(0, leg.groundM ** 2 - leg.mapM ** 2)) / 2
+
+const crossingMin = ({ kind, lay }: CrossingWork, allowances: LayingAllowances): number => {
+  if (kind === 'keep-out' || kind === 'power-line') return 0
+  if (kind === 'railway' && lay !== 'overhead') return allowances.railwayCrossingMin
+  if (lay === 'overhead') return allowances.overheadCrossingMin
+  return lay === 'water' || kind === 'water' ? 0 : allowances.buriedCrossingMin
+}
+
+/**
+ * Time to lay one line and to take it up again, h.
+ *
+ * Each leg at the rate of its lay over the ground, an hour more for each so many metres of climb, minutes for each crossing and
+ * each splice; all of it stretched by night. A line of several pairs is laid pair by pair.
+ *
+ * Sources: the rates carry their own. Range: a plan's order of magnitude; the ground and the crew decide.
+ */
+export function hoursOfLine(
+  measured: MeasuredLine,
+  pairs: number,
+  splices: number,
+  crossings: readonly CrossingWork[] = [],
+  allowances: LayingAllowances = DEFAULT_LAYING.foot,
+): LineHours {
+  const stretch = allowances.isNight ? allowances.nightFactor : 1
+  const sum = (of: (leg: MeasuredLeg) => number) => measured.legs.reduce((total, leg) => total + of(leg), 0)
+  const layingH = pairs * sum((leg) => leg.groundM / 1000 / allowances.rates[leg.lay].kmPerHour)
+  const climbingH = (pairs * sum(climbM)) / allowances.climbMPerHour
+  const crossingsH = crossings.reduce((total, one) => total + crossingMin(one, allowances), 0) / 60
+  const splicesH = (splices * allowances.spliceMin) / 60
+  return {
+    line: measured.id,
+    crew: Math.max(1, ...measured.legs.map((leg) => allowances.rates[leg.lay].crew)),
+    layingH,
+    climbingH,
+    crossingsH,
+    splicesH,
+    totalH: stretch * (layingH + climbingH + crossingsH + splicesH),
+    recoveryH:
+      stretch *
+      pairs *
+      (measured.groundM / 1000 / allowances.recoveryKmPerHour + sum(climbM) / allowances.climbMPerHour),
+  }
+}
+
+/** Time for every line of a plan, and for its stations: see `hoursOfLine`. */
+export function hoursOfPlan(
+  plan: Plan,
+  measured: ReadonlyMap<LineId, MeasuredLine>,
+  pieces: ReadonlyMap<LineId, readonly Piece[]>,
+  crossings: ReadonlyMap<LineId, readonly CrossingWork[]> = new Map(),
+  allowances: LayingAllowances = DEFAULT_LAYING.foot,
+): NetHours {
+  const lines = [...plan.lines.values()].map((line) => {
+    const own = pieces.get(line.id) ?? []
+    const pairsLaid = new Set(own.map((piece) => piece.pair)).size
+    return hoursOfLine(
+      measured.get(line.id)!,
+      line.pairs,
+      own.length - pairsLaid,
+      crossings.get(line.id),
+      allowances,
+    )
+  })
+  const withSets = new Set([...plan.circuits.values()].flatMap((circuit) => [...circuit.sets.keys()]))
+  const stationsH =
+    ((allowances.isNight ? allowances.nightFactor : 1) * withSets.size * allowances.stationMin) / 60
+  const sum = (of: (line: LineHours) => number) => lines.reduce((total, line) => total + of(line), 0)
+  return {
+    lines,
+    crew: Math.max(0, ...lines.map((line) => line.crew)),
+    stationsH,
+    totalH: sum((line) => line.totalH) + stationsH,
+    recoveryH: sum((line) => line.recoveryH),
+    personHours: sum((line) => line.totalH * line.crew) + stationsH,
+  }
+}

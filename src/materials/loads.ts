@@ -1,0 +1,156 @@
+import type { Catalog } from '../catalog/catalog'
+import { spoolOf } from '../catalog/spools'
+import type { Plan } from '../plan/plan'
+import type { WireSpools } from './spool-plan'
+
+export const LOAD_KINDS = ['wire', 'reel', 'set', 'battery', 'tools'] as const
+export type LoadKind = (typeof LOAD_KINDS)[number]
+
+/** One row of the load list: so many things of one mass. A spool is one thing; its wire and its reel are weighed apart. */
+export interface LoadItem {
+  readonly what: string
+  readonly count: number
+  readonly eachKg: number
+  readonly kg: Readonly<Partial<Record<LoadKind, number>>>
+}
+
+export interface Loads {
+  readonly items: readonly LoadItem[]
+  readonly kgByKind: Readonly<Record<LoadKind, number>>
+  readonly totalKg: number
+  /** Full loads of one person that all of it makes, and how often the crew must go. */
+  readonly personLoads: number
+  readonly trips: number
+  /** What one person may not carry alone, with how many it takes. */
+  readonly shared: readonly { readonly what: string; readonly eachKg: number; readonly people: number }[]
+}
+
+/** What a load list rests on besides the plan; a person can change each value. */
+export interface LoadAllowances {
+  /** Most that one person carries on one trip, kg. */
+  readonly perPersonKg: number
+  readonly people: number
+  /** Mass of a telephone with its battery box empty, kg. */
+  readonly setKg: number
+  /** Cells in a local-battery set, and their mass, kg. */
+  readonly cellsPerSet: number
+  readonly cellKg: number
+  /** Battery and box of one supply, kg. */
+  readonly supplyKg: number
+  /** Spare batteries carried beyond those in use, %. */
+  readonly spareBatteriesPct: number
+  /** Tools and test set of one crew, kg. */
+  readonly toolsKg: number
+  /** Empty reel as a share of the wire on it, %, where the catalog knows no container. */
+  readonly reelPct: number
+}
+
+/** Where the allowances come from. */
+export const LOAD_SOURCES: Readonly<Record<keyof LoadAllowances, string>> = {
+  perPersonKg: 'allowance: about a third of a person’s own mass is common practice for a march',
+  people: 'four on a man-pack team: Popular Science Monthly 90 (1917), p. 820',
+  setKg:
+    'about 9.75 lb with battery for a crank set in a case: a collector’s page on TM 11-333; less the cells',
+  cellsPerSet: 'two or three dry cells: US Army subcourse SS0330, p. 69, par. 38',
+  cellKg: 'allowance, from memory: an alkaline cell LR20 has about 0.14 kg',
+  supplyKg: 'allowance, from memory',
+  spareBatteriesPct: 'allowance: one spare for each in use',
+  toolsKg: 'allowance, from memory: pliers, knife, tape, climbers, test set',
+  reelPct: 'allowance, from memory',
+}
+
+export const DEFAULT_LOADS: LoadAllowances = {
+  perPersonKg: 22,
+  people: 4,
+  setKg: 4.1,
+  cellsPerSet: 2,
+  cellKg: 0.14,
+  supplyKg: 5,
+  spareBatteriesPct: 100,
+  toolsKg: 12,
+  reelPct: 15,
+}
+
+const item = (what: string, count: number, each: LoadItem['kg']): LoadItem => ({
+  what,
+  count,
+  eachKg: LOAD_KINDS.reduce((sum, kind) => sum + (each[kind] ?? 0), 0),
+  kg: Object.fromEntries(Object.entries(each).map(([kind, kg]) => [kind, kg * count])),
+})
+
+/** Loads of one person: things in the first load that still takes them, the heaviest first; what is too heavy goes to several. */
+function personLoads(items: readonly LoadItem[], limitKg: number): number {
+  const each = items
+    .flatMap(({ count, eachKg }) => new Array<number>(count).fill(eachKg))
+    .sort((a, b) => b - a)
+  const restKg: number[] = []
+  for (const kg of each) {
+    const at = restKg.findIndex((rest) => rest >= kg)
+    if (at >= 0) restKg[at]! -= kg
+    else if (kg <= limitKg) restKg.push(limitKg - kg)
+    else restKg.push(...new Array<number>(Math.ceil(kg / limitKg)).fill(0))
+  }
+  return restKg.length
+}
+
+/**
+ * What is carried, by mass in kg: the wire and its reels, the sets, the batteries with their spares, and the tools; how many loads
+ * of one person it makes, and how many trips of the crew.
+ *
+ * Range: things are packed into loads by first fit, which is at most about a quarter above the fewest loads there could be.
+ */
+export function loadsOf(
+  plan: Plan,
+  catalog: Catalog,
+  spools: readonly WireSpools[],
+  allowances: LoadAllowances = DEFAULT_LOADS,
+): Loads {
+  const items: LoadItem[] = []
+  for (const { wire, carry } of spools) {
+    const entry = catalog.wires.get(wire)
+    for (const { lengthM, count } of carry) {
+      const wireKg = (lengthM / 1000) * (entry?.kgPerKm ?? 0)
+      const spool = spoolOf(wire, lengthM)
+      const reelKg = spool?.emptyKg ?? (wireKg * allowances.reelPct) / 100
+      const what = `${spool?.name ?? 'Spool'}, ${Math.round(lengthM)} m of ${entry?.name ?? wire}`
+      items.push(item(what, count, { wire: wireKg, reel: reelKg }))
+    }
+  }
+  const setIds = [...plan.circuits.values()].flatMap((circuit) => [...circuit.sets.values()])
+  for (const id of new Set(setIds)) {
+    const count = setIds.filter((one) => one === id).length
+    items.push(item(catalog.sets.get(id)?.name ?? id, count, { set: allowances.setKg }))
+  }
+  const spare = 1 + allowances.spareBatteriesPct / 100
+  const localSets = setIds.filter((id) => catalog.sets.get(id)?.talk === 'local').length
+  const cells = Math.ceil(localSets * allowances.cellsPerSet * spare)
+  if (cells > 0) items.push(item('Dry cell', cells, { battery: allowances.cellKg }))
+  const supplies = [...plan.circuits.values()].flatMap((circuit) =>
+    circuit.supply ? [circuit.supply.type] : [],
+  )
+  for (const type of new Set(supplies)) {
+    const count = Math.ceil(supplies.filter((one) => one === type).length * spare)
+    items.push(item(catalog.supplies.get(type)?.name ?? type, count, { battery: allowances.supplyKg }))
+  }
+  if (plan.lines.size > 0) items.push(item('Tools and test set', 1, { tools: allowances.toolsKg }))
+
+  const kgOf = (kind: LoadKind) => items.reduce((sum, { kg }) => sum + (kg[kind] ?? 0), 0)
+  const kgByKind = {
+    wire: kgOf('wire'),
+    reel: kgOf('reel'),
+    set: kgOf('set'),
+    battery: kgOf('battery'),
+    tools: kgOf('tools'),
+  }
+  const loads = personLoads(items, allowances.perPersonKg)
+  return {
+    items,
+    kgByKind,
+    totalKg: items.reduce((sum, { count, eachKg }) => sum + count * eachKg, 0),
+    personLoads: loads,
+    trips: Math.ceil(loads / allowances.people),
+    shared: items
+      .filter(({ eachKg }) => eachKg > allowances.perPersonKg)
+      .map(({ what, eachKg }) => ({ what, eachKg, people: Math.ceil(eachKg / allowances.perPersonKg) })),
+  }
+}
