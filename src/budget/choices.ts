@@ -1,11 +1,11 @@
 import type { Supply } from '../catalog/supply'
 import type { Wire } from '../catalog/wire'
 import type { CircuitModel } from './circuit-model'
+import { voiceRowsAtHz } from './circuit-rows'
 import { completenessOf } from './completeness'
 import type { Conditions } from './conditions'
 import { worstCorner } from './envelope'
 import { type ReachResult, reachOf } from './reach'
-import { voiceRows } from './voice-loss'
 
 /** What one choice would give: how far the circuit could go with it. */
 export interface Choice {
@@ -54,9 +54,7 @@ export function lossAgainstHz(
   to: string,
 ): { readonly hz: number; readonly lossDb: number }[] {
   return TELEPHONE_BAND_HZ.flatMap((hz) => {
-    const row = voiceRows(model, conditions, undefined, hz).find(
-      (each) => each.from === from && each.to === to,
-    )
+    const row = voiceRowsAtHz(model, conditions, hz).find((each) => each.from === from && each.to === to)
     return row ? [{ hz, lossDb: row.lossDb }] : []
   })
 }
