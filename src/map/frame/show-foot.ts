@@ -1,8 +1,11 @@
 import { effect } from '@preact/signals'
 import { forward } from 'mgrs'
 import type { Aim, Bench } from '../bench'
-import { onlineTiles } from '../paper/online-tiles'
+import { showTiles } from '../paper/show-tiles'
+import { sourceInUse } from '../paper/tile-source'
+import { goToDialog } from './go-to-dialog'
 import { scaleBar } from './scale-bar'
+import { tilesDialog } from './tiles-dialog'
 
 /** Widest that the scale bar may be, px. */
 const WIDEST_PX = 150
@@ -11,9 +14,10 @@ const MGRS_SOUTH_DEG = -80
 const MGRS_NORTH_DEG = 84
 
 /** The map's foot: its scale, where the pointer is, and whose data it shows. */
-export function showFoot({ store, view }: Bench): { aimed: (aim: Aim | null) => void; remove: () => void } {
+export function showFoot(bench: Bench): { aimed: (aim: Aim | null) => void; remove: () => void } {
+  const { store, view } = bench
   const foot = document.createElement('div')
-  foot.className = 'map-foot'
+  foot.className = sourceInUse() ? 'map-foot with-tiles' : 'map-foot'
   const bar = document.createElement('span')
   bar.className = 'scale-bar'
   const length = document.createElement('span')
@@ -23,9 +27,19 @@ export function showFoot({ store, view }: Bench): { aimed: (aim: Aim | null) => 
   place.setAttribute('aria-live', 'off')
   const credit = document.createElement('span')
   credit.className = 'credit'
-  const tiles = onlineTiles(view, credit)
-  foot.append(bar, length, place, credit, tiles.button)
-  view.container.after(foot)
+  const removeTiles = showTiles(view, (words) => {
+    credit.textContent = words
+  })
+  const dialogs = [goToDialog(bench), tilesDialog()] as const
+  foot.append(
+    bar,
+    length,
+    place,
+    credit,
+    opener('Go to', dialogs[0]),
+    opener(sourceInUse() ? 'Online map: on' : 'Online map', dialogs[1]),
+  )
+  view.container.after(foot, ...dialogs)
 
   const stop = effect(() => {
     view.frame.value
@@ -40,10 +54,20 @@ export function showFoot({ store, view }: Bench): { aimed: (aim: Aim | null) => 
     },
     remove: () => {
       stop()
-      tiles.remove()
+      removeTiles()
+      for (const dialog of dialogs) dialog.remove()
       foot.remove()
     },
   }
+}
+
+function opener(words: string, dialog: HTMLDialogElement): HTMLButtonElement {
+  const button = document.createElement('button')
+  button.type = 'button'
+  button.textContent = words
+  button.setAttribute('aria-haspopup', 'dialog')
+  button.addEventListener('click', () => dialog.showModal())
+  return button
 }
 
 function placeText(

@@ -22,6 +22,7 @@ export function showHint(
   const strip = document.createElement('div')
   strip.className = 'map-hint'
   const words = document.createElement('span')
+  words.className = 'map-hint-words'
   const settings = document.createElement('span')
   settings.className = 'map-hint-settings'
   const keys = document.createElement('span')
@@ -40,11 +41,11 @@ export function showHint(
   }
   keys.append(
     keyButton(
-      'Back',
+      'Take back',
       act(() => tool().back?.()),
     ),
     keyButton(
-      'Drop',
+      'Cancel',
       act(() => tool().cancel?.()),
     ),
     keyButton(
@@ -74,6 +75,7 @@ export function showHint(
     lay.element.hidden = inHand !== 'line'
     kind.element.hidden = inHand !== 'hazard'
     keys.hidden = !tool().underWay?.()
+    strip.classList.toggle('under-way', !keys.hidden)
   })
   return {
     refresh,

@@ -1,0 +1,28 @@
+import type { Bench } from '../bench'
+import { askDialog } from './ask'
+import { parsePlace } from './parse-place'
+
+/** As near as the map goes to a place that it is sent to, if it is not nearer already. */
+const NEAR_ZOOM = 14
+
+/** Asks for a place by its coordinates, since there is no list of names to look in. */
+export const goToDialog = ({ view, say }: Bench): HTMLDialogElement =>
+  askDialog(
+    'Go where?',
+    'Latitude and longitude on WGS 84, as 47.2184 N 11.9051 E, or a grid reference, as 32T PT 90812 32711.',
+    [{ label: 'Place', value: '' }],
+    [
+      { words: 'Stay here', act: () => undefined },
+      {
+        words: 'Go',
+        act: ([text = '']) => {
+          const place = parsePlace(text)
+          if (!place.ok) return place.problems[0]?.message
+          const [lonDeg, latDeg] = place.value
+          view.map.setView([latDeg, lonDeg], Math.max(view.map.getZoom(), NEAR_ZOOM), { animate: false })
+          say('The map shows the place')
+          return undefined
+        },
+      },
+    ],
+  )

@@ -1,0 +1,33 @@
+import { isTileAddress, SUGGESTED_SOURCE, sourceInUse, turnOffTiles, turnOnTiles } from '../paper/tile-source'
+import { askDialog } from './ask'
+
+/** Asks before anything is asked of the network, and says what that reveals. */
+export function tilesDialog(): HTMLDialogElement {
+  const inUse = sourceInUse()
+  const source = inUse ?? SUGGESTED_SOURCE
+  return askDialog(
+    'A map from the network?',
+    'While it is on, the tile server sees which area you look at, and from which network address. Your plan is not sent. With it off, nothing leaves this machine.',
+    [
+      { label: 'Tile address', value: source.url },
+      { label: 'Credit that its owner asks for', value: source.credit },
+    ],
+    [
+      {
+        words: inUse ? 'Turn off' : 'Leave it off',
+        act: () => {
+          if (inUse) turnOffTiles()
+          return undefined
+        },
+      },
+      {
+        words: inUse ? 'Use this address' : 'Turn on',
+        act: ([url = '', credit = '']) => {
+          if (!isTileAddress(url)) return 'The address must begin with https:// and hold {z}, {x} and {y}.'
+          turnOnTiles({ url, credit })
+          return undefined
+        },
+      },
+    ],
+  )
+}

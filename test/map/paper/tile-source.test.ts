@@ -1,0 +1,41 @@
+// @vitest-environment happy-dom
+import { beforeEach, expect, test } from 'vitest'
+import { isTileAddress, SUGGESTED_SOURCE, sourceInUse } from '../../../src/map/paper/tile-source'
+
+test.each([
+  ['https://tiles.example/{z}/{x}/{y}.png', true],
+  ['http://tiles.example/{z}/{x}/{y}.png', false],
+  ['https://tiles.example/map.png', false],
+  ['https://{x}/{z}/{y}', false],
+  ['javascript:alert(1)//{z}{x}{y}', false],
+])('%s is a tile address: %s', (url, expected) => {
+  expect(isTileAddress(url)).toBe(expected)
+})
+
+const visit = (address: string) =>
+  (window as unknown as { happyDOM: { setURL(url: string): void } }).happyDOM.setURL(address)
+
+beforeEach(() => sessionStorage.clear())
+
+test('no tiles are asked for by default, nor by a link that somebody else has made', () => {
+  visit('https://plans.example/')
+  expect(sourceInUse()).toBeNull()
+  visit(`https://plans.example/online.html#tiles=${encodeURIComponent(SUGGESTED_SOURCE.url)}`)
+  expect(sourceInUse()).toBeNull()
+})
+
+test('what was turned on counts only on the page that may ask for it', () => {
+  sessionStorage.setItem('fieldpair-tiles', JSON.stringify(SUGGESTED_SOURCE))
+  visit('https://plans.example/index.html')
+  expect(sourceInUse()).toBeNull()
+  visit('https://plans.example/online.html')
+  expect(sourceInUse()).toEqual(SUGGESTED_SOURCE)
+})
+
+test('what is kept is looked at before it is used', () => {
+  visit('https://plans.example/online.html')
+  for (const kept of ['{', '7', '{"url":"http://a/{z}{x}{y}","credit":""}', '{"url":1,"credit":2}']) {
+    sessionStorage.setItem('fieldpair-tiles', kept)
+    expect(sourceInUse()).toBeNull()
+  }
+})
