@@ -1,7 +1,7 @@
-import { useSignal } from '@preact/signals'
 import { useId } from 'preact/hooks'
 import type { Problem } from '../problem'
 import type { UnitSystem } from '../report/quantity-text'
+import { Field, useTypedText } from './field'
 import { fieldText, type Quantity, unitOf } from './format'
 
 interface Props {
@@ -26,47 +26,27 @@ interface Props {
 export function NumberField(props: Props) {
   const { label, quantity, system, value, otherwise, bare } = props
   const id = useId()
-  const refused = useSignal<{ readonly text: string; readonly why: string } | null>(null)
   const unit = unitOf(quantity, system)
-
-  const commit = (field: HTMLInputElement) => {
-    const read = readNumber(field.value, props)
-    const why = typeof read === 'string' ? read : take(read)
-    refused.value = why === undefined ? null : { text: field.value, why }
-    // A number that rounds to the one before changes no signal, so the field is set by hand.
-    if (why === undefined && typeof read === 'number') field.value = fieldText(read, unit)
-  }
-  const take = (si: number | null): string | undefined => {
-    if (si !== null) return props.onCommit(si)[0]?.message
+  const { why, input } = useTypedText(id, value === undefined ? '' : fieldText(value, unit), (text) => {
+    const read = readNumber(text, props)
+    if (typeof read === 'string') return read
+    if (read !== null) return props.onCommit(read)[0]?.message
     props.onClear?.()
     return undefined
-  }
-
+  })
   return (
-    <div class={bare ? 'field bare' : 'field'}>
-      <label for={id} class={bare ? 'unseen' : undefined}>
-        {label}
-      </label>
+    <Field id={id} label={label} bare={bare} why={why}>
       <span class="measure">
         <input
-          id={id}
+          {...input}
           type="text"
           inputMode="decimal"
           autocomplete="off"
-          value={refused.value?.text ?? (value === undefined ? '' : fieldText(value, unit))}
           placeholder={otherwise === undefined ? undefined : fieldText(otherwise, unit)}
-          aria-invalid={refused.value ? 'true' : undefined}
-          aria-describedby={refused.value ? `${id}-why` : undefined}
-          onChange={(event) => commit(event.currentTarget)}
         />
         {unit.sign && <span class="unit">{unit.sign}</span>}
       </span>
-      {refused.value && (
-        <p id={`${id}-why`} class="refusal" role="alert">
-          {refused.value.why}
-        </p>
-      )}
-    </div>
+    </Field>
   )
 }
 

@@ -1,4 +1,5 @@
 import { useId } from 'preact/hooks'
+import { Field } from './field'
 
 interface Props<T extends string> {
   readonly label: string
@@ -13,10 +14,7 @@ interface Props<T extends string> {
 export function SelectField<T extends string>({ label, value, options, bare, onCommit }: Props<T>) {
   const id = useId()
   return (
-    <div class={bare ? 'field bare' : 'field'}>
-      <label for={id} class={bare ? 'unseen' : undefined}>
-        {label}
-      </label>
+    <Field id={id} label={label} bare={bare}>
       <select id={id} value={value} onChange={(event) => onCommit(event.currentTarget.value as T)}>
         {options.map((option) => (
           <option key={option.value} value={option.value} selected={option.value === value}>
@@ -24,6 +22,6 @@ export function SelectField<T extends string>({ label, value, options, bare, onC
           </option>
         ))}
       </select>
-    </div>
+    </Field>
   )
 }

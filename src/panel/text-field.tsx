@@ -1,5 +1,5 @@
-import { useSignal } from '@preact/signals'
 import { useId } from 'preact/hooks'
+import { Field, useTypedText } from './field'
 
 interface Props {
   readonly label: string
@@ -16,34 +16,15 @@ interface Props {
 /** A line of text that is kept when the hand leaves it. */
 export function TextField({ label, value, bare, needed, refuse, onCommit }: Props) {
   const id = useId()
-  const refused = useSignal<{ readonly text: string; readonly why: string } | null>(null)
-
-  const commit = (typed: string) => {
+  const { why, input } = useTypedText(id, value, (typed) => {
     const text = typed.trim()
-    const why = needed && text === '' ? `${label} must be given.` : refuse?.(text)
-    refused.value = why === undefined ? null : { text: typed, why }
-    if (why === undefined) onCommit(text)
-  }
-
+    const refusal = needed && text === '' ? `${label} must be given.` : refuse?.(text)
+    if (refusal === undefined) onCommit(text)
+    return refusal
+  })
   return (
-    <div class={bare ? 'field bare' : 'field'}>
-      <label for={id} class={bare ? 'unseen' : undefined}>
-        {label}
-      </label>
-      <input
-        id={id}
-        type="text"
-        autocomplete="off"
-        value={refused.value?.text ?? value}
-        aria-invalid={refused.value ? 'true' : undefined}
-        aria-describedby={refused.value ? `${id}-why` : undefined}
-        onChange={(event) => commit(event.currentTarget.value)}
-      />
-      {refused.value && (
-        <p id={`${id}-why`} class="refusal" role="alert">
-          {refused.value.why}
-        </p>
-      )}
-    </div>
+    <Field id={id} label={label} bare={bare} why={why}>
+      <input {...input} type="text" autocomplete="off" />
+    </Field>
   )
 }

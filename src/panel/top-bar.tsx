@@ -1,9 +1,11 @@
+import { useId } from 'preact/hooks'
 import { setTitle } from '../plan/settings-edits'
 import type { Store, Tool } from '../state/store'
 import type { Keeper } from '../storage/keep-drafts'
 import { PlansMenu } from './bar/plans-menu'
 import { SHORTCUTS } from './bar/shortcuts'
 import { ViewMenu } from './bar/view-menu'
+import { useTypedText } from './field'
 import './top-bar.css'
 
 interface Props {
@@ -25,17 +27,7 @@ const TOOLS: readonly { tool: Tool; text: string }[] = [
 export function TopBar({ store, keeper, onDemo, onPapers }: Props) {
   return (
     <header class="top-bar">
-      <input
-        class="title"
-        aria-label="Title of the plan"
-        title="Title of the plan: click to change it"
-        autocomplete="off"
-        value={store.plan.value.title}
-        onChange={(event) => {
-          const title = event.currentTarget.value.trim()
-          store.edit((plan) => setTitle(plan, title))
-        }}
-      />
+      <Title store={store} />
       <fieldset class="group tools" aria-label="Tool in hand">
         {TOOLS.map(({ tool, text }) => (
           <button
@@ -73,5 +65,22 @@ export function TopBar({ store, keeper, onDemo, onPapers }: Props) {
         <ViewMenu store={store} />
       </div>
     </header>
+  )
+}
+
+function Title({ store }: { store: Store }) {
+  const id = useId()
+  const { input } = useTypedText(id, store.plan.value.title, (text) => {
+    store.edit((plan) => setTitle(plan, text.trim()))
+    return undefined
+  })
+  return (
+    <input
+      {...input}
+      class="title"
+      aria-label="Title of the plan"
+      title="Title of the plan: click to change it"
+      autocomplete="off"
+    />
   )
 }

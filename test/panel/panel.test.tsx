@@ -56,6 +56,21 @@ describe('the whole plan', () => {
     expect(store.plan.value.wireTempC).toBe(30)
   })
 
+  test('keeps what is being typed while the figures around it change', () => {
+    const { store, control, give } = show()
+    const field = control('Temperature of the wire')
+    act(() => {
+      field.value = '-1'
+      field.dispatchEvent(new Event('input', { bubbles: true }))
+    })
+    act(() => store.edit((plan) => ({ ...plan, weather: 'wet' })))
+    expect(field.value).toBe('-1')
+    give('Temperature of the wire', '-15.0')
+    expect(field.value).toBe('-15')
+    act(() => store.undo())
+    expect(field.value).toBe('20')
+  })
+
   test('shows and takes lengths in feet where the person reads US units', () => {
     const { store, give, control, openAll } = show()
     openAll()
