@@ -104,7 +104,12 @@ export default defineConfig({
   // Real 404s: a missing file must not come back as the page.
   appType: 'mpa',
   // The coast's outline is the one big piece; it loads on its own.
-  build: { target: 'es2022', assetsInlineLimit: 0, chunkSizeWarningLimit: 600 },
+  build: {
+    target: 'es2022',
+    assetsInlineLimit: 0,
+    chunkSizeWarningLimit: 600,
+    rolldownOptions: { checks: { pluginTimings: false } },
+  },
   worker: { format: 'es' },
   plugins: [contentSecurity(), keptFiles()],
 })
