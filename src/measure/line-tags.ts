@@ -1,6 +1,7 @@
+import type { StationId } from '../plan/id'
 import type { Line, Plan, Position } from '../plan/plan'
 import { crossingsOf } from '../terrain/crossings'
-import { pointAtGroundM, wireMAtGroundM } from './along'
+import { pointAtGroundM, pointAtMapM, wireMAtGroundM } from './along'
 import type { MeasuredLine } from './measured'
 
 /** A tag on a line: where it hangs, and why. */
@@ -13,12 +14,25 @@ export interface LineTag {
   readonly position: Position
   /** Words for the tag list, the first one being the most telling. */
   readonly reasons: readonly string[]
-  /** True where the pair can be opened and measured: the line's ends, and between them at most `TEST_EVERY_M` apart. */
+  /** True where the pair can be opened and measured: the line's ends, and between them so many that none is far from the next. */
   readonly isTestPoint: boolean
 }
 
-/** Longest stretch of ground without a test point, m. Common practice: a test point every few kilometres. */
-export const TEST_EVERY_M = 2000
+/** How far apart tags and test points stand; a person can change each. */
+export interface TaggingAllowances {
+  /** Longest stretch of ground without a test point, m. */
+  readonly testEveryM: number
+  /** Longest stretch of ground without a tag, m. */
+  readonly tagEveryM: number
+  /** From a crossing to the tag on either side of it, m. */
+  readonly besideCrossingM: number
+}
+
+/**
+ * Allowances: a test point every few kilometres is common practice, the rest from memory. Mountain, desert and arctic country want
+ * less (US Army subcourse SS0440, p. 1-31).
+ */
+export const DEFAULT_TAGGING: TaggingAllowances = { testEveryM: 2000, tagEveryM: 2000, besideCrossingM: 10 }
 
 /** Tags closer than this are one tag, m of ground: a hand reaches both. */
 const SAME_PLACE_M = 15
@@ -38,62 +52,115 @@ interface Reason {
   readonly isTestPoint: boolean
 }
 
+/** Stations where three lines or more of one circuit meet: opened there, a fault is told to be on one of the branches. */
+export function branchStations(plan: Plan): ReadonlySet<StationId> {
+  const branches = new Set<StationId>()
+  for (const circuit of plan.circuits.values()) {
+    const ends = new Map<StationId, number>()
+    for (const id of circuit.lines) {
+      const line = plan.lines.get(id)
+      for (const station of line ? [line.from, line.to] : []) ends.set(station, (ends.get(station) ?? 0) + 1)
+    }
+    for (const [station, count] of ends) if (count >= 3) branches.add(station)
+  }
+  return branches
+}
+
+/** Equal stretches of at most `everyM` between two places: where one ends and the next begins. */
+function between(fromM: number, toM: number, everyM: number): readonly number[] {
+  const stretches = Math.ceil((toM - fromM) / everyM - 1e-9)
+  return Array.from(
+    { length: Math.max(0, stretches - 1) },
+    (_, i) => fromM + ((toM - fromM) * (i + 1)) / stretches,
+  )
+}
+
 /** Where the handbook wants a tag, one reason each, along the whole line. */
-function reasonsFor(plan: Plan, measured: MeasuredLine, line: Line): readonly Reason[] {
-  const nameOf = (id: Line['from']) => plan.stations.get(id)?.name || id
+function reasonsFor(
+  plan: Plan,
+  measured: MeasuredLine,
+  line: Line,
+  allowances: TaggingAllowances,
+): readonly Reason[] {
+  const branches = branchStations(plan)
   const lastM = measured.groundM
-  const ends: Reason[] = [
-    { groundM: 0, text: nameOf(line.from), isTestPoint: true },
-    { groundM: lastM, text: nameOf(line.to), isTestPoint: true },
-  ]
+  const ends = [
+    { id: line.from, groundM: 0 },
+    { id: line.to, groundM: lastM },
+  ].map(({ id, groundM }): Reason => {
+    const name = plan.stations.get(id)?.name || id
+    return { groundM, text: branches.has(id) ? `${name}, lines branch` : name, isTestPoint: true }
+  })
   let runM = 0
   const changes = measured.legs.slice(0, -1).flatMap((leg, i): Reason[] => {
     runM += leg.groundM
     const next = measured.legs[i + 1]!.lay
     return next === leg.lay ? [] : [{ groundM: runM, text: `${leg.lay} to ${next}`, isTestPoint: false }]
   })
-  const perMapM = measured.mapM > 0 ? measured.groundM / measured.mapM : 1
-  const crossings = crossingsOf(plan, line).map(({ kind, name, distanceM }): Reason => {
+  const crossings = crossingsOf(plan, line).flatMap(({ kind, name, distanceM, insideM }): Reason[] => {
     const words = CROSSING_WORDS[kind]
-    return { groundM: distanceM * perMapM, text: name ? `${words}: ${name}` : words, isTestPoint: false }
+    const text = name ? `${words}: ${name}` : words
+    const sides = [distanceM - allowances.besideCrossingM, distanceM + insideM + allowances.besideCrossingM]
+    return sides.map((mapM) => ({
+      groundM: pointAtMapM(plan, measured, line, mapM).groundM,
+      text,
+      isTestPoint: false,
+    }))
   })
-  const stretches = Math.ceil(lastM / TEST_EVERY_M - 1e-9)
-  const tests = Array.from(
-    { length: Math.max(0, stretches - 1) },
-    (_, i): Reason => ({ groundM: (lastM * (i + 1)) / stretches, text: 'test point', isTestPoint: true }),
+  const tests = between(0, lastM, allowances.testEveryM).map(
+    (groundM): Reason => ({ groundM, text: 'test point', isTestPoint: true }),
   )
   return [...ends, ...changes, ...crossings, ...tests]
 }
 
-/**
- * The tags of a line from `from` to `to`: at its ends, where the lay changes, at each crossing, and at test points at most 2 km apart.
- *
- * Source: US Army subcourse SS0444, p. 2-9, par. 37 (where to tag); the spacing of test points is common practice.
- */
-export function lineTags(plan: Plan, measured: MeasuredLine, line: Line): readonly LineTag[] {
-  const reasons = reasonsFor(plan, measured, line).toSorted((a, b) => a.groundM - b.groundM)
+/** Reasons whose tags would hang within reach of each other, together, in order along the line. */
+function gathered(reasons: readonly Reason[]): readonly (readonly Reason[])[] {
   const groups: Reason[][] = []
-  for (const reason of reasons) {
+  for (const reason of reasons.toSorted((a, b) => a.groundM - b.groundM)) {
     const last = groups.at(-1)
     if (last && reason.groundM - last[0]!.groundM < SAME_PLACE_M) last.push(reason)
     else groups.push([reason])
   }
-  return groups.map((group, i) => {
-    // The tag hangs at the test point where there is one: an end stays at its end.
-    const place = group.find(({ isTestPoint }) => isTestPoint) ?? group[0]!
-    const { position, legIndex } = pointAtGroundM(plan, measured, line, place.groundM)
+  return groups
+}
+
+/** The tag hangs at the test point where there is one: an end stays at its end. */
+const placeOf = (group: readonly Reason[]): Reason =>
+  group.find(({ isTestPoint }) => isTestPoint) ?? group[0]!
+
+/**
+ * The tags of a line from `from` to `to`: at its ends and test points, where the lay changes, on both sides of each crossing, and so
+ * often besides that none is farther from the next than `tagEveryM`.
+ *
+ * Source: US Army subcourse SS0444, p. 2-9, par. 37 (where to tag) and p. 2-4 (both ends of a railway crossing).
+ */
+export function lineTags(
+  plan: Plan,
+  measured: MeasuredLine,
+  line: Line,
+  allowances: TaggingAllowances = DEFAULT_TAGGING,
+): readonly LineTag[] {
+  const asked = reasonsFor(plan, measured, line, allowances)
+  const places = gathered(asked).map((group) => placeOf(group).groundM)
+  const extra = places
+    .slice(1)
+    .flatMap((groundM, i) =>
+      between(places[i]!, groundM, allowances.tagEveryM).map(
+        (placeM): Reason => ({ groundM: placeM, text: 'on the way', isTestPoint: false }),
+      ),
+    )
+  return gathered([...asked, ...extra]).map((group, i) => {
+    const { groundM, isTestPoint } = placeOf(group)
+    const { position, legIndex } = pointAtGroundM(plan, measured, line, groundM)
+    const telling = group.toSorted((a, b) => Number(b.isTestPoint) - Number(a.isTestPoint))
     return {
       number: i + 1,
-      groundM: place.groundM,
-      wireM: wireMAtGroundM(measured, place.groundM),
+      groundM,
+      wireM: wireMAtGroundM(measured, groundM),
       legIndex,
       position,
-      reasons: [
-        ...new Set(
-          group.toSorted((a, b) => Number(b.isTestPoint) - Number(a.isTestPoint)).map(({ text }) => text),
-        ),
-      ],
-      isTestPoint: place.isTestPoint,
+      reasons: [...new Set(telling.map(({ text }) => text))],
+      isTestPoint,
     }
   })
 }
