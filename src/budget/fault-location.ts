@@ -1,6 +1,6 @@
-import type { CircuitModel } from './circuit-model'
+import type { CircuitModel, ModelLine } from './circuit-model'
 import type { Conditions } from './conditions'
-import { lineConstants } from './line-constants'
+import { constantsOf } from './line-constants'
 import { shortestWay } from './path'
 
 /**
@@ -66,8 +66,8 @@ function locate(
   from: string,
   to: string,
   reading: number,
-  perKm: (line: CircuitModel['lines'][number]) => number,
-  atEnds: (line: CircuitModel['lines'][number], forward: boolean) => readonly [number, number],
+  perKm: (line: ModelLine) => number,
+  atEnds: (line: ModelLine, forward: boolean) => readonly [number, number],
 ): Located {
   const start = model.stations.indexOf(from)
   const way = shortestWay(model, start, model.stations.indexOf(to))
@@ -107,8 +107,7 @@ export const locateByLoopOhm = (
     from,
     to,
     loopOhm,
-    ({ wire, electrodeOhms }) =>
-      lineConstants(wire, conditions.weather, conditions.wireTempC, electrodeOhms ? 'earth' : 'pair').ohmPerKm,
+    (line) => constantsOf(line, conditions).ohmPerKm,
     ({ electrodeOhms }, forward) => {
       const [near, far] = electrodeOhms ?? [0, 0]
       return forward ? [near, far] : [far, near]
@@ -116,12 +115,18 @@ export const locateByLoopOhm = (
   )
 
 /** Where an open lies, from the capacitance read at one station into a line without bells, F. */
-export const locateByFarad = (model: CircuitModel, from: string, to: string, farad: number): Located =>
+export const locateByFarad = (
+  model: CircuitModel,
+  conditions: Conditions,
+  from: string,
+  to: string,
+  farad: number,
+): Located =>
   locate(
     model,
     from,
     to,
     farad,
-    ({ wire }) => wire.nanoFPerKm * 1e-9,
+    (line) => constantsOf(line, conditions).faradPerKm,
     () => [0, 0],
   )

@@ -1,6 +1,8 @@
 import type { Wire } from '../catalog/wire'
 import type { Weather } from '../plan/plan'
+import type { ModelLine } from './circuit-model'
 import { type Complex, complex, divide, multiply, sqrt } from './complex'
+import type { Conditions } from './conditions'
 
 /** Primary constants of a uniform line, per kilometre of line. */
 export interface LineConstants {
@@ -35,6 +37,12 @@ export function lineConstants(
     siemensPerKm: (wet ? wire.wetMicroSPerKm : wire.dryMicroSPerKm) * 1e-6,
   }
 }
+
+/** The same for one line of a circuit. */
+export const constantsOf = (
+  { wire, electrodeOhms }: Pick<ModelLine, 'wire' | 'electrodeOhms'>,
+  { weather, wireTempC }: Pick<Conditions, 'weather' | 'wireTempC'>,
+): LineConstants => lineConstants(wire, weather, wireTempC, electrodeOhms ? 'earth' : 'pair')
 
 /** Series impedance R + jωL, Ω/km. */
 export const seriesOhmPerKm = (line: LineConstants, hz: number): Complex =>

@@ -1,7 +1,7 @@
 import type { CircuitModel } from './circuit-model'
 import type { Conditions } from './conditions'
 import { type Elimination, planElimination } from './elimination'
-import { lineConstants } from './line-constants'
+import { constantsOf } from './line-constants'
 import { addBranch, addShunt, emptyAdmittances, factorNetwork, voltagesFrom } from './network'
 import { onHookSiemens } from './ringer'
 import { lineChain, piSection } from './uniform-line'
@@ -42,12 +42,7 @@ export function portsOf(
   const shape = shapeOf(model)
   const y = emptyAdmittances(shape)
   for (const [k, line] of model.lines.entries()) {
-    const constants = lineConstants(
-      line.wire,
-      conditions.weather,
-      conditions.wireTempC,
-      line.electrodeOhms ? 'earth' : 'pair',
-    )
+    const constants = constantsOf(line, conditions)
     const km = (line.wireM * conditions.lengthFactor) / 1000
     const pi = piSection(lineChain(constants, km, hz, line.electrodeOhms ?? undefined))
     addBranch(y, shape.branchOfEdge[k]!, pi.series)

@@ -64,7 +64,7 @@ describe('a place on the net', () => {
   test('of an open goes by capacitance', () => {
     const wire = builtInWire('wd-1a')
     const line = rowOfSets([set, set], wire, 2000)
-    const located = locateByFarad(line, 's0', 's1', wire.nanoFPerKm * 1e-9 * 1.5)
+    const located = locateByFarad(line, DRY, 's0', 's1', wire.nanoFPerKm * 1e-9 * 1.5)
     expect(located).toMatchObject({ kind: 'place', place: { line: 'l0', wireM: expect.closeTo(1500, 6) } })
   })
 })
