@@ -32,7 +32,6 @@ const OWNERS: Readonly<Record<string, readonly string[]>> = {
   mgrs: ['measure', 'files', 'map'],
   geotiff: ['files'],
   proj4: ['terrain'],
-  valibot: ['files'],
   idb: ['storage'],
   '@preact/signals': ['state', 'map', 'panel', 'sheet'],
   leaflet: ['map'],
