@@ -1,7 +1,7 @@
+import { splicesOf } from '../materials/splice-limits'
 import { lineTags } from '../measure/line-tags'
 import type { Line, Position } from '../plan/plan'
 import type { ReportLine } from '../report/report'
-import { spliceMarks } from '../report/splice-marks'
 import type { PaperSource } from './paper-source'
 
 /** Something on a line that the crew makes or hangs: a splice, or a tag. */
@@ -15,31 +15,55 @@ export interface LineMark {
   readonly position: Position
   /** Which pair the splice is in, or why the tag hangs there. */
   readonly what: string
-  readonly isTestPoint: boolean
 }
 
 /** Number of each line, from 1, as all papers count them. */
 export const lineNumber = (source: PaperSource, id: Line['id']): number =>
   [...source.plan.lines.keys()].indexOf(id) + 1
 
-/** The splices and tags of one line, in the order in which the crew comes to them. */
-export function lineMarks(source: PaperSource, line: Line, measured: ReportLine): readonly LineMark[] {
-  const number = lineNumber(source, line.id)
-  const splices = spliceMarks(source.plan, line, measured).map(
-    (splice): LineMark => ({
+/** The splices of one line, in the order in which the crew comes to them. */
+function spliceMarks({ plan }: PaperSource, line: Line, measured: ReportLine): readonly LineMark[] {
+  return splicesOf(plan, line, measured, measured.pieces)
+    .toSorted((a, b) => a.wireM - b.wireM)
+    .map((splice, i) => ({
       ...splice,
       kind: 'splice',
+      name: `S${i + 1}`,
       what: line.pairs > 1 ? `pair ${splice.pair + 1}` : '',
-      isTestPoint: false,
-    }),
+    }))
+}
+
+/** The tags of one line. */
+export function tagMarks(source: PaperSource, line: Line, measured: ReportLine): readonly LineMark[] {
+  const number = lineNumber(source, line.id)
+  return lineTags(source.plan, measured, line).map((tag) => ({
+    ...tag,
+    kind: 'tag',
+    name: `${number}/${tag.number}`,
+    what: tag.reasons.join(', '),
+  }))
+}
+
+/** The splices and tags of one line, in the order in which the crew comes to them. */
+export const lineMarks = (source: PaperSource, line: Line, measured: ReportLine): readonly LineMark[] =>
+  [...spliceMarks(source, line, measured), ...tagMarks(source, line, measured)].toSorted(
+    (a, b) => a.wireM - b.wireM,
   )
-  const tags = lineTags(source.plan, measured, line).map(
-    (tag): LineMark => ({
-      ...tag,
-      kind: 'tag',
-      name: `${number}/${tag.number}`,
-      what: tag.reasons.join(', '),
-    }),
-  )
-  return [...splices, ...tags].toSorted((a, b) => a.wireM - b.wireM)
+
+/** A place where the crew measures as it goes. */
+export interface TestPlace {
+  readonly what: string
+  readonly groundM: number
+  readonly wireM: number
+}
+
+/** Where the crew measures a line after its start: each test point on the way, and its far end. */
+export function testPlaces({ plan }: PaperSource, line: Line, measured: ReportLine): readonly TestPlace[] {
+  const points = lineTags(plan, measured, line).filter(({ isTestPoint }) => isTestPoint)
+  return points.slice(1).map(({ reasons, groundM, wireM }, i, { length }) => ({
+    what: reasons.join(', '),
+    groundM,
+    // At the far end the last tail belongs to what is measured.
+    wireM: i === length - 1 ? measured.wireM : wireM,
+  }))
 }

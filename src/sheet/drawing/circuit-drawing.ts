@@ -20,8 +20,8 @@ export interface CircuitBox {
 /** One line of a circuit: out of its parent, down, and into its child; its words stand beside it. */
 export interface CircuitWire {
   readonly points: readonly Point[]
-  readonly above: string
-  readonly below: string
+  readonly above: readonly string[]
+  readonly below: readonly string[]
 }
 
 /** One drawing of a circuit, mm. */
@@ -32,8 +32,8 @@ export interface CircuitDrawing {
   readonly wires: readonly CircuitWire[]
 }
 
-const COLUMNS = 3
-const BOX_MM = 42
+const COLUMNS = 4
+const BOX_MM = 34
 /** Name and words in a box, mm an em and mm a line; sheet.css holds the same sizes. */
 const NAME_EM_MM = 3.2
 const WORD_EM_MM = 2.6
@@ -42,7 +42,7 @@ const WORD_LINE_MM = 3.3
 const PAD_MM = 1.4
 const ROW_GAP_MM = 4
 /** The terminal block at the left of a box takes this off the width of its words. */
-const SYMBOL_MM = 8
+const SYMBOL_MM = 7.6
 
 /** Which pair of each line the circuit takes: the circuits of a line take its pairs in the order of the plan. */
 export function pairOf({ plan }: PaperSource, circuit: Circuit, line: Line): number {
@@ -89,12 +89,10 @@ export function drawCircuit(
     const found = measured.get(line.id)!
     const loss = lineLossDb(source, line, found)
     const pair =
-      line.return === 'earth' ? 'earth return' : line.pairs > 1 ? `pair ${pairOf(source, circuit, line)}` : ''
+      line.return === 'earth' ? 'by earth' : line.pairs > 1 ? `pair ${pairOf(source, circuit, line)}` : ''
     return {
-      above: [`line ${lineNumber(source, line.id)}`, pair].filter(Boolean).join(', '),
-      below: [formatOhms(found.loopOhms), loss === undefined ? '' : `${loss.toFixed(1)} dB`]
-        .filter(Boolean)
-        .join(', '),
+      above: [`line ${lineNumber(source, line.id)}`, pair].filter(Boolean),
+      below: [formatOhms(found.loopOhms), loss === undefined ? '' : `${loss.toFixed(1)} dB`].filter(Boolean),
     }
   }
   const byId = new Map<string, Line>(lines.map((line) => [line.id, line]))
@@ -163,7 +161,8 @@ export function drawCircuit(
         .filter(({ a, b }) => a === node.id || b === node.id)
         .map((link) => {
           const { above, below } = wordsOf(byId.get(link.id)!)
-          return `ring: ${above} to ${nameOf(link.a === node.id ? link.b : link.a)}, ${below}`
+          const other = nameOf(link.a === node.id ? link.b : link.a)
+          return `ring: ${above.join(', ')} to ${other}, ${below.join(', ')}`
         }),
       ...(node.goesOn ? [`more lines: see ${node.goesOn}`] : []),
     ]

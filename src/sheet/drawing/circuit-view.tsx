@@ -21,12 +21,16 @@ export function CircuitView({ drawing, name }: { drawing: CircuitDrawing; name: 
                 .map(([px, py], k) => `${k === 0 ? 'M' : 'L'}${px.toFixed(2)} ${py.toFixed(2)}`)
                 .join('')}
             />
-            <text x={x} y={(end?.[1] ?? 0) - 1} text-anchor="middle">
-              {above}
-            </text>
-            <text x={x} y={(end?.[1] ?? 0) + 3.2} text-anchor="middle">
-              {below}
-            </text>
+            {[...above.toReversed(), ...below].map((word, k) => (
+              <text
+                key={word}
+                x={x}
+                y={(end?.[1] ?? 0) + (k < above.length ? -1 - 3 * k : 3 * (k - above.length + 1))}
+                text-anchor="middle"
+              >
+                {word}
+              </text>
+            ))}
           </g>
         )
       })}
@@ -39,17 +43,17 @@ export function CircuitView({ drawing, name }: { drawing: CircuitDrawing; name: 
             width={box.right - box.left}
             height={box.bottom - box.top}
           />
-          <StationSymbol at={[box.left + 4.2, box.top + 3.6]} hasSupply={hasSupply} />
-          <text class="name" x={box.left + 8} y={box.top + 4.4}>
+          <StationSymbol at={[box.left + 3.9, box.top + 3.6]} hasSupply={hasSupply} />
+          <text class="name" x={box.left + 7.6} y={box.top + 4.4}>
             {nameLines.map((line, k) => (
-              <tspan key={k} x={box.left + 8} dy={k === 0 ? 0 : 4}>
+              <tspan key={k} x={box.left + 7.6} dy={k === 0 ? 0 : 4}>
                 {line}
               </tspan>
             ))}
           </text>
-          <text x={box.left + 8} y={box.top + 4.2 + nameLines.length * 4 - 0.6}>
+          <text x={box.left + 7.6} y={box.top + 4.2 + nameLines.length * 4 - 0.6}>
             {lines.map((line, k) => (
-              <tspan key={k} x={box.left + 8} dy={k === 0 ? 0 : 3.3}>
+              <tspan key={k} x={box.left + 7.6} dy={k === 0 ? 0 : 3.3}>
                 {line}
               </tspan>
             ))}

@@ -82,6 +82,21 @@ function crossTicks([from, to]: Segment): readonly Segment[] {
   })
 }
 
+/** Tags so close on paper share a label. */
+const BUNCH_MM = 2.5
+
+/** Marks in order, those that lie close together under one name: `1/3–1/4`. */
+function bunched(marks: readonly { readonly name: string; readonly at: Point }[]) {
+  const bunches: { first: string; name: string; at: Point }[] = []
+  for (const { name, at } of marks) {
+    const last = bunches.at(-1)
+    if (last && Math.hypot(at[0] - last.at[0], at[1] - last.at[1]) < BUNCH_MM)
+      last.name = `${last.first}–${name}`
+    else bunches.push({ first: name, name, at })
+  }
+  return bunches
+}
+
 /** The middle, by length, of what of a way lies in the window; undefined where none does. */
 function middleInside(points: readonly Point[], window: MapWindow): Point | undefined {
   const inside = segmentsOf(points).flatMap((segment) => {
@@ -190,7 +205,10 @@ export function drawMap(
     const pairs = line.pairs > 1 ? ` · ${line.pairs} pairs` : ''
     want('line', subject === undefined ? `${number} · ${length}${pairs}` : `line ${number}`, at, 0.6)
   }
-  if (subject !== undefined) for (const { name, at } of marks) want('mark', name, at, 1.2)
+  if (subject !== undefined) {
+    for (const { name, at } of splices) want('mark', name, at, 1.2)
+    for (const { name, at } of bunched(tags)) want('mark', name, at, 1.2)
+  }
   for (const { name, rings } of hazards) {
     const at = middleInside(rings[0] ?? [], window)
     if (at) want('hazard', name, at, 0.8)

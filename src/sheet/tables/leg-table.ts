@@ -1,15 +1,29 @@
 import { wireMOnLeg } from '../../measure/along'
 import type { Line } from '../../plan/plan'
-import { formatBearingDeg, formatLengthM, formatOhms, lengthUnit } from '../../report/quantity-text'
+import {
+  formatBearingDeg,
+  formatLengthM,
+  formatOhms,
+  lengthUnit,
+  type ShownUnit,
+} from '../../report/quantity-text'
 import type { ReportLine } from '../../report/report'
 import { crossingsOf } from '../../terrain/crossings'
 import type { Table } from '../layout/table'
-import { lineMarks } from '../line-marks'
+import { type LineMark, lineMarks } from '../line-marks'
 import type { BearingBasis, PaperSource } from '../paper-source'
 import { loopOhmsAt } from './loop-along'
 
 /** An empty box to tick with a pencil. */
 export const TICK_BOX = '☐'
+
+/** `tags 1/1 to 1/3 at 0, 5, 262 m`: what hangs where, in few words; why stands on the tag list. */
+function tagsText(tags: readonly LineMark[], unit: ShownUnit): string {
+  const [first, last] = [tags[0], tags.at(-1)]
+  if (!first || !last) return ''
+  const names = tags.length === 1 ? `tag ${first.name}` : `tags ${first.name} to ${last.name}`
+  return `${names} at ${tags.map(({ groundM }) => unit.of(groundM).toFixed(0)).join(', ')} ${unit.symbol}`
+}
 
 /** One row a leg, in the order in which the crew walks the line. */
 export function legTable(
@@ -31,18 +45,21 @@ export function legTable(
     runM += leg.groundM
     const wireM = i === lastLeg ? measured.wireM : wireMOnLeg(measured, i, 1)
     const ohms = loopOhmsAt(line, measured, wireM)
+    const here = marks.filter((mark) => mark.legIndex === i)
     const onTheWay = [
       line.legs[i]?.note ?? '',
       ...crossings
         .filter((crossing) => crossing.legIndex === i)
         .map(({ kind, name }) => `crosses ${name || kind.replace('-', ' ')}`),
-      ...marks
-        .filter((mark) => mark.legIndex === i)
-        .map(({ kind, name, what, groundM }) =>
-          [`${kind} ${name}`, kind === 'splice' ? what : '', `at ${formatLengthM(groundM, system)}`]
-            .filter(Boolean)
-            .join(' '),
+      ...here
+        .filter(({ kind }) => kind === 'splice')
+        .map(({ name, what, groundM }) =>
+          [`splice ${name}`, what, `at ${formatLengthM(groundM, system)}`].filter(Boolean).join(' '),
         ),
+      tagsText(
+        here.filter(({ kind }) => kind === 'tag'),
+        unit,
+      ),
     ]
     const atEnd =
       i === lastLeg ? 'tie, leave the tail' : leg.lay === 'overhead' ? 'tie at each support' : 'tie'
@@ -64,14 +81,14 @@ export function legTable(
     columns: [
       { head: 'Leg', share: 11 },
       { head: 'To', share: 24 },
-      { head: `Bearing ${bearing.word}`, share: 20, show: formatBearingDeg },
-      { head: `Ground ${unit.symbol}`, share: 16 },
-      { head: `Run ${unit.symbol}`, share: 15 },
+      { head: `Bearing ${bearing.word}`, share: 22, show: formatBearingDeg },
+      { head: `Ground ${unit.symbol}`, share: 19 },
+      { head: `Run ${unit.symbol}`, share: 14 },
       { head: 'Lay', share: 19 },
       { head: `Wire run ${unit.symbol}`, share: 17 },
-      { head: 'On the way', share: 58 },
+      { head: 'On the way', share: 56 },
       { head: 'At the end', share: 36 },
-      { head: 'Done', share: 12 },
+      { head: 'Done', share: 13 },
     ],
     rows,
   }

@@ -1,45 +1,35 @@
-import { lineTags } from '../../measure/line-tags'
 import type { Line } from '../../plan/plan'
 import { lengthUnit } from '../../report/quantity-text'
 import type { ReportCircuit, ReportLine } from '../../report/report'
 import type { Cell, Table } from '../layout/table'
-import { lineNumber } from '../line-marks'
+import { lineNumber, testPlaces } from '../line-marks'
 import type { PaperSource } from '../paper-source'
 import { TICK_BOX } from './leg-table'
 import { loopOhmsAt } from './loop-along'
 
-/** What a meter at the line's start should read when the far side of each test point is opened and the pair shorted there. */
+/** What a meter at the line's start should read with the pair shorted at each place where the crew measures. */
 export function testPointTable(source: PaperSource, line: Line, measured: ReportLine): Table {
   const unit = lengthUnit(source.system)
-  const number = lineNumber(source, line.id)
-  const points = lineTags(source.plan, measured, line)
-    .filter(({ isTestPoint }) => isTestPoint)
-    .slice(1)
   return {
-    title: 'Test points: loop from the start, pair shorted at the test point',
+    title: 'Measure as you go: loop from the start, pair shorted there',
     columns: [
-      { head: 'Tag', share: 12 },
-      { head: 'Where', share: 40 },
+      { head: 'Where', share: 46 },
       { head: `Run ${unit.symbol}`, share: 16 },
-      { head: `Wire run ${unit.symbol}`, share: 18 },
-      { head: 'Loop Ω expected', share: 20, show: 1 },
-      { head: 'Loop Ω read', share: 26 },
-      { head: 'Rings', share: 12 },
-      { head: 'Talks', share: 12 },
+      { head: `Wire run ${unit.symbol}`, share: 20 },
+      { head: 'Loop Ω expected', share: 30, show: 1 },
+      { head: 'Loop Ω read', share: 28 },
+      { head: 'Rings', share: 13 },
+      { head: 'Talks', share: 13 },
     ],
-    rows: points.map((tag, i) => {
-      const wireM = i === points.length - 1 ? measured.wireM : tag.wireM
-      return [
-        `${number}/${tag.number}`,
-        tag.reasons.join(', '),
-        unit.of(tag.groundM),
-        unit.of(wireM),
-        loopOhmsAt(line, measured, wireM) ?? null,
-        '',
-        TICK_BOX,
-        TICK_BOX,
-      ]
-    }),
+    rows: testPlaces(source, line, measured).map(({ what, groundM, wireM }) => [
+      what,
+      unit.of(groundM),
+      unit.of(wireM),
+      loopOhmsAt(line, measured, wireM) ?? null,
+      '',
+      TICK_BOX,
+      TICK_BOX,
+    ]),
   }
 }
 
