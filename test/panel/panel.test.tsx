@@ -93,6 +93,13 @@ describe('the whole plan', () => {
     expect(store.plan.value.stock).toMatchObject([{ wire: 'wd-1a', lengthM: 800, count: 3 }])
   })
 
+  test('leads from a caution to what it is about', () => {
+    const earth = { ...SMALL_PLAN.lines.get(LINE)!, return: 'earth', electrodeOhms: [100, 100] } as const
+    const { store, press } = show(null, { ...SMALL_PLAN, lines: new Map([[LINE, earth]]) })
+    press('Show Hut – Ford')
+    expect(store.selection.value).toEqual({ kind: 'line', id: LINE, legs: [] })
+  })
+
   test('opens a circuit’s card and comes back', () => {
     const { store, all, press, headings } = show()
     act(() => all('.circuits button')[0]!.click())

@@ -129,7 +129,7 @@ function Hurts({ store, circuit }: { store: Store; circuit: Circuit }) {
   const cautions = store.report.value.cautions.filter((caution) => concerns.has(caution.where))
   return (
     <Question ask="What could hurt someone?">
-      <CautionList cautions={cautions} />
+      <CautionList store={store} cautions={cautions} />
     </Question>
   )
 }

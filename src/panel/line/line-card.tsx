@@ -43,7 +43,7 @@ export function LineCard({ store, id }: { store: Store; id: LineId }) {
       </Question>
       {cautions.length > 0 && (
         <Question ask="What could hurt someone?">
-          <CautionList cautions={cautions} />
+          <CautionList store={store} cautions={cautions} />
         </Question>
       )}
       <Question ask="Who speaks over it?">

@@ -32,7 +32,7 @@ export function PlanCard({ store }: { store: Store }) {
       )}
       <Carry store={store} />
       <Question ask="What could hurt someone?">
-        <CautionList cautions={cautions} />
+        <CautionList store={store} cautions={cautions} />
       </Question>
       <Conditions store={store} />
       <Allowances store={store} />
