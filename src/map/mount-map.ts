@@ -26,6 +26,7 @@ import { showGrid } from './paper/show-grid'
 import { showTerrain } from './paper/show-terrain'
 import { hazardTool } from './tools/hazard-tool'
 import { lineTool } from './tools/line-tool'
+import { keepPickedSelected } from './tools/pick'
 import { selectTool } from './tools/select-tool'
 import { stationTool } from './tools/station-tool'
 import { fitOpenedPlans, fitPlan } from './view/fit-plan'
@@ -89,14 +90,16 @@ export function mountMap(element: HTMLElement, store: Store): () => void {
     foot.aimed(aim)
   }
   const pointers = followPointers(view, tool, { menu: menu.open, aimed })
-  const stopKeys = followKeys(bench, tool, { crosshair, pointers, menu: menu.open })
+  const stopKeys = followKeys(bench, tool, { crosshair, pointers, menu: menu.open, aimed: foot.aimed })
   container.addEventListener('pointerup', hint.refresh)
   container.addEventListener('keyup', hint.refresh)
   const zoomButtons = showZoomButtons(view, () => fitPlan(view, store.plan.peek()))
+  const stopPicking = keepPickedSelected(bench)
   const stopFitting = fitOpenedPlans(view, store)
 
   return () => {
     stopFitting()
+    stopPicking()
     stopKeys()
     stopChanging()
     hazards.remove()

@@ -2,8 +2,11 @@ import { setLays } from '../../plan/leg-edits'
 import { LAYS } from '../../plan/plan'
 import type { Aim, Bench, HandTool } from '../bench'
 import { LAY_LETTERS } from '../layers/show-leg-labels'
+import { describe } from '../tools/describe'
 import { removePicked } from '../tools/remove-picked'
 import { renameSelected } from '../tools/rename'
+import { sceneOf } from '../tools/scene'
+import { whatsHere } from '../tools/whats-here'
 import type { Crosshair } from './crosshair'
 import type { Pointers } from './gestures'
 import { keyMover } from './move-by-keys'
@@ -18,11 +21,20 @@ const ARROWS: Readonly<Record<string, { x: number; y: number }>> = {
 const STEP_PX = 8
 const FAST = 5
 
+/** What the keys work with besides the tools. */
+interface KeyHands {
+  readonly crosshair: Crosshair
+  readonly pointers: Pointers
+  readonly menu: (aim: Aim) => void
+  /** Told where the crosshair has come to. */
+  readonly aimed: (aim: Aim) => void
+}
+
 /** Everything that the mouse does, by keyboard, while the map has the focus. */
 export function followKeys(
   bench: Bench,
   tool: () => HandTool,
-  { crosshair, pointers, menu }: { crosshair: Crosshair; pointers: Pointers; menu: (aim: Aim) => void },
+  { crosshair, pointers, menu, aimed }: KeyHands,
 ): () => void {
   const { store, view } = bench
   const mover = keyMover(bench)
@@ -55,7 +67,18 @@ export function followKeys(
     if (event.altKey || mover.active()) return mover.move(by)
     crosshair.move(by)
     tool().hover?.(aim(event))
+    aimed(aim(event))
+    sayUnder(aim(event))
     return true
+  }
+
+  let under = ''
+  /** Tells once what the crosshair has come upon. */
+  const sayUnder = ({ point, reachPx }: Aim) => {
+    const plan = store.settled.peek()
+    const now = describe(plan, whatsHere(sceneOf(plan, view), point, reachPx))
+    if (now && now !== under) bench.say(now)
+    under = now
   }
 
   const act = (event: KeyboardEvent): boolean => {

@@ -2,10 +2,11 @@ import { insertBend, removeBend, setLays } from '../../plan/leg-edits'
 import { removeLine } from '../../plan/line-edits'
 import { LAYS } from '../../plan/plan'
 import type { Aim, Bench } from '../bench'
+import { describe } from '../tools/describe'
+import { pick } from '../tools/pick'
 import { removePicked } from '../tools/remove-picked'
 import { renameSelected } from '../tools/rename'
 import { sceneOf } from '../tools/scene'
-import { describe, selectionOf } from '../tools/select-tool'
 import { placeStation } from '../tools/station-tool'
 import { type Here, whatsHere } from '../tools/whats-here'
 
@@ -83,8 +84,7 @@ export function showMenu(bench: Bench): { open: (aim: Aim) => void; remove: () =
 
   const open = (aim: Aim) => {
     const found = whatsHere(sceneOf(store.plan.peek(), view), aim.point, aim.reachPx)
-    bench.picked.value = found?.kind === 'bend' || found?.kind === 'corner' ? found : null
-    store.selection.value = selectionOf(found, null)
+    pick(bench, found)
     menu.setAttribute('aria-label', describe(store.plan.peek(), found) || 'Map')
     menu.replaceChildren(
       ...choicesFor(bench, found, aim).map(({ words, act }) => {

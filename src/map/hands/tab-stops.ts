@@ -1,7 +1,9 @@
 import type { Plan, Position } from '../../plan/plan'
+import type { Selection } from '../../state/store'
 import type { Bench } from '../bench'
+import { describe } from '../tools/describe'
+import { pick } from '../tools/pick'
 import { outlineOf } from '../tools/scene'
-import { describe, selectionOf } from '../tools/select-tool'
 import type { Here } from '../tools/whats-here'
 import type { Crosshair } from './crosshair'
 
@@ -10,8 +12,8 @@ interface Stop {
   readonly position: Position
 }
 
-/** Everything that the Tab key stops at, in order: stations, each line's bends, hazards' corners. */
-export const stopsOf = (plan: Plan): readonly Stop[] => [
+/** Everything that the Tab key stops at, in order: stations, each line's bends, hazards, and the corners of the selected one. */
+export const stopsOf = (plan: Plan, selection: Selection): readonly Stop[] => [
   ...[...plan.stations.values()].map(({ id, position }) => ({
     thing: { kind: 'station' as const, id },
     position,
@@ -22,12 +24,18 @@ export const stopsOf = (plan: Plan): readonly Stop[] => [
       position,
     })),
   ),
-  ...[...plan.hazards.values()].flatMap((hazard) =>
-    outlineOf(hazard).map((position, index) => ({
+  ...[...plan.hazards.values()].flatMap((hazard) => {
+    const outline = outlineOf(hazard)
+    const corners = outline.map((position, index) => ({
       thing: { kind: 'corner' as const, hazard: hazard.id, index },
       position,
-    })),
-  ),
+    }))
+    const selected = selection?.kind === 'hazard' && selection.id === hazard.id
+    return [
+      { thing: { kind: 'hazard' as const, id: hazard.id }, position: outline[0]! },
+      ...(selected ? corners : []),
+    ]
+  }),
 ]
 
 /** Walks the stops. Past the last, or after Escape, Tab leaves the map as it leaves any other field. */
@@ -41,7 +49,7 @@ export function tabStops(bench: Bench, crosshair: Crosshair) {
     },
     go: (by: 1 | -1): boolean => {
       const plan = bench.store.plan.peek()
-      const stops = stopsOf(plan)
+      const stops = stopsOf(plan, bench.store.selection.peek())
       const at = stops.findIndex(({ thing }) => JSON.stringify(thing) === last)
       const next = at < 0 ? (by > 0 ? 0 : stops.length - 1) : at + by
       const stop = stops[next]
@@ -52,8 +60,7 @@ export function tabStops(bench: Bench, crosshair: Crosshair) {
       }
       last = JSON.stringify(stop.thing)
       const { thing } = stop
-      bench.picked.value = thing.kind === 'bend' || thing.kind === 'corner' ? thing : null
-      bench.store.selection.value = selectionOf(thing, null)
+      pick(bench, thing)
       crosshair.goTo(stop.position)
       bench.say(describe(plan, thing))
       return true

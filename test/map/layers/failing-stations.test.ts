@@ -1,0 +1,46 @@
+import { expect, test } from 'vitest'
+import { failingStations } from '../../../src/map/layers/failing-stations'
+import type { CircuitId, StationId } from '../../../src/plan/id'
+import { EMPTY_PLAN, type Plan } from '../../../src/plan/plan'
+import type { Report, ReportCircuit } from '../../../src/report/report'
+
+const CIRCUIT = 'c' as CircuitId
+const plan: Plan = {
+  ...EMPTY_PLAN,
+  circuits: new Map([
+    [
+      CIRCUIT,
+      {
+        id: CIRCUIT,
+        name: 'Net',
+        lines: [],
+        sets: new Map([
+          ['a' as StationId, 'set'],
+          ['b' as StationId, 'set'],
+        ]),
+        supply: null,
+      },
+    ],
+  ]),
+}
+const reportOf = (circuit: Partial<ReportCircuit>): Report => ({
+  title: '',
+  lines: [],
+  spools: [],
+  cautions: [],
+  circuits: [{ id: CIRCUIT, loop: [], ringing: [], voice: [], ...circuit } as unknown as ReportCircuit],
+})
+
+test('the station whose bell gets too little is marked, not the one that rings it', () => {
+  const ringing = [{ from: 'a', to: 'b', volts: 16, minVolts: 18 }]
+  expect([...failingStations(plan, reportOf({ verdict: 'fails', ringing }))]).toEqual(['b'])
+})
+
+test('where a circuit fails for want of something, all its sets are marked', () => {
+  expect([...failingStations(plan, reportOf({ verdict: 'fails' }))]).toEqual(['a', 'b'])
+})
+
+test('a thin margin marks nobody', () => {
+  const ringing = [{ from: 'a', to: 'b', volts: 19, minVolts: 18 }]
+  expect(failingStations(plan, reportOf({ verdict: 'thin', ringing })).size).toBe(0)
+})
