@@ -1,3 +1,4 @@
+import './field.css'
 import { useSignal } from '@preact/signals'
 import type { ComponentChildren, TargetedEvent } from 'preact'
 

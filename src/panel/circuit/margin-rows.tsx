@@ -1,3 +1,4 @@
+import './margin-rows.css'
 import { OnDemand } from '../question'
 import { VerdictMark } from '../verdict-mark'
 import type { MarginRow } from './margins'
