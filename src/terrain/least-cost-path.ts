@@ -130,7 +130,7 @@ function remainingCost(grid: CostGrid, goal: number, pace: number): (cell: numbe
   }
 }
 
-/** Cells in the order of their keys: a heap of four children a node, each cell in it once. */
+/** Cells in the order of their keys: a heap of four children a node, each cell in it once. Keys lie by place, next to each other. */
 class CellQueue {
   private readonly heap: Int32Array
   private readonly keys: Float64Array
@@ -150,14 +150,14 @@ class CellQueue {
     if (place < 0) place = this.length++
     while (place > 0) {
       const parent = (place - 1) >> 2
-      const other = heap[parent]!
-      if (keys[other]! <= key) break
-      heap[place] = other
-      places[other] = place
+      if (keys[parent]! <= key) break
+      heap[place] = heap[parent]!
+      keys[place] = keys[parent]!
+      places[heap[place]!] = place
       place = parent
     }
-    keys[cell] = key
     heap[place] = cell
+    keys[place] = key
     places[cell] = place
   }
 
@@ -166,24 +166,30 @@ class CellQueue {
     const { heap, keys, places } = this
     const first = heap[0]!
     places[first] = -1
-    const last = heap[--this.length]!
-    if (this.length === 0) return first
-    const key = keys[last]!
+    const end = --this.length
+    if (end === 0) return first
+    const last = heap[end]!
+    const key = keys[end]!
     let place = 0
     for (;;) {
       let child = place * 4 + 1
-      if (child >= this.length) break
-      const end = Math.min(child + 4, this.length)
-      for (let other = child + 1; other < end; other++) {
-        if (keys[heap[other]!]! < keys[heap[child]!]!) child = other
+      if (child >= end) break
+      const beyond = Math.min(child + 4, end)
+      let low = keys[child]!
+      for (let other = child + 1; other < beyond; other++) {
+        if (keys[other]! < low) {
+          child = other
+          low = keys[other]!
+        }
       }
-      const lower = heap[child]!
-      if (keys[lower]! >= key) break
-      heap[place] = lower
-      places[lower] = place
+      if (low >= key) break
+      heap[place] = heap[child]!
+      keys[place] = low
+      places[heap[place]!] = place
       place = child
     }
     heap[place] = last
+    keys[place] = key
     places[last] = place
     return first
   }
