@@ -1,7 +1,9 @@
 import { circuitDiagram } from './kinds/circuit-diagram'
+import { faultCard } from './kinds/fault-card'
 import { lineSheet } from './kinds/line-sheet'
 import { loadList } from './kinds/load-list'
 import { routeMap } from './kinds/route-map'
+import { tagList } from './kinds/tag-list'
 import { testCard } from './kinds/test-card'
 import type { Block } from './layout/block'
 import { lineNumber } from './line-marks'
@@ -33,7 +35,7 @@ export const PAPER_KINDS: readonly PaperKind[] = [
         const line = source.plan.lines.get(measured.id)
         if (!line) return []
         const about = `Line ${lineNumber(source, line.id)}: ${measured.name}`
-        return [{ title: 'Route sheet', about, blocks: lineSheet(source, line, measured, room.widthMm) }]
+        return [{ title: 'Route sheet', about, blocks: lineSheet(source, line, measured, room) }]
       }),
   },
   {
@@ -41,5 +43,7 @@ export const PAPER_KINDS: readonly PaperKind[] = [
     papers: (source, room) => [{ title: 'Circuit diagram', about: '', blocks: circuitDiagram(source, room) }],
   },
   { name: 'Load list', papers: (source) => [{ title: 'Load list', about: '', blocks: loadList(source) }] },
+  { name: 'Tag list', papers: (source) => [{ title: 'Tag list', about: '', blocks: tagList(source) }] },
   { name: 'Test card', papers: (source) => [{ title: 'Test card', about: '', blocks: testCard(source) }] },
+  { name: 'Fault card', papers: (source) => [{ title: 'Fault card', about: '', blocks: faultCard(source) }] },
 ]

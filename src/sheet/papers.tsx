@@ -1,4 +1,6 @@
+import './papers.css'
 import './sheet.css'
+import './drawing.css'
 import { useSignal } from '@preact/signals'
 import type { Store } from '../state/store'
 import { breakIntoSheets } from './layout/break-sheets'

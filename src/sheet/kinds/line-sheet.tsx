@@ -4,7 +4,7 @@ import type { ReportLine } from '../../report/report'
 import { frameIn } from '../drawing/map-view'
 import { matchAcross, windowOver, windowsAlong } from '../drawing/map-window'
 import { planeAbout } from '../drawing/plane'
-import type { Block } from '../layout/block'
+import { type Block, heightOfMm } from '../layout/block'
 import { lineNumber } from '../line-marks'
 import { bearingBasis, type Norths, northsAt, northsText, type PaperSource } from '../paper-source'
 import { legTable } from '../tables/leg-table'
@@ -13,12 +13,19 @@ import { mapBlocks } from './map-block'
 
 /** A strip map is never smaller than this, so that bends and splices stay apart; a longer line goes on over more maps. */
 const LEAST_SCALE = 25_000
-const STRIP_MM = 88
+/** Height of a strip map: what the rest of the sheet leaves, within these bounds. */
+const STRIP_MM = { least: 72, most: 125, usual: 100 }
+/** What `mapBlocks` puts below the drawing itself, mm. */
+const BELOW_MM = 4
 
-function stripMaps(source: PaperSource, line: Line, norths: Norths, widthMm: number): readonly Block[] {
+function stripMaps(
+  source: PaperSource,
+  line: Line,
+  norths: Norths,
+  size: readonly [number, number],
+): readonly Block[] {
   const way = verticesOf(source.plan, line)
   const plane = planeAbout(way)
-  const size = [widthMm, STRIP_MM] as const
   const frame = frameIn(...size)
   const whole = windowOver(plane, way, frame)
   const id = `line-${lineNumber(source, line.id)}`
@@ -64,19 +71,19 @@ const SIGNATURES = {
   rows: ['Laid', 'Tagged', 'Tested', 'Taken over'].map((what) => [what, '', '', '']),
 }
 
-/** The route sheet of one line: strip map, legs, test points, boxes to sign. */
+/** The route sheet of one line: strip map, legs, test points, boxes to sign. On one sheet where that can be. */
 export function lineSheet(
   source: PaperSource,
   line: Line,
   measured: ReportLine,
-  widthMm: number,
+  room: { readonly widthMm: number; readonly heightMm: number },
 ): readonly Block[] {
   const norths = northsAt(planeAbout(verticesOf(source.plan, line)).middle, source.date)
   const cautions = source.report.cautions.filter(({ where }) => where === line.id)
-  return [
-    { kind: 'text', text: summary(source, line, measured) },
-    ...stripMaps(source, line, norths, widthMm),
-    { kind: 'text', text: northsText(norths, source.date) },
+  const above: readonly Block[] = [
+    { kind: 'text', text: `${summary(source, line, measured)} ${northsText(norths, source.date)}` },
+  ]
+  const below: readonly Block[] = [
     { kind: 'table', table: legTable(source, line, measured, bearingBasis(norths)) },
     ...(cautions.length > 0
       ? [
@@ -90,4 +97,7 @@ export function lineSheet(
     { kind: 'table', table: testPointTable(source, line, measured) },
     { kind: 'table', table: SIGNATURES },
   ]
+  const leftMm = room.heightMm - heightOfMm([...above, ...below], room.widthMm) - BELOW_MM
+  const stripMm = leftMm < STRIP_MM.least ? STRIP_MM.usual : Math.min(STRIP_MM.most, leftMm)
+  return [...above, ...stripMaps(source, line, norths, [room.widthMm, stripMm]), ...below]
 }

@@ -61,3 +61,10 @@ export function partOf(block: Block, from: number, to: number): Block {
   if (block.kind === 'box') return { ...block, ...mark, sentences: block.sentences.slice(from, to) }
   return block
 }
+
+/** Height of blocks one below the other, mm. */
+export const heightOfMm = (blocks: readonly Block[], widthMm: number): number =>
+  blocks.reduce((sum, block) => {
+    const { headMm, itemsMm } = blockHeights(block, widthMm)
+    return sum + headMm + itemsMm.reduce((rows, mm) => rows + mm, 0)
+  }, 0)

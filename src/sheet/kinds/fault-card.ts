@@ -1,0 +1,39 @@
+import { formatTempC } from '../../report/quantity-text'
+import type { Block } from '../layout/block'
+import type { PaperSource } from '../paper-source'
+import { FAULT_LOG, faultTable, shortTable } from '../tables/fault-tables'
+
+/** Signs of a fault at the crank and at the ear. US Army subcourses SS0437, p. 3, SS0440, p. 2-12, and SS0438, p. 71. */
+const SIGNS = [
+  'Begin with the telephone: take it off the line and try it by itself.',
+  'The crank turns freely and nothing rings: an open; one that comes and goes is a bad splice.',
+  'The crank goes stiff and in jerks: a short, most often at a tie or a terminal.',
+  'Weak speech, hum and noise: a ground. Look for grounds before shorts, for both wires to ground look like a short.',
+  'A third party is heard: a cross with another line.',
+  'Halve: go to the middle tag, open there, ring both ways; the silent side holds the fault. Halve again, then walk the last piece. For a short the line must be cut at the place of the test. Never open a circuit in use.',
+]
+
+/** From a reading to a distance. Hawkins Electrical Guide, vol. 3 (1914), loop tests; Varley derived from the balance. */
+const READINGS = [
+  'Short, meter at one end: metres = (reading − ohms of the short itself) × the figure for one ohm. From both ends the ohms of the short fall out: near part = (near reading − far reading + loop) / 2.',
+  'Ground on one wire, Murray: join the good wire to the faulty one at the far end; part = arm at the faulty wire / both arms; distance along the faulty wire = part × 100 × the figure for 0.01.',
+  'The same by Varley with equal arms, the rheostat in series with the faulty wire: distance = (loop − rheostat) × the figure for one ohm.',
+  'Open, by capacitance with all bells off: distance = wire of the line × reading / nanofarads of the whole line; from both ends: near / (near + far).',
+  'Distances are along the wire, slack included: look up the run on the ground in the tag list. Take off the ohms of the test leads. Ten degrees warmer wire reads about 4 % more.',
+]
+
+/** How to find a fault, and the figures for it, line by line. */
+export function faultCard(source: PaperSource): readonly Block[] {
+  const { plan, system } = source
+  const tables = [faultTable(source), shortTable(source)].filter(({ rows }) => rows.length > 0)
+  return [
+    { kind: 'box', title: 'What it sounds like, and where to look', sentences: SIGNS },
+    { kind: 'box', title: 'From a reading to a distance', sentences: READINGS },
+    {
+      kind: 'text',
+      text: `Figures are for the wire at ${formatTempC(plan.wireTempC, system)}. Sets, supplies and branches are off the line while it is measured.`,
+    },
+    ...tables.map((table): Block => ({ kind: 'table', table })),
+    { kind: 'table', table: FAULT_LOG },
+  ]
+}

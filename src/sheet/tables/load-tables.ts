@@ -1,0 +1,87 @@
+import { hoursOfPlan, type LineHours, type NetHours } from '../../materials/hours'
+import { LOAD_KINDS, type LoadKind, type Loads } from '../../materials/loads'
+import { massUnit } from '../../report/quantity-text'
+import { crossingsOf } from '../../terrain/crossings'
+import type { Table } from '../layout/table'
+import { lineNumber } from '../line-marks'
+import type { PaperSource } from '../paper-source'
+import { TICK_BOX } from './leg-table'
+
+const KIND_HEADS: Readonly<Record<LoadKind, string>> = {
+  wire: 'Wire',
+  reel: 'Reels',
+  set: 'Sets',
+  battery: 'Batteries',
+  tools: 'Tools',
+}
+
+/** Everything that is carried, with its mass. */
+export function loadTable({ system }: PaperSource, loads: Loads): Table {
+  const mass = massUnit(system)
+  return {
+    title: 'What is carried',
+    columns: [
+      { head: 'What', share: 84 },
+      { head: 'Count', share: 16 },
+      { head: `Each ${mass.symbol}`, share: 20, show: 1 },
+      { head: `Together ${mass.symbol}`, share: 24, show: 1 },
+      { head: 'Packed', share: 16 },
+    ],
+    rows: loads.items.map(({ what, count, eachKg }) => [
+      what,
+      count,
+      mass.of(eachKg),
+      mass.of(eachKg * count),
+      TICK_BOX,
+    ]),
+  }
+}
+
+/** The same, summed by kind. */
+export function massTable({ system }: PaperSource, loads: Loads): Table {
+  const mass = massUnit(system)
+  return {
+    title: `Mass by kind, ${mass.symbol}`,
+    columns: [
+      ...LOAD_KINDS.map((kind) => ({ head: KIND_HEADS[kind], share: 10, show: 1 })),
+      { head: 'All', share: 10, show: 1 },
+    ],
+    rows: [[...LOAD_KINDS.map((kind) => mass.of(loads.kgByKind[kind])), mass.of(loads.totalKg)]],
+  }
+}
+
+/** Hours of the plan as it stands, by the allowances that a plan starts with. */
+export function planHours({ plan, report }: PaperSource): NetHours {
+  const measured = new Map(report.lines.map((line) => [line.id, line]))
+  const pieces = new Map(report.lines.map((line) => [line.id, line.pieces]))
+  const crossings = new Map([...plan.lines.values()].map((line) => [line.id, crossingsOf(plan, line)]))
+  return hoursOfPlan(plan, measured, pieces, crossings)
+}
+
+/** Crew and hours of each line. */
+export function hoursTable(source: PaperSource, hours: NetHours): Table {
+  const row = ({ line, crew, layingH, climbingH, crossingsH, splicesH, totalH, recoveryH }: LineHours) => [
+    lineNumber(source, line),
+    source.report.lines.find(({ id }) => id === line)?.name ?? line,
+    crew,
+    layingH + climbingH,
+    crossingsH,
+    splicesH,
+    totalH,
+    recoveryH,
+  ]
+  return {
+    title: 'Hours, one crew laying one line after the other',
+    columns: [
+      { head: 'Line', share: 12 },
+      { head: 'From – to', share: 54 },
+      { head: 'Crew', share: 14 },
+      { head: 'Laying h', share: 18, show: 1 },
+      { head: 'Crossings h', share: 24, show: 1 },
+      { head: 'Splices h', share: 20, show: 1 },
+      { head: 'All h', share: 15, show: 1 },
+      { head: 'Recovery h', share: 24, show: 1 },
+    ],
+    rows: hours.lines.map(row),
+  }
+}

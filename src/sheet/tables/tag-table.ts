@@ -1,0 +1,35 @@
+import { gridReference } from '../../measure/grid-reference'
+import type { Line } from '../../plan/plan'
+import { lengthUnit } from '../../report/quantity-text'
+import type { ReportLine } from '../../report/report'
+import type { Table } from '../layout/table'
+import { lineNumber, tagMarks } from '../line-marks'
+import type { PaperSource } from '../paper-source'
+import { TICK_BOX } from './leg-table'
+import { loopOhmsAt } from './loop-along'
+
+/** Every tag of one line: where it hangs, why, and what the loop reads there. */
+export function tagTable(source: PaperSource, line: Line, measured: ReportLine): Table {
+  const unit = lengthUnit(source.system)
+  return {
+    title: `Line ${lineNumber(source, line.id)} · ${measured.name}`,
+    columns: [
+      { head: 'Tag', share: 12 },
+      { head: 'What it marks', share: 58 },
+      { head: `Run ${unit.symbol}`, share: 15 },
+      { head: `Wire run ${unit.symbol}`, share: 22 },
+      { head: 'Loop Ω from start', share: 24, show: 1 },
+      { head: 'Grid reference (MGRS)', share: 40 },
+      { head: 'Hung', share: 12 },
+    ],
+    rows: tagMarks(source, line, measured).map(({ name, what, groundM, wireM, position }) => [
+      name,
+      what,
+      unit.of(groundM),
+      unit.of(wireM),
+      loopOhmsAt(line, measured, wireM) ?? null,
+      gridReference(position) ?? '',
+      TICK_BOX,
+    ]),
+  }
+}
