@@ -66,7 +66,11 @@ const LINES = {
     ],
     legs: [
       { lay: 'surface' },
-      { lay: 'overhead', sagPct: 2.5, note: 'Over the road between two poles; they want to be taller than usual.' },
+      {
+        lay: 'overhead',
+        sagPct: 2.5,
+        note: 'Over the road between two poles; they want to be taller than usual.',
+      },
       { lay: 'surface' },
       { lay: 'surface' },
     ],

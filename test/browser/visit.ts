@@ -58,7 +58,11 @@ export async function visit({
   page.on('console', (message) => {
     if (message.type() === 'error') faults.push(message.text())
   })
-  page.on('requestfailed', (request) => faults.push(`${request.url()}: ${request.failure()?.errorText}`))
+  page.on('requestfailed', (request) => {
+    const why = request.failure()?.errorText
+    // A request that the page itself takes back, such as for a worker it no longer wants, is no fault.
+    if (why !== 'net::ERR_ABORTED') faults.push(`${request.url()}: ${why}`)
+  })
   page.on('response', (response) => {
     if (response.status() >= 400) faults.push(`${response.url()}: ${response.status()}`)
   })
