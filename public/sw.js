@@ -25,7 +25,9 @@ const kept = async (request) => {
 }
 
 self.addEventListener('install', (event) => {
-  event.waitUntil(caches.open(name).then((cache) => cache.addAll(paths)))
+  // Asked of the server anew, so that nothing stale comes out of the browser's other cache.
+  const requests = paths.map((path) => new Request(path, { cache: 'no-cache' }))
+  event.waitUntil(caches.open(name).then((cache) => cache.addAll(requests)))
 })
 
 self.addEventListener('activate', (event) => {
