@@ -43,7 +43,8 @@ const OWN_CACHE = join(HOME, '.cache/fieldpair')
 /** @returns {string | undefined} path of a Chromium that is installed here */
 export function findBrowser() {
   const named = process.env.CHROMIUM
-  if (named) return existsSync(named) ? named : undefined
+  if (named && !existsSync(named)) throw new Error(`CHROMIUM names ${named}, and there is no such file.`)
+  if (named) return named
   return (
     USUAL_PLACES.find((path) => existsSync(path)) ?? PLAYWRIGHT_PLACES.map(downloadedBrowser).find(Boolean)
   )
