@@ -2,6 +2,7 @@ import type { Signal } from '@preact/signals'
 import type { HazardId, LineId, StationId } from '../plan/id'
 import type { HazardKind, Lay } from '../plan/plan'
 import type { Store } from '../state/store'
+import type { Box } from './layers/place-names'
 import type { MapView, Point } from './view/map-view'
 
 /** A bend of a line or a corner of a hazard, picked by hand: what the panel has no card for. */
@@ -23,6 +24,8 @@ export interface Bench {
   readonly view: MapView
   readonly picked: Signal<Picked>
   readonly ghost: Signal<Ghost | null>
+  /** Where station and hazard names stand, so that other labels keep off them. */
+  readonly names: Signal<readonly Box[]>
   /** How the next leg is laid, and of what kind the next hazard is. */
   readonly lay: Signal<Lay>
   readonly hazardKind: Signal<HazardKind>

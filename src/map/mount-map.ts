@@ -45,6 +45,7 @@ export function mountMap(element: HTMLElement, store: Store): () => void {
     view,
     picked: signal(null),
     ghost: signal(null),
+    names: signal([]),
     lay: signal('surface'),
     hazardKind: signal('road'),
     say: speaker.say,

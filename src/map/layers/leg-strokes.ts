@@ -14,10 +14,16 @@ const TICK_HALF_PX = 6
 
 const NOTHING: LegStrokes = { wire: '', ticks: '' }
 
-/** Draws a leg as far as it lies in the box: what a browser need not dash and stroke far outside the screen costs nothing. */
-export function legStrokes(from: Point, to: Point, lay: Lay, { min, max }: DrawBox): LegStrokes {
+/** The part of a straight stretch that lies in a box. */
+export function seenPart(from: Point, to: Point, { min, max }: DrawBox): readonly [Point, Point] | undefined {
   const box = L.bounds([min.x, min.y], [max.x, max.y])
-  const seen = L.LineUtil.clipSegment(L.point(from.x, from.y), L.point(to.x, to.y), box, false, false)
+  const part = L.LineUtil.clipSegment(L.point(from.x, from.y), L.point(to.x, to.y), box, false, false)
+  return part ? [part[0], part[1]] : undefined
+}
+
+/** Draws a leg as far as it lies in the box: what a browser need not dash and stroke far outside the screen costs nothing. */
+export function legStrokes(from: Point, to: Point, lay: Lay, box: DrawBox): LegStrokes {
+  const seen = seenPart(from, to, box)
   if (!seen) return NOTHING
   const [start, end] = seen
   return { wire: pathData([start, end]), ticks: lay === 'overhead' ? ticksAlong(from, to, start, end) : '' }

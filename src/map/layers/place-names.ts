@@ -8,6 +8,14 @@ export interface Box {
   readonly bottom: number
 }
 
+/** The rectangle of a size around its middle. */
+export const around = ({ x, y }: Point, width: number, height: number): Box => ({
+  left: x - width / 2,
+  right: x + width / 2,
+  top: y - height / 2,
+  bottom: y + height / 2,
+})
+
 /** A name that looks for a place: its candidates from the most to the least welcome. */
 export interface NameToPlace {
   readonly id: string

@@ -4,7 +4,7 @@ import type { Bench } from '../bench'
 import { outlineOf, sceneOf } from '../tools/scene'
 import type { MapView, Point } from '../view/map-view'
 import { svgElement } from '../view/svg-element'
-import { type Box, type NameToPlace, placeNames, type Stretch } from './place-names'
+import { around, type NameToPlace, placeNames, type Stretch } from './place-names'
 
 /** Sizes of the two kinds of names, px: as the style sheet sets them, and how wide a letter is on average. */
 const STATION_TEXT = { heightPx: 18, letterPx: 9.2 }
@@ -26,7 +26,7 @@ interface Label extends NameToPlace {
 }
 
 /** Writes the names of stations and hazards where they cover least of the drawing. */
-export function showNames({ store, view, ghost }: Bench): () => void {
+export function showNames({ store, view, ghost, names }: Bench): () => void {
   const group = view.addGroup('names')
   const drawn = new Map<string, { text: SVGTextElement; state: string }>()
   let places: ReadonlyMap<string, number> = new Map()
@@ -41,6 +41,7 @@ export function showNames({ store, view, ghost }: Bench): () => void {
       const symbols = scene.stations.map(({ at }) => around(at, SYMBOL_PX.width, SYMBOL_PX.height))
       places = placeNames(labels, symbols, stretchesOf(scene.lines))
     }
+    names.value = labels.flatMap(({ id, candidates }) => candidates[places.get(id) ?? 0] ?? [])
     const seen = new Set(labels.map(({ id }) => id))
     for (const [id, { text }] of drawn) {
       if (seen.has(id)) continue
@@ -64,13 +65,6 @@ export function showNames({ store, view, ghost }: Bench): () => void {
     group.remove()
   }
 }
-
-const around = ({ x, y }: Point, width: number, height: number): Box => ({
-  left: x - width / 2,
-  right: x + width / 2,
-  top: y - height / 2,
-  bottom: y + height / 2,
-})
 
 const stretchesOf = (lines: readonly { readonly path: readonly Point[] }[]): readonly Stretch[] =>
   lines.flatMap(({ path }) => path.slice(1).map((to, i) => ({ from: path[i]!, to })))

@@ -1,9 +1,10 @@
 import { wantName } from '../../state/name-request'
 import type { Bench } from '../bench'
 
-/** Sends the cursor to the name field of what is selected. */
+/** Sends the cursor to the name field of what is selected; a line is named by its stations. */
 export function renameSelected({ store, say }: Bench): boolean {
-  if (!store.selection.peek()) return false
+  const selection = store.selection.peek()
+  if (!selection || selection.kind === 'line') return false
   say('Type the name in the panel')
   return wantName()
 }

@@ -28,6 +28,8 @@ export interface MapView {
   pointOfUnrolled(lonDeg: number, latDeg: number): Point
   positionOf(point: Point): readonly [lonDeg: number, latDeg: number]
   drawBox(): DrawBox
+  /** What is on the screen when the map rests, px. */
+  readonly screen: ReadonlySignal<DrawBox>
   metresPerPx(): number
   /** A new group above those added before it. `below`: under the online tiles. */
   addGroup(name: string, level?: 'below' | 'above'): SVGGElement
@@ -58,6 +60,7 @@ export function createMapView(container: HTMLElement): MapView {
     zoom: 2,
   })
   const frame = signal(0)
+  const screen = signal(screenBox(map))
   let refLonDeg = map.getCenter().lng
   let box = boxAround(map)
 
@@ -67,16 +70,15 @@ export function createMapView(container: HTMLElement): MapView {
     frame.value++
   }
   const redrawIfOutside = () => {
-    const screen = screenBox(map)
-    const inside =
-      screen.min.x >= box.min.x &&
-      screen.min.y >= box.min.y &&
-      screen.max.x <= box.max.x &&
-      screen.max.y <= box.max.y
+    const { min, max } = screenBox(map)
+    const inside = min.x >= box.min.x && min.y >= box.min.y && max.x <= box.max.x && max.y <= box.max.y
     if (!inside) redraw()
   }
   map.on('zoom viewreset resize', redraw)
   map.on('move', redrawIfOutside)
+  map.on('moveend zoomend resize', () => {
+    screen.value = screenBox(map)
+  })
   const sizes = new ResizeObserver(() => map.invalidateSize({ pan: false }))
   sizes.observe(container)
 
@@ -102,6 +104,7 @@ export function createMapView(container: HTMLElement): MapView {
       return [wrapLonDeg(lng), lat]
     },
     drawBox: () => box,
+    screen,
     metresPerPx: () => {
       const { lat } = map.getCenter()
       return (M_PER_EQUATOR_DEG * 360 * Math.cos((lat * Math.PI) / 180)) / (256 * 2 ** map.getZoom())
