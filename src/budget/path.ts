@@ -9,17 +9,21 @@ export interface PathPoint {
   readonly station: string | null
 }
 
-/** The lines of the shortest way between two nodes, by wire, from the first to the last; null where there is none. */
-export function shortestWay(model: CircuitModel, from: number, to: number): readonly ModelLine[] | null {
-  const reached = new Map<number, { metres: number; by: ModelLine | null }>([[from, { metres: 0, by: null }]])
+interface Reached {
+  readonly metres: number
+  readonly by: ModelLine | null
+}
+
+/** Every node that a way leads to from one, nearest first, by wire; not beyond `to`, where one is named. */
+function reachedFrom(model: CircuitModel, from: number, to?: number): ReadonlyMap<number, Reached> {
+  const reached = new Map<number, Reached>([[from, { metres: 0, by: null }]])
   const done = new Set<number>()
   for (;;) {
     let nearest: number | undefined
     for (const [node, { metres }] of reached) {
       if (!done.has(node) && (nearest === undefined || metres < reached.get(nearest)!.metres)) nearest = node
     }
-    if (nearest === undefined) return null
-    if (nearest === to) break
+    if (nearest === undefined || nearest === to) return reached
     done.add(nearest)
     for (const line of model.lines) {
       const next = line.from === nearest ? line.to : line.to === nearest ? line.from : undefined
@@ -29,6 +33,12 @@ export function shortestWay(model: CircuitModel, from: number, to: number): read
         reached.set(next, { metres, by: line })
     }
   }
+}
+
+/** The lines of the shortest way between two nodes, by wire, from the first to the last; null where there is none. */
+export function shortestWay(model: CircuitModel, from: number, to: number): readonly ModelLine[] | null {
+  const reached = reachedFrom(model, from, to)
+  if (!reached.has(to)) return null
   const way: ModelLine[] = []
   for (let node = to; node !== from; ) {
     const line = reached.get(node)!.by!
@@ -36,6 +46,20 @@ export function shortestWay(model: CircuitModel, from: number, to: number): read
     node = line.from === node ? line.to : line.from
   }
   return way
+}
+
+/** The two sets with most wire between them, by the shortest way; null where there are no two. */
+export function longestWay(model: CircuitModel): { from: string; to: string; wireM: number } | null {
+  let longest: { from: string; to: string; wireM: number } | null = null
+  for (const [k, { node }] of model.sets.entries()) {
+    const reached = reachedFrom(model, node)
+    for (const other of model.sets.slice(k + 1)) {
+      const wireM = reached.get(other.node)?.metres
+      if (wireM === undefined || wireM <= (longest?.wireM ?? -1)) continue
+      longest = { from: model.stations[node]!, to: model.stations[other.node]!, wireM }
+    }
+  }
+  return longest
 }
 
 /**

@@ -3,7 +3,7 @@ import { BUILT_IN } from '../catalog/built-in'
 import { mergeCatalogs } from '../catalog/catalog'
 import { begin, commit, redo, undo } from '../plan/history'
 import type { CircuitId, HazardId, LineId, StationId } from '../plan/id'
-import { EMPTY_PLAN, type Plan } from '../plan/plan'
+import { EMPTY_PLAN, type Plan, type Position } from '../plan/plan'
 import type { Problem, Result } from '../problem'
 import type { UnitSystem } from '../report/quantity-text'
 import type { Remedy } from '../report/report'
@@ -47,6 +47,9 @@ export function createStore(initial: Plan = EMPTY_PLAN) {
   /** What would mend a circuit: set from outside, when the hand is still and the search has ended. */
   const remedies = signal<ReadonlyMap<CircuitId, readonly Remedy[]>>(new Map())
 
+  /** Where a fault was found from a meter's reading, to be shown on the map. */
+  const faultPlace = signal<Position | null>(null)
+
   const plan = computed(() => draft.value ?? history.value.present)
   const catalog = computed(() => mergeCatalogs(BUILT_IN, plan.value.catalog))
   const report = computed(() => reportPlan(plan.value, ground.value))
@@ -64,6 +67,7 @@ export function createStore(initial: Plan = EMPTY_PLAN) {
     notice,
     refusedFile,
     remedies,
+    faultPlace,
     /** The plan as last settled: what is saved. */
     settled: computed(() => history.value.present),
     dragging: computed(() => draft.value !== null),

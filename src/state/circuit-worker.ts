@@ -1,0 +1,5 @@
+import { answerCircuits, type CircuitQuestion } from './circuit-questions'
+
+self.onmessage = ({ data }: MessageEvent<CircuitQuestion>) => {
+  answerCircuits(data, (answer) => self.postMessage(answer))
+}
