@@ -8,12 +8,25 @@ beforeAll(async () => {
 })
 afterAll(() => at?.close())
 
-test('opens again with the server gone, from the first visit on', async () => {
-  await at.page.evaluate(() => navigator.serviceWorker.ready.then(() => undefined))
+test('the whole program works with the server gone, from the first visit on', async () => {
+  const { page } = at
+  await page.evaluate(() => navigator.serviceWorker.ready.then(() => undefined))
   await at.server.close()
   await at.context.setOffline(true)
-  for (const page of ['', 'index.html', 'online.html']) {
-    await at.page.goto(`${at.url}${page}`)
-    expect(await at.page.title()).toBe('Fieldpair')
+
+  for (const address of ['', 'index.html', 'online.html']) {
+    await page.goto(`${at.url}${address}`)
+    await page.locator('.circuits button').first().waitFor()
   }
+
+  // What is loaded only when it is needed: the demo, the readers of elevation files, the coast, the papers, the search for remedies
+  await page.goto(at.url)
+  await page.getByRole('button', { name: 'Plans', exact: true }).click()
+  await page.getByRole('button', { name: 'Demo plan' }).click()
+  await page.getByRole('button', { name: 'Stores line' }).click()
+  await page.getByRole('heading', { name: 'What would mend it?' }).waitFor()
+  await page.getByRole('button', { name: 'Papers', exact: true }).click()
+  await page.locator('.sheet').first().waitFor()
+
+  expect(at.faults).toEqual([])
 })
