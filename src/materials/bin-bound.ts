@@ -1,5 +1,8 @@
 import { ROUNDING_M, total } from './spool-kinds'
 
+/** Limits tried at most; each of them gives a bound that holds. */
+const LIMITS = 300
+
 /**
  * No fewer bins than this hold the items: the lower bound L2 of Martello and Toth.
  *
@@ -10,7 +13,8 @@ import { ROUNDING_M, total } from './spool-kinds'
  */
 export function fewestBins(sizes: readonly number[], capacity: number): number {
   let best = Math.ceil(total(sizes) / capacity - ROUNDING_M)
-  const limits = new Set(sizes.filter((size) => size <= capacity / 2)).add(0)
+  const small = sizes.filter((size) => size <= capacity / 2)
+  const limits = new Set(small.filter((_, i) => i % Math.ceil(small.length / LIMITS) === 0)).add(0)
   for (const limit of limits) {
     let alone = 0
     let large = 0

@@ -1,6 +1,6 @@
 import type { LineId } from '../plan/id'
 import { type Cut, cutGroup, type Run, type Stretch } from './cut-runs'
-import { packSpools } from './pack-spools'
+import { MOST_SPOOLS, packSpools } from './pack-spools'
 import type { Group, Packing } from './packing'
 import {
   fewestSpools,
@@ -139,21 +139,21 @@ function without(kinds: readonly SpoolKind[], takenM: readonly number[]): readon
 
 /** Lays untouched spools along lines that cannot be laid whole, from their start, as far as they go. */
 function beginLines(lines: readonly WantedLine[], { kinds, wasteM }: WantedWire, cutting: Cutting): void {
-  if (lines.length === 0) return
-  const spare = without(
-    usableKinds(kinds, wasteM),
-    cutting.spools.map((spool) => spool.lengthM),
+  const taken = cutting.spools.map((spool) => spool.lengthM)
+  const spare = without(usableKinds(kinds, wasteM), taken)
+  const untouchedM = spare.flatMap(({ lengthM, count }) =>
+    new Array<number>(Math.min(count, MOST_SPOOLS)).fill(lengthM),
   )
-  const untouchedM = spare.flatMap(({ lengthM, count }) => Array<number>(count).fill(lengthM))
+  let next = 0
   for (const run of runsOf(lines)) {
     let doneM = 0
-    while (doneM < run.needM - ROUNDING_M && untouchedM.length > 0) {
-      const lengthM = untouchedM.shift()!
+    while (doneM < run.needM - ROUNDING_M && next < untouchedM.length) {
+      const lengthM = untouchedM[next++]!
       const startM = doneM > 0 ? wasteM / 2 : 0
       const ends = run.needM - doneM + startM <= lengthM + ROUNDING_M
-      const isLast = ends || untouchedM.length === 0
-      const wireM = ends ? run.needM - doneM : lengthM - startM - (isLast ? 0 : wasteM / 2)
-      const cutM = wireM + startM + (isLast ? 0 : wasteM / 2)
+      const endM = ends || next === untouchedM.length ? 0 : wasteM / 2
+      const wireM = ends ? run.needM - doneM : lengthM - startM - endM
+      const cutM = wireM + startM + endM
       cutting.cuts.push({ run, cut: { run: 0, spool: cutting.spools.length, wireM, cutM } })
       cutting.spools.push({ lengthM, leftM: Math.max(0, lengthM - cutM) })
       doneM += wireM
@@ -172,15 +172,10 @@ function figuresOf(
   const planM = total(wanted.lines.map((line) => line.wireM * line.pairs))
   const neededM = planM * (1 + reservePct / 100) + wasteM * splices
   const usedM = used.map((spool) => spool.lengthM)
-  const carriedM = [...usedM, ...besides(without(kinds, usedM), neededM - total(usedM))]
-  const shortM = Math.max(
-    neededM - total(carriedM),
-    notLaid.length > 0 ? planM - longestChainM(kinds, wasteM) : 0,
-  )
-  const carry = usableKinds(
-    carriedM.map((lengthM) => ({ lengthM, count: 1 })),
-    0,
-  )
+  const usedOnes = usedM.map((lengthM) => ({ lengthM, count: 1 }))
+  const carry = usableKinds([...usedOnes, ...besides(without(kinds, usedM), neededM - total(usedM))], 0)
+  const carriedM = total(carry.map(({ lengthM, count }) => lengthM * count))
+  const shortM = Math.max(neededM - carriedM, notLaid.length > 0 ? planM - longestChainM(kinds, wasteM) : 0)
   const { bound } = packing
   const wholeM = total(
     wanted.lines.filter((line) => !notLaid.includes(line)).map((line) => line.wireM * line.pairs),
@@ -191,7 +186,7 @@ function figuresOf(
     carry,
     splices,
     leftM: total(used.map((spool) => spool.leftM)),
-    kg: (total(carriedM) / 1000) * kgPerKm,
+    kg: (carriedM / 1000) * kgPerKm,
     missingM: shortM > ROUNDING_M ? shortM : 0,
     notLaid: notLaid.map((line) => line.id),
     bound: {
@@ -203,10 +198,9 @@ function figuresOf(
 }
 
 /** The fewest further spools, and of those the shortest, that make up what is short; all there are where they do not. */
-function besides(kinds: readonly SpoolKind[], shortM: number): readonly number[] {
+function besides(kinds: readonly SpoolKind[], shortM: number): readonly SpoolKind[] {
   const howMany = fewestSpools(kinds, 0, shortM)
-  const counts = Number.isFinite(howMany)
-    ? leastLength(kinds, howMany, shortM).found
-    : kinds.map((kind) => kind.count)
-  return kinds.flatMap(({ lengthM }, k) => Array<number>(counts?.[k] ?? 0).fill(lengthM))
+  if (!Number.isFinite(howMany)) return kinds
+  const counts = leastLength(kinds, howMany, shortM).found
+  return kinds.map(({ lengthM }, k) => ({ lengthM, count: counts?.[k] ?? 0 }))
 }

@@ -54,9 +54,9 @@ export function packAtWill({ needsM, kinds, wasteM, isCuttable }: Packable): Pac
   }
   const isBest = () => best !== undefined && !isLess(bound, best.cost)
 
-  settle(needsM.map((_, run) => [run]))
   settle(bestFit(order, remainderM, longestM))
   if (!isBest()) settle(tightFill(order, remainderM, longestM))
+  if (!best) settle(needsM.map((_, run) => [run]))
 
   const bins: number[][] = []
   const restM: number[] = []

@@ -1,31 +1,12 @@
-import {
-  boundFor,
-  type Cost,
-  type Group,
-  isLess,
-  type Packable,
-  type Packing,
-  spoolList,
-  sumsToEnd,
-} from './packing'
-import {
-  fewestSpools,
-  leastLength,
-  lengthOf,
-  minimalSets,
-  ROUNDING_M,
-  type SpoolKind,
-  total,
-} from './spool-kinds'
+import { boundFor, type Cost, type Group, isLess, type Packable, type Packing, sumsToEnd } from './packing'
+import { fewestSpools, lengthOf, minimalSets, ROUNDING_M, type SpoolKind, total } from './spool-kinds'
+import { joined, type SpoolGroup, shortened } from './tidy-groups'
 
 /** Sets of spools looked at for runs after which the best packing so far is taken. Counted, not timed. */
 const STEPS = 1500
 
-/** One group while it grows: its spools of each kind, and the wire left on them beyond its runs and splices. */
-interface Open {
-  readonly runs: readonly number[]
-  readonly counts: readonly number[]
-  readonly needM: number
+/** One group while it grows, and the wire left on its spools beyond its runs and splices. */
+interface Open extends SpoolGroup {
   readonly restM: number
 }
 
@@ -51,19 +32,6 @@ const byCost = (longest: boolean) => (a: Move, b: Move) =>
   a.spools - b.spools ||
   (longest && a.spools > 0 ? b.restM - a.restM : a.restM - b.restM) ||
   a.at - b.at
-
-/** Each group's spools exchanged for shorter ones that do as well, from what the groups have not used. */
-function shortened(state: State, wasteM: number): readonly Group[] {
-  const left = [...state.stock]
-  return state.open.map(({ runs, counts, needM }) => {
-    const own = left.map(({ lengthM, count }, k) => ({ lengthM, count: count + counts[k]! }))
-    const spools = total(counts)
-    const shorter = leastLength(own, spools, needM + wasteM * (spools - 1)).found
-    const taken = shorter && lengthOf(own, shorter) < lengthOf(own, counts) ? shorter : counts
-    for (const [k, { lengthM, count }] of own.entries()) left[k] = { lengthM, count: count - taken[k]! }
-    return { runs, spoolsM: spoolList(own, taken) }
-  })
-}
 
 /**
  * Fewer splices than this cannot be.
@@ -171,9 +139,13 @@ export function packStock({ needsM, kinds, wasteM, isCuttable }: Packable): Pack
   }
 
   function settle(state: State): void {
-    const groups = shortened(state, wasteM)
-    const lengthM = total(groups.flatMap((group) => group.spoolsM))
-    const cost = { splices: state.splices, spools: state.spools, lengthM }
+    const { groups: fewer, stock } = joined(state.open, state.stock, wasteM)
+    const groups = shortened(fewer, stock, wasteM)
+    const cost = {
+      splices: state.splices,
+      spools: state.spools - (state.open.length - groups.length),
+      lengthM: total(groups.flatMap((group) => group.spoolsM)),
+    }
     if ((!best || isLess(cost, best.cost)) && groups.every(isCuttable)) best = { groups, cost }
   }
 

@@ -7,10 +7,11 @@ export interface SpoolKind {
 /** Lengths that differ by less than this are the same: it takes up the rounding of sums, m. */
 export const ROUNDING_M = 1e-6
 
-/** Steps of one search for a set of spools. Counted, not timed: the same plan always gets the same spools. */
+/** Steps of one search for the shortest set, and for all sets. Counted, not timed: the same plan always gets the same spools. */
 const STEPS = 400
-/** Sets kept of one such search. */
-const SETS = 60
+const SET_STEPS = 150
+/** Counts held in the sets kept of one search: the more kinds, the fewer sets. */
+const KEPT = 400
 
 export const total = (numbers: readonly number[]): number => numbers.reduce((sum, n) => sum + n, 0)
 
@@ -65,10 +66,11 @@ export function minimalSets(
   wasteM: number,
 ): Found<readonly (readonly number[])[]> {
   const sets: number[][] = []
+  const most = Math.max(10, Math.floor(KEPT / kinds.length))
   const counts = kinds.map(() => 0)
   let steps = 0
   const search = (k: number, left: number, missingM: number, shortestM: number): void => {
-    if (++steps > STEPS || sets.length >= SETS) return
+    if (++steps > SET_STEPS || sets.length >= most) return
     if (left === 0) {
       if (missingM <= ROUNDING_M && missingM + shortestM > ROUNDING_M) sets.push([...counts])
       return
@@ -84,7 +86,7 @@ export function minimalSets(
   }
   if (howMany > 0) search(0, howMany, netM, 0)
   else if (netM <= ROUNDING_M) sets.push(counts)
-  return { found: sets, isWhole: steps <= STEPS && sets.length < SETS }
+  return { found: sets, isWhole: steps <= SET_STEPS && sets.length < most }
 }
 
 /** Length of the `n` longest, or of the `n` shortest, of the kinds from `k` on, m; undefined where there are not so many. */
@@ -106,8 +108,8 @@ function extremeM(
 }
 
 /**
- * The shortest set of exactly `howMany` spools that together are at least `atLeastM` long, as a count for each kind; undefined
- * where none was found.
+ * The shortest set found of exactly `howMany` spools that together are at least `atLeastM` long, as a count for each kind; undefined
+ * where there is none.
  *
  * A depth-first search from the longest kind down, cut off where the longest left cannot reach the length or the shortest left
  * cannot beat the best.
@@ -119,6 +121,10 @@ export function leastLength(
   howMany: number,
   atLeastM: number,
 ): Found<readonly number[] | undefined> {
+  if (howMany === 1) {
+    const shortest = kinds.findLastIndex((kind) => kind.count > 0 && kind.lengthM >= atLeastM - ROUNDING_M)
+    return { found: shortest < 0 ? undefined : kinds.map((_, k) => (k === shortest ? 1 : 0)), isWhole: true }
+  }
   let best: number[] | undefined
   let bestM = Number.POSITIVE_INFINITY
   let steps = 0
@@ -147,6 +153,12 @@ export function leastLength(
     }
     counts[k] = 0
   }
-  search(0, howMany, 0)
+  const longestM = extremeM(kinds, 0, howMany, 'longest')
+  if (longestM !== undefined && longestM >= atLeastM - ROUNDING_M) {
+    best = []
+    bestM = longestM
+    for (const { count } of kinds) best.push(Math.min(count, howMany - total(best)))
+    search(0, howMany, 0)
+  }
   return { found: best, isWhole: steps <= STEPS }
 }

@@ -1,9 +1,14 @@
 import { describe, expect, test } from 'vitest'
-import { DEFAULT_LAYING, LAYING_RATES, type LayingAllowances } from '../../src/catalog/laying-rates'
-import { hoursOfLine } from '../../src/materials/hours'
+import {
+  DEFAULT_LAYING,
+  LAYING_RATES,
+  LAYING_SOURCES,
+  type LayingAllowances,
+} from '../../src/catalog/laying-rates'
+import { hoursOfLine, hoursOfPlan } from '../../src/materials/hours'
 import type { MeasuredLine } from '../../src/measure/measured'
-import type { LineId } from '../../src/plan/id'
-import { LAYS, type Lay } from '../../src/plan/plan'
+import type { CircuitId, LineId, StationId } from '../../src/plan/id'
+import { EMPTY_PLAN, LAYS, type Lay, type Line, type Plan } from '../../src/plan/plan'
 import { METRES_PER_FOOT } from '../../src/units'
 
 const line = (legs: readonly { groundM: number; mapM?: number; lay?: Lay }[]): MeasuredLine => {
@@ -78,4 +83,39 @@ test('every lay has a rate for each means, with its source', () => {
       expect(rate?.source).toBeTruthy()
     }
   }
+})
+
+test('a net takes the hours of its lines one after the other, and of its stations', () => {
+  const [a, b, c] = ['a', 'b', 'c'] as StationId[]
+  const join = (id: string, from: StationId, to: StationId): Line => ({
+    id: id as LineId,
+    from,
+    to,
+    bends: [],
+    legs: [{ lay: 'surface' }],
+    wire: 'w',
+    pairs: 1,
+    return: 'pair',
+  })
+  const lines = [join('l', a!, b!), join('m', b!, c!)]
+  const id = 'c1' as CircuitId
+  const sets = new Map([a!, b!, c!].map((station) => [station, 'crank-1000']))
+  const plan: Plan = {
+    ...EMPTY_PLAN,
+    lines: new Map(lines.map((one) => [one.id, one])),
+    circuits: new Map([[id, { id, name: 'net', lines: lines.map((one) => one.id), sets, supply: null }]]),
+  }
+  const measured = new Map(lines.map((one) => [one.id, { ...line([{ groundM: 5000 }]), id: one.id }]))
+  const piece = (spool: string) => ({ spool, wireM: 2500, cutM: 2500, pair: 0 })
+  const net = hoursOfPlan(plan, measured, new Map([[lines[0]!.id, [piece('s1'), piece('s2')]]]))
+  // Two lines of 2 h, one splice of 10 minutes, three stations of 15 minutes.
+  expect(net.totalH).toBeCloseTo(4 + 10 / 60 + 45 / 60, 9)
+  expect(net.personHours).toBeCloseTo(4 * (4 + 10 / 60) + 45 / 60, 9)
+  expect(net.recoveryH).toBeCloseTo(5, 9)
+  expect(net.crew).toBe(4)
+})
+
+test('every other allowance says where it comes from, and a guess says that it is one', () => {
+  for (const source of Object.values(LAYING_SOURCES))
+    expect(source).toMatch(/allowance|\(1892\)|\(1917\)|14234/)
 })

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import { BUILT_IN } from '../../src/catalog/built-in'
 import { mergeCatalogs } from '../../src/catalog/catalog'
-import { DEFAULT_LOADS, loadsOf } from '../../src/materials/loads'
+import { DEFAULT_LOADS, LOAD_SOURCES, loadsOf } from '../../src/materials/loads'
 import type { WireSpools } from '../../src/materials/spool-plan'
 import type { CircuitId, LineId, StationId } from '../../src/plan/id'
 import { EMPTY_PLAN, type Plan } from '../../src/plan/plan'
@@ -82,4 +82,8 @@ describe('carried by people', () => {
     expect(light.personLoads).toBeGreaterThan(usual.personLoads)
     expect(light.trips).toBe(Math.ceil(light.personLoads / DEFAULT_LOADS.people))
   })
+})
+
+test('every allowance says where it comes from', () => {
+  expect(Object.keys(LOAD_SOURCES).sort()).toEqual(Object.keys(DEFAULT_LOADS).sort())
 })

@@ -133,3 +133,9 @@ describe('a stock that is too short', () => {
     expect(plan.pieces[0]).toEqual([])
   })
 })
+
+test('a line that would take millions of spools is told as not laid, at once', () => {
+  const plan = spoolsFor({ wireM: [2e7, 300], spoolsM: [1, 2] })
+  expect(plan.notLaid).toEqual(['l0'])
+  expect(plan.pieces[1]!.reduce((sum, piece) => sum + piece.wireM, 0)).toBeCloseTo(300, 6)
+})
