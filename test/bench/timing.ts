@@ -18,5 +18,8 @@ export async function medianMs(run: () => unknown, forMs = 500): Promise<number>
     await run()
     times.push(performance.now() - start)
   }
-  return times.sort((a, b) => a - b)[Math.floor(times.length / 2)]!
+  return median(times)
 }
+
+export const median = (values: readonly number[]): number =>
+  values.toSorted((a, b) => a - b)[Math.floor(values.length / 2)]!

@@ -4,7 +4,7 @@ import type { CircuitId, LineId, StationId } from '../../src/plan/id'
 import { moveBend } from '../../src/plan/leg-edits'
 import { type Circuit, EMPTY_PLAN, type Line, type Plan, type Station } from '../../src/plan/plan'
 import { reportPlan } from '../../src/report/report-plan'
-import { type BenchRow, medianMs } from './timing'
+import { type BenchRow, median, medianMs } from './timing'
 
 const GOAL_MS = 4
 const STATIONS = 200
@@ -53,7 +53,7 @@ async function medianWithout<T>(prepare: () => T, run: (prepared: T) => unknown)
     run(prepared)
     times.push(performance.now() - start)
   }
-  return times.sort((a, b) => a - b)[times.length / 2]!
+  return median(times)
 }
 
 /** Party lines of eight crank sets, two bends to a line, side by side. */
