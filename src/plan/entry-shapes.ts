@@ -45,7 +45,7 @@ export const SET_SHAPE: Check = members(
       acOhms: aboveZero('The impedance to speech', 'Ω'),
       minMA: fromZero('The least current', 'mA', 10_000),
     }),
-    maxLossDb: fromZero('The most speech loss', 'dB', 200),
+    maxLossDb: fromZero('The most speech loss', 'dB', 10_000),
   },
   {
     ...NAMES,
