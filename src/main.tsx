@@ -1,18 +1,21 @@
 import './look.css'
-import { computed, effect, signal } from '@preact/signals'
+import { effect, signal } from '@preact/signals'
 import { render } from 'preact'
 import { mountMap } from './map/mount-map'
 import { followShortcuts } from './panel/bar/shortcuts'
+import { WorkBar } from './panel/ground/work-bar'
 import { Notice } from './panel/notice'
 import { Panel } from './panel/panel'
 import { ProblemList } from './panel/problem-list'
 import { TopBar } from './panel/top-bar'
 import { searchRemedies } from './state/remedy-search'
 import { createStore } from './state/store'
-import { liesOnDemo, loadDemo, loadDemoGround } from './storage/demo'
+import { demoGround, loadDemo } from './storage/demo'
 import { type Keeper, keepDrafts } from './storage/keep-drafts'
-import { openPlanFile, takeDroppedFiles } from './storage/open-save'
+import { openDroppedFiles } from './storage/open-dropped'
+import { takeDroppedFiles } from './storage/open-save'
 import { keepSettings } from './storage/settings'
+import { terrainJobs } from './storage/terrain-jobs'
 
 const store = createStore()
 const nothingYet = store.opened.peek()
@@ -34,6 +37,7 @@ function Table() {
       <TopBar store={store} keeper={keeper.value} onDemo={openDemo} onPapers={openPapers} />
       <Panel store={store} />
       <Notice store={store} />
+      <WorkBar store={store} />
       <ProblemList store={store} />
     </>
   )
@@ -58,18 +62,15 @@ effect(() => {
 })
 followShortcuts(store)
 searchRemedies(store)
-takeDroppedFiles((file) => void openPlanFile(store, file))
-
-const onDemo = computed(() => liesOnDemo(store.settled.value))
-effect(() => {
-  if (onDemo.value) {
-    void loadDemoGround().then((ground) => {
-      if (onDemo.peek()) store.ground.value = ground
-    })
-  } else store.ground.value = undefined
-})
+takeDroppedFiles((files) => void openDroppedFiles(store, files))
 
 keeper.value = await keepDrafts(store)
 if (store.opened.peek() === nothingYet) await openDemo()
+
+// After the first screen: a map projection weighs more than a plan.
+const { keepGround } = await import('./storage/keep-ground')
+const jobs = terrainJobs()
+const ground = await keepGround(store, jobs, demoGround(jobs))
+store.desk.value = { ...ground, suggestRoute: jobs.suggestRoute, suggestNets: jobs.suggestNets }
 
 if (import.meta.env.PROD) void navigator.serviceWorker?.register('./sw.js')

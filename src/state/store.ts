@@ -8,7 +8,7 @@ import type { Problem, Result } from '../problem'
 import type { UnitSystem } from '../report/quantity-text'
 import type { Remedy } from '../report/report'
 import { reportPlan } from '../report/report-plan'
-import type { Ground } from '../terrain/ground'
+import { createGroundState } from './ground-state'
 
 export type Selection =
   | { readonly kind: 'station'; readonly id: StationId }
@@ -34,7 +34,7 @@ export function createStore(initial: Plan = EMPTY_PLAN) {
   const history = signal(begin(initial))
   /** The plan as a drag has it now; null when no hand moves. */
   const draft = signal<Plan | null>(null)
-  const ground = signal<Ground | undefined>(undefined)
+  const groundState = createGroundState()
   const selection = signal<Selection>(null)
   const tool = signal<Tool>('select')
   const units = signal<UnitSystem>('metric')
@@ -52,13 +52,13 @@ export function createStore(initial: Plan = EMPTY_PLAN) {
 
   const plan = computed(() => draft.value ?? history.value.present)
   const catalog = computed(() => mergeCatalogs(BUILT_IN, plan.value.catalog))
-  const report = computed(() => reportPlan(plan.value, ground.value))
+  const report = computed(() => reportPlan(plan.value, groundState.ground.value))
 
   return {
     plan,
     catalog,
     report,
-    ground,
+    ...groundState,
     selection,
     tool,
     units,
@@ -119,6 +119,8 @@ export function createStore(initial: Plan = EMPTY_PLAN) {
       batch(() => {
         draft.value = null
         selection.value = null
+        groundState.cursor.value = null
+        groundState.suggested.value = []
         opened.value = next
         history.value = begin(next)
       })

@@ -1,8 +1,8 @@
-import { bytesFrom } from '../files/byte-source'
 import { parsePlan } from '../files/parse-plan'
 import type { Plan } from '../plan/plan'
-import type { Ground } from '../terrain/ground'
 import { planExtent } from '../terrain/plan-extent'
+import type { GridSource } from './grid-source'
+import type { TerrainJobs } from './terrain-jobs'
 
 /** The invented country of the demo: what public/demo.terrain.tif covers, degrees. */
 const WEST_DEG = 66.96
@@ -18,22 +18,35 @@ export async function loadDemo(): Promise<Plan | undefined> {
 }
 
 /** Whether a plan lies on the demo's ground, or beside it. */
-export function liesOnDemo(plan: Plan): boolean {
+function liesOnDemo(plan: Plan): boolean {
   const extent = planExtent(plan)
   if (!extent || extent.eastDeg < WEST_DEG || extent.westDeg > EAST_DEG) return false
   return extent.northDeg > SOUTH_DEG && extent.southDeg < NORTH_DEG
 }
 
-/** The demo's ground. Undefined where it cannot be fetched. */
-export async function loadDemoGround(): Promise<Ground | undefined> {
-  const [response, { groundFromFiles }] = await Promise.all([
-    fetched('./demo.terrain.tif'),
-    import('../files/elevation-files'),
-  ])
-  if (!response) return undefined
-  const bytes = new Uint8Array(await response.arrayBuffer())
-  const result = await groundFromFiles([bytesFrom('demo.terrain.tif', bytes)])
-  return result.ok ? result.value : undefined
+/** Gives the demo's ground to every plan that lies on it. */
+export function demoGround(jobs: TerrainJobs): (plan: Plan) => Promise<readonly GridSource[]> {
+  let found: Promise<readonly GridSource[]> | undefined
+  return async (plan) => {
+    if (!liesOnDemo(plan)) return []
+    found ??= loadDemoGround(jobs)
+    return found
+  }
+}
+
+async function loadDemoGround(jobs: TerrainJobs): Promise<readonly GridSource[]> {
+  const response = await fetched('./demo.terrain.tif')
+  if (!response) return []
+  const file = new File([await response.blob()], 'demo.terrain.tif')
+  return [
+    {
+      key: 'demo',
+      name: 'The demo’s ground, invented',
+      isKept: false,
+      sizeBytes: () => file.size,
+      read: (extent, watch) => jobs.readGrid(file, extent, watch),
+    },
+  ]
 }
 
 async function fetched(path: string): Promise<Response | undefined> {

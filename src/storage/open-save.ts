@@ -26,19 +26,23 @@ export async function openPlanFile(store: FileStore, file: File): Promise<void> 
 }
 
 /** Lets the person choose a plan file, and opens it. */
-export function choosePlanFile(store: FileStore): void {
-  const input = document.createElement('input')
-  input.type = 'file'
-  input.accept = '.geojson,.json,application/geo+json,application/json'
-  input.addEventListener('change', () => {
-    const file = input.files?.[0]
+export const choosePlanFile = (store: FileStore): void =>
+  chooseFiles('.geojson,.json,application/geo+json,application/json', ([file]) => {
     if (file) void openPlanFile(store, file)
   })
+
+/** Lets the person choose files of some types. */
+export function chooseFiles(accept: string, onFiles: (files: readonly File[]) => void): void {
+  const input = document.createElement('input')
+  input.type = 'file'
+  input.multiple = true
+  input.accept = accept
+  input.addEventListener('change', () => onFiles([...(input.files ?? [])]))
   input.click()
 }
 
 /** Takes files that are dropped anywhere on the page. Returns the undoing of itself. */
-export function takeDroppedFiles(onFile: (file: File) => void): () => void {
+export function takeDroppedFiles(onFiles: (files: readonly File[]) => void): () => void {
   const holdsFiles = (event: DragEvent) => event.dataTransfer?.types.includes('Files') ?? false
   const over = (event: DragEvent) => {
     // Without this the browser would leave the page and show the file itself.
@@ -47,7 +51,7 @@ export function takeDroppedFiles(onFile: (file: File) => void): () => void {
   const drop = (event: DragEvent) => {
     if (!holdsFiles(event)) return
     event.preventDefault()
-    for (const file of event.dataTransfer?.files ?? []) onFile(file)
+    onFiles([...(event.dataTransfer?.files ?? [])])
   }
   addEventListener('dragover', over)
   addEventListener('drop', drop)

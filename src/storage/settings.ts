@@ -2,6 +2,8 @@
 export interface SettingsStore {
   readonly units: Setting<'metric' | 'us'>
   readonly theme: Setting<'system' | 'light' | 'dark'>
+  readonly shade: Setting<'on' | 'off'>
+  readonly contours: Setting<'on' | 'off'>
 }
 
 interface Setting<T> {
@@ -13,7 +15,11 @@ interface Setting<T> {
 export function keepSettings(store: SettingsStore): () => void {
   keep('fieldpair-units', store.units, ['metric', 'us'])
   keep('fieldpair-theme', store.theme, ['system', 'light', 'dark'])
+  keep('fieldpair-shade', store.shade, ['on', 'off'])
+  keep('fieldpair-contours', store.contours, ['on', 'off'])
   const stops = [
+    store.shade.subscribe((shade) => write('fieldpair-shade', shade)),
+    store.contours.subscribe((contours) => write('fieldpair-contours', contours)),
     store.units.subscribe((units) => write('fieldpair-units', units)),
     store.theme.subscribe((theme) => {
       write('fieldpair-theme', theme)

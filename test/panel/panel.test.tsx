@@ -22,6 +22,7 @@ describe('the whole plan', () => {
       'Two huts',
       'What do we carry?',
       'What could hurt someone?',
+      'Do we know the ground?',
       'What weather do we plan for?',
       'What do we allow for?',
       'What do we work with?',

@@ -49,7 +49,7 @@ describe('opening a file', () => {
 
   test('takes a file that is dropped anywhere, and never lets the browser leave the page for it', () => {
     const taken: File[] = []
-    const stop = takeDroppedFiles((file) => taken.push(file))
+    const stop = takeDroppedFiles((files) => taken.push(...files))
     const file = new File([PLAN_TEXT], 'camp.plan.geojson')
     const drop = Object.assign(new Event('drop', { cancelable: true }), {
       dataTransfer: { types: ['Files'], files: [file] },

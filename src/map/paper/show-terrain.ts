@@ -45,8 +45,8 @@ export function showTerrain({ store, view }: Bench): () => void {
     const made = relief.value
     const far = view.map.getZoom() < FARTHEST_ZOOM
     const usable = made !== null && made.ground === ground && !far
-    shadeGroup.classList.toggle('hidden', !usable || !made.shade)
-    group.classList.toggle('hidden', !usable)
+    shadeGroup.classList.toggle('hidden', !usable || !made.shade || store.shade.value === 'off')
+    group.classList.toggle('hidden', !usable || store.contours.value === 'off')
     if (usable) draw(view, made, picture, group)
     clearTimeout(timer)
     if (!hasGrids(ground) || far || (usable && serves(view, made))) return

@@ -7,18 +7,24 @@ const UNITS: readonly { value: UnitSystem; text: string }[] = [
   { value: 'metric', text: 'Metric' },
   { value: 'us', text: 'US' },
 ]
+const SWITCH: readonly { value: 'on' | 'off'; text: string }[] = [
+  { value: 'on', text: 'On' },
+  { value: 'off', text: 'Off' },
+]
 const THEMES: readonly { value: Theme; text: string }[] = [
   { value: 'system', text: 'As the system' },
   { value: 'light', text: 'Light' },
   { value: 'dark', text: 'Dark' },
 ]
 
-/** How things are shown: units, light or dark. */
+/** How things are shown: units, light or dark, the ground. */
 export function ViewMenu({ store }: { store: Store }) {
   return (
-    <Menu title="View" hint="Units, light and dark">
+    <Menu title="View" hint="Units, light and dark, the ground">
       <Choice label="Units" signal={store.units} options={UNITS} />
       <Choice label="Light" signal={store.theme} options={THEMES} />
+      <Choice label="Hill shading" signal={store.shade} options={SWITCH} />
+      <Choice label="Contours" signal={store.contours} options={SWITCH} />
     </Menu>
   )
 }

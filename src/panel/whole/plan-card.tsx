@@ -7,6 +7,7 @@ import { CatalogEditor } from '../catalog/catalog-editor'
 import { CautionList } from '../caution-list'
 import { checkWords } from '../circuit/circuit-words'
 import { formatCount } from '../format'
+import { GroundQuestion } from '../ground/ground-question'
 import { Question } from '../question'
 import { TextField } from '../text-field'
 import { VerdictMark } from '../verdict-mark'
@@ -34,6 +35,7 @@ export function PlanCard({ store }: { store: Store }) {
       <Question ask="What could hurt someone?">
         <CautionList store={store} cautions={cautions} />
       </Question>
+      <GroundQuestion store={store} />
       <Conditions store={store} />
       <Allowances store={store} />
       <CatalogEditor store={store} />

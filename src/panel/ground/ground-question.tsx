@@ -1,0 +1,82 @@
+import type { Store } from '../../state/store'
+import { ELEVATION_TYPES } from '../../storage/open-dropped'
+import { chooseFiles } from '../../storage/open-save'
+import type { KeptGrid } from '../../terrain/kept-grid'
+import { formatCount } from '../format'
+import { OnDemand, Question } from '../question'
+import { formatBytes, formatCellM } from './ground-words'
+
+/** The elevations at hand, and the way to more. */
+export function GroundQuestion({ store }: { store: Store }) {
+  const grids = store.grids.value
+  const desk = store.desk.value
+  return (
+    <Question ask="Do we know the ground?">
+      <p>{groundSentence(store)}</p>
+      {desk && (
+        <div class="acts">
+          <button type="button" onClick={() => chooseFiles(ELEVATION_TYPES, (files) => void desk.add(files))}>
+            Open elevations…
+          </button>
+        </div>
+      )}
+      {grids.length > 0 && (
+        <OnDemand title={`${formatCount(grids.length, 'elevation file')}, the finest first`}>
+          <ul class="rows">
+            {[...grids].sort(byFineness).map((grid) => (
+              <GridRow key={grid.key} store={store} grid={grid} />
+            ))}
+          </ul>
+        </OnDemand>
+      )}
+    </Question>
+  )
+}
+
+const byFineness = (a: KeptGrid, b: KeptGrid) => (a.cellM ?? Infinity) - (b.cellM ?? Infinity)
+
+function GridRow({ store, grid }: { store: Store; grid: KeptGrid }) {
+  const system = store.units.value
+  return (
+    <li>
+      <span>
+        {grid.name}
+        <span class="soft">
+          {' '}
+          {STATE_WORDS[grid.state]}
+          {grid.cellM !== undefined && `cells of ${formatCellM(grid.cellM, system)}, `}
+          {formatBytes(grid.sizeBytes)}
+        </span>
+      </span>
+      {grid.key !== 'demo' && (
+        <button
+          type="button"
+          aria-label={`Remove ${grid.name}`}
+          onClick={() => void store.desk.value?.remove(grid.key)}
+        >
+          Remove
+        </button>
+      )}
+    </li>
+  )
+}
+
+const STATE_WORDS: Readonly<Record<KeptGrid['state'], string>> = {
+  read: '',
+  elsewhere: 'lies elsewhere, ',
+  waiting: 'is read where a plan is drawn, ',
+  broken: 'cannot be read, ',
+}
+
+function groundSentence(store: Store): string {
+  const { lines } = store.report.value
+  const legs = lines.flatMap((line) => line.legs)
+  const known = legs.filter((leg) => leg.onGrid).length
+  if (store.grids.value.every(({ state }) => state !== 'read')) {
+    return legs.length === 0
+      ? 'Not yet: lengths will be the map’s, without hills. Open an elevation file (GeoTIFF, or SRTM .hgt), or drop one on the page.'
+      : 'No: lengths are the map’s, without hills. Open an elevation file (GeoTIFF, or SRTM .hgt), or drop one on the page.'
+  }
+  if (known === legs.length) return 'Yes: lengths follow the ground.'
+  return `In part: ${legs.length - known} of ${formatCount(legs.length, 'leg')} lie where no height is known, and have the map’s length.`
+}

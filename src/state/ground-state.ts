@@ -1,0 +1,54 @@
+import { signal } from '@preact/signals'
+import type { LineId } from '../plan/id'
+import type { Position } from '../plan/plan'
+import type { Result } from '../problem'
+import type { Ground } from '../terrain/ground'
+import type { KeptGrid } from '../terrain/kept-grid'
+import type { NetRequest, SuggestedNet } from '../terrain/suggest-nets'
+import type { RouteRequest, SuggestedRoute } from '../terrain/suggest-route'
+
+/** Long work under way, and the way to stop it. */
+export interface Work {
+  readonly words: string
+  /** Part done, 0…1. */
+  readonly done: number
+  readonly stop: () => void
+}
+
+interface Watch {
+  readonly signal?: AbortSignal
+  readonly onProgress?: (done: number) => void
+}
+
+/** Who does the long work on the ground: put here from outside, so that no screen knows how. */
+export interface GroundDesk {
+  readonly add: (files: readonly File[]) => Promise<void>
+  readonly remove: (key: string) => Promise<void>
+  readonly suggestRoute: (request: RouteRequest, watch?: Watch) => Promise<Result<SuggestedRoute>>
+  readonly suggestNets: (request: NetRequest, watch?: Watch) => Promise<Result<SuggestedNet[]>>
+}
+
+/** A place on a line that is pointed at, on the map or on the profile. */
+export interface Cursor {
+  readonly line: LineId
+  /** On the map from the line's first station, m. */
+  readonly mapM: number
+}
+
+/** Ways drawn beside the lines, to take or to leave; each from end to end. */
+export type Suggested = readonly (readonly Position[])[]
+
+/** All that the ground adds to the store. */
+export function createGroundState() {
+  return {
+    ground: signal<Ground | undefined>(undefined),
+    /** The elevation files at hand. */
+    grids: signal<readonly KeptGrid[]>([]),
+    desk: signal<GroundDesk | null>(null),
+    work: signal<Work | null>(null),
+    cursor: signal<Cursor | null>(null),
+    suggested: signal<Suggested>([]),
+    shade: signal<'on' | 'off'>('on'),
+    contours: signal<'on' | 'off'>('on'),
+  }
+}

@@ -1,0 +1,167 @@
+import type { Plan } from '../plan/plan'
+import type { Problem } from '../problem'
+import type { Extent } from '../terrain/elevation-grid'
+import type { Ground } from '../terrain/ground'
+import { groundFromGrids } from '../terrain/ground-from-grids'
+import type { KeptGrid } from '../terrain/kept-grid'
+import { planExtent } from '../terrain/plan-extent'
+import { newDraftKey } from './drafts'
+import { type GridFiles, openGridFiles } from './grid-files'
+import { covers, entryOf, type GridSource, type ReadSource, readSource } from './grid-source'
+import type { TerrainJobs } from './terrain-jobs'
+import { underWatch, type WorkPlace } from './under-watch'
+
+/** The parts of the store that the ground needs. */
+export interface GroundStore {
+  readonly settled: { subscribe(listener: (plan: Plan) => void): () => void; peek(): Plan }
+  readonly ground: { value: Ground | undefined }
+  readonly grids: { value: readonly KeptGrid[] }
+  readonly work: WorkPlace
+  readonly notice: { value: string }
+  readonly refusedFile: { value: { readonly name: string; readonly problems: readonly Problem[] } | null }
+}
+
+/** The elevations at hand: files kept in this browser, and what else there is where the plan lies. */
+export interface GroundKeeper {
+  readonly add: (files: readonly File[]) => Promise<void>
+  readonly remove: (key: string) => Promise<void>
+  readonly stop: () => void
+}
+
+export const GROUND_NOTICES = {
+  full: (name: string) =>
+    `There is no room on the disk to keep ${name}: it serves until this page is closed. Remove other elevations, or free some room.`,
+  nowhere: (name: string) => `This browser keeps no files here: ${name} serves until this page is closed.`,
+} as const
+
+/**
+ * Gives the plan its ground: from every elevation file kept in this browser, and from `others` where they know it. Of each only
+ * the window around the plan is read, off the main thread, and read anew when the plan outgrows it.
+ *
+ * @param others further sources for a plan, such as the demo's own ground
+ */
+export async function keepGround(
+  store: GroundStore,
+  jobs: TerrainJobs,
+  others: (plan: Plan) => Promise<readonly GridSource[]>,
+  name?: string,
+): Promise<GroundKeeper> {
+  const files: GridFiles | null = await openGridFiles(name).catch(() => null)
+  const ofFile = (key: string, file: File, isKept: boolean): GridSource => ({
+    key,
+    name: file.name,
+    isKept,
+    sizeBytes: () => file.size,
+    read: (extent, watch) => jobs.readGrid(file, extent, watch),
+  })
+  let own: readonly GridSource[] = ((await files?.list()) ?? []).map(({ key, name: fileName, bytes }) =>
+    ofFile(key, new File([bytes], fileName), true),
+  )
+  let read = new Map<GridSource, ReadSource>()
+  let published: readonly unknown[] = []
+
+  const publish = () => {
+    const all = [...read.values()]
+    store.grids.value = all.map(entryOf)
+    const grids = all.flatMap(({ grid }) => grid ?? [])
+    if (grids.length === published.length && grids.every((grid, i) => grid === published[i])) return
+    published = grids
+    store.ground.value = grids.length > 0 ? groundFromGrids(grids) : undefined
+    jobs.setGrids(grids)
+  }
+
+  const isFresh = (before: ReadSource | undefined, extent: Extent | undefined) =>
+    before !== undefined && (extent ? before.extent !== null && covers(before.extent, extent) : true)
+
+  /** Reads what is wanting for the plan as it is now. */
+  const refresh = async () => {
+    const plan = store.settled.peek()
+    const extent = planExtent(plan)
+    const sources = [...(await others(plan)), ...own]
+    read = new Map([...read].filter(([source]) => sources.includes(source)))
+    for (const source of sources) {
+      const before = read.get(source)
+      if (isFresh(before, extent)) continue
+      const result = await underWatch(store.work, `Reading heights from ${source.name}`, (watch) =>
+        readSource(source, extent, watch),
+      )
+      // Stopped: what is known of it stays, and it is not read again before the plan has grown further.
+      const kept = { source, grid: before?.grid ?? null, extent: extent ?? null }
+      if (!result) read.set(source, { ...kept, state: before?.state ?? 'waiting' })
+      else if (result.ok) read.set(source, result.value)
+      else {
+        read.set(source, { ...kept, grid: null, state: 'broken' })
+        store.notice.value = result.problems[0]?.message ?? ''
+      }
+    }
+    publish()
+  }
+
+  let turn: Promise<void> = Promise.resolve()
+  const inTurn = (act: () => Promise<void>): Promise<void> => {
+    turn = turn.then(act).catch((error: unknown) => {
+      store.notice.value = `The ground could not be read (${error instanceof Error ? error.message : String(error)}).`
+    })
+    return turn
+  }
+
+  const keepFile = async (key: string, file: File): Promise<boolean> => {
+    if (!files) {
+      store.notice.value = GROUND_NOTICES.nowhere(file.name)
+      return false
+    }
+    try {
+      await files.put({ key, name: file.name, bytes: file })
+      return true
+    } catch {
+      store.notice.value = GROUND_NOTICES.full(file.name)
+      return false
+    }
+  }
+
+  const addOne = async (file: File) => {
+    const key = newDraftKey()
+    const tried = ofFile(key, file, true)
+    const extent = planExtent(store.settled.peek())
+    const result = await underWatch(store.work, `Reading heights from ${file.name}`, (watch) =>
+      readSource(tried, extent, watch),
+    )
+    if (!result) return
+    if (!result.ok) {
+      store.refusedFile.value = { name: file.name, problems: result.problems }
+      return
+    }
+    const same = own.filter((each) => each.name === file.name && each.sizeBytes() === file.size)
+    const source = (await keepFile(key, file)) ? tried : ofFile(key, file, false)
+    for (const each of same) await files?.remove(each.key)
+    own = [...own.filter((each) => !same.includes(each)), source]
+    read = new Map([...read].filter(([each]) => !same.includes(each)))
+    read.set(source, { ...result.value, source })
+    publish()
+  }
+
+  let seen: string | null = null
+  const unsubscribe = store.settled.subscribe((plan) => {
+    const extent = JSON.stringify(planExtent(plan) ?? 'nowhere')
+    if (extent === seen) return
+    seen = extent
+    void inTurn(refresh)
+  })
+
+  return {
+    add: async (added) => {
+      for (const file of added) await inTurn(() => addOne(file))
+    },
+    remove: (key) =>
+      inTurn(async () => {
+        own = own.filter((each) => each.key !== key)
+        read = new Map([...read].filter(([each]) => each.key !== key))
+        await files?.remove(key)
+        publish()
+      }),
+    stop: () => {
+      unsubscribe()
+      files?.close()
+    },
+  }
+}
