@@ -1,5 +1,11 @@
 import { formatDistanceM, formatLengthM, type UnitSystem } from '../report/quantity-text'
-import { KG_PER_POUND, METRES_PER_FOOT, METRES_PER_MILE, NEWTONS_PER_POUND_FORCE } from '../units'
+import {
+  KG_PER_POUND,
+  METRES_PER_FOOT,
+  METRES_PER_MILE,
+  MM_PER_INCH,
+  NEWTONS_PER_POUND_FORCE,
+} from '../units'
 
 /** How one quantity is written in one system of units: its sign, and the way from SI and back. */
 export interface Unit {
@@ -32,6 +38,7 @@ const perKm = (sign: string, usSign = sign, siPerUsUnit = 1) => ({
 export const UNITS = {
   lengthM: { metric: times('m', 1, 2), us: times('ft', METRES_PER_FOOT, 1) },
   lengthKm: { metric: times('km', 1000, 3), us: times('mi', METRES_PER_MILE, 3) },
+  diameterMm: { metric: times('mm', 1, 1), us: times('in', MM_PER_INCH, 3) },
   massKg: { metric: times('kg', 1, 2), us: times('lb', KG_PER_POUND, 1) },
   forceN: { metric: times('N', 1, 0), us: times('lbf', NEWTONS_PER_POUND_FORCE, 0) },
   tempC: {
@@ -59,7 +66,9 @@ export const UNITS = {
   db: same('dB', 2),
   henry: same('H', 3),
   microF: same('µF', 3),
+  nanoF: same('nF', 1),
   ampHour: same('Ah', 2),
+  minute: same('min', 0),
   count: same('', 0),
   ratio: same('', 2),
 } satisfies Record<string, Record<UnitSystem, Unit>>

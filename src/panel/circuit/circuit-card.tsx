@@ -8,6 +8,7 @@ import type { Store } from '../../state/store'
 import { CautionList } from '../caution-list'
 import { formatCount, formatRunM } from '../format'
 import { Question } from '../question'
+import { ReachStudies, UpkeepStudies } from '../study/later-studies'
 import { VerdictMark } from '../verdict-mark'
 import { BudgetFigures } from './budget-figures'
 import { CircuitSetup } from './circuit-setup'
@@ -60,6 +61,7 @@ export function CircuitCard({ store, id }: { store: Store; id: CircuitId }) {
       <Question ask="How far could it go?">
         <p>{reachSentence(found.reach, nameOf)}</p>
         <p class="soft">In the worst weather: {lowerFirst(reachSentence(found.worst.reach, nameOf))}</p>
+        <ReachStudies store={store} id={id} />
       </Question>
       {remedies.length > 0 && (
         <Question ask="What would mend it?">
@@ -73,6 +75,7 @@ export function CircuitCard({ store, id }: { store: Store; id: CircuitId }) {
       <Question ask="What do we carry?">
         <p>{carrySentence(store, circuit)}</p>
       </Question>
+      <UpkeepStudies store={store} id={id} />
       <Hurts store={store} circuit={circuit} />
       <Question ask="What is it made of?">
         <CircuitSetup store={store} circuit={circuit} />

@@ -14,6 +14,7 @@ import { formatCount, formatRunM } from '../format'
 import { NumberField } from '../number-field'
 import { Question } from '../question'
 import { SelectField } from '../select-field'
+import { EarthCalculator } from '../study/later-studies'
 import { LegList } from './leg-list'
 
 /** One line: its wire, how long it is, leg by leg how it lies, and what it costs. */
@@ -142,6 +143,7 @@ function WireFields({ store, line }: { store: Store; line: Line }) {
         <>
           {electrode(line.from, atFrom, (ohms) => [ohms, atTo])}
           {electrode(line.to, atTo, (ohms) => [atFrom, ohms])}
+          <EarthCalculator store={store} line={line} />
         </>
       )}
       {wire && <EntrySources store={store} entry={wire} />}
