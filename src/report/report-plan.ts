@@ -32,7 +32,7 @@ export function reportPlan(plan: Plan, ground?: Ground): Report {
     cautions: [
       ...safetyCautions(plan, catalog),
       ...hazardCautions(plan, measured, catalog, ground),
-      ...stockCautions(spools, catalog),
+      ...stockCautions(plan, spools, catalog),
     ],
   }
 }
@@ -63,11 +63,13 @@ function reportLine(
   }
 }
 
-const stockCautions = (spools: readonly WireSpools[], catalog: Catalog): Caution[] =>
+const stockCautions = (plan: Plan, spools: readonly WireSpools[], catalog: Catalog): Caution[] =>
   spools
-    .filter(({ missingM }) => missingM > 0)
-    .map(({ wire, missingM }) => ({
-      code: 'stock-short',
-      where: wire,
-      text: `The stock of ${catalog.wires.get(wire)?.name ?? wire} is ${Math.ceil(missingM)} m too short: not every line can be laid from it.`,
-    }))
+    .filter(({ missingM, notLaid }) => missingM > 0 || notLaid.length > 0)
+    .map(({ wire, missingM, notLaid }) => {
+      const short = `The stock of ${catalog.wires.get(wire)?.name ?? wire} is ${Math.ceil(missingM)} m too short`
+      const names = notLaid.map((id) => lineName(plan, plan.lines.get(id)!)).join(', ')
+      const text =
+        names === '' ? `${short} for the reserve; it lays every line.` : `${short} to lay ${names} whole.`
+      return { code: 'stock-short', where: wire, text }
+    })
