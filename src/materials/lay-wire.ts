@@ -139,6 +139,7 @@ function without(kinds: readonly SpoolKind[], takenM: readonly number[]): readon
 
 /** Lays untouched spools along lines that cannot be laid whole, from their start, as far as they go. */
 function beginLines(lines: readonly WantedLine[], { kinds, wasteM }: WantedWire, cutting: Cutting): void {
+  if (lines.length === 0) return
   const taken = cutting.spools.map((spool) => spool.lengthM)
   const spare = without(usableKinds(kinds, wasteM), taken)
   const untouchedM = spare.flatMap(({ lengthM, count }) =>
