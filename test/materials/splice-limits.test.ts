@@ -1,4 +1,6 @@
 import { describe, expect, test } from 'vitest'
+import type { Wire } from '../../src/catalog/wire'
+import { planSpools } from '../../src/materials/plan-spools'
 import { flagSplices, splicesOf, splicesToAvoid } from '../../src/materials/splice-limits'
 import type { Piece } from '../../src/materials/spool-plan'
 import { measureLine } from '../../src/measure/measure-line'
@@ -89,4 +91,17 @@ test('a splice stands on the map where the wire before it ends', () => {
   const [splice] = splicesOf(plan, line, measured, own)
   expect(splice).toMatchObject({ legIndex: 0, pair: 0, spools: ['s0', 's1'] })
   expect(splice!.position[1]).toBeCloseTo(55.005, 4)
+})
+
+test('the spool plan cuts a spool early to keep its splice out of the water', () => {
+  const wire = { spoolsM: [2500], kgPerKm: 13.5 } as unknown as Wire
+  const catalog = { wires: new Map([['w', wire]]), sets: new Map(), supplies: new Map() }
+  const { pieces } = planSpools(plan, catalog, new Map([[line.id, measured]]))
+  const own = pieces.get(line.id)!
+  // Uncut, the first spool would end 2500 m along the wire, under water.
+  expect(own[0]!.wireM).toBeCloseTo(8 + surfaceLeg!.laidM, 6)
+  expect(codes(measured, own)).toEqual([])
+  // Where nothing is to be avoided it is used up, but for half a splice.
+  const plain = planSpools(plan, catalog, new Map([[line.id, measured]]), () => [])
+  expect(plain.pieces.get(line.id)![0]!.wireM).toBeCloseTo(2500 - 0.25, 6)
 })
