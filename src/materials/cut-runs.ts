@@ -1,15 +1,11 @@
+import type { WireStretch } from '../measure/crossing-wire'
 import { ROUNDING_M, total } from './spool-kinds'
-
-/** A stretch of wire where no splice should fall, m of wire from the line's `from`. */
-export interface Stretch {
-  readonly fromM: number
-  readonly toM: number
-}
 
 /** One pair of one line, to be laid end to end. */
 export interface Run {
   readonly needM: number
-  readonly avoid: readonly Stretch[]
+  /** Where no splice should fall. */
+  readonly avoid: readonly WireStretch[]
 }
 
 /** A piece cut from one of a group's spools for one of its runs. */

@@ -1,5 +1,6 @@
+import type { WireStretch } from '../measure/crossing-wire'
 import type { LineId } from '../plan/id'
-import { type Cut, cutGroup, type Run, type Stretch } from './cut-runs'
+import { type Cut, cutGroup, type Run } from './cut-runs'
 import { MOST_SPOOLS, packSpools } from './pack-spools'
 import type { Group, Packing } from './packing'
 import {
@@ -27,7 +28,7 @@ interface WantedLine {
   readonly id: LineId
   readonly wireM: number
   readonly pairs: number
-  readonly avoid: readonly Stretch[]
+  readonly avoid: readonly WireStretch[]
 }
 
 type NumberedPiece = Omit<Piece, 'spool'> & { readonly spool: number }

@@ -1,11 +1,14 @@
 import type { Catalog } from '../catalog/catalog'
+import type { WireStretch } from '../measure/crossing-wire'
 import type { MeasuredLine } from '../measure/measured'
 import type { LineId } from '../plan/id'
 import type { Line, Plan } from '../plan/plan'
-import type { Stretch } from './cut-runs'
 import { type LaidWire, layWire } from './lay-wire'
 import { splicesToAvoid } from './splice-limits'
 import type { Piece, SpoolPlan, WireSpools } from './spool-plan'
+
+/** Where on a line no splice should fall. */
+export type Avoid = (plan: Plan, line: Line, measured: MeasuredLine) => readonly WireStretch[]
 
 /** What was laid last for a wire, and everything that it followed from: where all of it is the same, so is the answer. */
 const remembered = new Map<string, { readonly from: readonly unknown[]; readonly laid: LaidWire }[]>()
@@ -23,13 +26,13 @@ const KEPT = 8
  * Where the stock is too short, as many lines as can be are laid whole, the shortest first; spools still untouched then begin
  * the others, in the plan's order.
  *
- * @param avoid where on a line no splice should fall; by default on spans and under water
+ * @param avoid where on a line no splice should fall; by default on spans, under water and on crossings
  */
 export function planSpools(
   plan: Plan,
   catalog: Catalog,
   measured: ReadonlyMap<LineId, MeasuredLine>,
-  avoid: (measured: MeasuredLine) => readonly Stretch[] = splicesToAvoid,
+  avoid: Avoid = splicesToAvoid,
 ): SpoolPlan {
   const spools: WireSpools[] = []
   const pieces = new Map<LineId, readonly Piece[]>()
@@ -64,7 +67,7 @@ function layOnce(
   plan: Plan,
   catalog: Catalog,
   measured: ReadonlyMap<LineId, MeasuredLine>,
-  avoid: (measured: MeasuredLine) => readonly Stretch[],
+  avoid: Avoid,
   wire: string,
   lines: readonly Line[],
 ): LaidWire {
@@ -95,7 +98,7 @@ function layOnce(
       id: line.id,
       wireM: lengths[i]!.wireM,
       pairs: line.pairs,
-      avoid: avoid(lengths[i]!),
+      avoid: avoid(plan, line, lengths[i]!),
     })),
   })
   remembered.set(wire, [{ from, laid }, ...kept].slice(0, KEPT))

@@ -1,9 +1,10 @@
 import { type PlaceOnLine, pointAtWireM, wireMOnLeg } from '../measure/along'
+import { type WireStretch, wireOnCrossings } from '../measure/crossing-wire'
 import type { MeasuredLine } from '../measure/measured'
 import type { LineId } from '../plan/id'
 import type { Line, Plan } from '../plan/plan'
 import { METRES_PER_MILE } from '../units'
-import { CLUSTER_M, type Stretch } from './cut-runs'
+import { CLUSTER_M } from './cut-runs'
 import type { Piece } from './spool-plan'
 
 /** Class A wire has no more splices than this in half a mile of one conductor. Source: US Army subcourse SS0440, p. 3-4, par. 4. */
@@ -27,13 +28,20 @@ export interface SpliceFlag {
   readonly text: string
 }
 
-/** Where on a line no splice should fall: on overhead legs, where it hangs out of reach and bears the pull, and under water. */
-export function splicesToAvoid(measured: MeasuredLine): readonly Stretch[] {
-  return measured.legs.flatMap(({ lay }, legIndex) =>
+/** So far before and after a crossing there should be no splice, m of ground: an allowance, so that it can be reached and tied off. */
+const BESIDE_CROSSING_M = 10
+
+/**
+ * Where on a line no splice should fall: on overhead legs, where it hangs out of reach and bears the pull; under water; and on
+ * crossings, where it cannot be got at. Common practice.
+ */
+export function splicesToAvoid(plan: Plan, line: Line, measured: MeasuredLine): readonly WireStretch[] {
+  const legs = measured.legs.flatMap(({ lay }, legIndex) =>
     lay === 'overhead' || lay === 'water'
       ? [{ fromM: wireMOnLeg(measured, legIndex, 0), toM: wireMOnLeg(measured, legIndex, 1) }]
       : [],
   )
+  return [...legs, ...wireOnCrossings(plan, line, measured, BESIDE_CROSSING_M)]
 }
 
 const byPair = (pieces: readonly Piece[]): ReadonlyMap<number, readonly Piece[]> => {

@@ -49,6 +49,12 @@ function spoolsFor({ wireM, spoolsM = [], stock = [], pairs = 1, wasteM = 0.5, r
     ...EMPTY_PLAN,
     allowances: { ...EMPTY_PLAN.allowances, spliceWasteM: wasteM, reservePct },
     stock: stock.map((spool) => ({ wire: 'w', ...spool })),
+    stations: new Map(
+      (['a', 'b'] as StationId[]).map((id, i) => [
+        id,
+        { id, name: id, note: '', position: [10, 55 + i / 100] },
+      ]),
+    ),
     lines: new Map(lines.map((line) => [line.id, line])),
   }
   const measured = new Map(

@@ -5,8 +5,8 @@ import { flagSplices, splicesOf, splicesToAvoid } from '../../src/materials/spli
 import type { Piece } from '../../src/materials/spool-plan'
 import { measureLine } from '../../src/measure/measure-line'
 import type { MeasuredLine } from '../../src/measure/measured'
-import type { LineId, StationId } from '../../src/plan/id'
-import { EMPTY_PLAN, type Line, type Plan } from '../../src/plan/plan'
+import type { HazardId, LineId, StationId } from '../../src/plan/id'
+import { EMPTY_PLAN, type Hazard, type Line, type Plan } from '../../src/plan/plan'
 import { METRES_PER_MILE } from '../../src/units'
 
 const pieces = (...wireM: readonly number[]): Piece[] =>
@@ -80,10 +80,30 @@ test('splices under water and on a span are flagged, one on the surface is not',
 })
 
 test('the stretches to avoid are the water leg and the overhead leg', () => {
-  expect(splicesToAvoid(measured)).toEqual([
+  expect(splicesToAvoid(plan, line, measured)).toEqual([
     { fromM: 8 + surfaceLeg!.laidM, toM: 8 + surfaceLeg!.laidM + waterLeg!.laidM },
     { fromM: 8 + surfaceLeg!.laidM + waterLeg!.laidM, toM: measured.wireM - 8 },
   ])
+})
+
+test('and the wire within 10 m of a track that the line crosses', () => {
+  const track: Hazard = {
+    id: 'h' as HazardId,
+    hazard: 'track',
+    name: '',
+    geometry: {
+      type: 'LineString',
+      coordinates: [
+        [9.99, 55.005],
+        [10.01, 55.005],
+      ],
+    },
+  }
+  const crossed: Plan = { ...plan, hazards: new Map([[track.id, track]]) }
+  const onTrack = splicesToAvoid(crossed, line, measured).at(-1)!
+  // Half-way along the surface leg; 20 m of ground with 20 % of slack.
+  expect(onTrack.toM - onTrack.fromM).toBeCloseTo(20 * 1.2, 3)
+  expect((onTrack.toM + onTrack.fromM) / 2).toBeCloseTo(8 + surfaceLeg!.laidM / 2, 0)
 })
 
 test('a splice stands on the map where the wire before it ends', () => {

@@ -1,0 +1,26 @@
+import type { Line, Plan } from '../plan/plan'
+import { crossingsOf } from '../terrain/crossings'
+import { pointAtMapM, wireMAtGroundM } from './along'
+import type { MeasuredLine } from './measured'
+
+/** A stretch of a line's wire, m from its `from` end. */
+export interface WireStretch {
+  readonly fromM: number
+  readonly toM: number
+}
+
+/** The wire on each crossing of a line, and so much ground before and after it, m; keep-out areas are no crossings. */
+export function wireOnCrossings(
+  plan: Plan,
+  line: Line,
+  measured: MeasuredLine,
+  besideM: number,
+): readonly WireStretch[] {
+  const wireAt = (mapM: number) => wireMAtGroundM(measured, pointAtMapM(plan, measured, line, mapM).groundM)
+  return crossingsOf(plan, line)
+    .filter(({ kind }) => kind !== 'keep-out')
+    .map(({ distanceM, insideM }) => ({
+      fromM: wireAt(distanceM - besideM),
+      toM: wireAt(distanceM + insideM + besideM),
+    }))
+}
