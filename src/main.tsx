@@ -66,11 +66,10 @@ takeDroppedFiles((files) => void openDroppedFiles(store, files))
 
 keeper.value = await keepDrafts(store)
 if (store.opened.peek() === nothingYet) await openDemo()
+if (import.meta.env.PROD) void navigator.serviceWorker?.register('./sw.js')
 
 // After the first screen: a map projection weighs more than a plan.
 const { keepGround } = await import('./storage/keep-ground')
 const jobs = terrainJobs()
 const ground = await keepGround(store, jobs, demoGround(jobs))
 store.desk.value = { ...ground, suggestRoute: jobs.suggestRoute, suggestNets: jobs.suggestNets }
-
-if (import.meta.env.PROD) void navigator.serviceWorker?.register('./sw.js')
