@@ -1,30 +1,15 @@
 import { CROSSING_PRACTICE, HEIGHT_OVER } from '../catalog/crossing-practice'
 import { OVERHEAD } from '../catalog/overhead'
 import { pointOnLeg } from '../measure/leg-length'
-import { hotClearanceM, type OverheadLeg, overheadSpans, spanAt } from '../measure/overhead-spans'
+import { hotClearanceM, spanAt } from '../measure/overhead-spans'
 import { verticesOf } from '../plan/plan'
 import type { Crossing } from '../terrain/crossings'
 import { cautionAt, type JudgedLine, LOCAL_CODE, metresAndFeet } from './judged-line'
+import { overheadLegOf } from './overhead-leg'
 import type { Caution } from './report'
 
-/** One leg as the plan has it hang; undefined where it has no sag to hang by. */
-function overheadOf(
-  { plan, line, measured, wire, ground }: JudgedLine,
-  legIndex: number,
-): OverheadLeg | undefined {
-  const leg = line.legs[legIndex]!
-  const { mapM: lengthM } = measured.legs[legIndex]!
-  if (!wire || !(lengthM > 0)) return undefined
-  const vertices = verticesOf(plan, line)
-  const groundAt = (distanceM: number) =>
-    ground?.heightM(...pointOnLeg(vertices[legIndex]!, vertices[legIndex + 1]!, distanceM / lengthM))
-  const sagPct = leg.sagPct ?? plan.allowances.sagPct
-  const result = overheadSpans(
-    { lengthM, wire, tempC: plan.wireTempC, sagPct, supportM: leg.supportM, spanM: leg.spanM },
-    groundAt,
-  )
-  return result.ok ? result.value : undefined
-}
+const overheadOf = (judged: JudgedLine, legIndex: number) =>
+  overheadLegOf({ ...judged, legs: judged.measured.legs }, legIndex)
 
 const legStartM = ({ measured }: JudgedLine, legIndex: number) =>
   measured.legs.slice(0, legIndex).reduce((sum, leg) => sum + leg.mapM, 0)

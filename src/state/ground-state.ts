@@ -2,7 +2,7 @@ import { signal } from '@preact/signals'
 import type { LineId } from '../plan/id'
 import type { Position } from '../plan/plan'
 import type { Result } from '../problem'
-import type { Ground } from '../terrain/ground'
+import type { GridGround } from '../terrain/ground-from-grids'
 import type { KeptGrid } from '../terrain/kept-grid'
 import type { NetRequest, SuggestedNet } from '../terrain/suggest-nets'
 import type { RouteRequest, SuggestedRoute } from '../terrain/suggest-route'
@@ -41,7 +41,7 @@ export type Suggested = readonly (readonly Position[])[]
 /** All that the ground adds to the store. */
 export function createGroundState() {
   return {
-    ground: signal<Ground | undefined>(undefined),
+    ground: signal<GridGround | undefined>(undefined),
     /** The elevation files at hand. */
     grids: signal<readonly KeptGrid[]>([]),
     desk: signal<GroundDesk | null>(null),

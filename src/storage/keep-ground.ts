@@ -1,8 +1,7 @@
 import type { Plan } from '../plan/plan'
 import type { Problem } from '../problem'
 import type { Extent } from '../terrain/elevation-grid'
-import type { Ground } from '../terrain/ground'
-import { groundFromGrids } from '../terrain/ground-from-grids'
+import { type GridGround, groundFromGrids } from '../terrain/ground-from-grids'
 import type { KeptGrid } from '../terrain/kept-grid'
 import { planExtent } from '../terrain/plan-extent'
 import { newDraftKey } from './drafts'
@@ -14,7 +13,7 @@ import { underWatch, type WorkPlace } from './under-watch'
 /** The parts of the store that the ground needs. */
 export interface GroundStore {
   readonly settled: { subscribe(listener: (plan: Plan) => void): () => void; peek(): Plan }
-  readonly ground: { value: Ground | undefined }
+  readonly ground: { value: GridGround | undefined }
   readonly grids: { value: readonly KeptGrid[] }
   readonly work: WorkPlace
   readonly notice: { value: string }
