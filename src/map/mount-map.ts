@@ -14,6 +14,8 @@ import { showCrosshair } from './hands/crosshair'
 import { followPointers } from './hands/gestures'
 import { followKeys } from './hands/keys'
 import { showMenu } from './hands/show-menu'
+import { pointAlong, showCursor } from './layers/show-cursor'
+import { showFault } from './layers/show-fault'
 import { showHazards } from './layers/show-hazards'
 import { showLegLabels } from './layers/show-leg-labels'
 import { showLines } from './layers/show-lines'
@@ -62,6 +64,8 @@ export function mountMap(element: HTMLElement, store: Store): () => void {
     showNames(bench),
     showLegLabels(bench),
     showRubberLabel(bench),
+    showCursor(bench),
+    showFault(bench),
   ]
 
   const hazards = hazardTool(bench)
@@ -89,6 +93,7 @@ export function mountMap(element: HTMLElement, store: Store): () => void {
   const aimed = (aim: Aim | null) => {
     if (aim) crosshair.follow(aim)
     foot.aimed(aim)
+    pointAlong(bench, aim)
   }
   const pointers = followPointers(view, tool, { menu: menu.open, aimed })
   const stopKeys = followKeys(bench, tool, { crosshair, pointers, menu: menu.open, aimed: foot.aimed })

@@ -2,7 +2,7 @@
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest'
 import { BUILT_IN } from '../../src/catalog/built-in'
 import { mountMap } from '../../src/map/mount-map'
-import type { LineId, StationId } from '../../src/plan/id'
+import type { CircuitId, LineId, StationId } from '../../src/plan/id'
 import { addLine } from '../../src/plan/line-edits'
 import { EMPTY_PLAN } from '../../src/plan/plan'
 import { addStation } from '../../src/plan/station-edits'
@@ -16,7 +16,7 @@ function planOfOneLine() {
   plan = addStation(plan, { id: B, name: 'Weir', position: [10.02, 47.01] })
   return addLine(plan, {
     id: 'l' as LineId,
-    newCircuitId: 'c' as never,
+    newCircuitId: 'c' as CircuitId,
     from: A,
     to: B,
     bends: [[10.01, 47]],
@@ -69,6 +69,25 @@ describe('the map', () => {
     expect(element.querySelectorAll('.wire-overhead')).toHaveLength(2)
     expect(element.querySelectorAll('.wire-ticks')).toHaveLength(2)
     expect(element.querySelectorAll('.bend')).toHaveLength(1)
+  })
+
+  test('marks the place of a fault while there is one', () => {
+    const mark = element.querySelector('.fault')!
+    expect(mark.classList.contains('hidden')).toBe(true)
+    store.faultPlace.value = [10.01, 47]
+    expect(mark.classList.contains('hidden')).toBe(false)
+    const bend = element.querySelector('.bend')!
+    const place = mark
+      .getAttribute('transform')!
+      .match(/-?[\d.]+/g)!
+      .map(Number)
+    const centre = bend
+      .getAttribute('transform')
+      ?.match(/-?[\d.]+/g)
+      ?.map(Number) ?? [Number(bend.getAttribute('cx')), Number(bend.getAttribute('cy'))]
+    expect(Math.hypot(place[0]! - centre[0]!, place[1]! - centre[1]!)).toBeLessThan(1)
+    store.faultPlace.value = null
+    expect(mark.classList.contains('hidden')).toBe(true)
   })
 
   test('follows the plan: what is removed goes, what comes back by undo is drawn again', () => {
@@ -133,6 +152,30 @@ describe('the map', () => {
     expect(passes()).toBe(false)
     expect(passes()).toBe(false)
     expect(passes()).toBe(true)
+  })
+
+  test('draws a net across the antimeridian in one piece', () => {
+    let plan = addStation(EMPTY_PLAN, { id: A, name: 'West', position: [179.99, -17] })
+    plan = addStation(plan, { id: B, name: 'East', position: [-179.99, -17] })
+    store.open(plan)
+    const xs = [...element.querySelectorAll('.station')].map((station) =>
+      Number(/translate\(([-\d.]+)/.exec(station.getAttribute('transform')!)![1]),
+    )
+    expect(Math.abs(xs[1]! - xs[0]!)).toBeLessThan(800)
+    expect(xs[1]).toBeGreaterThan(xs[0]!)
+  })
+
+  test('lights up every line of the selected circuit', () => {
+    expect(element.querySelectorAll('.leg-picked')).toHaveLength(0)
+    store.selection.value = { kind: 'circuit', id: 'c' as CircuitId }
+    expect(element.querySelectorAll('.leg-picked')).toHaveLength(2)
+  })
+
+  test('lets go of a bend when something else is selected', () => {
+    for (let i = 0; i < 3; i++) press('Tab')
+    expect(element.querySelectorAll('.bend.picked')).toHaveLength(1)
+    store.selection.value = { kind: 'station', id: A }
+    expect(element.querySelectorAll('.bend.picked')).toHaveLength(0)
   })
 
   test('leaves nothing behind when it goes', () => {
