@@ -65,6 +65,14 @@ export function showMenu(bench: Bench): { open: (aim: Aim) => void; remove: () =
   const closeOutside = (event: PointerEvent) => {
     if (!(event.target instanceof Node && menu.contains(event.target))) close()
   }
+  /** Wherever the focus is: a finger that is lifted may take it away from the menu. */
+  const closeByKey = (event: KeyboardEvent) => {
+    if (menu.hidden || event.key !== 'Escape') return
+    event.preventDefault()
+    event.stopPropagation()
+    close()
+    view.container.focus()
+  }
   const buttons = () => [...menu.querySelectorAll('button')]
 
   menu.addEventListener('keydown', (event) => {
@@ -72,14 +80,15 @@ export function showMenu(bench: Bench): { open: (aim: Aim) => void; remove: () =
     const at = all.indexOf(document.activeElement as HTMLButtonElement)
     const by = event.key === 'ArrowDown' ? 1 : event.key === 'ArrowUp' ? -1 : 0
     if (by) all[(at + by + all.length) % all.length]?.focus()
-    if (event.key === 'Escape' || event.key === 'Tab') {
+    if (event.key === 'Tab') {
       close()
       view.container.focus()
     }
-    if (by || event.key === 'Escape') event.preventDefault()
+    if (by) event.preventDefault()
     event.stopPropagation()
   })
   addEventListener('pointerdown', closeOutside, { capture: true })
+  addEventListener('keydown', closeByKey, { capture: true })
   view.map.on('movestart zoomstart', close)
 
   const open = (aim: Aim) => {
@@ -112,6 +121,7 @@ export function showMenu(bench: Bench): { open: (aim: Aim) => void; remove: () =
     open,
     remove: () => {
       removeEventListener('pointerdown', closeOutside, { capture: true })
+      removeEventListener('keydown', closeByKey, { capture: true })
       menu.remove()
     },
   }

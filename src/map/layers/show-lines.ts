@@ -6,9 +6,12 @@ import type { MapView, Point } from '../view/map-view'
 import { svgElement } from '../view/svg-element'
 import { legStrokes } from './leg-strokes'
 
-/** What is picked of a line: null for the line itself means that it is not selected; no legs mean all of it. */
+/** What is picked of a line. */
 interface Marks {
+  /** Null: the line is not selected; none: all of it is. */
   readonly legs: readonly number[] | null
+  /** Its circuit is selected. */
+  readonly inCircuit: boolean
   /** The bend in hand, or −1. */
   readonly bend: number
 }
@@ -36,6 +39,7 @@ export function showLines({ store, view, picked }: Bench): () => void {
     const selection = store.selection.value
     const frame = view.frame.value
     const hand = picked.value
+    const circuitLines = (selection?.kind === 'circuit' && plan.circuits.get(selection.id)?.lines) || []
     for (const [id, { group: old }] of drawn) {
       if (plan.lines.has(id)) continue
       old.remove()
@@ -46,7 +50,8 @@ export function showLines({ store, view, picked }: Bench): () => void {
       const to = plan.stations.get(line.to)!.position
       const legs = selection?.kind === 'line' && selection.id === line.id ? selection.legs : null
       const bend = hand?.kind === 'bend' && hand.line === line.id ? hand.index : -1
-      const marks = `${legs?.join() ?? '-'} ${bend}`
+      const inCircuit = circuitLines.includes(line.id)
+      const marks = `${legs?.join() ?? '-'} ${bend} ${inCircuit}`
       const before = drawn.get(line.id)
       const stands =
         before?.line === line &&
@@ -57,7 +62,7 @@ export function showLines({ store, view, picked }: Bench): () => void {
       if (stands) continue
       const lineGroup = before?.group ?? svgElement('g', {}, group)
       lineGroup.setAttribute('class', legs ? 'line selected' : 'line')
-      lineGroup.replaceChildren(...strokesOf(view, plan, line, { legs, bend }))
+      lineGroup.replaceChildren(...strokesOf(view, plan, line, { legs, inCircuit, bend }))
       drawn.set(line.id, { group: lineGroup, line, from, to, frame, marks })
     }
   })
@@ -68,11 +73,11 @@ export function showLines({ store, view, picked }: Bench): () => void {
 }
 
 /** From the ground up: paper under the wire, the glow of what is selected, the wire, its handles, its bends. */
-function strokesOf(view: MapView, plan: Plan, line: Line, { legs, bend }: Marks): SVGElement[] {
+function strokesOf(view: MapView, plan: Plan, line: Line, { legs, inCircuit, bend }: Marks): SVGElement[] {
   const path = view.pathOf(verticesOf(plan, line))
   const box = view.drawBox()
   const drawn = line.legs.map(({ lay }, i) => ({ lay, ...legStrokes(path[i]!, path[i + 1]!, lay, box) }))
-  const isPicked = (leg: number) => legs !== null && (legs.length === 0 || legs.includes(leg))
+  const isPicked = (leg: number) => inCircuit || (legs !== null && (legs.length === 0 || legs.includes(leg)))
   return [
     svgElement('path', { class: 'wire-halo', d: drawn.map(({ wire }) => wire).join('') }),
     ...drawn.flatMap(({ wire }, i) =>

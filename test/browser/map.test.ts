@@ -1,0 +1,80 @@
+import type { CDPSession } from 'playwright-core'
+import { afterAll, beforeAll, expect, test } from 'vitest'
+import { type Visit, visit } from './visit'
+
+let at: Visit
+/** One for all touches: the browser remembers by session which fingers are down. */
+let hand: CDPSession
+
+beforeAll(async () => {
+  at = await visit({ viewport: { width: 390, height: 844 }, touch: true })
+  hand = await at.context.newCDPSession(at.page)
+})
+afterAll(() => at?.close())
+
+const button = (name: string) => at.page.getByRole('button', { name, exact: true })
+
+/** The middle of a station's block on the screen. */
+async function stationAt(index: number): Promise<{ x: number; y: number }> {
+  const box = await at.page.locator('.station .block').nth(index).boundingBox()
+  return { x: box!.x + box!.width / 2, y: box!.y + box!.height / 2 }
+}
+
+type Finger = { readonly x: number; readonly y: number }
+
+const touch = (type: 'touchStart' | 'touchMove' | 'touchEnd', fingers: readonly Finger[]) =>
+  hand.send('Input.dispatchTouchEvent', { type, touchPoints: [...fingers] })
+
+test('a finger that rests on a station opens its menu', async () => {
+  await at.page.locator('.station').first().waitFor()
+  await touch('touchStart', [await stationAt(0)])
+  await at.page.getByRole('menuitem', { name: 'Delete' }).waitFor()
+  await touch('touchEnd', [])
+  await at.page.keyboard.press('Escape')
+  await expect.poll(() => at.page.getByRole('menu').count()).toBe(0)
+})
+
+test('two fingers bring the map nearer and move no station', async () => {
+  const [before, after] = [await stationAt(0), await stationAt(4)]
+  const spread = Math.hypot(after.x - before.x, after.y - before.y)
+  await touch('touchStart', [
+    { x: 150, y: 220 },
+    { x: 230, y: 300 },
+  ])
+  for (let step = 1; step <= 5; step++) {
+    await touch('touchMove', [
+      { x: 150 - 8 * step, y: 220 - 8 * step },
+      { x: 230 + 8 * step, y: 300 + 8 * step },
+    ])
+  }
+  await touch('touchEnd', [])
+  await expect
+    .poll(async () => {
+      const [a, b] = [await stationAt(0), await stationAt(4)]
+      return Math.hypot(b.x - a.x, b.y - a.y)
+    })
+    .toBeGreaterThan(spread * 1.3)
+  expect(await button('Undo').isDisabled()).toBe(true)
+})
+
+test('a tile server is asked only after the person has turned it on', async () => {
+  const asked: string[] = []
+  at.page.on('request', (request) => {
+    if (!request.url().startsWith(at.url) && request.url().startsWith('http')) asked.push(request.url())
+  })
+  await button('Online map').tap()
+  await at.page.getByLabel('Tile address').fill('https://tiles.example/{z}/{x}/{y}.png')
+  await at.page.getByLabel('Credit').fill('Tiles by nobody')
+  expect(asked).toEqual([])
+  await button('Turn on').tap()
+  await expect.poll(() => asked.length).toBeGreaterThan(0)
+  expect(asked.every((url) => /^https:\/\/tiles\.example\/\d+\/\d+\/\d+\.png$/.test(url))).toBe(true)
+  expect(await at.page.locator('.credit').textContent()).toContain('Tiles by nobody')
+
+  await button('Online map: on').tap()
+  await button('Turn off').tap()
+  await at.page.locator('.station').first().waitFor()
+  const until = asked.length
+  await at.page.waitForTimeout(500)
+  expect(asked.length).toBe(until)
+})
