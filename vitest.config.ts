@@ -19,7 +19,7 @@ export default defineConfig({
           name: 'browser',
           include: ['test/browser/**/*.test.ts'],
           globalSetup: ['test/browser/build-site.ts'],
-          testTimeout: 30_000,
+          testTimeout: 60_000,
           hookTimeout: 60_000,
           fileParallelism: false,
           sequence: { groupOrder: 1 },
