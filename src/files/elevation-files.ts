@@ -19,7 +19,7 @@ export async function readElevationGrid(
   } catch (error) {
     reading?.signal?.throwIfAborted()
     const why = error instanceof Error ? error.message : String(error)
-    return bad({ code: 'unreadable', at: source.name, message: `${source.name} cannot be read (${why}).` })
+    return bad({ code: 'unreadable', at: source.name, message: `The file cannot be read (${why}).` })
   }
 }
 

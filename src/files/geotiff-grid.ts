@@ -54,8 +54,7 @@ export async function readGeotiffGrid(
     return ok(await readChecked(source, checked.value, extent, reading))
   } catch (error) {
     reading.signal?.throwIfAborted()
-    const fault = (code: string, what: string) =>
-      bad({ code, at: source.name, message: `${source.name} ${what}` })
+    const fault = (code: string, what: string) => bad({ code, at: source.name, message: `The file ${what}` })
     if (error instanceof Refusal) return fault(error.code, error.message)
     if (error instanceof BlockTooLong) {
       return fault('block-too-long', 'is broken: one of its tiles unpacks to more than it should hold.')
@@ -124,7 +123,7 @@ async function readChecked(
   }
   throw new Refusal(
     'too-many-cells',
-    `has ${(columns * rows).toLocaleString('en')} cells where the plan lies or in all; ${MOST_CELLS.toLocaleString('en')} can be read at once. Cut out the part around the plan.`,
+    `has too many cells ${extent ? 'where the plan lies' : `(${(columns * rows).toLocaleString('en')})`}: ${MOST_CELLS.toLocaleString('en')} can be read at once. Cut out the part around the plan, or make a coarser copy.`,
   )
 }
 
@@ -153,7 +152,8 @@ function checkBlocks(image: GeoTIFFImage, window: RasterWindow): void {
     throw new Refusal('picture', 'is a picture, not a grid of heights.')
   }
   const width = image.getTileWidth()
-  const height = Math.min(image.getTileHeight(), image.getHeight())
+  // A tile is whole even where the image ends in it; the last strip is as short as the image.
+  const height = image.isTiled ? image.getTileHeight() : Math.min(image.getTileHeight(), image.getHeight())
   if (!(width >= 1 && height >= 1)) throw new Refusal('blocks', 'is broken: its tiles have no size.')
   if (width * height * image.getBytesPerPixel() > MOST_BLOCK_BYTES) {
     throw new Refusal('blocks', 'is packed in pieces too large to read. Save it in tiles of 256 × 256.')

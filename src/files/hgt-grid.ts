@@ -28,21 +28,18 @@ export async function readHgtGrid(
 
   const name = /([NS])(\d{2})([EW])(\d{3})[^/\\]*\.hgt$/i.exec(source.name)
   if (!name) {
-    return fault(
-      'hgt-name',
-      `${source.name}: the name of an .hgt file must say its south-west corner, such as N46E007.hgt.`,
-    )
+    return fault('hgt-name', 'The name of an .hgt file must say its south-west corner, such as N46E007.hgt.')
   }
   const latDeg = Number(name[2]) * (name[1]!.toUpperCase() === 'S' ? -1 : 1)
   const lonDeg = Number(name[4]) * (name[3]!.toUpperCase() === 'W' ? -1 : 1)
   if (latDeg < -90 || latDeg > 89 || lonDeg < -180 || lonDeg > 179) {
-    return fault('hgt-name', `${source.name}: its name is a corner off the globe.`)
+    return fault('hgt-name', 'The name of the file is a corner off the globe.')
   }
   const side = SIDES.find((n) => n * n * 2 === source.sizeBytes)
   if (!side) {
     return fault(
       'hgt-size',
-      `${source.name}: an .hgt file has 25,934,402 bytes (1″) or 2,884,802 bytes (3″); this one has ${source.sizeBytes.toLocaleString('en')}.`,
+      `An .hgt file has 25,934,402 bytes (1″) or 2,884,802 bytes (3″); this one has ${source.sizeBytes.toLocaleString('en')}.`,
     )
   }
 
@@ -66,8 +63,7 @@ export async function readHgtGrid(
     signal?.throwIfAborted()
     const bandRows = Math.min(BAND_ROWS, rows - top)
     const bytes = await source.read((window.top + top) * side * 2, bandRows * side * 2)
-    if (bytes.length !== bandRows * side * 2)
-      return fault('truncated', `${source.name}: the file ends too early.`)
+    if (bytes.length !== bandRows * side * 2) return fault('truncated', 'The file ends too early.')
     const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength)
     for (let row = 0; row < bandRows; row++) {
       const from = (row * side + window.left) * 2

@@ -30,8 +30,7 @@ const MOST_ENTRIES = 1000
  * A library that trusts these figures reserves memory for what a hostile file only claims.
  */
 export async function checkTiff(source: ByteSource): Promise<Result<number>> {
-  const fault = (code: string, what: string) =>
-    bad({ code, at: source.name, message: `${source.name} ${what}` })
+  const fault = (code: string, what: string) => bad({ code, at: source.name, message: `The file ${what}` })
   const cut = fault('truncated', 'is cut short: it points to data beyond its end. Copy or download it again.')
 
   const bytesAt = async (offset: number, length: number): Promise<DataView | null> => {

@@ -64,7 +64,8 @@ export function unpackLzw(packed: Uint8Array, most: number): Uint8Array<ArrayBuf
     suffix[i] = i
     length[i] = 1
   }
-  const out = new Uint8Array(most)
+  // Not the most at once: a strip may be said to have more rows than the image.
+  let out = new Uint8Array(Math.min(most, packed.length * 4 + 4096))
   let written = 0
   let next = FIRST_FREE
   let width = 9
@@ -76,6 +77,11 @@ export function unpackLzw(packed: Uint8Array, most: number): Uint8Array<ArrayBuf
   const write = (code: number, extra: number): number => {
     const end = written + length[code]!
     if (end + extra > most) throw new BlockTooLong()
+    if (end + extra > out.length) {
+      const longer = new Uint8Array(Math.min(most, Math.max(end + extra, out.length * 2)))
+      longer.set(out)
+      out = longer
+    }
     let c = code
     for (let at = end - 1; at >= written; at--) {
       out[at] = suffix[c]!

@@ -1,8 +1,10 @@
 import { readFileSync } from 'node:fs'
+import { deflateSync } from 'node:zlib'
 import { describe, expect, test } from 'vitest'
 import { bytesFrom } from '../../src/files/byte-source'
 import { groundFromFiles } from '../../src/files/elevation-files'
 import { readGeotiffGrid } from '../../src/files/geotiff-grid'
+import { BlockTooLong, unpackLzw } from '../../src/files/tiff-decoders'
 import type { ElevationGrid } from '../../src/terrain/elevation-grid'
 import { groundFromGrids } from '../../src/terrain/ground-from-grids'
 
@@ -109,6 +111,24 @@ describe('a GeoTIFF in a projection', () => {
   })
 })
 
+test('hills in UTM have, place by place, the heights that gdalwarp finds between their cells', async () => {
+  const ground = groundFromGrids([await gridOf('hills.tif')])
+  const warped = await gridOf('hills-warped.tif')
+  const { x0, xPerColumn, y0, yPerRow } = warped.transform
+  let compared = 0
+  for (let row = 0; row < warped.rows; row++) {
+    for (let column = 0; column < warped.columns; column++) {
+      const theirs = warped.heights[row * warped.columns + column]!
+      const ours = ground.heightM(x0 + xPerColumn * column, y0 + yPerRow * row)
+      if (Number.isNaN(theirs) || ours === undefined) continue
+      // Both are 32-bit floats of some 500 m.
+      expect(Math.abs(ours - theirs)).toBeLessThan(1e-3)
+      compared++
+    }
+  }
+  expect(compared).toBeGreaterThan(2000)
+})
+
 describe('what is no grid of heights', () => {
   test.each([
     ['other-system.tif', /EPSG:2056.*Save it in WGS 84/],
@@ -144,7 +164,7 @@ describe('what is no grid of heights', () => {
         spoilt[at] = spoilt[at]! ^ 0xff
         const result = await readGeotiffGrid(bytesFrom('x.tif', spoilt))
         if (result.ok) continue
-        expect(result.problems[0]!.message).toMatch(/^x\.tif .+\.$/)
+        expect(result.problems[0]!.message).toMatch(/^The file .+\.$/)
       }
     },
     60_000,
@@ -161,9 +181,86 @@ describe('what is no grid of heights', () => {
       view.setUint16(at + 2, 4, true)
       view.setUint32(at + 8, 1_000_000_000, true)
     }
-    expect(await faultOf(bytes)).toMatch(/1,000,000,000,000,000,000 cells/)
+    expect(await faultOf(bytes)).toMatch(/too many cells \(1,000,000,000,000,000,000\)/)
   })
 })
+
+describe('a file that lies about itself', () => {
+  /** Each entry of a little-endian TIFF's first directory: its tag, and where in the file it stands. */
+  const entriesOf = (view: DataView) => {
+    const place = view.getUint32(4, true)
+    return Array.from({ length: view.getUint16(place, true) }, (_, i) => place + 2 + i * 12)
+  }
+  const spoil = (name: string, change: (view: DataView, tag: number, at: number) => void) => {
+    const bytes = new Uint8Array(readFileSync(`test/terrain/fixtures/${name}.tif`))
+    const view = new DataView(bytes.buffer)
+    for (const at of entriesOf(view)) change(view, view.getUint16(at, true), at)
+    return bytes
+  }
+
+  test('with a directory that leads back to itself is refused', async () => {
+    const bytes = new Uint8Array(readFileSync('test/terrain/fixtures/int16-strips.tif'))
+    const view = new DataView(bytes.buffer)
+    view.setUint32(entriesOf(view).at(-1)! + 12, view.getUint32(4, true), true)
+    expect(await faultOf(bytes)).toMatch(/run in a circle/)
+  })
+
+  test('with a table longer than the file is refused', async () => {
+    const bytes = spoil('int16-tiles-lzw', (view, tag, at) => {
+      if (tag === 324) view.setUint32(at + 4, 900_000_000, true)
+    })
+    expect(await faultOf(bytes)).toMatch(/cut short/)
+  })
+
+  test('with tiles of a billion cells is refused', async () => {
+    const bytes = spoil('int16-tiles-lzw', (view, tag, at) => {
+      if (tag !== 322 && tag !== 323) return
+      view.setUint16(at + 2, 4, true)
+      view.setUint32(at + 8, 32_768, true)
+    })
+    expect(await faultOf(bytes)).toMatch(/pieces too large/)
+  })
+
+  // 64 MB of zeros in 64 KB, where a strip of 60 × 40 cells should be.
+  test('with a strip that unpacks a thousandfold is stopped at the length it should have', async () => {
+    const bomb = deflateSync(new Uint8Array(64 * 2 ** 20), { level: 9 })
+    const fixture = readFileSync('test/terrain/fixtures/int16-one-strip.tif')
+    const bytes = new Uint8Array(fixture.length + bomb.length)
+    bytes.set(fixture)
+    bytes.set(bomb, fixture.length)
+    const view = new DataView(bytes.buffer)
+    for (const at of entriesOf(view)) {
+      if (view.getUint16(at, true) === 273) view.setUint32(at + 8, fixture.length, true)
+      if (view.getUint16(at, true) === 279) {
+        view.setUint16(at + 2, 4, true)
+        view.setUint32(at + 8, bomb.length, true)
+      }
+    }
+    expect(await faultOf(bytes)).toMatch(/unpacks to more than it should/)
+  })
+
+  test('with LZW that repeats for ever is stopped too', () => {
+    // Clear, 0, then each code the one just made: strings one longer each time.
+    const codes = [256, 0, ...Array.from({ length: 3800 }, (_, i) => 258 + i)]
+    expect(() => unpackLzw(packCodes(codes), 4800)).toThrow(BlockTooLong)
+    expect(unpackLzw(packCodes([256, 65, 66, 258, 257]), 4800)).toEqual(new Uint8Array([65, 66, 65, 66]))
+    expect(() => unpackLzw(packCodes([256, 65, 300]), 4800)).toThrow(RangeError)
+  })
+})
+
+/** LZW codes as a TIFF has them: most significant bit first, a code wider one code early. */
+function packCodes(codes: readonly number[]): Uint8Array {
+  let bits = ''
+  let width = 9
+  let next = 257
+  for (const code of codes) {
+    bits += code.toString(2).padStart(width, '0')
+    if (code === 256) [width, next] = [9, 257]
+    else next++
+    if (next + 1 >= 1 << width && width < 12) width++
+  }
+  return Uint8Array.from(bits.match(/.{1,8}/g) ?? [], (byte) => Number.parseInt(byte.padEnd(8, '0'), 2))
+}
 
 test('files together are one ground, and each fault among them is told', async () => {
   const both = await groundFromFiles([fixture('int16-void.tif'), fixture('float64-deflate.tif')])
