@@ -15,6 +15,8 @@ import { fewestSpools, leastLength, ROUNDING_M, total } from './spool-kinds'
 const STEPS = 1500
 /** What it takes to find the spools of one group, in the same steps. */
 const SETTLING = 10
+/** With more runs than this the steps would not get far in looking for shorter spools. */
+const FEW_RUNS = 40
 /** Sets of runs looked at to fill one bin. */
 const FILLS = 300
 
@@ -40,14 +42,26 @@ export function packAtWill({ needsM, kinds, wasteM, isCuttable }: Packable): Pac
   let best: { readonly groups: readonly Group[]; readonly cost: Cost } | undefined
   let steps = 0
 
+  const known = new Map<string, Group>()
+  /** The shortest spools for the runs of one bin. */
+  const groupOf = (runs: readonly number[]): Group => {
+    const key = runs.join()
+    const before = known.get(key)
+    if (before) return before
+    const spools = 1 + total(runs.map((run) => splicesOf[run]!))
+    const groupM = total(runs.map((run) => needsM[run]!)) + wasteM * (spools - 1)
+    const counts = leastLength(kinds, spools, groupM).found
+    const group = {
+      runs,
+      spoolsM: counts ? spoolList(kinds, counts) : new Array<number>(spools).fill(longestM),
+    }
+    known.set(key, group)
+    return group
+  }
+
   const settle = (bins: readonly (readonly number[])[]): void => {
     steps += bins.length * SETTLING
-    const groups = bins.map((runs): Group => {
-      const spools = 1 + total(runs.map((run) => splicesOf[run]!))
-      const groupM = total(runs.map((run) => needsM[run]!)) + wasteM * (spools - 1)
-      const counts = leastLength(kinds, spools, groupM).found
-      return { runs, spoolsM: counts ? spoolList(kinds, counts) : new Array<number>(spools).fill(longestM) }
-    })
+    const groups = bins.map(groupOf)
     const lengthM = total(groups.map((group) => total(group.spoolsM)))
     const cost = { splices, spools: splices + bins.length, lengthM }
     if ((!best || isLess(cost, best.cost)) && groups.every(isCuttable)) best = { groups, cost }
@@ -97,7 +111,7 @@ export function packAtWill({ needsM, kinds, wasteM, isCuttable }: Packable): Pac
   }
   const fewest = search(0, 0, 'bins')
   steps = 0
-  const shortest = fewest && (kinds.length === 1 || search(0, 0, 'length'))
+  const shortest = fewest && (kinds.length === 1 || (needsM.length <= FEW_RUNS && search(0, 0, 'length')))
   if (!best) return undefined
   if (shortest) return { ...best, bound: best.cost }
   return { ...best, bound: fewest ? boundFor(kinds, splices, best.cost.spools, wireM, wasteM) : bound }
