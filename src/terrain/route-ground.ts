@@ -1,7 +1,7 @@
 import type { Hazard, Position } from '../plan/plan'
 import type { CostGrid } from './cost-grid'
 import { type LocalFrame, localFrame, shortWayDeg } from './earth'
-import { cellSizeM, type GridGround } from './ground-from-grids'
+import type { GridGround } from './ground-from-grids'
 import { hazardShape } from './hazard-shape'
 import { type CellPoint, fillRings, walkCells } from './raster-walk'
 import { BESIDE_TRACK_M, BY_POWER_M, type RouteWeights } from './route-weights'
@@ -43,8 +43,10 @@ export function routeGround(
   const marginM = Math.max(LEAST_MARGIN_M, MARGIN_PART * Math.hypot(wideM, highM))
   const westM = Math.min(...easts) - marginM
   const northM = Math.max(...norths) + marginM
-  const finestM = ground?.grids[0] ? Math.max(FINEST_CELL_M, cellSizeM(ground.grids[0]) / 2) : FINEST_CELL_M
-  const cellM = Math.max(finestM, Math.sqrt(((wideM + 2 * marginM) * (highM + 2 * marginM)) / mostCells))
+  const cellM = Math.max(
+    FINEST_CELL_M,
+    Math.sqrt(((wideM + 2 * marginM) * (highM + 2 * marginM)) / mostCells),
+  )
   const columns = Math.max(1, Math.floor((wideM + 2 * marginM) / cellM))
   const rows = Math.max(1, Math.floor((highM + 2 * marginM) / cellM))
 
