@@ -7,8 +7,9 @@ import { goToDialog } from './go-to-dialog'
 import { scaleBar } from './scale-bar'
 import { tilesDialog } from './tiles-dialog'
 
-/** Widest that the scale bar may be, px. */
+/** Widest that the scale bar may be, px, and as a part of the map: on a phone the buttons beside it need the room. */
 const WIDEST_PX = 150
+const WIDEST = 0.25
 /** Beyond these latitudes the military grid is polar, and the package knows only the zones between. */
 const MGRS_SOUTH_DEG = -80
 const MGRS_NORTH_DEG = 84
@@ -43,7 +44,8 @@ export function showFoot(bench: Bench): { aimed: (aim: Aim | null) => void; remo
 
   const stop = effect(() => {
     view.frame.value
-    const { lengthM, text } = scaleBar(WIDEST_PX * view.metresPerPx(), store.units.value)
+    const widestPx = Math.min(WIDEST_PX, view.map.getSize().x * WIDEST)
+    const { lengthM, text } = scaleBar(widestPx * view.metresPerPx(), store.units.value)
     bar.style.width = `${(lengthM / view.metresPerPx()).toFixed(1)}px`
     length.textContent = text
   })
