@@ -1,25 +1,19 @@
 import type { Store } from '../../state/store'
-import { ELEVATION_TYPES } from '../../storage/open-dropped'
-import { chooseFiles } from '../../storage/open-save'
 import type { KeptGrid } from '../../terrain/kept-grid'
 import { formatCount } from '../format'
 import { OnDemand, Question } from '../question'
 import { formatBytes, formatCellM } from './ground-words'
+import { OpenElevations } from './open-elevations'
 
 /** The elevations at hand, and the way to more. */
 export function GroundQuestion({ store }: { store: Store }) {
   const grids = store.grids.value
-  const desk = store.desk.value
   return (
     <Question ask="Do we know the ground?">
       <p>{groundSentence(store)}</p>
-      {desk && (
-        <div class="acts">
-          <button type="button" onClick={() => chooseFiles(ELEVATION_TYPES, (files) => void desk.add(files))}>
-            Open elevations…
-          </button>
-        </div>
-      )}
+      <div class="acts">
+        <OpenElevations store={store} />
+      </div>
       {grids.length > 0 && (
         <OnDemand title={`${formatCount(grids.length, 'elevation file')}, the finest first`}>
           <ul class="rows">

@@ -1,19 +1,16 @@
-import { noteLeg, setLays, setLegSag, setLegSlack } from '../../plan/leg-edits'
+import { noteLeg, setLays, setLegSlack } from '../../plan/leg-edits'
 import { LIMITS } from '../../plan/limits'
-import type { Lay, Line } from '../../plan/plan'
+import { LAYS, type Lay, type Line } from '../../plan/plan'
 import { formatBearingDeg, formatLengthM } from '../../report/quantity-text'
 import type { ReportLine } from '../../report/report'
 import type { Store } from '../../state/store'
 import { NumberField } from '../number-field'
 import { SelectField } from '../select-field'
 import { TextField } from '../text-field'
+import { LAY_WORDS } from './lay-words'
+import { OverheadFields } from './overhead-fields'
 
-const LAY_OPTIONS: readonly { value: Lay; text: string }[] = [
-  { value: 'surface', text: 'surface' },
-  { value: 'overhead', text: 'overhead' },
-  { value: 'buried', text: 'buried' },
-  { value: 'water', text: 'under water' },
-]
+const LAY_OPTIONS = LAYS.map((lay) => ({ value: lay, text: LAY_WORDS[lay] }))
 
 interface Props {
   readonly store: Store
@@ -90,16 +87,7 @@ function LegFields({ store, line, measured, index }: Props & { index: number }) 
         onClear={() => void store.tryEdit((before) => setLegSlack(before, line.id, index))}
       />
       {leg.lay === 'overhead' && (
-        <NumberField
-          label="Sag"
-          quantity="pct"
-          system={system}
-          value={leg.sagPct}
-          otherwise={allowances.sagPct}
-          limit={LIMITS.legSagPct}
-          onCommit={(pct) => store.tryEdit((before) => setLegSag(before, line.id, index, pct))}
-          onClear={() => void store.tryEdit((before) => setLegSag(before, line.id, index))}
-        />
+        <OverheadFields store={store} line={line} measured={measured} index={index} />
       )}
       <TextField
         label="Note"

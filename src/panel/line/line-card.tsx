@@ -11,6 +11,7 @@ import type { Store } from '../../state/store'
 import { EntrySources } from '../catalog/entry-sources'
 import { CautionList } from '../caution-list'
 import { formatCount, formatRunM } from '../format'
+import { LineGround } from '../ground/line-ground'
 import { NumberField } from '../number-field'
 import { Question } from '../question'
 import { SelectField } from '../select-field'
@@ -36,6 +37,7 @@ export function LineCard({ store, id }: { store: Store; id: LineId }) {
       <h1>{lineName(plan, line)}</h1>
       <p>{lengthSentence(measured, store)}</p>
       <WireFields store={store} line={line} />
+      <LineGround store={store} line={line} measured={measured} />
       <Question ask="How does it lie?">
         <LegList store={store} line={line} measured={measured} />
       </Question>
