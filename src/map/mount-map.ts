@@ -14,6 +14,7 @@ import { showCrosshair } from './hands/crosshair'
 import { followPointers } from './hands/gestures'
 import { followKeys } from './hands/keys'
 import { showMenu } from './hands/show-menu'
+import { showCautions } from './layers/show-cautions'
 import { pointAlong, showCursor } from './layers/show-cursor'
 import { showFault } from './layers/show-fault'
 import { showHazards } from './layers/show-hazards'
@@ -33,6 +34,7 @@ import { selectTool } from './tools/select-tool'
 import { stationTool } from './tools/station-tool'
 import { fitOpenedPlans, fitPlan } from './view/fit-plan'
 import { createMapView } from './view/map-view'
+import { showWanted } from './view/show-wanted'
 
 /** Puts the map into an element and keeps it in step with the store. Returns the undoing of itself. */
 export function mountMap(element: HTMLElement, store: Store): () => void {
@@ -60,11 +62,13 @@ export function mountMap(element: HTMLElement, store: Store): () => void {
     showHazards(bench),
     showLines(bench),
     showSplices(bench),
+    showCautions(bench),
     showStations(bench),
     showNames(bench),
     showLegLabels(bench),
     showRubberLabel(bench),
     showCursor(bench),
+    showWanted(view),
     showFault(bench),
   ]
 
