@@ -1,4 +1,4 @@
-import { formatDistanceM, formatLengthM, type UnitSystem } from '../report/quantity-text'
+import type { UnitSystem } from '../report/quantity-text'
 import {
   KG_PER_POUND,
   METRES_PER_FOOT,
@@ -6,6 +6,8 @@ import {
   MM_PER_INCH,
   NEWTONS_PER_POUND_FORCE,
 } from '../units'
+
+export { formatRunM } from '../report/quantity-text'
 
 /** How one quantity is written in one system of units: its sign, and the way from SI and back. */
 export interface Unit {
@@ -84,12 +86,6 @@ export const fieldText = (si: number, unit: Unit): string =>
 /** Three figures that count, never more than two after the point: 4.25, 42.5, 425, 4250. */
 const threeFigures = (value: number) =>
   value.toFixed(Math.abs(value) < 9.995 ? 2 : Math.abs(value) < 99.95 ? 1 : 0).replace(/^-(?=0\.?0*$)/, '')
-
-/** `318 m` below a kilometre, else `6.84 km`; `400 ft` below a tenth of a mile, else `4.25 mi`. */
-export const formatRunM = (lengthM: number, system: UnitSystem): string =>
-  lengthM < (system === 'us' ? METRES_PER_MILE / 10 : 1000) - 0.5
-    ? formatLengthM(lengthM, system)
-    : formatDistanceM(lengthM, system)
 
 /** A figure that was asked for, not measured: `18`, `0.5`. */
 export const plainNumber = (value: number): string => String(Number(value.toFixed(2)))

@@ -1,18 +1,10 @@
 import { removeHazard, renameHazard, setHazardKind } from '../plan/hazard-edits'
 import type { HazardId } from '../plan/id'
-import { HAZARD_KINDS, type HazardKind } from '../plan/plan'
+import { HAZARD_KINDS } from '../plan/plan'
+import { HAZARD_WORDS } from '../report/plan-words'
 import type { Store } from '../state/store'
 import { SelectField } from './select-field'
 import { TextField } from './text-field'
-
-export const HAZARD_WORDS: Readonly<Record<HazardKind, string>> = {
-  road: 'road',
-  track: 'track',
-  railway: 'railway',
-  water: 'water',
-  'power-line': 'power line',
-  'keep-out': 'keep-out area',
-}
 
 /** One hazard: what it is and what it is called. */
 export function HazardCard({ store, id }: { store: Store; id: HazardId }) {

@@ -48,6 +48,24 @@ export function moveHazardVertex(plan: Plan, id: HazardId, index: number, to: Po
   return putHazard(plan, { ...hazard, geometry: { ...geometry, coordinates } })
 }
 
+/** Takes one vertex out, of an area from its outer ring; a line keeps two of them, an area three. */
+export function removeHazardVertex(plan: Plan, id: HazardId, index: number): Plan {
+  const hazard = plan.hazards.get(id)
+  if (!hazard) return plan
+  const { geometry } = hazard
+  if (geometry.type === 'LineString') {
+    const path = geometry.coordinates
+    if (path.length <= 2 || !path[index]) return plan
+    return putHazard(plan, { ...hazard, geometry: { ...geometry, coordinates: path.toSpliced(index, 1) } })
+  }
+  const corners = geometry.coordinates[0]?.slice(0, -1) ?? []
+  const at = index === corners.length ? 0 : index
+  if (corners.length <= 3 || !corners[at]) return plan
+  const left = corners.toSpliced(at, 1)
+  const coordinates = geometry.coordinates.with(0, [...left, left[0]!])
+  return putHazard(plan, { ...hazard, geometry: { ...geometry, coordinates } })
+}
+
 export const renameHazard = (plan: Plan, id: HazardId, name: string): Plan => {
   const hazard = plan.hazards.get(id)
   return hazard && hazard.name !== name ? putHazard(plan, { ...hazard, name }) : plan

@@ -37,6 +37,12 @@ export const formatLengthM = (m: number, system: UnitSystem): string => show(m, 
 /** `6.84 km` or `4.25 mi`: the length of a line or a net, to two decimals. */
 export const formatDistanceM = (m: number, system: UnitSystem): string => show(m, distanceUnit(system), 2)
 
+/** `318 m` below a kilometre, else `6.84 km`; `400 ft` below a tenth of a mile, else `4.25 mi`. */
+export const formatRunM = (lengthM: number, system: UnitSystem): string =>
+  lengthM < (system === 'us' ? METRES_PER_MILE / 10 : 1000) - 0.5
+    ? formatLengthM(lengthM, system)
+    : formatDistanceM(lengthM, system)
+
 /** `13.5 kg` or `29.8 lb`, to one decimal. */
 export const formatMassKg = (kg: number, system: UnitSystem): string => show(kg, massUnit(system), 1)
 

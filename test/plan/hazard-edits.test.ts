@@ -3,6 +3,7 @@ import {
   addHazard,
   moveHazardVertex,
   removeHazard,
+  removeHazardVertex,
   renameHazard,
   setHazardKind,
 } from '../../src/plan/hazard-edits'
@@ -51,4 +52,19 @@ test('a hazard is renamed, changed in kind and removed', () => {
   expect(removeHazard(plan, id)).toEqual(EMPTY_PLAN)
   expect(renameHazard(plan, id, 'Tarn')).toBe(plan)
   expect(setHazardKind(plan, id, 'water')).toBe(plan)
+})
+
+test('a corner goes, and an area stays closed, down to the least that a line or an area can be', () => {
+  const fourth: Position = [10, 50.01]
+  const square = mended(drawn('area', [...CORNERS, fourth]))
+  expect(coordinates(removeHazardVertex(square, id, 0))).toEqual([
+    [CORNERS[1], CORNERS[2], fourth, CORNERS[1]],
+  ])
+  expect(removeHazardVertex(square, id, 4)).toEqual(removeHazardVertex(square, id, 0))
+  const triangle = mended(drawn('area'))
+  expect(removeHazardVertex(triangle, id, 1)).toBe(triangle)
+
+  const line = removeHazardVertex(mended(drawn('line')), id, 1)
+  expect(coordinates(line)).toEqual([CORNERS[0], CORNERS[2]])
+  expect(removeHazardVertex(line, id, 0)).toBe(line)
 })

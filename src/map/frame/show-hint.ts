@@ -1,16 +1,7 @@
 import { effect, signal } from '@preact/signals'
 import { HAZARD_KINDS, LAYS } from '../../plan/plan'
+import { HAZARD_WORDS, LAY_WORDS } from '../../report/plan-words'
 import type { Aim, Bench, HandTool } from '../bench'
-
-const HAZARD_WORDS = {
-  road: 'Road',
-  track: 'Track',
-  railway: 'Railway',
-  water: 'Water',
-  'power-line': 'Power line',
-  'keep-out': 'Keep out',
-} as const
-const LAY_WORDS = { surface: 'Surface', overhead: 'Overhead', buried: 'Buried', water: 'In water' } as const
 
 /** A strip that says what the tool in hand does next, with what it can be set to and, for fingers, its keys as buttons. */
 export function showHint(

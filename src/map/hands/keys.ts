@@ -1,7 +1,7 @@
 import { setLays } from '../../plan/leg-edits'
 import { LAYS } from '../../plan/plan'
+import { LAY_LETTERS, LAY_WORDS } from '../../report/plan-words'
 import type { Aim, Bench, HandTool } from '../bench'
-import { LAY_LETTERS } from '../layers/show-leg-labels'
 import { describe } from '../tools/describe'
 import { removePicked } from '../tools/remove-picked'
 import { renameSelected } from '../tools/rename'
@@ -51,10 +51,10 @@ export function followKeys(
     if (selection?.kind === 'line' && line && !tool().underWay?.()) {
       const legs = selection.legs.length ? selection.legs : line.legs.map((_, i) => i)
       store.edit((plan) => setLays(plan, line.id, legs, lay))
-      bench.say(`${legs.length === 1 ? 'Leg' : `${legs.length} legs`}: ${lay}`)
+      bench.say(`${legs.length === 1 ? 'Leg' : `${legs.length} legs`}: ${LAY_WORDS[lay]}`)
     } else {
       bench.lay.value = lay
-      bench.say(`New legs: ${lay}`)
+      bench.say(`New legs: ${LAY_WORDS[lay]}`)
     }
     return true
   }

@@ -1,6 +1,7 @@
 import { insertBend, removeBend, setLays } from '../../plan/leg-edits'
 import { removeLine } from '../../plan/line-edits'
 import { LAYS } from '../../plan/plan'
+import { LAY_WORDS } from '../../report/plan-words'
 import type { Aim, Bench } from '../bench'
 import { describe } from '../tools/describe'
 import { pick } from '../tools/pick'
@@ -38,7 +39,7 @@ export function choicesFor(bench: Bench, found: Here, aim: Aim): readonly Choice
           act: () => edit((plan) => insertBend(plan, found.line, found.leg, aim.position)),
         },
         ...LAYS.map((lay) => ({
-          words: `Lay: ${lay}`,
+          words: `Lay: ${LAY_WORDS[lay]}`,
           act: () => edit((plan) => setLays(plan, found.line, [found.leg], lay)),
         })),
         { words: 'Delete the line', act: () => edit((plan) => removeLine(plan, found.line)) },

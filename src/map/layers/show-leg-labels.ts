@@ -1,27 +1,17 @@
 import { effect } from '@preact/signals'
-import { type Lay, verticesOf } from '../../plan/plan'
-import { formatDistanceM, formatLengthM, type UnitSystem } from '../../report/quantity-text'
+import { verticesOf } from '../../plan/plan'
+import { LAY_LETTERS } from '../../report/plan-words'
+import { formatRunM } from '../../report/quantity-text'
 import type { Bench } from '../bench'
 import type { Point } from '../view/map-view'
 import { svgElement } from '../view/svg-element'
 import { seenPart } from './leg-strokes'
 import { around, type Box, placeNames } from './place-names'
 
-/** Letters by which wire crews name a lay; they are also the keys that set it. */
-export const LAY_LETTERS: Readonly<Record<Lay, string>> = {
-  surface: 'S',
-  overhead: 'O',
-  buried: 'B',
-  water: 'W',
-}
-
 const HEIGHT_PX = 21
 /** A digit's width at the label's size, px: the figures are tabular. */
 const DIGIT_PX = 7.3
 const GAP_PX = 9
-
-/** From here on metres are shown as kilometres. */
-const LONG_M = 1000
 
 /** On the selected line, says of each leg how it is laid and how long it is. */
 export function showLegLabels({ store, view, names }: Bench): () => void {
@@ -41,7 +31,7 @@ export function showLegLabels({ store, view, names }: Bench): () => void {
     const labels = measured.legs.flatMap(({ lay, groundM }, i) => {
       const seen = seenPart(path[i]!, path[i + 1]!, screen)
       if (!seen) return []
-      const text = `${LAY_LETTERS[lay]} · ${lengthText(groundM, store.units.value)}`
+      const text = `${LAY_LETTERS[lay]} · ${formatRunM(groundM, store.units.value)}`
       const [from, to] = seen
       const wide = Math.hypot(to.x - from.x, to.y - from.y) > widthOf(text) + 24
       const shown = selection.legs.includes(i) || (selection.legs.length === 0 && wide)
@@ -57,9 +47,6 @@ export function showLegLabels({ store, view, names }: Bench): () => void {
     group.remove()
   }
 }
-
-const lengthText = (lengthM: number, units: UnitSystem): string =>
-  lengthM < LONG_M ? formatLengthM(lengthM, units) : formatDistanceM(lengthM, units)
 
 const widthOf = (text: string): number => text.length * DIGIT_PX + 16
 

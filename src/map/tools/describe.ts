@@ -1,5 +1,6 @@
-import type { LineId } from '../../plan/id'
+import type { HazardId, LineId } from '../../plan/id'
 import { lineName, type Plan } from '../../plan/plan'
+import { HAZARD_WORDS, LAY_WORDS } from '../../report/plan-words'
 import type { Here } from './whats-here'
 
 /** A thing on the map in a few words, for those who hear it. */
@@ -10,11 +11,11 @@ export function describe(plan: Plan, found: Here): string {
     case 'bend':
       return `Bend ${found.index + 1} of line ${lineWords(plan, found.line)}`
     case 'leg':
-      return `Leg ${found.leg + 1} of line ${lineWords(plan, found.line)}, ${plan.lines.get(found.line)?.legs[found.leg]?.lay ?? ''}`
+      return legWords(plan, found.line, found.leg)
     case 'corner':
-      return `Corner ${found.index + 1} of a hazard`
+      return `Corner ${found.index + 1} of ${hazardWords(plan, found.hazard)}`
     case 'hazard':
-      return `Hazard ${plan.hazards.get(found.id)?.name || (plan.hazards.get(found.id)?.hazard ?? '')}`
+      return hazardWords(plan, found.id)
     default:
       return ''
   }
@@ -23,4 +24,14 @@ export function describe(plan: Plan, found: Here): string {
 function lineWords(plan: Plan, id: LineId): string {
   const line = plan.lines.get(id)
   return line ? lineName(plan, line) : ''
+}
+
+function legWords(plan: Plan, id: LineId, leg: number): string {
+  const lay = plan.lines.get(id)?.legs[leg]?.lay
+  return `Leg ${leg + 1} of line ${lineWords(plan, id)}${lay ? `, ${LAY_WORDS[lay]}` : ''}`
+}
+
+function hazardWords(plan: Plan, id: HazardId): string {
+  const hazard = plan.hazards.get(id)
+  return hazard ? [HAZARD_WORDS[hazard.hazard], hazard.name].filter(Boolean).join(' ') : ''
 }

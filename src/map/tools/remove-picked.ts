@@ -1,11 +1,11 @@
-import { removeHazard } from '../../plan/hazard-edits'
+import { removeHazard, removeHazardVertex } from '../../plan/hazard-edits'
 import { removeBend } from '../../plan/leg-edits'
 import { removeLine } from '../../plan/line-edits'
 import { lineName } from '../../plan/plan'
 import { removeStation } from '../../plan/station-edits'
 import type { Bench } from '../bench'
 
-/** Removes the bend that is picked, else what is selected. Says whether there was anything. */
+/** Removes the bend or the corner that is picked, else what is selected. Says whether there was anything. */
 export function removePicked({ store, picked, say }: Bench): boolean {
   const plan = store.plan.peek()
   const hand = picked.peek()
@@ -14,6 +14,15 @@ export function removePicked({ store, picked, say }: Bench): boolean {
     store.edit((now) => removeBend(now, hand.line, hand.index))
     say('Bend removed')
     return true
+  }
+  if (hand?.kind === 'corner') {
+    const before = store.settled.peek()
+    store.edit((now) => removeHazardVertex(now, hand.hazard, hand.index))
+    if (store.settled.peek() !== before) {
+      picked.value = null
+      say('Corner removed')
+      return true
+    }
   }
   const selection = store.selection.peek()
   if (selection?.kind === 'station') {

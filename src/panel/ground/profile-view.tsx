@@ -1,11 +1,11 @@
 import { useRef } from 'preact/hooks'
 import type { LineId } from '../../plan/id'
 import { type LineProfile, profileAt } from '../../report/line-profile'
+import { LAY_WORDS } from '../../report/plan-words'
 import { drawProfile, type ProfileDrawing } from '../../report/profile-drawing'
 import { formatLengthM, type UnitSystem } from '../../report/quantity-text'
 import type { Store } from '../../state/store'
 import { formatRunM } from '../format'
-import { LAY_WORDS } from '../line/lay-words'
 import './profile.css'
 
 const SIZE = { width: 356, height: 190, letter: 11 }

@@ -1,13 +1,13 @@
 import { noteLeg, setLays, setLegSlack } from '../../plan/leg-edits'
 import { LIMITS } from '../../plan/limits'
 import { LAYS, type Lay, type Line } from '../../plan/plan'
+import { LAY_WORDS } from '../../report/plan-words'
 import { formatBearingDeg, formatLengthM } from '../../report/quantity-text'
 import type { ReportLine } from '../../report/report'
 import type { Store } from '../../state/store'
 import { NumberField } from '../number-field'
 import { SelectField } from '../select-field'
 import { TextField } from '../text-field'
-import { LAY_WORDS } from './lay-words'
 import { OverheadFields } from './overhead-fields'
 
 const LAY_OPTIONS = LAYS.map((lay) => ({ value: lay, text: LAY_WORDS[lay] }))

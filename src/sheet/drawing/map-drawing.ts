@@ -1,5 +1,6 @@
 import type { LineId } from '../../plan/id'
 import { type HazardKind, type Lay, type Line, verticesOf } from '../../plan/plan'
+import { LAY_LETTERS } from '../../report/plan-words'
 import { formatDistanceM } from '../../report/quantity-text'
 import { textWidthEm } from '../layout/text-width'
 import { lineMarks } from '../line-marks'
@@ -53,13 +54,6 @@ const BEND_MM = 1.6
 const TAG_MM = 1.6
 const TICK_STEP_MM = 4.5
 const TICK_MM = 2.2
-
-export const LAY_LETTERS: Readonly<Record<Lay, string>> = {
-  surface: 'S',
-  overhead: 'O',
-  buried: 'B',
-  water: 'W',
-}
 
 const between = ([x0, y0]: Point, [x1, y1]: Point, part: number): Point => [
   x0 + (x1 - x0) * part,
