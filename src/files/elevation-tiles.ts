@@ -1,3 +1,4 @@
+import { WGS84_A_M } from '../terrain/earth'
 import type { ElevationGrid, Extent } from '../terrain/elevation-grid'
 import { degToRad } from '../units'
 
@@ -14,8 +15,8 @@ export const TILE_CELLS = 256
 const FINEST_ZOOM = 13
 /** Tiles asked of a server for one plan, at most. */
 const MOST_TILES = 48
-/** Length of the equator on the map, m: EPSG:3857. */
-const WORLD_M = 2 * Math.PI * 6378137
+/** Length of the equator on the map, m: EPSG:3857 takes it for a sphere's. */
+const WORLD_M = 2 * Math.PI * WGS84_A_M
 
 /** The tiles that cover an extent: as fine as a few dozen of them allow, row by row. */
 export function tilesOver(extent: Extent): TileAddress[] {

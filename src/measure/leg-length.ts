@@ -1,10 +1,7 @@
 import { bearing, destination, distance, earthRadius, midpoint } from '@turf/turf'
 import type { Position } from '../plan/plan'
+import { radiiOfCurvatureM } from '../terrain/earth'
 import { degToRad, radToDeg } from '../units'
-
-/** Semi-major axis of the WGS 84 ellipsoid, m, and the square of its first eccentricity. NIMA TR8350.2, 3rd ed., table 3.1 and 3.3. */
-const WGS84_A_M = 6378137
-const WGS84_E2 = 6.69437999014e-3
 
 /** Longest stretch that one pair of radii of curvature stands for, m. */
 const STRETCH_M = 20_000
@@ -18,21 +15,6 @@ export interface LegGeometry {
 const flat = (position: Position): [number, number] => [position[0], position[1]]
 const wrap360 = (deg: number): number => ((deg % 360) + 360) % 360
 const wrap180 = (deg: number): number => wrap360(deg + 180) - 180
-
-/**
- * Radii of curvature of the WGS 84 ellipsoid at a latitude, m: along the meridian, and across it (prime vertical).
- *
- * M = a(1 − e²) / (1 − e² sin² φ)^(3/2), N = a / √(1 − e² sin² φ).
- *
- * Source: J. P. Snyder, Map Projections: A Working Manual, USGS Professional Paper 1395 (1987), eqs. 4-18 and 4-20.
- */
-export function radiiOfCurvatureM(latDeg: number): {
-  readonly meridianM: number
-  readonly primeVerticalM: number
-} {
-  const w = 1 - WGS84_E2 * Math.sin(degToRad(latDeg)) ** 2
-  return { meridianM: (WGS84_A_M * (1 - WGS84_E2)) / w ** 1.5, primeVerticalM: WGS84_A_M / Math.sqrt(w) }
-}
 
 /** Up to 20 km: Turf's sphere, stretched north by M and east by N as they are in the middle of the leg. */
 function shortLeg(from: [number, number], to: [number, number]): LegGeometry {

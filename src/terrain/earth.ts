@@ -1,20 +1,28 @@
 import { degToRad } from '../units'
 
-/** WGS 84 semi-major axis, m, and first eccentricity squared. Source: NIMA TR8350.2, 3rd ed., tables 3.1 and 3.3. */
-const A_M = 6378137
-const E2 = 0.00669437999014
+/** Semi-major axis of the WGS 84 ellipsoid, m, and the square of its first eccentricity. NIMA TR8350.2, 3rd ed., table 3.1 and 3.3. */
+export const WGS84_A_M = 6378137
+const WGS84_E2 = 6.69437999014e-3
 
 /**
- * Metres a degree of longitude and a degree of latitude are long at a latitude.
+ * Radii of curvature of the WGS 84 ellipsoid at a latitude, m: along the meridian, and across it (prime vertical).
  *
- * N cos φ and M, with N = a/√(1 − e² sin² φ) and M = a(1 − e²)/(1 − e² sin² φ)^{3/2}.
- * Source: J. P. Snyder, Map Projections: A Working Manual (1987), eqs. 4-18 to 4-21.
+ * M = a(1 − e²) / (1 − e² sin² φ)^(3/2), N = a / √(1 − e² sin² φ).
+ *
+ * Source: J. P. Snyder, Map Projections: A Working Manual, USGS Professional Paper 1395 (1987), eqs. 4-18 and 4-20.
  */
+export function radiiOfCurvatureM(latDeg: number): {
+  readonly meridianM: number
+  readonly primeVerticalM: number
+} {
+  const w = 1 - WGS84_E2 * Math.sin(degToRad(latDeg)) ** 2
+  return { meridianM: (WGS84_A_M * (1 - WGS84_E2)) / w ** 1.5, primeVerticalM: WGS84_A_M / Math.sqrt(w) }
+}
+
+/** Metres that a degree of longitude and a degree of latitude are long at a latitude: N cos φ and M, by π / 180. */
 export function degreeM(latDeg: number): { readonly lonM: number; readonly latM: number } {
-  const phi = degToRad(latDeg)
-  const w2 = 1 - E2 * Math.sin(phi) ** 2
-  const n = A_M / Math.sqrt(w2)
-  return { lonM: degToRad(n * Math.cos(phi)), latM: degToRad((n * (1 - E2)) / w2) }
+  const { meridianM, primeVerticalM } = radiiOfCurvatureM(latDeg)
+  return { lonM: degToRad(primeVerticalM * Math.cos(degToRad(latDeg))), latM: degToRad(meridianM) }
 }
 
 /** A difference of longitudes taken the short way round, −180…180°. */

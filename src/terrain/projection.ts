@@ -1,5 +1,6 @@
 import proj4 from 'proj4'
 import { degToRad, radToDeg } from '../units'
+import { WGS84_A_M } from './earth'
 import type { GridCrs } from './elevation-grid'
 
 /** Between WGS 84 degrees and a grid's own x and y. */
@@ -7,9 +8,6 @@ export interface Projection {
   forward(lonDeg: number, latDeg: number): [x: number, y: number]
   inverse(x: number, y: number): [lonDeg: number, latDeg: number]
 }
-
-/** WGS 84 semi-major axis, m (NIMA TR8350.2, 3rd ed., table 3.1); also the sphere's radius of EPSG:3857. */
-const EQUATOR_RADIUS_M = 6378137
 
 const GEOGRAPHIC: Projection = {
   forward: (lonDeg, latDeg) => [lonDeg, latDeg],
@@ -19,10 +17,10 @@ const GEOGRAPHIC: Projection = {
 /** Spherical Mercator on the equator's radius. Source: EPSG Guidance Note 7-2, method 1024. Range: ±85.06°. */
 const WEB_MERCATOR: Projection = {
   forward: (lonDeg, latDeg) => [
-    EQUATOR_RADIUS_M * degToRad(lonDeg),
-    EQUATOR_RADIUS_M * Math.asinh(Math.tan(degToRad(latDeg))),
+    WGS84_A_M * degToRad(lonDeg),
+    WGS84_A_M * Math.asinh(Math.tan(degToRad(latDeg))),
   ],
-  inverse: (x, y) => [radToDeg(x / EQUATOR_RADIUS_M), radToDeg(Math.atan(Math.sinh(y / EQUATOR_RADIUS_M)))],
+  inverse: (x, y) => [radToDeg(x / WGS84_A_M), radToDeg(Math.atan(Math.sinh(y / WGS84_A_M)))],
 }
 
 /** The projection of a grid. UTM: proj4's transverse Mercator, good to a millimetre within its zone and the next. */

@@ -1,5 +1,5 @@
-import { radiiOfCurvatureM } from '../../measure/leg-length'
 import type { Position } from '../../plan/plan'
+import { radiiOfCurvatureM } from '../../terrain/earth'
 import { degToRad, radToDeg } from '../../units'
 
 /** Metres east and north of a plane's middle. */
