@@ -1,13 +1,4 @@
-import { nice, tickStep, ticks } from 'd3-array'
-
-export interface PlotAxis {
-  /** What it measures and in which unit: `Loss, dB`. */
-  readonly label: string
-  /** Equal ratios take equal room; else equal differences do, and the axis begins at nothing. */
-  readonly log?: true
-  /** Where ticks stand; round numbers where it is silent. */
-  readonly ticks?: readonly number[]
-}
+import { type PlotAxis, round, scaleOf, type Tick, ticksOf } from './plot-scale'
 
 export interface PlotPoint {
   readonly x: number
@@ -33,12 +24,6 @@ export interface Plot {
   readonly places: readonly { readonly name: string; readonly x: number }[]
 }
 
-/** A number on an axis, and where on the drawing it stands. */
-export interface Tick {
-  readonly at: number
-  readonly text: string
-}
-
 /** A plot as it is drawn, in units of the drawing; the origin is at its top left. */
 export interface PlotLayout {
   readonly left: number
@@ -48,7 +33,7 @@ export interface PlotLayout {
   readonly xTicks: readonly Tick[]
   readonly yTicks: readonly Tick[]
   readonly curves: readonly { readonly name: string; readonly path: string }[]
-  readonly level: Tick | null
+  readonly level: PlotLevel | null
   /** A name is empty where it would run into its neighbour's. */
   readonly places: readonly PlotPlace[]
 }
@@ -58,28 +43,30 @@ export interface PlotPlace extends Tick {
   readonly anchor: 'start' | 'middle' | 'end'
 }
 
+/** A line across, and where its name stands clear of the curves. */
+export interface PlotLevel extends Tick {
+  readonly nameX: number
+  readonly nameY: number
+  readonly anchor: 'start' | 'end'
+}
+
 export interface PlotSize {
   readonly width: number
   readonly height: number
 }
 
 /** Room around the frame: numbers at the left, the key and the names of places above, numbers and the x label below. */
-const ROOM = { left: 38, right: 12, top: 42, bottom: 36 }
+const ROOM = { left: 38, right: 16, top: 42, bottom: 36 }
 /** About one round number for so many units of the drawing. */
 const UNITS_PER_TICK = { x: 60, y: 34 }
 /** Width of a letter of a place's name, about, and the gap to the next name. */
 const LETTER = 6.2
 const GAP = 8
 
-/** Figures that differ by less are the same on any drawing. */
-const NOTHING = 1e-9
-
-interface Scale {
-  readonly of: (value: number) => number
-  readonly ticks: readonly number[]
-  readonly step: number
-}
-
+/** A level's name stands so far above or below it, and has room enough with so much to the next curve. */
+const NAME_RISE = 5
+const NAME_FALL = 14
+const CLEAR = 14
 /** Lays a plot out in a drawing of some size: the pure half of drawing it. */
 export function layOutPlot(plot: Plot, { width, height }: PlotSize): PlotLayout {
   const [left, top, right, bottom] = [ROOM.left, ROOM.top, width - ROOM.right, height - ROOM.bottom]
@@ -93,8 +80,6 @@ export function layOutPlot(plot: Plot, { width, height }: PlotSize): PlotLayout 
     false,
   )
   const y = scaleOf(plot.y, heights, [bottom, top], (bottom - top) / UNITS_PER_TICK.y, true)
-  const ticksOf = (scale: Scale): Tick[] =>
-    scale.ticks.map((value) => ({ at: round(scale.of(value)), text: tickText(value, scale.step) }))
   const path = (curve: PlotCurve) =>
     curve.points
       .map((point, k) => `${k === 0 ? 'M' : 'L'}${round(x.of(point.x))} ${round(y.of(point.y))}`)
@@ -107,36 +92,16 @@ export function layOutPlot(plot: Plot, { width, height }: PlotSize): PlotLayout 
     xTicks: ticksOf(x),
     yTicks: ticksOf(y),
     curves: plot.curves.map((curve) => ({ name: curve.name, path: path(curve) })),
-    level: plot.level ? { at: round(y.of(plot.level.y)), text: plot.level.name } : null,
+    level: plot.level
+      ? namedClear(
+          { at: round(y.of(plot.level.y)), text: plot.level.name },
+          { left, top, right, bottom },
+          points.map((point) => ({ x: x.of(point.x), y: y.of(point.y) })),
+        )
+      : null,
     places: namedApart(plot.places.map((place) => ({ at: round(x.of(place.x)), text: place.name }))),
   }
 }
-
-/** @param roundOff whether the axis ends at round numbers, rather than where the figures do */
-function scaleOf(
-  axis: PlotAxis,
-  values: readonly number[],
-  [start, end]: readonly [number, number],
-  count: number,
-  roundOff: boolean,
-): Scale {
-  const least = Math.min(...values)
-  const most = Math.max(...values)
-  if (axis.log) {
-    const span = Math.log(most / least) || 1
-    const of = (value: number) => start + ((end - start) * Math.log(value / least)) / span
-    return { of, ticks: axis.ticks ?? [least, most], step: 1 }
-  }
-  const [from, asked] = [Math.min(0, least), Math.max(0, most)]
-  const to = asked - from > NOTHING ? asked : from + 1
-  const [low, high] = roundOff ? nice(from, to, count) : [from, to]
-  const of = (value: number) => start + ((end - start) * (value - low)) / (high - low)
-  return { of, ticks: axis.ticks ?? ticks(low, high, count), step: tickStep(low, high, count) }
-}
-
-/** A tick's number with the digits that its step needs, and a true minus. */
-const tickText = (value: number, step: number): string =>
-  value.toFixed(Math.max(0, -Math.floor(Math.log10(step) + 1e-9))).replace('-', '−')
 
 /** The first and the last keep their names, within the frame; between them, those that have room. */
 function namedApart(places: readonly Tick[]): PlotPlace[] {
@@ -161,4 +126,24 @@ function spanOf({ at, text, anchor }: PlotPlace): readonly [number, number] {
   return [from, from + width]
 }
 
-const round = (value: number): number => Math.round(value * 10) / 10
+/** Puts the name of a level at its right or left end, above or below it: where the curves leave it most room. */
+function namedClear(
+  level: Tick,
+  frame: { readonly left: number; readonly top: number; readonly right: number; readonly bottom: number },
+  points: readonly PlotPoint[],
+): PlotLevel {
+  const width = level.text.length * LETTER
+  const places = (['end', 'start'] as const).flatMap((anchor) =>
+    [-NAME_RISE, NAME_FALL].map((offset) => {
+      const nameX = anchor === 'end' ? frame.right - 4 : frame.left + 4
+      const [from, to] = anchor === 'end' ? [nameX - width, nameX] : [nameX, nameX + width]
+      const middleY = level.at + offset - LETTER / 2
+      const near = points.filter((point) => point.x >= from - GAP && point.x <= to + GAP)
+      const roomY = Math.min(...near.map((point) => Math.abs(point.y - middleY)), CLEAR)
+      const within = middleY > frame.top - NAME_FALL && middleY < frame.bottom - LETTER
+      return { nameX, nameY: level.at + offset, anchor, room: within ? roomY : 0 }
+    }),
+  )
+  const { room: _, ...best } = places.reduce((a, b) => (b.room > a.room ? b : a))
+  return { ...level, ...best }
+}

@@ -55,6 +55,21 @@ test('on a logarithmic axis equal ratios take equal room', () => {
   expect(xTicks.map(({ at }) => at)).toEqual([left, right, (left + right) / 2])
 })
 
+test('the name of a level stands clear of the curves where there is room', () => {
+  // The curve falls to just above the level at the right: its name goes to the left, below the curve.
+  const falling = {
+    name: 'a',
+    points: Array.from({ length: 25 }, (_, k) => ({ x: k, y: 20 - k * 0.65 })),
+  }
+  const { level } = layOutPlot(
+    plot([falling], { level: { name: '4 V: the least across the set', y: 4 } }),
+    SIZE,
+  )
+  expect(level!.anchor).toBe('start')
+  const flat = { name: 'a', points: [0, 10, 20].map((x) => ({ x, y: 20 })) }
+  expect(layOutPlot(plot([flat], { level: { name: 'least', y: 4 } }), SIZE).level!.anchor).toBe('end')
+})
+
 test('names of places never run into each other; the first and the last stay', () => {
   const places = Array.from({ length: 12 }, (_, k) => ({ name: `Station ${k}`, x: k / 11 }))
   const named = layOutPlot(plot([straight(1)], { places }), SIZE).places

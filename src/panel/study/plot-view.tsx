@@ -25,7 +25,7 @@ export function PlotView({ plot }: { plot: Plot }) {
         {drawn.level && (
           <g class="level">
             <line x1={drawn.left} x2={drawn.right} y1={drawn.level.at} y2={drawn.level.at} />
-            <text x={drawn.right - 4} y={drawn.level.at - 5} text-anchor="end">
+            <text x={drawn.level.nameX} y={drawn.level.nameY} text-anchor={drawn.level.anchor}>
               {drawn.level.text}
             </text>
           </g>
