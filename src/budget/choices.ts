@@ -13,6 +13,10 @@ export interface Choice {
   readonly name: string
   readonly today: ReachResult
   readonly worst: ReachResult
+  /** Whether anything would ring. */
+  readonly rings: boolean
+  /** Whether the circuit would have all that it cannot do without. */
+  readonly complete: boolean
 }
 
 function choiceOf(
@@ -22,7 +26,14 @@ function choiceOf(
 ): Choice {
   const { missing } = completenessOf(model, String)
   const worst = worstCorner(model, conditions, missing)
-  return { id, name, today: reachOf(model, conditions), worst: reachOf(model, worst.conditions) }
+  return {
+    id,
+    name,
+    today: reachOf(model, conditions),
+    worst: reachOf(model, worst.conditions),
+    rings: worst.rows.ringing.length > 0,
+    complete: missing.length === 0,
+  }
 }
 
 /** Reach of a circuit with each wire on all its lines. */

@@ -83,7 +83,7 @@ function dcPlot(drawn: Drawn): Plot | null {
   const leastVolts = (set.offHook.minMA / 1000) * set.offHook.dcOhms
   return plotAlong(
     drawn,
-    `Volts of the battery, ${nameOf(supply)} to ${nameOf(check.station)} off hook`,
+    `Battery volts, ${nameOf(supply)} to ${nameOf(check.station)}`,
     (conditions) => dcVoltsAlong(model, conditions, check.station),
     { name: `${Number(leastVolts.toFixed(1))} V: the least across the set`, y: leastVolts },
   )

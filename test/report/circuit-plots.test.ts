@@ -44,8 +44,8 @@ describe('the plots of a local-battery circuit', () => {
 
 test('a fed circuit shows the battery’s volts down to the set with least current', () => {
   const model = rowOfSets([common, common], wire, 3000, builtInSupply('feed-48'))
-  const dc = circuitPlots(model, DRY, nameOf, 'metric').find(({ title }) => title.startsWith('Volts of'))!
-  expect(dc.title).toBe('Volts of the battery, S0 to S1 off hook')
+  const dc = circuitPlots(model, DRY, nameOf, 'metric').find(({ title }) => title.startsWith('Battery'))!
+  expect(dc.title).toBe('Battery volts, S0 to S1')
   const [today, worst] = dc.curves
   expect(today!.points[0]!.y).toBeLessThan(48)
   expect(today!.points.at(-1)!.y).toBeLessThan(today!.points[0]!.y)

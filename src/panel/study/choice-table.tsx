@@ -3,10 +3,17 @@ import { useEffect } from 'preact/hooks'
 import type { Choice } from '../../budget/choices'
 import type { CircuitId } from '../../plan/id'
 import { stationName } from '../../plan/plan'
+import { distanceUnit, type UnitSystem } from '../../report/quantity-text'
 import { NO_CHOICES, searchChoices } from '../../state/choice-search'
 import type { Store } from '../../state/store'
 import { checkWords } from '../circuit/circuit-words'
 import { formatRunM } from '../format'
+
+/** Three figures: a reach is known to 0.1 %, and nobody lays a wire to the metre by it. */
+function formatReachM(reachM: number, system: UnitSystem): string {
+  const { of, symbol } = distanceUnit(system)
+  return `${Number(of(reachM).toPrecision(3))} ${symbol}`
+}
 
 /** What each wire and each supply would give a circuit: how far it could go, today and at worst. */
 export function ChoiceTable({ store, id }: { store: Store; id: CircuitId }) {
@@ -35,6 +42,26 @@ export function ChoiceTable({ store, id }: { store: Store; id: CircuitId }) {
   )
 }
 
+/** First what can do its work, then what rings, then what reaches farther. */
+const better = (a: Choice, b: Choice): number =>
+  Number(b.complete) - Number(a.complete) ||
+  Number(b.rings) - Number(a.rings) ||
+  b.worst.factor - a.worst.factor ||
+  b.today.factor - a.today.factor
+
+/** What ends the reach at worst, after what this choice lacks and others have. */
+function limitWords(
+  { complete, rings, worst }: Choice,
+  list: readonly Choice[],
+  nameOf: (station: string) => string,
+): string {
+  const lacks = [
+    ...(!complete && list.some((other) => other.complete) ? ['not complete with it'] : []),
+    ...(!rings && list.some((other) => other.rings) ? ['rings nothing'] : []),
+  ]
+  return [...lacks, ...(worst.check ? [checkWords(worst.check, nameOf)] : [])].join('; ')
+}
+
 interface Props {
   readonly store: Store
   readonly caption: string
@@ -47,7 +74,7 @@ function Choices({ store, caption, list, longestM, isNow }: Props) {
   const plan = store.plan.value
   const far = ({ factor, check }: Choice['today']) => {
     if (!check) return 'no end found'
-    return factor === 0 ? 'nowhere' : formatRunM(factor * longestM, store.units.value)
+    return factor === 0 ? 'nowhere' : formatReachM(factor * longestM, store.units.value)
   }
   return (
     <table class="choices">
@@ -60,23 +87,17 @@ function Choices({ store, caption, list, longestM, isNow }: Props) {
         </tr>
       </thead>
       <tbody>
-        {list
-          .toSorted((a, b) => b.worst.factor - a.worst.factor || b.today.factor - a.today.factor)
-          .map((choice) => (
-            <tr key={choice.id} class={isNow(choice.id) ? 'now' : undefined}>
-              <th scope="row">
-                {choice.name}
-                {isNow(choice.id) && ' (yours now)'}
-                {choice.worst.check && (
-                  <span class="soft">
-                    {checkWords(choice.worst.check, (station) => stationName(plan, station))}
-                  </span>
-                )}
-              </th>
-              <td>{far(choice.today)}</td>
-              <td>{far(choice.worst)}</td>
-            </tr>
-          ))}
+        {list.toSorted(better).map((choice) => (
+          <tr key={choice.id} class={isNow(choice.id) ? 'now' : undefined}>
+            <th scope="row">
+              {choice.name}
+              {isNow(choice.id) && ' (yours now)'}
+              <span class="soft">{limitWords(choice, list, (station) => stationName(plan, station))}</span>
+            </th>
+            <td>{far(choice.today)}</td>
+            <td>{far(choice.worst)}</td>
+          </tr>
+        ))}
       </tbody>
     </table>
   )

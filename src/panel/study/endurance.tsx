@@ -19,7 +19,7 @@ export function EnduranceQuestion({ store, study }: { store: Store; study: Circu
     <Question ask="How long does the battery last?">
       <p>{enduranceSentence(endurance)}</p>
       <NumberField
-        label="Talk a day on each circuit"
+        label="Talk a day"
         quantity="minute"
         system={system}
         value={workOf(plan, 'talkMinutesPerDay')}

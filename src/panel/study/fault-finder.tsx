@@ -91,7 +91,7 @@ export function FaultFinder({ store, study }: { store: Store; study: CircuitStud
           />
         )
       })}
-      <p role="status">
+      <p class="found" role="status">
         {question && answer && (
           <>
             <strong>{faultSentence(plan, measured, question, answer, system)}</strong>{' '}

@@ -27,7 +27,7 @@ const given = (values: Readings, name: string): number => values[name] ?? 0
 /** The ways to measure, by the kind of their reading. Common practice; the bridges: Hawkins Electrical Guide, vol. 3 (1914). */
 export const FAULT_KINDS: Readonly<Record<FaultReading['kind'], FaultKind>> = {
   short: {
-    text: 'Short: loop ohms from one end',
+    text: 'Short, from one end',
     how: 'Ohmmeter across the pair at the meter’s station; the far end open.',
     fields: [
       { name: 'ohms', label: 'Loop read', quantity: 'ohm' },
@@ -40,7 +40,7 @@ export const FAULT_KINDS: Readonly<Record<FaultReading['kind'], FaultKind>> = {
     }),
   },
   'short-both-ends': {
-    text: 'Short: loop ohms from both ends',
+    text: 'Short, from both ends',
     how: 'Ohmmeter across the pair, first here, then at the far end, the other end open each time. The ohms of the short itself fall out.',
     fields: [
       { name: 'ohms', label: 'Loop read here', quantity: 'ohm' },
@@ -53,7 +53,7 @@ export const FAULT_KINDS: Readonly<Record<FaultReading['kind'], FaultKind>> = {
     }),
   },
   murray: {
-    text: 'Wire to earth: Murray bridge',
+    text: 'Wire to earth, Murray',
     how: 'Join the two wires at the far end. One arm of the bridge to the faulty wire, the other to the good one, the battery between bridge and earth; balance.',
     fields: [
       { name: 'faultyArm', label: 'Arm at the faulty wire', quantity: 'ratio' },
@@ -66,7 +66,7 @@ export const FAULT_KINDS: Readonly<Record<FaultReading['kind'], FaultKind>> = {
     }),
   },
   varley: {
-    text: 'Wire to earth: Varley bridge',
+    text: 'Wire to earth, Varley',
     how: 'Join the two wires at the far end. Equal arms, the rheostat in the faulty wire, the battery between bridge and earth; balance.',
     fields: [
       { name: 'rheostatOhms', label: 'Rheostat', quantity: 'ohm' },
@@ -79,13 +79,13 @@ export const FAULT_KINDS: Readonly<Record<FaultReading['kind'], FaultKind>> = {
     }),
   },
   open: {
-    text: 'Broken wire: capacitance from one end',
+    text: 'Break, from one end',
     how: 'Capacitance meter across the pair at the meter’s station. How the wire lies changes it: both ends are surer.',
     fields: [{ name: 'nanoF', label: 'Capacitance read', quantity: 'nanoF' }],
     toReading: (values) => ({ kind: 'open', nanoF: given(values, 'nanoF') }),
   },
   'open-both-ends': {
-    text: 'Broken wire: capacitance from both ends',
+    text: 'Break, from both ends',
     how: 'Capacitance meter across the pair, first here, then at the far end. Only the ratio counts.',
     fields: [
       { name: 'nanoF', label: 'Capacitance read here', quantity: 'nanoF' },
