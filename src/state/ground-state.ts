@@ -1,4 +1,5 @@
 import { signal } from '@preact/signals'
+import type { HazardFeatures } from '../plan/hazard-features'
 import type { LineId } from '../plan/id'
 import type { Position } from '../plan/plan'
 import type { Result } from '../problem'
@@ -38,6 +39,12 @@ export interface Cursor {
 /** Ways drawn beside the lines, to take or to leave; each from end to end. */
 export type Suggested = readonly (readonly Position[])[]
 
+/** Features of a file that wait for the person to say which hazards they are. */
+export interface Imported {
+  readonly name: string
+  readonly features: HazardFeatures
+}
+
 /** All that the ground adds to the store. */
 export function createGroundState() {
   return {
@@ -47,6 +54,7 @@ export function createGroundState() {
     desk: signal<GroundDesk | null>(null),
     work: signal<Work | null>(null),
     cursor: signal<Cursor | null>(null),
+    imported: signal<Imported | null>(null),
     suggested: signal<Suggested>([]),
     shade: signal<'on' | 'off'>('on'),
     contours: signal<'on' | 'off'>('on'),

@@ -1,4 +1,6 @@
 import type { Store } from '../../state/store'
+import { HAZARD_TYPES, importHazards } from '../../storage/open-dropped'
+import { chooseFiles } from '../../storage/open-save'
 import type { KeptGrid } from '../../terrain/kept-grid'
 import { formatCount } from '../format'
 import { OnDemand, Question } from '../question'
@@ -13,6 +15,12 @@ export function GroundQuestion({ store }: { store: Store }) {
       <p>{groundSentence(store)}</p>
       <div class="acts">
         <OpenElevations store={store} />
+        <button
+          type="button"
+          onClick={() => chooseFiles(HAZARD_TYPES, ([file]) => file && void importHazards(store, file))}
+        >
+          Add roads, waters, power lines…
+        </button>
       </div>
       {grids.length > 0 && (
         <OnDemand title={`${formatCount(grids.length, 'elevation file')}, the finest first`}>

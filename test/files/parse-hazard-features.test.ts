@@ -1,0 +1,99 @@
+import { describe, expect, test } from 'vitest'
+import { parseHazardFeatures } from '../../src/files/parse-hazard-features'
+import { addHazards } from '../../src/plan/add-hazards'
+import { hazardsFrom, likelyKind, likelyProperty } from '../../src/plan/hazard-features'
+import type { HazardId } from '../../src/plan/id'
+import { EMPTY_PLAN } from '../../src/plan/plan'
+
+const feature = (geometry: unknown, properties: unknown = {}) => ({ type: 'Feature', geometry, properties })
+const file = (...features: unknown[]) => JSON.stringify({ type: 'FeatureCollection', features })
+const WAY = { type: 'LineString', coordinates: [[11, 47], [11.1, 47.1, 900]] } // biome-ignore format: one line
+const RING = [[11, 47], [11.1, 47], [11, 47.1], [11, 47]] // biome-ignore format: one line
+
+function read(text: string) {
+  const result = parseHazardFeatures(text)
+  if (!result.ok) throw new Error(result.problems[0]?.message)
+  return result.value
+}
+const faults = (text: string) => {
+  const result = parseHazardFeatures(text)
+  return result.ok ? [] : result.problems.map(({ code, at }) => `${code} ${at}`)
+}
+
+describe('a file of roads and waters', () => {
+  test('gives each line and area of every geometry that RFC 7946 knows, and counts what can be no hazard', () => {
+    const { features, leftOut } = read(
+      file(
+        feature(WAY),
+        feature({ type: 'Polygon', coordinates: [RING] }),
+        feature({ type: 'MultiLineString', coordinates: [WAY.coordinates, WAY.coordinates] }),
+        feature({ type: 'MultiPolygon', coordinates: [[RING]] }),
+        feature({ type: 'GeometryCollection', geometries: [WAY, { type: 'Point', coordinates: [11, 47] }] }),
+        feature({ type: 'Point', coordinates: [11, 47] }),
+        feature(null),
+      ),
+    )
+    expect(features.map(({ geometry }) => geometry.type).join(' ')).toBe(
+      'LineString Polygon LineString LineString Polygon LineString',
+    )
+    expect(leftOut).toBe(2)
+  })
+
+  test('becomes the hazards that a person says, with their names, as one edit', () => {
+    const source = read(
+      file(
+        feature(WAY, { class: 'secondary', name: 'Moor road' }),
+        feature(WAY, { class: 'canal' }),
+        feature(WAY, { class: 'hedge', name: 'Old hedge' }),
+      ),
+    )
+    let last = 0
+    const hazards = hazardsFrom(
+      source,
+      { property: 'class', kinds: new Map([['secondary', 'road'], ['canal', 'water']]), nameProperty: 'name' }, // biome-ignore format: one line
+      () => `h${++last}` as HazardId,
+    )
+    const plan = addHazards(EMPTY_PLAN, hazards)
+    expect([...plan.hazards.values()].map(({ hazard, name }) => [hazard, name])).toEqual([
+      ['road', 'Moor road'],
+      ['water', ''],
+    ])
+  })
+
+  test('is told apart by the property `hazard`, or by the one whose words are best known', () => {
+    const source = read(
+      file(feature(WAY, { layer: 'x', highway: 'track' }), feature(WAY, { layer: 'y', highway: 'primary' })),
+    )
+    expect(likelyProperty(source)?.name).toBe('highway')
+    expect(likelyProperty(read(file(feature(WAY, { highway: 'track', hazard: 'water' }))))?.name).toBe(
+      'hazard',
+    )
+    expect(['power-line', 'Railway', 'footpath', 'hedge'].map(likelyKind)).toEqual([
+      'power-line',
+      'railway',
+      'track',
+      undefined,
+    ])
+  })
+
+  test('with a fault is refused whole, each fault with its place', () => {
+    expect(
+      faults(
+        file(
+          feature({ type: 'LineString', coordinates: [[11, 47]] }),
+          feature({ type: 'LineString', coordinates: [[500_000, 5_200_000], [11, 47]] }), // biome-ignore format: one line
+          feature({ type: 'Polygon', coordinates: [RING.slice(0, 3).concat([[12, 48]])] }),
+        ),
+      ),
+    ).toEqual([
+      'wrong-count features[0].geometry.coordinates',
+      'off-globe features[1].geometry.coordinates[0]',
+      'open-ring features[2].geometry.coordinates[0][3]',
+    ])
+    expect(faults('{"type":"FeatureCollection"}')).toEqual(['no-features features'])
+    expect(faults(file(feature(null)))).toEqual(['no-hazards features'])
+    expect(faults('[')).toHaveLength(1)
+    const projected = { ...JSON.parse(file(feature(WAY))), crs: { properties: { name: 'EPSG:3857' } } }
+    expect(faults(JSON.stringify(projected))).toEqual(['other-system crs'])
+  })
+})
