@@ -10,6 +10,7 @@ export default defineConfig({
           name: 'core',
           include: ['test/**/*.test.{ts,tsx}'],
           exclude: ['test/browser/**'],
+          setupFiles: ['test/fixed-seed.ts'],
           sequence: { groupOrder: 0 },
         },
       },

@@ -1,6 +1,6 @@
 // @vitest-environment happy-dom
 import { act } from 'preact/test-utils'
-import { describe, expect, test } from 'vitest'
+import { afterAll, describe, expect, test, vi } from 'vitest'
 import { Panel } from '../../src/panel/panel'
 import { EMPTY_PLAN } from '../../src/plan/plan'
 import type { Remedy } from '../../src/report/report'
@@ -14,6 +14,9 @@ function show(selection: Selection = null, plan = SMALL_PLAN) {
   return { store, ...page(<Panel store={store} />) }
 }
 const line = (store: ReturnType<typeof createStore>) => store.plan.value.lines.get(LINE)!
+
+// What a card loads late must have come before the page goes away.
+afterAll(() => vi.dynamicImportSettled())
 
 describe('the whole plan', () => {
   test('asks its questions and lists its circuits with their verdicts in words', () => {
