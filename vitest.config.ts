@@ -11,6 +11,8 @@ export default defineConfig({
           include: ['test/**/*.test.{ts,tsx}'],
           exclude: ['test/browser/**'],
           setupFiles: ['test/fixed-seed.ts'],
+          // Laws of many cases, solvers and processes: a slow machine must not fail them.
+          testTimeout: 30_000,
           sequence: { groupOrder: 0 },
         },
       },
