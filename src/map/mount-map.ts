@@ -24,6 +24,7 @@ import { showNames } from './layers/show-names'
 import { showRubberLabel } from './layers/show-rubber-label'
 import { showSplices } from './layers/show-splices'
 import { showStations } from './layers/show-stations'
+import { showSuggested } from './layers/show-suggested'
 import { showCoast } from './paper/show-coast'
 import { showGrid } from './paper/show-grid'
 import { showTerrain } from './paper/show-terrain'
@@ -61,6 +62,7 @@ export function mountMap(element: HTMLElement, store: Store): () => void {
     showGrid(view),
     showHazards(bench),
     showLines(bench),
+    showSuggested(bench),
     showSplices(bench),
     showCautions(bench),
     showStations(bench),

@@ -1,19 +1,14 @@
 import { effect } from '@preact/signals'
-import { forward } from 'mgrs'
+import { formatLengthM, type UnitSystem } from '../../report/quantity-text'
+import type { Ground } from '../../terrain/ground'
 import type { Aim, Bench } from '../bench'
 import { showTiles } from '../paper/show-tiles'
 import { sourceInUse } from '../paper/tile-source'
-import { goToDialog } from './go-to-dialog'
 import { scaleBar } from './scale-bar'
-import { tilesDialog } from './tiles-dialog'
 
 /** Widest that the scale bar may be, px, and as a part of the map: on a phone the buttons beside it need the room. */
 const WIDEST_PX = 150
 const WIDEST = 0.25
-/** Beyond these latitudes the military grid is polar, and the package knows only the zones between. */
-const MGRS_SOUTH_DEG = -80
-const MGRS_NORTH_DEG = 84
-
 /** The map's foot: its scale, where the pointer is, and whose data it shows. */
 export function showFoot(bench: Bench): { aimed: (aim: Aim | null) => void; remove: () => void } {
   const { store, view } = bench
@@ -31,16 +26,17 @@ export function showFoot(bench: Bench): { aimed: (aim: Aim | null) => void; remo
   const removeTiles = showTiles(view, (words) => {
     credit.textContent = words
   })
-  const dialogs = [goToDialog(bench), tilesDialog()] as const
-  foot.append(
-    bar,
-    length,
-    place,
-    credit,
-    opener('Go to', dialogs[0]),
-    opener(sourceInUse() ? 'Online map: on' : 'Online map', dialogs[1]),
+  const goTo = opener('Go to', async () => (await import('./go-to-dialog')).goToDialog(bench))
+  const online = opener(sourceInUse() ? 'Online map: on' : 'Online map', async () =>
+    (await import('./tiles-dialog')).tilesDialog(),
   )
-  view.container.after(foot, ...dialogs)
+  foot.append(bar, length, place, credit, goTo, online)
+  view.container.after(foot)
+  /** Not needed for the first sight of the map, so it comes a little later. */
+  let gridReference: ((lonDeg: number, latDeg: number) => string) | undefined
+  void import('./grid-reference').then((loaded) => {
+    gridReference = loaded.gridReference
+  })
 
   const stop = effect(() => {
     view.frame.value
@@ -52,40 +48,44 @@ export function showFoot(bench: Bench): { aimed: (aim: Aim | null) => void; remo
 
   return {
     aimed: (aim) => {
-      place.textContent = aim ? placeText(aim.position, store.ground.peek()) : ''
+      const words = aim && [
+        degreesText(aim.position),
+        gridReference?.(...aim.position),
+        heightText(aim.position, store.ground.peek(), store.units.peek()),
+      ]
+      place.textContent = words ? words.filter(Boolean).join(' · ') : ''
     },
     remove: () => {
       stop()
       removeTiles()
-      for (const dialog of dialogs) dialog.remove()
       foot.remove()
     },
   }
 }
 
-function opener(words: string, dialog: HTMLDialogElement): HTMLButtonElement {
+/** A button whose dialog is made when it is first wanted. It stands in the button's parent, and goes with it. */
+function opener(words: string, make: () => Promise<HTMLDialogElement>): HTMLButtonElement {
   const button = document.createElement('button')
+  let made: Promise<HTMLDialogElement> | undefined
   button.type = 'button'
   button.textContent = words
   button.setAttribute('aria-haspopup', 'dialog')
-  button.addEventListener('click', () => dialog.showModal())
+  button.addEventListener('click', async () => {
+    made ??= make()
+    const dialog = await made
+    if (!dialog.isConnected) button.after(dialog)
+    if (!dialog.open) dialog.showModal()
+  })
   return button
 }
 
-function placeText(
-  [lonDeg, latDeg]: Aim['position'],
-  ground: { heightM(lon: number, lat: number): number | undefined } | undefined,
-): string {
+function degreesText([lonDeg, latDeg]: Aim['position']): string {
   const lat = `${Math.abs(latDeg).toFixed(5)}° ${latDeg < 0 ? 'S' : 'N'}`
   const lon = `${Math.abs(lonDeg).toFixed(5)}° ${lonDeg < 0 ? 'W' : 'E'}`
-  const heightM = ground?.heightM(lonDeg, latDeg)
-  return [
-    `${lat} ${lon}`,
-    ...(latDeg >= MGRS_SOUTH_DEG && latDeg <= MGRS_NORTH_DEG ? [gridReference(lonDeg, latDeg)] : []),
-    ...(heightM === undefined ? [] : [`${Math.round(heightM)} m`]),
-  ].join(' · ')
+  return `${lat} ${lon}`
 }
 
-/** `32T PT 12345 67890`: the parts apart, as they are spoken. */
-const gridReference = (lonDeg: number, latDeg: number): string =>
-  forward([lonDeg, latDeg], 5).replace(/^(\d+\w)(\w\w)(\d{5})(\d{5})$/, '$1 $2 $3 $4')
+function heightText(position: Aim['position'], ground: Ground | undefined, units: UnitSystem): string {
+  const heightM = ground?.heightM(...position)
+  return heightM === undefined ? '' : formatLengthM(heightM, units)
+}

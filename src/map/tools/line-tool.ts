@@ -1,5 +1,6 @@
 import type { StationId } from '../../plan/id'
 import { lineName, type Plan, type Position } from '../../plan/plan'
+import { wireInHand } from '../../state/wire-in-hand'
 import type { Aim, Bench, HandTool } from '../bench'
 import { beginLine, drawLine, type LineDraft, withBend, withoutLastBend } from './line-draft'
 import { sceneOf } from './scene'
@@ -19,7 +20,7 @@ export function lineTool(bench: Bench): HandTool {
     const scene = sceneOf(store.settled.peek(), view)
     return stationHere(scene, aim.point, aim.reachPx * SNAP)
   }
-  const inHand = (plan: Plan) => ({ wire: wireInHand(bench, plan), lay: bench.lay.peek() })
+  const inHand = (plan: Plan) => ({ wire: wireInHand(store, plan), lay: bench.lay.peek() })
 
   const begin = (start: StationId) => {
     const plan = store.settled.peek()
@@ -101,11 +102,4 @@ export function lineTool(bench: Bench): HandTool {
       return true
     },
   }
-}
-
-/** The wire that was drawn last; on a plan without lines, the first of the catalog. */
-function wireInHand({ store }: Bench, plan: Plan): string {
-  const last = [...plan.lines.values()].at(-1)?.wire
-  const [first] = store.catalog.peek().wires.keys()
-  return last ?? first ?? ''
 }

@@ -1,0 +1,25 @@
+import { effect } from '@preact/signals'
+import type { Bench } from '../bench'
+import { pathData } from '../view/path-data'
+import { svgElement } from '../view/svg-element'
+
+/** Draws ways that are suggested: dashed ink, for they are no wire yet. */
+export function showSuggested({ store, view }: Bench): () => void {
+  const group = view.addGroup('suggested')
+  const stop = effect(() => {
+    view.frame.value
+    const d = store.suggested.value.map((way) => pathData(view.pathOf(way))).join('')
+    group.replaceChildren(
+      ...(d
+        ? [
+            svgElement('path', { class: 'suggested-halo', d }),
+            svgElement('path', { class: 'suggested-way', d }),
+          ]
+        : []),
+    )
+  })
+  return () => {
+    stop()
+    group.remove()
+  }
+}
