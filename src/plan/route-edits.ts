@@ -1,20 +1,25 @@
-import type { CircuitId, LineId, StationId } from './id'
+import type { LineId, StationId } from './id'
 import type { Circuit, Lay, Line, Plan, Position } from './plan'
 import { onGlobe } from './position'
 import { assertNewCircuit, assertNewFeature, putCircuit, putLine } from './put'
 
-/** Leads a line along other bends. Its legs are laid alike; what single legs said of themselves is gone with them. */
-export function rerouteLine(plan: Plan, id: LineId, bends: readonly Position[], lay: Lay = 'surface'): Plan {
+/** A way between two stations: its bends, and how each leg is laid, one more than there are bends. */
+export interface Way {
+  readonly bends: readonly Position[]
+  readonly lays: readonly Lay[]
+}
+
+/** Leads a line another way. What single legs said of themselves is gone with them. */
+export function rerouteLine(plan: Plan, id: LineId, way: Way): Plan {
   const line = plan.lines.get(id)
-  return line ? putLine(plan, { ...line, bends: bends.map(onGlobe), legs: legsFor(bends, lay) }) : plan
+  return line ? putLine(plan, { ...line, ...drawn(way) }) : plan
 }
 
 /** A line of a net that is to be drawn. */
-export interface NetLine {
+export interface NetLine extends Way {
   readonly id: LineId
   readonly from: StationId
   readonly to: StationId
-  readonly bends: readonly Position[]
 }
 
 /**
@@ -24,30 +29,19 @@ export interface NetLine {
 export function drawNet(
   plan: Plan,
   lines: readonly NetLine[],
-  {
-    wire,
-    lay = 'surface',
-    circuit,
-  }: { wire: string; lay?: Lay; circuit: { id: CircuitId; name: string } | Circuit },
+  wire: string,
+  circuit: Pick<Circuit, 'id' | 'name'> & Partial<Circuit>,
 ): Plan {
   if (!plan.circuits.has(circuit.id)) assertNewCircuit(plan, circuit.id)
-  const drawn = lines.reduce((before, { id, from, to, bends }) => {
+  const withLines = lines.reduce((before, { id, from, to, ...way }) => {
     assertNewFeature(before, id)
-    const line: Line = {
-      id,
-      from,
-      to,
-      bends: bends.map(onGlobe),
-      legs: legsFor(bends, lay),
-      wire,
-      pairs: 1,
-      return: 'pair',
-    }
-    return putLine(before, line)
+    return putLine(before, { id, from, to, ...drawn(way), wire, pairs: 1, return: 'pair' })
   }, plan)
   const blank = { sets: new Map<StationId, string>(), supply: null }
-  return putCircuit(drawn, { ...blank, ...circuit, lines: lines.map(({ id }) => id) })
+  return putCircuit(withLines, { ...blank, ...circuit, lines: lines.map(({ id }) => id) })
 }
 
-const legsFor = (bends: readonly Position[], lay: Lay) =>
-  Array.from({ length: bends.length + 1 }, () => ({ lay }))
+function drawn({ bends, lays }: Way): Pick<Line, 'bends' | 'legs'> {
+  if (lays.length !== bends.length + 1) throw new Error(`${bends.length} bends make no ${lays.length} legs`)
+  return { bends: bends.map(onGlobe), legs: lays.map((lay) => ({ lay })) }
+}

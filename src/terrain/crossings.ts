@@ -51,24 +51,37 @@ export function crossingsOf(plan: Plan, line: Line): readonly Crossing[] {
   if (before && before.hazards === plan.hazards && before.from === from && before.to === to)
     return before.crossings
 
-  const crossings: Crossing[] = []
-  for (const hazard of plan.hazards.values()) crossings.push(...crossingsWith(hazard, line, vertices))
-  crossings.sort((a, b) => a.distanceM - b.distanceM)
+  const crossings = crossingsAlong(plan.hazards.values(), vertices, line.legs)
   known.set(line, { hazards: plan.hazards, from, to, crossings })
   return crossings
 }
 
-function crossingsWith(hazard: Hazard, line: Line, vertices: readonly Position[]): Crossing[] {
+/** Every crossing of a way, leg by leg, with hazards; in the order of the way. */
+export function crossingsAlong(
+  hazards: Iterable<Hazard>,
+  vertices: readonly Position[],
+  legs: readonly { readonly lay: Lay }[],
+): Crossing[] {
+  const crossings: Crossing[] = []
+  for (const hazard of hazards) crossings.push(...crossingsWith(hazard, vertices, legs))
+  return crossings.sort((a, b) => a.distanceM - b.distanceM)
+}
+
+function crossingsWith(
+  hazard: Hazard,
+  vertices: readonly Position[],
+  legs: readonly { readonly lay: Lay }[],
+): Crossing[] {
   const shape = hazardShape(hazard)
   const found: Crossing[] = []
   const about = { hazard: hazard.id, kind: hazard.hazard, name: hazard.name }
   let startM = 0
-  for (const [legIndex, leg] of line.legs.entries()) {
+  for (const [legIndex, leg] of legs.entries()) {
     const a = vertices[legIndex]!
     const b = vertices[legIndex + 1]!
     const lengthM = legM(a, b)
     if (mayMeet(shape, a, b)) {
-      const isLast = legIndex === line.legs.length - 1
+      const isLast = legIndex === legs.length - 1
       const cuts = shape.paths.flatMap((path) => cutsOf(a, b, path, isLast)).sort((p, q) => p.along - q.along)
       const at = (along: number) => ({
         ...about,

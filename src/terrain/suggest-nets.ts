@@ -1,11 +1,12 @@
 import type { StationId } from '../plan/id'
-import type { Hazard, Position } from '../plan/plan'
+import type { Hazard, Lay, Position } from '../plan/plan'
 import { bad, ok, type Result } from '../problem'
 import { legM } from './earth'
 import type { GridGround } from './ground-from-grids'
 import { costsFrom, leastCostPath, type Searching } from './least-cost-path'
 import { closedRing, type Link, spanningTree, star } from './net-shapes'
 import { type RouteGround, routeGround } from './route-ground'
+import { layCrossings } from './route-lays'
 import { DEFAULT_ROUTE_WEIGHTS, type RouteWeights } from './route-weights'
 import { smoothRoute } from './smooth-route'
 
@@ -22,6 +23,8 @@ export interface NetLink {
   readonly from: StationId
   readonly to: StationId
   readonly bends: readonly Position[]
+  /** How each leg is laid: one more than there are bends. */
+  readonly lays: readonly Lay[]
   readonly mapM: number
 }
 
@@ -91,7 +94,7 @@ export function suggestNets(
   const routes = new Map<string, NetLink>()
   const linkOf = ([a, b]: Link): NetLink => {
     const key = `${Math.min(a, b)} ${Math.max(a, b)}`
-    const known = routes.get(key) ?? routeBetween(country, stations[a]!, stations[b]!)
+    const known = routes.get(key) ?? routeBetween(country, hazards, stations[a]!, stations[b]!)
     routes.set(key, known)
     return known
   }
@@ -108,6 +111,7 @@ export function suggestNets(
 
 function routeBetween(
   { grid, toCells, toDeg, cellAt }: RouteGround,
+  hazards: readonly Hazard[],
   a: NetRequest['stations'][number],
   b: NetRequest['stations'][number],
 ): NetLink {
@@ -116,5 +120,5 @@ function routeBetween(
   const bends = path ? smoothRoute(grid, path.cells, first, last).slice(1, -1).map(toDeg) : []
   const points = [a.position, ...bends, b.position]
   const mapM = points.slice(1).reduce((total, point, i) => total + legM(points[i]!, point), 0)
-  return { from: a.id, to: b.id, bends, mapM }
+  return { from: a.id, to: b.id, ...layCrossings(hazards, points), mapM }
 }

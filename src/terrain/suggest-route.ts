@@ -1,9 +1,10 @@
-import type { Hazard, Position } from '../plan/plan'
+import type { Hazard, Lay, Position } from '../plan/plan'
 import { bad, ok, type Result } from '../problem'
 import { legM } from './earth'
 import type { GridGround } from './ground-from-grids'
 import { leastCostPath, type Searching } from './least-cost-path'
 import { routeGround } from './route-ground'
+import { layCrossings } from './route-lays'
 import { DEFAULT_ROUTE_WEIGHTS, type RouteWeights } from './route-weights'
 import { smoothRoute } from './smooth-route'
 
@@ -17,8 +18,9 @@ export interface RouteRequest {
 }
 
 export interface SuggestedRoute {
-  /** The bends between the two ends. */
+  /** The bends between the two ends, and how each leg is laid: one more than there are bends. */
   readonly bends: readonly Position[]
+  readonly lays: readonly Lay[]
   readonly mapM: number
   /** What it costs by the weights, in metres of easy ground. */
   readonly cost: number
@@ -63,7 +65,7 @@ export function suggestRoute(
   const bends = smoothRoute(grid, path.cells, first, last).slice(1, -1).map(toDeg)
   const points = [from, ...bends, to]
   return ok({
-    bends,
+    ...layCrossings(hazards, points),
     mapM: points.slice(1).reduce((sum, point, i) => sum + legM(points[i]!, point), 0),
     cost: path.cost,
     cellM: grid.cellM,

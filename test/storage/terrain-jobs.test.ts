@@ -24,7 +24,7 @@ class ScriptedWorker extends EventTarget {
 }
 
 const request = { from: [0, 0], to: [1, 1], hazards: [] } as unknown as RouteRequest
-const found = { ok: true, value: { bends: [], mapM: 1, cost: 1, cellM: 5 } } as const
+const found = { ok: true, value: { bends: [], lays: ['surface'], mapM: 1, cost: 1, cellM: 5 } } as const
 const grid = { name: 'g' } as never
 
 const answering = (task: TerrainTask): TerrainAnswer[] =>
