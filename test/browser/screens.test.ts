@@ -42,6 +42,40 @@ describe('a reader of the screen', () => {
   )
 })
 
+describe('the studies of a circuit', () => {
+  /** Opens everything that is shown on demand, until nothing is closed. */
+  const openAll = () =>
+    at.page.evaluate(async () => {
+      for (let round = 0; round < 4; round++) {
+        for (const details of document.querySelectorAll<HTMLDetailsElement>('.card details'))
+          details.open = true
+        await new Promise((resolve) => setTimeout(resolve, 100))
+      }
+    })
+
+  test.each([
+    ['light', { width: 1440, height: 900 }],
+    ['dark', PHONE],
+  ] as const)('read well and stay on the %s screen', async (colorScheme, viewport) => {
+    at = await visit({ colorScheme, viewport, touch: viewport === PHONE })
+    const { page } = at
+    await openDemo()
+    await page.getByRole('button', { name: 'Kiln ringdown' }).first().click()
+    await page.getByText('Where is the fault?').waitFor()
+    await openAll()
+    await page.getByText('(yours now)').first().waitFor()
+    await page.getByRole('img', { name: /^Battery volts/ }).waitFor()
+    await page.getByLabel('Loop read', { exact: true }).fill('80')
+    await page.keyboard.press('Tab')
+    await page.getByText('It is marked on the map').waitFor()
+    expect(await page.locator('.fault').evaluate((mark) => mark.checkVisibility())).toBe(true)
+    const wide = await page.locator('.panel').evaluate((panel) => panel.scrollWidth - panel.clientWidth)
+    expect(wide).toBe(0)
+    expect(await complaints()).toEqual([])
+    expect(at.faults).toEqual([])
+  })
+})
+
 describe('a phone', () => {
   test('shows map and panel with nothing off its side, and buttons that a thumb hits', async () => {
     at = await visit({ viewport: PHONE, touch: true })
