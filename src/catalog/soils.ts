@@ -12,7 +12,8 @@ export interface Soil {
 const TECHNOLOGIC_PAPER = 'US Bureau of Standards Technologic Paper 108, as an earth-testing guide tables it'
 const MO_201 = 'Navy MO-201, table 3-3'
 
-const middle = (least: number, most: number) => Math.round(Math.sqrt(least * most))
+/** Two figures: the ends are no surer. */
+const middle = (least: number, most: number) => Number(Math.sqrt(least * most).toPrecision(2))
 
 const soil = (id: string, name: string, least: number, most: number): Soil => ({
   id,
