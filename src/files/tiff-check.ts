@@ -20,6 +20,8 @@ const TYPE_BYTES: Readonly<Record<number, number>> = {
   17: 8,
   18: 8,
 }
+const TEXT = 2
+const MOST_TEXT = 1e6
 const MOST_DIRECTORIES = 64
 const MOST_ENTRIES = 1000
 
@@ -70,7 +72,9 @@ export async function checkTiff(source: ByteSource): Promise<Result<number>> {
     for (let i = 0; i < entries; i++) {
       const at = i * entryBytes
       const count = big ? Number(view.getBigUint64(at + 4, little)) : view.getUint32(at + 4, little)
-      const bytes = (TYPE_BYTES[view.getUint16(at + 2, little)] ?? 1) * count
+      const type = view.getUint16(at + 2, little)
+      const bytes = (TYPE_BYTES[type] ?? 1) * count
+      if (type === TEXT && count > MOST_TEXT) return fault('tiff-text', 'carries a text of absurd length.')
       if (bytes > inlineBytes && offsetAt(view, at + entryBytes - inlineBytes) + bytes > source.sizeBytes)
         return cut
     }

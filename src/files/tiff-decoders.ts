@@ -18,33 +18,52 @@ function blockBytes({ tileWidth, tileHeight, bitsPerSample, planarConfiguration 
 /** Inflates with the platform's own decompressor, and stops at the length that the block should have. */
 class BoundedInflate extends BaseDecoder {
   override async decodeBlock(packed: ArrayBuffer): Promise<ArrayBuffer> {
-    const most = blockBytes(this.parameters)
+    const out = new BoundedBytes(packed.byteLength, blockBytes(this.parameters))
     const stream = new Blob([packed]).stream().pipeThrough(new DecompressionStream('deflate'))
     const reader = stream.getReader()
-    const parts: Uint8Array[] = []
-    let length = 0
-    for (;;) {
-      const { done, value } = await reader.read()
-      if (done) break
-      length += value.length
-      if (length > most) {
-        await reader.cancel()
-        throw new BlockTooLong()
+    try {
+      for (;;) {
+        const { done, value } = await reader.read()
+        if (done) return out.written().buffer
+        out.append(value)
       }
-      parts.push(value)
+    } finally {
+      await reader.cancel()
     }
-    return joined(parts, length)
   }
 }
 
-function joined(parts: readonly Uint8Array[], length: number): ArrayBuffer {
-  const whole = new Uint8Array(length)
-  let at = 0
-  for (const part of parts) {
-    whole.set(part, at)
-    at += part.length
+/** Bytes that grow as they are written, up to a bound. */
+class BoundedBytes {
+  bytes: Uint8Array<ArrayBuffer>
+  length = 0
+  private readonly most: number
+
+  constructor(packedLength: number, most: number) {
+    // Not the most at once: a strip may be said to have more rows than the image.
+    this.bytes = new Uint8Array(Math.min(most, packedLength * 4 + 4096))
+    this.most = most
   }
-  return whole.buffer
+
+  /** Makes room for so many more. */
+  reserve(more: number): void {
+    const needed = this.length + more
+    if (needed > this.most) throw new BlockTooLong()
+    if (needed <= this.bytes.length) return
+    const longer = new Uint8Array(Math.min(this.most, Math.max(needed, this.bytes.length * 2)))
+    longer.set(this.bytes)
+    this.bytes = longer
+  }
+
+  append(part: Uint8Array): void {
+    this.reserve(part.length)
+    this.bytes.set(part, this.length)
+    this.length += part.length
+  }
+
+  written(): Uint8Array<ArrayBuffer> {
+    return this.bytes.slice(0, this.length)
+  }
 }
 
 const CLEAR = 256
@@ -64,32 +83,24 @@ export function unpackLzw(packed: Uint8Array, most: number): Uint8Array<ArrayBuf
     suffix[i] = i
     length[i] = 1
   }
-  // Not the most at once: a strip may be said to have more rows than the image.
-  let out = new Uint8Array(Math.min(most, packed.length * 4 + 4096))
-  let written = 0
+  const out = new BoundedBytes(packed.length, most)
   let next = FIRST_FREE
   let width = 9
   let previous = -1
   let bits = 0
   let held = 0
 
-  /** Writes a string from its end to its start, and gives its first byte. */
+  /** Writes a string from its end to its start, with room for so many bytes after it, and gives its first byte. */
   const write = (code: number, extra: number): number => {
-    const end = written + length[code]!
-    if (end + extra > most) throw new BlockTooLong()
-    if (end + extra > out.length) {
-      const longer = new Uint8Array(Math.min(most, Math.max(end + extra, out.length * 2)))
-      longer.set(out)
-      out = longer
-    }
+    out.reserve(length[code]! + extra)
+    const start = out.length
+    out.length += length[code]!
     let c = code
-    for (let at = end - 1; at >= written; at--) {
-      out[at] = suffix[c]!
+    for (let at = out.length - 1; at >= start; at--) {
+      out.bytes[at] = suffix[c]!
       c = prefix[c]!
     }
-    const first = out[written]!
-    written = end
-    return first
+    return out.bytes[start]!
   }
 
   for (let at = 0; ; ) {
@@ -110,7 +121,7 @@ export function unpackLzw(packed: Uint8Array, most: number): Uint8Array<ArrayBuf
     if (code > next || (code === next && previous < 0)) throw new RangeError('LZW code out of order')
     const fresh = code === next
     const first = write(fresh ? previous : code, fresh ? 1 : 0)
-    if (fresh) out[written++] = first
+    if (fresh) out.bytes[out.length++] = first
     if (previous >= 0 && next < 4096) {
       prefix[next] = previous
       suffix[next] = first
@@ -120,7 +131,7 @@ export function unpackLzw(packed: Uint8Array, most: number): Uint8Array<ArrayBuf
     previous = code
     if (next + 1 >= 1 << width && width < 12) width++
   }
-  return out.slice(0, written)
+  return out.written()
 }
 
 class BoundedLzw extends BaseDecoder {
@@ -129,7 +140,33 @@ class BoundedLzw extends BaseDecoder {
   }
 }
 
-/** Ways of packing that are read: none, LZW, deflate (two numbers), PackBits, which can grow by 64 at most. */
+/**
+ * Unpacks PackBits into at most so many bytes: a count up to 127 precedes one more bytes than it says, one from 129 a byte to be
+ * written 257 less the count times. Source: TIFF 6.0 (Adobe 1992), section 9.
+ */
+export function unpackPackBits(packed: Uint8Array, most: number): Uint8Array<ArrayBuffer> {
+  const out = new BoundedBytes(packed.length, most)
+  for (let at = 0; at < packed.length; ) {
+    const count = packed[at++]!
+    if (count < 128) {
+      out.append(packed.subarray(at, at + count + 1))
+      at += count + 1
+    } else if (count > 128) {
+      out.reserve(257 - count)
+      out.bytes.fill(packed[at++] ?? 0, out.length, out.length + 257 - count)
+      out.length += 257 - count
+    }
+  }
+  return out.written()
+}
+
+class BoundedPackBits extends BaseDecoder {
+  override decodeBlock(packed: ArrayBuffer): ArrayBuffer {
+    return unpackPackBits(new Uint8Array(packed), blockBytes(this.parameters)).buffer
+  }
+}
+
+/** Ways of packing that are read: none, LZW, deflate by two numbers, PackBits. */
 export const COMPRESSIONS = new Map([
   [1, 'none'],
   [5, 'LZW'],
@@ -142,4 +179,5 @@ export const COMPRESSIONS = new Map([
 export function useBoundedDecoders(): void {
   addDecoder(5, async () => BoundedLzw)
   addDecoder([8, 32946], async () => BoundedInflate)
+  addDecoder(32773, async () => BoundedPackBits)
 }

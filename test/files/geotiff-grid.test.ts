@@ -4,7 +4,7 @@ import { describe, expect, test } from 'vitest'
 import { bytesFrom } from '../../src/files/byte-source'
 import { groundFromFiles } from '../../src/files/elevation-files'
 import { readGeotiffGrid } from '../../src/files/geotiff-grid'
-import { BlockTooLong, unpackLzw } from '../../src/files/tiff-decoders'
+import { BlockTooLong, unpackLzw, unpackPackBits } from '../../src/files/tiff-decoders'
 import type { ElevationGrid } from '../../src/terrain/elevation-grid'
 import { groundFromGrids } from '../../src/terrain/ground-from-grids'
 
@@ -245,6 +245,14 @@ describe('a file that lies about itself', () => {
     expect(() => unpackLzw(packCodes(codes), 4800)).toThrow(BlockTooLong)
     expect(unpackLzw(packCodes([256, 65, 66, 258, 257]), 4800)).toEqual(new Uint8Array([65, 66, 65, 66]))
     expect(() => unpackLzw(packCodes([256, 65, 300]), 4800)).toThrow(RangeError)
+  })
+
+  test('with PackBits that run over is stopped', () => {
+    // TIFF 6.0 (Adobe 1992), section 9: 254 (−2) repeats the next byte three times, 2 copies the next three, 128 is nothing.
+    const packed = new Uint8Array([254, 0xaa, 2, 0x80, 0x00, 0x2a, 128, 253, 0xaa])
+    const unpacked = [0xaa, 0xaa, 0xaa, 0x80, 0x00, 0x2a, 0xaa, 0xaa, 0xaa, 0xaa]
+    expect([...unpackPackBits(packed, 10)]).toEqual(unpacked)
+    expect(() => unpackPackBits(packed, 9)).toThrow(BlockTooLong)
   })
 })
 
