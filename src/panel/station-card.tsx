@@ -6,6 +6,7 @@ import { moveStation, noteStation, removeStation, renameStation } from '../plan/
 import type { Store } from '../state/store'
 import { SetField } from './circuit/set-field'
 import { formatCount } from './format'
+import { RouteFrom } from './ground/route-from'
 import { NumberField } from './number-field'
 import { Question } from './question'
 import { TextField } from './text-field'
@@ -70,6 +71,7 @@ export function StationCard({ store, id }: { store: Store; id: StationId }) {
           />
         ))}
       </Question>
+      <RouteFrom store={store} from={id} />
       <Question ask="Which lines end here?">
         {lines.length === 0 && <p>None.</p>}
         <ul class="rows">

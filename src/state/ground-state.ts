@@ -5,6 +5,7 @@ import type { Position } from '../plan/plan'
 import type { Result } from '../problem'
 import type { GridGround } from '../terrain/ground-from-grids'
 import type { KeptGrid } from '../terrain/kept-grid'
+import { DEFAULT_ROUTE_WEIGHTS, type RouteWeights } from '../terrain/route-weights'
 import type { NetRequest, SuggestedNet } from '../terrain/suggest-nets'
 import type { RouteRequest, SuggestedRoute } from '../terrain/suggest-route'
 
@@ -55,6 +56,8 @@ export function createGroundState() {
     work: signal<Work | null>(null),
     cursor: signal<Cursor | null>(null),
     imported: signal<Imported | null>(null),
+    /** What a suggested route pays for. */
+    routeWeights: signal<RouteWeights>(DEFAULT_ROUTE_WEIGHTS),
     suggested: signal<Suggested>([]),
     shade: signal<'on' | 'off'>('on'),
     contours: signal<'on' | 'off'>('on'),

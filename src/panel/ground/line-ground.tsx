@@ -1,4 +1,5 @@
 import type { Line } from '../../plan/plan'
+import { rerouteLine } from '../../plan/route-edits'
 import { type LineProfile, lineProfile } from '../../report/line-profile'
 import { formatLengthM } from '../../report/quantity-text'
 import type { ReportLine } from '../../report/report'
@@ -6,8 +7,10 @@ import type { Store } from '../../state/store'
 import { STEEP_PCT } from '../../terrain/profile'
 import { formatCount } from '../format'
 import { Question } from '../question'
+import { CrossingList } from './crossing-list'
 import { OpenElevations } from './open-elevations'
 import { ProfileView } from './profile-view'
+import { RouteOffer } from './route-offer'
 
 /** The ground that a line crosses: in a sentence, and drawn. */
 export function LineGround({ store, line, measured }: { store: Store; line: Line; measured: ReportLine }) {
@@ -29,6 +32,14 @@ export function LineGround({ store, line, measured }: { store: Store; line: Line
           <OpenElevations store={store} />
         </>
       )}
+      <CrossingList store={store} line={line} />
+      <RouteOffer
+        store={store}
+        from={line.from}
+        to={line.to}
+        drawn={line.id}
+        lead={(plan, way) => ({ plan: rerouteLine(plan, line.id, way), line: line.id })}
+      />
     </Question>
   )
 }

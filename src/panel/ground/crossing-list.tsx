@@ -1,0 +1,47 @@
+import type { Line } from '../../plan/plan'
+import { HAZARD_WORDS, LAY_WORDS } from '../../report/plan-words'
+import { formatLengthM } from '../../report/quantity-text'
+import { wantPlace } from '../../state/place-request'
+import type { Store } from '../../state/store'
+import { type Crossing, crossingsOf } from '../../terrain/crossings'
+import { formatRunM } from '../format'
+
+/** What a line crosses, in order: where, how square, and how it is laid there. Each leads to its place. */
+export function CrossingList({ store, line }: { store: Store; line: Line }) {
+  const crossings = crossingsOf(store.plan.value, line)
+  if (crossings.length === 0) return null
+  return (
+    <>
+      <h3>It crosses</h3>
+      <ul class="rows crossings">
+        {crossings.map((crossing) => (
+          <li key={`${crossing.hazard} ${crossing.distanceM}`}>
+            <button
+              type="button"
+              class="quiet"
+              onClick={() => {
+                store.selection.value = { kind: 'line', id: line.id, legs: [crossing.legIndex] }
+                store.cursor.value = { line: line.id, mapM: crossing.distanceM }
+                wantPlace(crossing.position)
+              }}
+            >
+              {crossing.name || HAZARD_WORDS[crossing.kind]}
+            </button>
+            <span class="soft">{crossingWords(crossing, store)}</span>
+          </li>
+        ))}
+      </ul>
+    </>
+  )
+}
+
+function crossingWords({ distanceM, angleDeg, insideM, lay }: Crossing, store: Store): string {
+  const system = store.units.value
+  const words = [
+    `${formatRunM(distanceM, system)} out`,
+    ...(insideM > 1 ? [`for ${formatLengthM(insideM, system)}`] : []),
+    ...(angleDeg === undefined || insideM > 1 ? [] : [`at ${Math.round(angleDeg)}°`]),
+    LAY_WORDS[lay],
+  ]
+  return words.join(', ')
+}
