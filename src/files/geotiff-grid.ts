@@ -110,7 +110,7 @@ async function readChecked(
     const window = windowOver(level, extent)
     if (!window) return null
     if ((window.right - window.left) * (window.bottom - window.top) > MOST_CELLS) continue
-    checkBlocks(image, window)
+    await checkBlocks(image, window)
     const scale = await valueScaleOf(full)
     return {
       name: source.name,
@@ -137,7 +137,7 @@ const reduced = (t: ElevationGrid['transform'], byColumns: number, byRows: numbe
 })
 
 /** Refuses what the library should not be asked to decode. */
-function checkBlocks(image: GeoTIFFImage, window: RasterWindow): void {
+async function checkBlocks(image: GeoTIFFImage, window: RasterWindow): Promise<void> {
   const compression = image.fileDirectory.getValue('Compression') ?? 1
   if (!COMPRESSIONS.has(compression)) {
     throw new Refusal('compression', 'is packed in a way that is not read here. Save it with deflate or LZW.')
@@ -147,6 +147,13 @@ function checkBlocks(image: GeoTIFFImage, window: RasterWindow): void {
   const known = format === 3 ? [32, 64] : [8, 16, 32]
   if (![1, 2, 3].includes(format) || !known.includes(bits)) {
     throw new Refusal('sample-format', 'holds numbers of a kind that heights are not kept in.')
+  }
+  // The library adds such differences up in the machine's own order, and so comes to other heights.
+  if (!image.littleEndian && bits > 8 && (await image.fileDirectory.loadValue('Predictor')) === 2) {
+    throw new Refusal(
+      'compression',
+      'is packed as differences in big-endian order. Save it again little-endian.',
+    )
   }
   if (bits === 8 && image.getSamplesPerPixel() >= 3) {
     throw new Refusal('picture', 'is a picture, not a grid of heights.')

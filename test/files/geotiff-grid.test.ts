@@ -135,6 +135,7 @@ describe('what is no grid of heights', () => {
     ['no-place.tif', /does not say where on the globe/],
     ['zstd.tif', /packed in a way/],
     ['picture.tif', /is a picture/],
+    ['big-endian-differences.tif', /big-endian order/],
   ])('%s ends in a sentence', async (name, sentence) => {
     const result = await readGeotiffGrid(fixture(name))
     expect(result.ok ? '' : result.problems[0]!.message).toMatch(sentence)
