@@ -7,6 +7,7 @@ import type { ReportCircuit } from '../../report/report'
 import type { Store } from '../../state/store'
 import { CautionList } from '../caution-list'
 import { formatCount, formatRunM } from '../format'
+import { OtherNets } from '../ground/net-questions'
 import { Question } from '../question'
 import { ReachStudies, UpkeepStudies } from '../study/later-studies'
 import { VerdictMark } from '../verdict-mark'
@@ -77,6 +78,7 @@ export function CircuitCard({ store, id }: { store: Store; id: CircuitId }) {
       </Question>
       <UpkeepStudies store={store} id={id} />
       <Hurts store={store} circuit={circuit} />
+      <OtherNets store={store} circuit={circuit} />
       <Question ask="What is it made of?">
         <CircuitSetup store={store} circuit={circuit} />
       </Question>

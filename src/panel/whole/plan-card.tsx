@@ -8,6 +8,7 @@ import { CautionList } from '../caution-list'
 import { checkWords } from '../circuit/circuit-words'
 import { formatCount } from '../format'
 import { GroundQuestion } from '../ground/ground-question'
+import { UnjoinedStations } from '../ground/net-questions'
 import { Question } from '../question'
 import { TextField } from '../text-field'
 import { VerdictMark } from '../verdict-mark'
@@ -31,6 +32,7 @@ export function PlanCard({ store }: { store: Store }) {
           ))}
         </ul>
       )}
+      <UnjoinedStations store={store} />
       <Carry store={store} />
       <Question ask="What could hurt someone?">
         <CautionList store={store} cautions={cautions} />

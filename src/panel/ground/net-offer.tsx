@@ -1,0 +1,231 @@
+import { useSignal } from '@preact/signals'
+import { useEffect } from 'preact/hooks'
+import type { CircuitId, LineId, StationId } from '../../plan/id'
+import { type Plan, stationName } from '../../plan/plan'
+import { replaceNet } from '../../plan/replace-net'
+import type { NetLine } from '../../plan/route-edits'
+import { type NetFigures, netFigures } from '../../report/net-figures'
+import { formatMassKg } from '../../report/quantity-text'
+import { newCircuitId, newLineId } from '../../state/new-id'
+import type { Store } from '../../state/store'
+import { wireInHand } from '../../state/wire-in-hand'
+import { underWatch } from '../../storage/under-watch'
+import type { SuggestedNet } from '../../terrain/suggest-nets'
+import { formatRunM } from '../format'
+import { OnDemand } from '../question'
+import { VerdictMark } from '../verdict-mark'
+import { WeightFields } from './weight-fields'
+
+interface Props {
+  readonly store: Store
+  /** Joined unless the person chooses others. */
+  readonly stations: readonly StationId[]
+  /** The circuit that the net is for; undefined for a new one. */
+  readonly circuit?: CircuitId
+}
+
+/** One shape, drawn into the plan, and what it comes to. */
+interface Shape {
+  readonly shape: SuggestedNet['shape']
+  readonly plan: Plan
+  readonly circuit: CircuitId
+  readonly ways: Store['suggested']['value']
+  readonly figures: NetFigures
+}
+
+const SHAPE_WORDS: Readonly<Record<SuggestedNet['shape'], string>> = {
+  tree: 'Tree',
+  star: 'Star',
+  ring: 'Ring',
+}
+
+/** Joins stations in three ways, each with its wire and its verdict, so that the planner chooses with open eyes. */
+export function NetOffer({ store, stations, circuit }: Props) {
+  const others = useSignal<readonly StationId[] | null>(null)
+  const found = useSignal<{ readonly sought: Plan; readonly shapes: readonly Shape[] } | null>(null)
+  const shown = useSignal<SuggestedNet['shape']>('tree')
+  const refusal = useSignal('')
+  const plan = store.settled.value
+  const chosen = (others.value ?? stations).filter((id) => plan.stations.has(id))
+  const holds = found.value?.sought === plan
+  const leave = () => {
+    found.value = null
+    store.suggested.value = []
+  }
+  useEffect(() => leave, [circuit])
+  useEffect(() => {
+    if (found.value && !holds) leave()
+  }, [holds])
+
+  const show = (shape: Shape | undefined) => {
+    if (!shape) return
+    shown.value = shape.shape
+    store.suggested.value = shape.ways
+  }
+  const seek = async () => {
+    const sought = store.settled.peek()
+    const supplied = circuit && sought.circuits.get(circuit)?.supply?.at
+    refusal.value = ''
+    const request = {
+      stations: chosen.map((id) => {
+        const { name, position } = sought.stations.get(id)!
+        return { id, name, position }
+      }),
+      ...(supplied && chosen.includes(supplied) && { hub: supplied }),
+      hazards: [...sought.hazards.values()],
+      weights: store.routeWeights.peek(),
+    }
+    const result = await underWatch(store.work, 'Seeking nets', (watch) =>
+      store.desk.peek()!.suggestNets(request, watch),
+    )
+    if (!result) return
+    if (!result.ok) {
+      refusal.value = result.problems[0]?.message ?? ''
+      return
+    }
+    const shapes = result.value.map((net) => shapeOf(store, sought, net, circuit))
+    found.value = { sought, shapes }
+    show(shapes[0])
+  }
+  const take = () => {
+    const shape = found.value?.shapes.find((each) => each.shape === shown.value)
+    if (!shape) return
+    leave()
+    store.edit(() => shape.plan)
+    store.selection.value = { kind: 'circuit', id: shape.circuit }
+  }
+
+  if (!store.desk.value) return null
+  return (
+    <>
+      {refusal.value && (
+        <p class="fails" role="alert">
+          {refusal.value}
+        </p>
+      )}
+      {found.value && holds ? (
+        <>
+          <Shapes store={store} shapes={found.value.shapes} shown={shown.value} onShow={show} />
+          <div class="acts">
+            <button type="button" onClick={take}>
+              Draw the {SHAPE_WORDS[shown.value].toLowerCase()}
+            </button>
+            <button type="button" onClick={leave}>
+              Leave them
+            </button>
+          </div>
+        </>
+      ) : (
+        <div class="acts">
+          <button type="button" disabled={chosen.length < 2} onClick={() => void seek()}>
+            Suggest nets for {chosen.length} stations
+          </button>
+        </div>
+      )}
+      <OnDemand title="Which stations">
+        {[...plan.stations.values()].map(({ id }) => (
+          <label key={id} class="tick">
+            <input
+              type="checkbox"
+              checked={chosen.includes(id)}
+              onChange={(event) => {
+                others.value = event.currentTarget.checked
+                  ? [...chosen, id]
+                  : chosen.filter((each) => each !== id)
+                leave()
+              }}
+            />
+            {stationName(plan, id)}
+          </label>
+        ))}
+      </OnDemand>
+      <WeightFields store={store} />
+    </>
+  )
+}
+
+function shapeOf(store: Store, plan: Plan, net: SuggestedNet, replaced: CircuitId | undefined): Shape {
+  const taken = new Set<LineId>()
+  const lines: NetLine[] = net.links.map((link) => {
+    let id = newLineId(plan)
+    while (taken.has(id)) id = newLineId(plan)
+    taken.add(id)
+    return { id, ...link }
+  })
+  const before = replaced && plan.circuits.get(replaced)
+  const wire = (before && plan.lines.get(before.lines[0]!)?.wire) ?? wireInHand(store, plan)
+  const circuit = before ?? { id: newCircuitId(plan), name: `New net, ${net.shape}` }
+  const drawn = replaceNet(plan, lines, wire, circuit)
+  const at = (id: StationId) => plan.stations.get(id)!.position
+  return {
+    shape: net.shape,
+    plan: drawn,
+    circuit: circuit.id,
+    ways: net.links.map(({ from, to, bends }) => [at(from), ...bends, at(to)]),
+    figures: netFigures(
+      drawn,
+      lines.map(({ id }) => id),
+      circuit.id,
+      store.ground.peek(),
+    ),
+  }
+}
+
+function Shapes({
+  store,
+  shapes,
+  shown,
+  onShow,
+}: {
+  store: Store
+  shapes: readonly Shape[]
+  shown: SuggestedNet['shape']
+  onShow: (shape: Shape) => void
+}) {
+  const system = store.units.value
+  const rows: readonly (readonly [string, (figures: NetFigures) => string])[] = [
+    ['Wire', ({ wireM }) => formatRunM(wireM, system)],
+    ['Weight', ({ kg }) => formatMassKg(kg, system)],
+    ['Spools', ({ spools }) => String(spools)],
+    ['Splices', ({ splices }) => String(splices)],
+    ['Cautions', ({ cautions }) => String(cautions)],
+  ]
+  const hasSets = shapes.some(({ plan, circuit }) => (plan.circuits.get(circuit)?.sets.size ?? 0) > 1)
+  return (
+    <table class="weighed nets">
+      <thead>
+        <tr>
+          <td />
+          {shapes.map((each) => (
+            <th key={each.shape} scope="col">
+              <button type="button" aria-pressed={each.shape === shown} onClick={() => onShow(each)}>
+                {SHAPE_WORDS[each.shape]}
+              </button>
+            </th>
+          ))}
+        </tr>
+      </thead>
+      <tbody>
+        {rows.map(([name, text]) => (
+          <tr key={name}>
+            <th scope="row">{name}</th>
+            {shapes.map(({ shape, figures }) => (
+              <td key={shape}>{text(figures)}</td>
+            ))}
+          </tr>
+        ))}
+        {hasSets &&
+          (['verdict', 'worst'] as const).map((when) => (
+            <tr key={when}>
+              <th scope="row">{when === 'verdict' ? 'Today' : 'At worst'}</th>
+              {shapes.map(({ shape, figures }) => (
+                <td key={shape}>
+                  <VerdictMark verdict={figures[when]} />
+                </td>
+              ))}
+            </tr>
+          ))}
+      </tbody>
+    </table>
+  )
+}
