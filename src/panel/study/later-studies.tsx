@@ -1,4 +1,4 @@
-import { later } from './later'
+import { later } from '../later'
 
 /** What is studied on demand comes with a script of its own. */
 export const ReachStudies = later(async () => (await import('./circuit-studies')).ReachStudies)
