@@ -8,9 +8,9 @@ import { STEEP_PCT } from '../../terrain/profile'
 import { formatCount } from '../format'
 import { Question } from '../question'
 import { CrossingList } from './crossing-list'
-import { RouteOffer } from './later-offers'
 import { OpenElevations } from './open-elevations'
 import { ProfileView } from './profile-view'
+import { RouteOffer } from './route-offer'
 
 /** The ground that a line crosses: in a sentence, and drawn. */
 export function LineGround({ store, line, measured }: { store: Store; line: Line; measured: ReportLine }) {

@@ -3,7 +3,7 @@ import type { Circuit } from '../../plan/plan'
 import type { Store } from '../../state/store'
 import { formatCount } from '../format'
 import { Question } from '../question'
-import { NetOffer } from './later-offers'
+import { NetOffer } from './later-ground'
 
 /** Stations that no line reaches yet, and nets that would join them. */
 export function UnjoinedStations({ store }: { store: Store }) {

@@ -8,7 +8,7 @@ import type { Store } from '../../state/store'
 import { wireInHand } from '../../state/wire-in-hand'
 import { Question } from '../question'
 import { SelectField } from '../select-field'
-import { RouteOffer } from './later-offers'
+import { RouteOffer } from './route-offer'
 
 /** A route from one station to another that no line leads to yet. */
 export function RouteFrom({ store, from }: { store: Store; from: StationId }) {
