@@ -3,7 +3,7 @@ import { effect, signal } from '@preact/signals'
 import { render } from 'preact'
 import { mountMap } from './map/mount-map'
 import { followShortcuts } from './panel/bar/shortcuts'
-import { HazardImport } from './panel/ground/hazard-import'
+import { HazardImport } from './panel/ground/later-ground'
 import { WorkBar } from './panel/ground/work-bar'
 import { Notice } from './panel/notice'
 import { Panel } from './panel/panel'
@@ -39,7 +39,7 @@ function Table() {
       <Panel store={store} />
       <Notice store={store} />
       <WorkBar store={store} />
-      <HazardImport store={store} />
+      {store.imported.value && <HazardImport store={store} />}
       <ProblemList store={store} />
     </>
   )

@@ -6,7 +6,7 @@ import { moveStation, noteStation, removeStation, renameStation } from '../plan/
 import type { Store } from '../state/store'
 import { SetField } from './circuit/set-field'
 import { formatCount } from './format'
-import { RouteFrom } from './ground/route-from'
+import { RouteFrom } from './ground/later-ground'
 import { NumberField } from './number-field'
 import { Question } from './question'
 import { TextField } from './text-field'
