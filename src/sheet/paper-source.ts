@@ -5,12 +5,15 @@ import type { Plan, Position } from '../plan/plan'
 import type { Result } from '../problem'
 import type { UnitSystem } from '../report/quantity-text'
 import type { Report } from '../report/report'
+import type { GridGround } from '../terrain/ground-from-grids'
 
 /** What every paper is made from: nothing is reckoned anew, so that no paper can disagree with the screen. */
 export interface PaperSource {
   readonly plan: Plan
   readonly report: Report
   readonly catalog: Catalog
+  /** Heights, where they are known. */
+  readonly ground?: GridGround | undefined
   readonly system: UnitSystem
   /** ISO 8601 day that stands on the papers; magnetic north is told for it. */
   readonly date: string

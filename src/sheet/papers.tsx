@@ -25,6 +25,7 @@ export function Papers({ store, onClose }: { store: Store; onClose: () => void }
     plan: store.plan.value,
     report: store.report.value,
     catalog: store.catalog.value,
+    ground: store.ground.value,
     system: store.units.value,
     date: date.value,
     revision: revision.value,

@@ -1,0 +1,44 @@
+import type { Line } from '../../plan/plan'
+import { type LineProfile, lineProfile } from '../../report/line-profile'
+import { drawProfile } from '../../report/profile-drawing'
+import { formatLengthM } from '../../report/quantity-text'
+import type { ReportLine } from '../../report/report'
+import { STEEP_PCT } from '../../terrain/profile'
+import { ProfileView } from '../drawing/profile-view'
+import type { Block } from '../layout/block'
+import type { PaperSource } from '../paper-source'
+
+const HEIGHT_MM = 36
+const LETTER_MM = 2.5
+
+/** The ground under a line as blocks; none where no height is known. */
+export function profileBlocks(
+  { plan, catalog, ground, system }: PaperSource,
+  line: Line,
+  measured: ReportLine,
+  widthMm: number,
+): readonly Block[] {
+  const profile = lineProfile(plan, line, measured.legs, catalog.wires.get(line.wire), ground)
+  if (!profile) return []
+  const drawing = drawProfile(profile, { width: widthMm, height: HEIGHT_MM, letter: LETTER_MM }, system)
+  const length = (m: number) => formatLengthM(m, system)
+  return [
+    {
+      kind: 'drawing',
+      heightMm: HEIGHT_MM,
+      drawing: <ProfileView drawing={drawing} profile={profile} letterMm={LETTER_MM} />,
+    },
+    {
+      kind: 'text',
+      text:
+        `Profile, heights stretched ${Math.max(1, Math.round(drawing.stretch))} times. Climbs ` +
+        `${length(profile.ground.climbM)}, falls ${length(profile.ground.descentM)}.${steepWords(profile)}`,
+    },
+  ]
+}
+
+function steepWords({ legs }: LineProfile): string {
+  const steep = legs.flatMap(({ isSteep }, i) => (isSteep ? [i + 1] : []))
+  if (steep.length === 0) return ''
+  return ` Steep, ${STEEP_PCT} % or more, and hatched: ${steep.length === 1 ? 'leg' : 'legs'} ${steep.join(', ')}.`
+}
