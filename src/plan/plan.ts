@@ -157,3 +157,6 @@ export const stationName = (plan: Plan, id: string): string => plan.stations.get
 /** The line's name in reports and on papers: the names of its two stations. */
 export const lineName = (plan: Plan, line: Line): string =>
   `${stationName(plan, line.from)} – ${stationName(plan, line.to)}`
+
+/** Number of a line, from 1, as all papers count them. */
+export const lineNumber = (plan: Plan, id: LineId): number => [...plan.lines.keys()].indexOf(id) + 1

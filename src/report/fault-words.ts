@@ -1,7 +1,8 @@
 import { type PlaceOnLine, pointAtWireM } from '../measure/along'
+import { lineTags } from '../measure/line-tags'
 import type { MeasuredLine } from '../measure/measured'
 import type { LineId } from '../plan/id'
-import { type Line, lineName, type Plan, stationName } from '../plan/plan'
+import { type Line, lineName, lineNumber, type Plan, stationName } from '../plan/plan'
 import type { FaultAnswer, FaultQuestion } from './find-fault'
 import { formatLengthM, formatOhms, lengthUnit, type UnitSystem } from './quantity-text'
 
@@ -36,6 +37,19 @@ export function spreadSentence(answer: FaultAnswer, system: UnitSystem): string 
   if (least === most) return 'The temperature of the wire does not matter to this reading.'
   const apart = system === 'us' ? '18 °F' : '10 °C'
   return `Between ${least} and ${most} of wire if it is ${apart} warmer or colder than the plan has it.`
+}
+
+/** Between which two tags of its line the fault lies, in the order in which one comes to them; empty where none was found. */
+export function tagsSentence(plan: Plan, measured: Measured, answer: FaultAnswer): string {
+  if (answer.kind !== 'place') return ''
+  const line = plan.lines.get(answer.line)!
+  const tags = lineTags(plan, measured.get(line.id)!, line)
+  const next = tags.findIndex(({ wireM }) => wireM > answer.wireM)
+  const after = next === -1 ? tags.length - 1 : Math.max(1, next)
+  const pair = [tags[after - 1]!, tags[after]!].map(
+    ({ number, reasons }) => `${lineNumber(plan, line.id)}/${number} (${reasons[0]})`,
+  )
+  return `It lies between tags ${(answer.forward ? pair : pair.toReversed()).join(' and ')}.`
 }
 
 function beyondSentence(

@@ -1,6 +1,6 @@
 import { splicesOf } from '../materials/splice-limits'
 import { lineTags } from '../measure/line-tags'
-import type { Line, Position } from '../plan/plan'
+import { type Line, lineNumber as numberInPlan, type Position } from '../plan/plan'
 import type { ReportLine } from '../report/report'
 import type { PaperSource } from './paper-source'
 
@@ -18,8 +18,7 @@ export interface LineMark {
 }
 
 /** Number of each line, from 1, as all papers count them. */
-export const lineNumber = (source: PaperSource, id: Line['id']): number =>
-  [...source.plan.lines.keys()].indexOf(id) + 1
+export const lineNumber = (source: PaperSource, id: Line['id']): number => numberInPlan(source.plan, id)
 
 /** The splices of one line, in the order in which the crew comes to them. */
 function spliceMarks({ plan }: PaperSource, line: Line, measured: ReportLine): readonly LineMark[] {

@@ -8,7 +8,7 @@ import { mergeCatalogs } from '../../src/catalog/catalog'
 import { measurePlan } from '../../src/measure/measure-line'
 import type { CircuitId, LineId, StationId } from '../../src/plan/id'
 import { EMPTY_PLAN, type Line, type Plan } from '../../src/plan/plan'
-import { faultOnGround, faultSentence, spreadSentence } from '../../src/report/fault-words'
+import { faultOnGround, faultSentence, spreadSentence, tagsSentence } from '../../src/report/fault-words'
 import { type FaultReading, findFault } from '../../src/report/find-fault'
 import { builtInWire } from '../reference/built-in-entry'
 
@@ -59,6 +59,7 @@ const ask = (reading: FaultReading, from = 'camp', to = 'mill') => {
     answer,
     says: faultSentence(PLAN, MEASURED, question, answer, 'metric'),
     spread: spreadSentence(answer, 'metric'),
+    tags: tagsSentence(PLAN, MEASURED, answer),
   }
 }
 
@@ -82,6 +83,14 @@ describe('a short by its loop ohms', () => {
     expect(answer).toMatchObject({ line: 'l2', forward: false, wireM: expect.closeTo(L2_M - 100, 6) })
     // 100 m of wire without the tail of 8 m and the slack.
     expect(says).toContain(`on Mill – Ford: ${Math.round((100 - 8) / 1.2)} m past Ford.`)
+  })
+  test('lies between two tags, named as one comes to them', () => {
+    const near = ask({ kind: 'short', ohms: ohmsOf(1), shortOhms: 0 })
+    expect(near.tags).toMatch(/^It lies between tags 1\/1 \(Camp\) and 1\/2 \(.+\)\.$/)
+    const past = ask({ kind: 'short', ohms: ohmsOf(L1_M + 100), shortOhms: 0 })
+    expect(past.tags).toMatch(/^It lies between tags 2\/\d+ \(Ford\) and 2\/\d+ \(.+\)\.$/)
+    const [, first, second] = past.tags.match(/2\/(\d+).*2\/(\d+)/)!.map(Number)
+    expect(first! - second!).toBe(1)
   })
   test('is unsure by the temperature of the wire: 10 °C are 4 % of a copper wire', () => {
     const { answer } = ask({ kind: 'short', ohms: ohmsOf(1500), shortOhms: 0 })

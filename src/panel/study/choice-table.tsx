@@ -20,7 +20,7 @@ export function ChoiceTable({ store, id }: { store: Store; id: CircuitId }) {
   const choices = useSignal(NO_CHOICES)
   useEffect(() => searchChoices(store, id, choices), [])
   const { way, wires, supplies } = choices.value
-  const plan = store.plan.value
+  const plan = store.settled.value
   const circuit = plan.circuits.get(id)
   if (!circuit) return null
   if (!way) return <p role="status">Reckoning …</p>
@@ -71,7 +71,7 @@ interface Props {
 }
 
 function Choices({ store, caption, list, longestM, isNow }: Props) {
-  const plan = store.plan.value
+  const plan = store.settled.value
   const far = ({ factor, check }: Choice['today']) => {
     if (!check) return 'no end found'
     return factor === 0 ? 'nowhere' : formatReachM(factor * longestM, store.units.value)

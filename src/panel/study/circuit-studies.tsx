@@ -1,4 +1,5 @@
 import { useComputed } from '@preact/signals'
+import { useMemo } from 'preact/hooks'
 import type { CircuitId } from '../../plan/id'
 import { stationName } from '../../plan/plan'
 import { circuitPlots } from '../../report/circuit-plots'
@@ -16,37 +17,44 @@ interface Props {
   readonly id: CircuitId
 }
 
+/** The study changes when the plan settles; what is made of it is kept, so that a drag reckons none of it anew. */
 const useStudy = ({ store, id }: Props) => useComputed(() => studyCircuit(store, id)).value
 
 /** How far a circuit could go with other wire or another supply, and how loss and volts run. */
 export function ReachStudies(props: Props) {
   const study = useStudy(props)
-  if (!study) return null
-  return (
-    <>
-      <OnDemand title="What each choice would give">
-        <ChoiceTable {...props} />
-      </OnDemand>
-      <OnDemand title="Loss against frequency, volts along the wire">
-        <Plots store={props.store} study={study} />
-      </OnDemand>
-    </>
+  return useMemo(
+    () =>
+      study && (
+        <>
+          <OnDemand title="What each choice would give">
+            <ChoiceTable {...props} />
+          </OnDemand>
+          <OnDemand title="Loss against frequency, volts along the wire">
+            <Plots store={props.store} study={study} />
+          </OnDemand>
+        </>
+      ),
+    [study],
   )
 }
 
 /** What is asked of a circuit once it stands: its battery, and its faults. */
 export function UpkeepStudies(props: Props) {
   const study = useStudy(props)
-  if (!study) return null
-  return (
-    <>
-      <EnduranceQuestion store={props.store} study={study} />
-      <Question ask="Where is the fault?">
-        <OnDemand title="Find it from what a meter reads">
-          <FaultFinder store={props.store} study={study} />
-        </OnDemand>
-      </Question>
-    </>
+  return useMemo(
+    () =>
+      study && (
+        <>
+          <EnduranceQuestion store={props.store} study={study} />
+          <Question ask="Where is the fault?">
+            <OnDemand title="Find it from what a meter reads">
+              <FaultFinder store={props.store} study={study} />
+            </OnDemand>
+          </Question>
+        </>
+      ),
+    [study],
   )
 }
 

@@ -1,7 +1,7 @@
 import { useSignal } from '@preact/signals'
 import { useEffect } from 'preact/hooks'
 import { stationName } from '../../plan/plan'
-import { faultOnGround, faultSentence, spreadSentence } from '../../report/fault-words'
+import { faultOnGround, faultSentence, spreadSentence, tagsSentence } from '../../report/fault-words'
 import { type FaultReading, findFault } from '../../report/find-fault'
 import type { CircuitStudy } from '../../state/circuit-study'
 import type { Store } from '../../state/store'
@@ -95,7 +95,8 @@ export function FaultFinder({ store, study }: { store: Store; study: CircuitStud
         {question && answer && (
           <>
             <strong>{faultSentence(plan, measured, question, answer, system)}</strong>{' '}
-            {spreadSentence(answer, system)} {place && 'It is marked on the map.'}
+            {spreadSentence(answer, system)} {tagsSentence(plan, measured, answer)}{' '}
+            {place && 'It is marked on the map.'}
           </>
         )}
       </p>

@@ -6,6 +6,7 @@ import { ReachStudies, UpkeepStudies } from '../../../src/panel/study/circuit-st
 import { enduranceSentence } from '../../../src/panel/study/endurance'
 import { setSet, setSupply } from '../../../src/plan/circuit-edits'
 import type { Plan } from '../../../src/plan/plan'
+import { moveStation } from '../../../src/plan/station-edits'
 import { workOf } from '../../../src/plan/work'
 import { createStore } from '../../../src/state/store'
 import { circuitWorkerHere } from '../../state/circuit-worker-here'
@@ -87,6 +88,16 @@ describe('plots', () => {
         .map((plot) => plot.querySelector('figcaption')!.textContent),
     ).toContain('Battery volts, Hut to Ford')
   })
+})
+
+test('studies follow the plan when it settles, and leave a drag alone', () => {
+  const { store, all } = show()
+  const says = () => all('svg[role="img"]')[0]!.getAttribute('aria-label')
+  const before = says()
+  act(() => store.preview((plan) => moveStation(plan, FORD, [11, 47.1])))
+  expect(says()).toBe(before)
+  act(() => store.settle())
+  expect(says()).not.toBe(before)
 })
 
 describe('the battery', () => {
