@@ -3,7 +3,7 @@ import { lineTags } from '../measure/line-tags'
 import type { MeasuredLine } from '../measure/measured'
 import type { LineId } from '../plan/id'
 import { type Line, lineName, lineNumber, type Plan, stationName } from '../plan/plan'
-import type { FaultAnswer, FaultQuestion } from './find-fault'
+import { type FaultAnswer, type FaultQuestion, UNSURE_C } from './find-fault'
 import { formatLengthM, formatOhms, lengthUnit, type UnitSystem } from './quantity-text'
 
 type Measured = ReadonlyMap<LineId, MeasuredLine>
@@ -30,12 +30,12 @@ export function faultSentence(
   return `About ${roundLength(answer.totalM, system)} of wire from ${from}, on ${lineName(plan, line)}: ${landmark}.`
 }
 
-/** How sure the place is: `Between 1190 and 1300 m if the wire is 10 °C warmer or colder than the plan has it.` */
+/** How sure the place is: `Between 1190 m and 1300 m of wire if it is 10 °C warmer or colder than the plan has it.` */
 export function spreadSentence(answer: FaultAnswer, system: UnitSystem): string {
   if (answer.kind !== 'place') return ''
   const [least, most] = [answer.leastM, answer.mostM].map((m) => roundLength(m, system))
   if (least === most) return 'The temperature of the wire does not matter to this reading.'
-  const apart = system === 'us' ? '18 °F' : '10 °C'
+  const apart = system === 'us' ? `${(UNSURE_C * 9) / 5} °F` : `${UNSURE_C} °C`
   return `Between ${least} and ${most} of wire if it is ${apart} warmer or colder than the plan has it.`
 }
 

@@ -51,8 +51,9 @@ export function FaultFinder({ store, study }: { store: Store; study: CircuitStud
   return (
     <>
       <p>
-        Disconnect the supply and take every set and every branch off the line before you measure, and let
-        nobody crank: ringing volts hurt, and they ruin the meter. Keep off the line in a thunderstorm.
+        Before you measure: disconnect the supply, take every set and every branch off the line, open a ring,
+        and let nobody crank. Ringing volts hurt, and they ruin the meter. Keep off the line in a
+        thunderstorm.
       </p>
       <SelectField
         label="The meter stands at"

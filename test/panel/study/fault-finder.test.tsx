@@ -86,7 +86,7 @@ test('a station that goes takes the finder with it without a fault', () => {
 
 test('people are warned before they measure, and told what the meter should read', () => {
   const { text, store } = show()
-  expect(text()).toContain('Disconnect the supply')
+  expect(text()).toContain('disconnect the supply')
   expect(text()).toContain('let nobody crank')
   const { loopOhms } = store.report.value.lines[0]!
   expect(text()).toContain(`${loopOhms.toFixed(loopOhms < 100 ? 1 : 0)} Ω`)
