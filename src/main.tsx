@@ -9,6 +9,7 @@ import { Notice } from './panel/notice'
 import { Panel } from './panel/panel'
 import { ProblemList } from './panel/problem-list'
 import { TopBar } from './panel/top-bar'
+import { sourceInUse } from './state/online-tiles'
 import { searchRemedies } from './state/remedy-search'
 import { createStore } from './state/store'
 import { demoGround, loadDemo } from './storage/demo'
@@ -71,7 +72,12 @@ if (store.opened.peek() === nothingYet) await openDemo()
 if (import.meta.env.PROD) void navigator.serviceWorker?.register('./sw.js')
 
 // After the first screen: a map projection weighs more than a plan.
-const { keepGround } = await import('./storage/keep-ground')
+const [{ keepGround }, { onlineGround }] = await Promise.all([
+  import('./storage/keep-ground'),
+  import('./storage/online-ground'),
+])
 const jobs = terrainJobs()
-const ground = await keepGround(store, jobs, demoGround(jobs))
+const server = sourceInUse('elevation')
+const others = [demoGround(jobs), ...(server ? [onlineGround(server)] : [])]
+const ground = await keepGround(store, jobs, others)
 store.desk.value = { ...ground, suggestRoute: jobs.suggestRoute, suggestNets: jobs.suggestNets }

@@ -47,6 +47,12 @@ export interface ProfileSize {
   readonly letter: number
 }
 
+/** How much heights are stretched, in words that begin a sentence. */
+export const stretchWords = ({ stretch }: ProfileDrawing): string =>
+  stretch < 1.5
+    ? 'Heights and lengths are to one scale'
+    : `Heights are stretched ${Math.round(stretch)} times`
+
 /** Heights are never stretched more: level ground must look level. */
 const MOST_STRETCH = 25
 /** Letters are about so wide, of their height. */

@@ -37,12 +37,12 @@ export const GROUND_NOTICES = {
  * Gives the plan its ground: from every elevation file kept in this browser, and from `others` where they know it. Of each only
  * the window around the plan is read, off the main thread, and read anew when the plan outgrows it.
  *
- * @param others further sources for a plan, such as the demo's own ground
+ * @param others further sources for a plan, such as the demo's own ground, or a server
  */
 export async function keepGround(
   store: GroundStore,
   jobs: TerrainJobs,
-  others: (plan: Plan) => Promise<readonly GridSource[]>,
+  others: readonly ((plan: Plan) => Promise<readonly GridSource[]>)[],
   name?: string,
 ): Promise<GroundKeeper> {
   const files: GridFiles | null = await openGridFiles(name).catch(() => null)
@@ -76,7 +76,7 @@ export async function keepGround(
   const refresh = async () => {
     const plan = store.settled.peek()
     const extent = planExtent(plan)
-    const sources = [...(await others(plan)), ...own]
+    const sources = [...(await Promise.all(others.map((find) => find(plan)))).flat(), ...own]
     read = new Map([...read].filter(([source]) => sources.includes(source)))
     for (const source of sources) {
       const before = read.get(source)

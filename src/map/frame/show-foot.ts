@@ -1,9 +1,9 @@
 import { effect } from '@preact/signals'
 import { formatLengthM, type UnitSystem } from '../../report/quantity-text'
+import { sourceInUse } from '../../state/online-tiles'
 import type { Ground } from '../../terrain/ground'
 import type { Aim, Bench } from '../bench'
 import { showTiles } from '../paper/show-tiles'
-import { sourceInUse } from '../paper/tile-source'
 import { scaleBar } from './scale-bar'
 
 /** Widest that the scale bar may be, px, and as a part of the map: on a phone the buttons beside it need the room. */
@@ -13,7 +13,7 @@ const WIDEST = 0.25
 export function showFoot(bench: Bench): { aimed: (aim: Aim | null) => void; remove: () => void } {
   const { store, view } = bench
   const foot = document.createElement('div')
-  foot.className = sourceInUse() ? 'map-foot with-tiles' : 'map-foot'
+  foot.className = sourceInUse('map') ? 'map-foot with-tiles' : 'map-foot'
   const bar = document.createElement('span')
   bar.className = 'scale-bar'
   const length = document.createElement('span')
@@ -27,7 +27,7 @@ export function showFoot(bench: Bench): { aimed: (aim: Aim | null) => void; remo
     credit.textContent = words
   })
   const goTo = opener('Go to', async () => (await import('./go-to-dialog')).goToDialog(bench))
-  const online = opener(sourceInUse() ? 'Online map: on' : 'Online map', async () =>
+  const online = opener(sourceInUse('map') ? 'Online map: on' : 'Online map', async () =>
     (await import('./tiles-dialog')).tilesDialog(),
   )
   foot.append(bar, length, place, credit, goTo, online)

@@ -1,10 +1,16 @@
-import { isTileAddress, SUGGESTED_SOURCE, sourceInUse, turnOffTiles, turnOnTiles } from '../paper/tile-source'
+import {
+  isTileAddress,
+  SUGGESTED_SOURCES,
+  sourceInUse,
+  turnOffTiles,
+  turnOnTiles,
+} from '../../state/online-tiles'
 import { askDialog } from './ask'
 
 /** Asks before anything is asked of the network, and says what that reveals. */
 export function tilesDialog(): HTMLDialogElement {
-  const inUse = sourceInUse()
-  const source = inUse ?? SUGGESTED_SOURCE
+  const inUse = sourceInUse('map')
+  const source = inUse ?? SUGGESTED_SOURCES.map
   return askDialog(
     'A map from the network?',
     'While it is on, the tile server sees which area you look at, and from which network address. Your plan is not sent. With it off, nothing leaves this machine.',
@@ -16,7 +22,7 @@ export function tilesDialog(): HTMLDialogElement {
       {
         words: inUse ? 'Turn off' : 'Leave it off',
         act: () => {
-          if (inUse) turnOffTiles()
+          if (inUse) turnOffTiles('map')
           return undefined
         },
       },
@@ -24,7 +30,7 @@ export function tilesDialog(): HTMLDialogElement {
         words: inUse ? 'Use this address' : 'Turn on',
         act: ([url = '', credit = '']) => {
           if (!isTileAddress(url)) return 'The address must begin with https:// and hold {z}, {x} and {y}.'
-          turnOnTiles({ url, credit })
+          turnOnTiles('map', { url, credit })
           return undefined
         },
       },

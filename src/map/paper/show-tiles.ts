@@ -1,6 +1,6 @@
 import * as L from 'leaflet'
+import { sourceInUse } from '../../state/online-tiles'
 import type { MapView } from '../view/map-view'
-import { sourceInUse } from './tile-source'
 
 /** Deepest tiles that servers commonly have; nearer, they are enlarged. */
 const DEEPEST_ZOOM = 19
@@ -8,7 +8,7 @@ const LAND_CREDIT = 'Coast: Natural Earth'
 
 /** One layer of online tiles, where the person has turned it on; says whose data the map shows. */
 export function showTiles(view: MapView, credit: (words: string) => void): () => void {
-  const source = sourceInUse()
+  const source = sourceInUse('map')
   credit(source?.credit ?? LAND_CREDIT)
   if (!source) return () => undefined
   const layer = L.tileLayer(source.url, {

@@ -4,6 +4,7 @@ import { chooseFiles } from '../../storage/open-save'
 import type { KeptGrid } from '../../terrain/kept-grid'
 import { formatCount } from '../format'
 import { OnDemand, Question } from '../question'
+import { ElevationServer } from './elevation-server'
 import { formatBytes, formatCellM } from './ground-words'
 import { OpenElevations } from './open-elevations'
 
@@ -31,6 +32,7 @@ export function GroundQuestion({ store }: { store: Store }) {
           </ul>
         </OnDemand>
       )}
+      <ElevationServer />
     </Question>
   )
 }
@@ -50,7 +52,7 @@ function GridRow({ store, grid }: { store: Store; grid: KeptGrid }) {
           {formatBytes(grid.sizeBytes)}
         </span>
       </span>
-      {grid.key !== 'demo' && (
+      {grid.key !== 'demo' && grid.key !== 'online' && (
         <button
           type="button"
           aria-label={`Remove ${grid.name}`}

@@ -2,7 +2,7 @@ import { useRef } from 'preact/hooks'
 import type { LineId } from '../../plan/id'
 import { type LineProfile, profileAt } from '../../report/line-profile'
 import { LAY_WORDS } from '../../report/plan-words'
-import { drawProfile, type ProfileDrawing } from '../../report/profile-drawing'
+import { drawProfile, type ProfileDrawing, stretchWords } from '../../report/profile-drawing'
 import { formatLengthM, type UnitSystem } from '../../report/quantity-text'
 import type { Store } from '../../state/store'
 import { formatRunM } from '../format'
@@ -73,9 +73,7 @@ export function ProfileView({ store, line, profile }: Props) {
         </svg>
       </div>
       <figcaption class="soft">
-        {atM === null
-          ? `Heights are stretched ${Math.max(1, Math.round(drawing.stretch))} times.`
-          : placeWords(profile, atM, system)}
+        {atM === null ? `${stretchWords(drawing)}.` : placeWords(profile, atM, system)}
       </figcaption>
     </figure>
   )

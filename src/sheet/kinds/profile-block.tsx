@@ -1,6 +1,6 @@
 import type { Line } from '../../plan/plan'
 import { type LineProfile, lineProfile } from '../../report/line-profile'
-import { drawProfile } from '../../report/profile-drawing'
+import { drawProfile, stretchWords } from '../../report/profile-drawing'
 import { formatLengthM } from '../../report/quantity-text'
 import type { ReportLine } from '../../report/report'
 import { STEEP_PCT } from '../../terrain/profile'
@@ -31,7 +31,7 @@ export function profileBlocks(
     {
       kind: 'text',
       text:
-        `Profile, heights stretched ${Math.max(1, Math.round(drawing.stretch))} times. Climbs ` +
+        `Profile. ${stretchWords(drawing)}. Climbs ` +
         `${length(profile.ground.climbM)}, falls ${length(profile.ground.descentM)}.${steepWords(profile)}`,
     },
   ]

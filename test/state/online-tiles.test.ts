@@ -1,6 +1,6 @@
 // @vitest-environment happy-dom
 import { beforeEach, expect, test } from 'vitest'
-import { isTileAddress, SUGGESTED_SOURCE, sourceInUse } from '../../../src/map/paper/tile-source'
+import { isTileAddress, SUGGESTED_SOURCES, sourceInUse, turnOnTiles } from '../../src/state/online-tiles'
 
 test.each([
   ['https://tiles.example/{z}/{x}/{y}.png', true],
@@ -19,23 +19,32 @@ beforeEach(() => sessionStorage.clear())
 
 test('no tiles are asked for by default, nor by a link that somebody else has made', () => {
   visit('https://plans.example/')
-  expect(sourceInUse()).toBeNull()
-  visit(`https://plans.example/online.html#tiles=${encodeURIComponent(SUGGESTED_SOURCE.url)}`)
-  expect(sourceInUse()).toBeNull()
+  expect(sourceInUse('map')).toBeNull()
+  visit(`https://plans.example/online.html#tiles=${encodeURIComponent(SUGGESTED_SOURCES.map.url)}`)
+  expect(sourceInUse('map')).toBeNull()
 })
 
 test('what was turned on counts only on the page that may ask for it', () => {
-  sessionStorage.setItem('fieldpair-tiles', JSON.stringify(SUGGESTED_SOURCE))
+  sessionStorage.setItem('fieldpair-tiles', JSON.stringify(SUGGESTED_SOURCES.map))
   visit('https://plans.example/index.html')
-  expect(sourceInUse()).toBeNull()
+  expect(sourceInUse('map')).toBeNull()
   visit('https://plans.example/online.html')
-  expect(sourceInUse()).toEqual(SUGGESTED_SOURCE)
+  expect(sourceInUse('map')).toEqual(SUGGESTED_SOURCES.map)
 })
 
 test('what is kept is looked at before it is used', () => {
   visit('https://plans.example/online.html')
   for (const kept of ['{', '7', '{"url":"http://a/{z}{x}{y}","credit":""}', '{"url":1,"credit":2}']) {
     sessionStorage.setItem('fieldpair-tiles', kept)
-    expect(sourceInUse()).toBeNull()
+    expect(sourceInUse('map')).toBeNull()
   }
+})
+
+test('heights that were left on do not come on again with the map', () => {
+  visit('https://plans.example/online.html')
+  turnOnTiles('elevation', SUGGESTED_SOURCES.elevation)
+  visit('https://plans.example/')
+  turnOnTiles('map', SUGGESTED_SOURCES.map)
+  visit('https://plans.example/online.html')
+  expect([sourceInUse('map'), sourceInUse('elevation')]).toEqual([SUGGESTED_SOURCES.map, null])
 })
