@@ -1,6 +1,6 @@
-import type { StationId } from './id'
+import type { CircuitId, StationId } from './id'
 import { withoutLines } from './line-removal'
-import type { Plan, Position, Station } from './plan'
+import { type Circuit, lineName, type Plan, type Position, type Station } from './plan'
 import { onGlobe, samePosition } from './position'
 import { assertNewFeature, putStation, without } from './put'
 
@@ -36,8 +36,19 @@ function withFreshEnds(plan: Plan, id: StationId): Plan {
   return { ...plan, lines }
 }
 
-export const renameStation = (plan: Plan, id: StationId, name: string): Plan =>
-  changeStation(plan, id, { name })
+/** Renames a station. A circuit that is still called after its first line, as it was when it was drawn, follows the name. */
+export function renameStation(plan: Plan, id: StationId, name: string): Plan {
+  const renamed = changeStation(plan, id, { name })
+  if (renamed === plan) return plan
+  let circuits: Map<CircuitId, Circuit> | undefined
+  for (const circuit of plan.circuits.values()) {
+    const first = plan.lines.get(circuit.lines[0]!)
+    if (!first || (first.from !== id && first.to !== id) || circuit.name !== lineName(plan, first)) continue
+    circuits ??= new Map(plan.circuits)
+    circuits.set(circuit.id, { ...circuit, name: lineName(renamed, first) })
+  }
+  return circuits ? { ...renamed, circuits } : renamed
+}
 
 export const noteStation = (plan: Plan, id: StationId, note: string): Plan =>
   changeStation(plan, id, { note })

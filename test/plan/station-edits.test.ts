@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { setSet, setSupply } from '../../src/plan/circuit-edits'
+import { renameCircuit, setSet, setSupply } from '../../src/plan/circuit-edits'
 import {
   addStation,
   moveStation,
@@ -34,6 +34,13 @@ test('a station dragged round the world lands on its longitude, and none passes 
   expect(at(-541, 10)).toEqual([179, 10])
   expect(at(180, 95)).toEqual([180, 90])
   expect(at(-180, -95)).toEqual([-180, -90])
+})
+
+test('a circuit called after its first line follows a new name; one with a name of its own keeps it', () => {
+  const plan = drawnNet('ab')
+  expect(renameStation(plan, s('a'), 'Ford').circuits.get(c('c-ab'))?.name).toBe('Ford – B')
+  const named = renameCircuit(plan, c('c-ab'), 'Camp net')
+  expect(renameStation(named, s('a'), 'Ford').circuits.get(c('c-ab'))?.name).toBe('Camp net')
 })
 
 //  a ── b ── c ── d     b goes, with its lines
