@@ -1,19 +1,23 @@
 import { GeoTIFF, type GeoTIFFImage } from 'geotiff'
 import { bad, ok, type Result } from '../problem'
-import { type ElevationGrid, type Extent, type Heights, windowTransform } from '../terrain/elevation-grid'
+import {
+  type ElevationGrid,
+  type Extent,
+  type GridTransform,
+  windowTransform,
+} from '../terrain/elevation-grid'
 import { METRES_PER_FOOT } from '../units'
 import type { ByteSource, Reading } from './byte-source'
 import { crsOf, transformOf } from './geotiff-crs'
+import { readHeights, readMeans, type ValueScale } from './geotiff-heights'
 import { MOST_CELLS, type RasterWindow, windowOver } from './raster-window'
 import { checkTiff } from './tiff-check'
 import { BlockTooLong, COMPRESSIONS, MOST_BLOCK_BYTES, useBoundedDecoders } from './tiff-decoders'
 
-/** Cells decoded between two reports of progress. */
-const BAND_CELLS = 1e6
 /** Tiles or strips of one window, at most. */
 const MOST_BLOCKS = 1e6
-/** A height beyond this is no height on Earth, m. */
-const ABSURD_M = 1e5
+/** So many cells a side are taken as one, at most, where there are too many: beyond, reading would take minutes. */
+const MOST_STEP = 8
 /** EPSG units of the vertical axis, m. */
 const VERTICAL_UNIT_M: Readonly<Record<number, number>> = {
   9001: 1,
@@ -28,13 +32,6 @@ class Refusal extends Error {
   ) {
     super(message)
   }
-}
-
-/** How values of the file become metres, and which of them is none. */
-interface ValueScale {
-  readonly factor: number
-  readonly offsetM: number
-  readonly noData: number
 }
 
 /**
@@ -97,6 +94,11 @@ async function readChecked(
     throw new Refusal('no-transform', 'does not say how its cells lie: save it with a tie point and a scale.')
   }
 
+  const scale = await valueScaleOf(full)
+  const sizeOf = ({ left, top, right, bottom }: RasterWindow) => (right - left) * (bottom - top)
+  let smallest:
+    | { readonly image: GeoTIFFImage; readonly window: RasterWindow; readonly transform: GridTransform }
+    | undefined
   for (let i = 0; i < images; i++) {
     const image = i === 0 ? full : await tiff.getImage(i)
     // Later images may be masks or other pictures: only a reduced copy of the first will do.
@@ -109,21 +111,30 @@ async function readChecked(
     }
     const window = windowOver(level, extent)
     if (!window) return null
-    if ((window.right - window.left) * (window.bottom - window.top) > MOST_CELLS) continue
-    await checkBlocks(image, window)
-    const scale = await valueScaleOf(full)
+    const own = windowTransform(level.transform, window.left, window.top)
+    if (sizeOf(window) <= MOST_CELLS) {
+      await checkBlocks(image, window)
+      return {
+        ...{ name: source.name, crs, transform: own },
+        columns: window.right - window.left,
+        rows: window.bottom - window.top,
+        ...(await readHeights(image, window, scale, reading)),
+      }
+    }
+    if (!smallest || sizeOf(window) < sizeOf(smallest.window)) smallest = { image, window, transform: own }
+  }
+  // No copy is coarse enough: means of the cells are.
+  const step = smallest ? Math.ceil(Math.sqrt(sizeOf(smallest.window) / MOST_CELLS)) : Infinity
+  if (smallest && step <= MOST_STEP) {
+    await checkBlocks(smallest.image, smallest.window)
     return {
-      name: source.name,
-      crs,
-      columns: window.right - window.left,
-      rows: window.bottom - window.top,
-      transform: windowTransform(level.transform, window.left, window.top),
-      ...(await readHeights(image, window, scale, reading)),
+      ...{ name: source.name, crs, transform: reduced(smallest.transform, step, step) },
+      ...(await readMeans(smallest.image, smallest.window, scale, step, reading)),
     }
   }
   throw new Refusal(
     'too-many-cells',
-    `has too many cells ${extent ? 'where the plan lies' : `(${(columns * rows).toLocaleString('en')})`}: ${MOST_CELLS.toLocaleString('en')} can be read at once. Cut out the part around the plan, or make a coarser copy.`,
+    `has too many cells ${extent ? 'where the plan lies' : `(${(columns * rows).toLocaleString('en')})`}: ${(MOST_CELLS * MOST_STEP ** 2).toLocaleString('en')} can be read at once. Cut out the part around the plan, or make a coarser copy.`,
   )
 }
 
@@ -185,48 +196,6 @@ async function valueScaleOf(image: GeoTIFFImage): Promise<ValueScale> {
     offsetM: number(metadata?.OFFSET, 0) * unitM,
     noData: image.getGDALNoData() ?? usual,
   }
-}
-
-/** Reads a window band by band, so that progress shows and a stop is heard. Floats carry voids as NaN. */
-async function readHeights(
-  image: GeoTIFFImage,
-  window: RasterWindow,
-  { factor, offsetM, noData }: ValueScale,
-  { signal, onProgress }: Reading,
-): Promise<Pick<ElevationGrid, 'heights' | 'noData'>> {
-  const columns = window.right - window.left
-  const rows = window.bottom - window.top
-  const blockRows = Math.min(image.getTileHeight(), image.getHeight())
-  const bandRows = Math.max(1, Math.ceil(BAND_CELLS / columns / blockRows)) * blockRows
-  const asFloat = image.getSampleFormat() === 3 || factor !== 1 || offsetM !== 0
-  // A float's "no data" is written in decimal: compare it as the float that it became.
-  const floatNoData = Math.fround(noData)
-
-  let heights: Heights | undefined
-  for (let top = window.top; top < window.bottom; ) {
-    signal?.throwIfAborted()
-    const bottom = Math.min(window.bottom, Math.floor(top / bandRows) * bandRows + bandRows)
-    const [band] = (await image.readRasters({
-      window: [window.left, top, window.right, bottom],
-      samples: [0],
-      ...(signal && { signal }),
-    })) as unknown as [Heights]
-    heights ??= asFloat
-      ? new Float32Array(columns * rows)
-      : (new (band.constructor as new (n: number) => Heights)(columns * rows) as Heights)
-    const at = (top - window.top) * columns
-    if (asFloat) {
-      for (let i = 0; i < band.length; i++) {
-        const value = band[i]!
-        const known = value !== noData && Math.fround(value) !== floatNoData && Math.abs(value) < ABSURD_M
-        heights[at + i] = known ? value * factor + offsetM : Number.NaN
-      }
-    } else heights.set(band, at)
-    top = bottom
-    onProgress?.((top - window.top) / rows)
-  }
-  if (!heights) throw new Refusal('empty', 'has no cells.')
-  return asFloat ? { heights } : { heights, noData }
 }
 
 /** The library's view of a source. A read beyond the end, or of more than a block may hold, is a broken file. */
