@@ -78,7 +78,7 @@ function voltsUnder(ports: Ports, loads: readonly Load[]): (port: number) => num
     loads.reduce((sum, load) => (load.port === place ? sum + load[key] : sum), 0)
   const siemens = places.map((place) => total(place, 'siemens'))
   const amps = places.map((place) => total(place, 'amps'))
-  const z = (a: number, b: number) => ports.re[a * ports.count + b]!
+  const z = (a: number, b: number) => ports.column(a).re[b]!
   const sum = (row: number, each: readonly number[]) =>
     places.reduce((volts, place, k) => volts + z(row, place) * each[k]!, 0)
 

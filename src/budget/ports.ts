@@ -1,10 +1,18 @@
+import type { Wire } from '../catalog/wire'
 import type { CircuitModel } from './circuit-model'
 import type { Conditions } from './conditions'
 import { type Elimination, planElimination } from './elimination'
 import { constantsOf } from './line-constants'
-import { addBranch, addShunt, emptyAdmittances, factorNetwork, voltagesFrom } from './network'
+import {
+  type Admittances,
+  addBranch,
+  addShunt,
+  emptyAdmittances,
+  factorNetwork,
+  voltagesFrom,
+} from './network'
 import { onHookSiemens } from './ringer'
-import { lineChain, piSection } from './uniform-line'
+import { chainOf, type Kilometre, kilometreOf, piSection } from './uniform-line'
 
 const shapes = new WeakMap<CircuitModel['lines'], Elimination>()
 
@@ -26,8 +34,11 @@ function shapeOf(model: CircuitModel): Elimination {
 export interface Ports {
   /** Place of a node among the ports, −1 where nothing stands. */
   readonly portOfNode: Int32Array
-  readonly count: number
-  /** Row-major count × count. */
+  /** Volts at every port for 1 A fed in at one, by port: reckoned when first asked for. */
+  readonly column: (port: number) => Column
+}
+
+export interface Column {
   readonly re: Float64Array
   readonly im: Float64Array
 }
@@ -39,19 +50,7 @@ export function portsOf(
   hz: number,
   more: readonly number[] = [],
 ): Ports {
-  const shape = shapeOf(model)
-  const y = emptyAdmittances(shape)
-  for (const [k, line] of model.lines.entries()) {
-    const constants = constantsOf(line, conditions)
-    const km = (line.wireM * conditions.lengthFactor) / 1000
-    const pi = piSection(lineChain(constants, km, hz, line.electrodeOhms ?? undefined))
-    addBranch(y, shape.branchOfEdge[k]!, pi.series)
-    addShunt(y, line.from, pi.shuntFrom)
-    addShunt(y, line.to, pi.shuntTo)
-  }
-  for (const { node, set } of model.sets) addShunt(y, node, onHookSiemens(set, hz))
-  const factors = factorNetwork(shape, y)
-
+  const factors = factorNetwork(shapeOf(model), admittancesOf(model, conditions, hz))
   const portOfNode = new Int32Array(model.stations.length).fill(-1)
   const nodes: number[] = []
   const places = [
@@ -64,15 +63,41 @@ export function portsOf(
     portOfNode[node] = nodes.length
     nodes.push(node)
   }
-  const count = nodes.length
-  const re = new Float64Array(count * count)
-  const im = new Float64Array(count * count)
-  for (const [row, node] of nodes.entries()) {
-    const voltages = voltagesFrom(factors, node)
-    for (const [column, other] of nodes.entries()) {
-      re[row * count + column] = voltages.re[other]!
-      im[row * count + column] = voltages.im[other]!
+  const columns: Column[] = []
+  const column = (port: number): Column => {
+    const known = columns[port]
+    if (known) return known
+    const volts = voltagesFrom(factors, nodes[port]!)
+    const own = { re: new Float64Array(nodes.length), im: new Float64Array(nodes.length) }
+    for (let k = 0; k < nodes.length; k++) {
+      own.re[k] = volts.re[nodes[k]!]!
+      own.im[k] = volts.im[nodes[k]!]!
     }
+    columns[port] = own
+    return own
   }
-  return { portOfNode, count, re, im }
+  return { portOfNode, column }
+}
+
+function admittancesOf(model: CircuitModel, conditions: Conditions, hz: number): Admittances {
+  const shape = shapeOf(model)
+  const y = emptyAdmittances(shape)
+  // Most lines are of a wire or two: what a kilometre of it does is reckoned once.
+  const byPair = new Map<Wire, Kilometre>()
+  const byEarth = new Map<Wire, Kilometre>()
+  for (const [k, line] of model.lines.entries()) {
+    const kilometres = line.electrodeOhms ? byEarth : byPair
+    let kilometre = kilometres.get(line.wire)
+    if (!kilometre) {
+      kilometre = kilometreOf(constantsOf(line, conditions), hz)
+      kilometres.set(line.wire, kilometre)
+    }
+    const km = (line.wireM * conditions.lengthFactor) / 1000
+    const pi = piSection(chainOf(kilometre, km, line.electrodeOhms ?? undefined))
+    addBranch(y, shape.branchOfEdge[k]!, pi.series)
+    addShunt(y, line.from, pi.shuntFrom)
+    addShunt(y, line.to, pi.shuntTo)
+  }
+  for (const { node, set } of model.sets) addShunt(y, node, onHookSiemens(set, hz))
+  return y
 }

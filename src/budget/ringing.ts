@@ -35,17 +35,17 @@ export function ringVoltsFrom(
   generator: Generator,
   conditions: Conditions,
 ): (node: number) => number {
-  const { count, re, im } = ports
   const a = ports.portOfNode[generator.node]!
+  const { re, im } = ports.column(a)
   const ohms = Math.max(generator.ohms, LEAST_SOURCE_OHM)
-  const own: Complex = { re: re[a * count + a]!, im: im[a * count + a]! }
+  const own: Complex = { re: re[a]!, im: im[a]! }
   const load = subtract(complex(1 / ohms), generator.ownRinger ?? ZERO)
   const shortCircuit = (generator.volts * conditions.ringFactor) / ohms
   // v_b = Z_ba · I / (1 + Z_aa · ΔY): the current that is left for the network after the source's own admittance.
   const amps = abs(divide(complex(shortCircuit), add(ONE, multiply(own, load))))
   return (node) => {
     const b = ports.portOfNode[node]!
-    return amps * Math.hypot(re[a * count + b]!, im[a * count + b]!)
+    return amps * Math.hypot(re[b]!, im[b]!)
   }
 }
 

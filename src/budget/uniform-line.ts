@@ -22,6 +22,30 @@ const FAR_NEPERS = 300
 /** A line with less series impedance than this is taken to have it, so that its admittance stays finite. */
 const LEAST_OHM = 1e-6
 
+/** One kilometre of a line at one frequency: what lines of all lengths share. */
+export interface Kilometre {
+  readonly seriesOhm: Complex
+  readonly shuntSiemens: Complex
+  /** γ². */
+  readonly square: Complex
+  readonly nepers: number
+}
+
+export function kilometreOf(line: LineConstants, hz: number): Kilometre {
+  const seriesOhm = seriesOhmPerKm(line, hz)
+  const shuntSiemens = shuntSiemensPerKm(line, hz)
+  const square = multiply(seriesOhm, shuntSiemens)
+  return { seriesOhm, shuntSiemens, square, nepers: sqrt(square).re }
+}
+
+/** Chain matrix of a uniform line of so many km at one frequency: see {@link chainOf}. */
+export const lineChain = (
+  line: LineConstants,
+  lengthKm: number,
+  hz: number,
+  electrodeOhm?: readonly [number, number],
+): Chain => chainOf(kilometreOf(line, hz), lengthKm, electrodeOhm)
+
 /**
  * Chain matrix of a uniform line, exact: A = D = cosh γl, B = Z₀ sinh γl, C = sinh γl / Z₀.
  *
@@ -32,20 +56,17 @@ const LEAST_OHM = 1e-6
  *
  * @param electrodeOhm resistance of the electrode at each end, Ω
  */
-export function lineChain(
-  line: LineConstants,
+export function chainOf(
+  kilometre: Kilometre,
   lengthKm: number,
-  hz: number,
   electrodeOhm: readonly [number, number] = [0, 0],
 ): Chain {
-  const seriesPerKm = seriesOhmPerKm(line, hz)
-  const shuntPerKm = shuntSiemensPerKm(line, hz)
-  const nepersPerKm = sqrt(multiply(seriesPerKm, shuntPerKm)).re
-  const km = nepersPerKm * lengthKm > FAR_NEPERS ? FAR_NEPERS / nepersPerKm : lengthKm
+  const far = kilometre.nepers * lengthKm > FAR_NEPERS
+  const km = far ? FAR_NEPERS / kilometre.nepers : lengthKm
 
-  const series = scale(seriesPerKm, km)
-  const shunt = scale(shuntPerKm, km)
-  const square = multiply(series, shunt)
+  const series = scale(kilometre.seriesOhm, km)
+  const shunt = scale(kilometre.shuntSiemens, km)
+  const square = scale(kilometre.square, km * km)
   const whole = sinhOverArgument(square)
   const half = sinhOverArgument(scale(square, 0.25))
   const coshLessOne = scale(multiply(square, multiply(half, half)), 0.5)

@@ -1,6 +1,6 @@
 import type { CircuitModel } from './circuit-model'
 import type { Conditions } from './conditions'
-import { portsOf } from './ports'
+import { type Column, portsOf } from './ports'
 import { onHookSiemens } from './ringer'
 import type { VoiceRow } from './rows'
 
@@ -25,37 +25,19 @@ export function voiceRows(
 ): VoiceRow[] {
   const { sets, stations } = model
   const ports = portsOf(model, conditions, hz)
-  const { count, re, im } = ports
   // What going off hook changes at each set: the speech circuit in place of the ringer.
-  const offHook = sets.map(({ node, set }) => {
+  const lifted = sets.map(({ node, set }): Lifted => {
     const ringer = onHookSiemens(set, hz)
-    return { port: ports.portOfNode[node]!, re: 1 / set.offHook.acOhms - ringer.re, im: -ringer.im }
+    const port = ports.portOfNode[node]!
+    return { port, seen: ports.column(port), re: 1 / set.offHook.acOhms - ringer.re, im: -ringer.im }
   })
   const rows: VoiceRow[] = []
   for (let i = 0; i < sets.length; i++) {
     for (let j = i + 1; j < sets.length; j++) {
-      const a = offHook[i]!
-      const b = offHook[j]!
-      const aa = a.port * count + a.port
-      const bb = b.port * count + b.port
-      const ab = a.port * count + b.port
-      // Z'ab = Zab / ((1 + Zaa ya)(1 + Zbb yb) − Zab² ya yb)
-      const pRe = 1 + re[aa]! * a.re - im[aa]! * a.im
-      const pIm = re[aa]! * a.im + im[aa]! * a.re
-      const qRe = 1 + re[bb]! * b.re - im[bb]! * b.im
-      const qIm = re[bb]! * b.im + im[bb]! * b.re
-      const uRe = re[ab]! * a.re - im[ab]! * a.im
-      const uIm = re[ab]! * a.im + im[ab]! * a.re
-      const vRe = re[ab]! * b.re - im[ab]! * b.im
-      const vIm = re[ab]! * b.im + im[ab]! * b.re
-      const dRe = pRe * qRe - pIm * qIm - (uRe * vRe - uIm * vIm)
-      const dIm = pRe * qIm + pIm * qRe - (uRe * vIm + uIm * vRe)
-      const transferOhm = Math.hypot(re[ab]!, im[ab]!) / Math.hypot(dRe, dIm)
-
-      const za = sets[i]!.set.offHook.acOhms
-      const zb = sets[j]!.set.offHook.acOhms
-      const loss = 20 * Math.log10((za * zb) / ((za + zb) * transferOhm)) + extraDb(i, j)
-      const lossDb = Math.min(loss, SILENCE_DB)
+      const { acOhms: za } = sets[i]!.set.offHook
+      const { acOhms: zb } = sets[j]!.set.offHook
+      const ratio = (za * zb) / ((za + zb) * transferOhm(lifted[i]!, lifted[j]!))
+      const lossDb = Math.min(20 * Math.log10(ratio) + extraDb(i, j), SILENCE_DB)
       const maxDb = Math.min(sets[i]!.set.maxLossDb, sets[j]!.set.maxLossDb)
       const from = stations[sets[i]!.node]!
       const to = stations[sets[j]!.node]!
@@ -63,4 +45,33 @@ export function voiceRows(
     }
   }
   return rows
+}
+
+/** A set off hook: where it is, what is seen from there, and the admittance that it adds, S. */
+interface Lifted {
+  readonly port: number
+  readonly seen: Column
+  readonly re: number
+  readonly im: number
+}
+
+/** |Z'ab| = |Zab / ((1 + Zaa ya)(1 + Zbb yb) − Zab² ya yb)|, Ω: written out, since every pair of sets asks for it. */
+function transferOhm(a: Lifted, b: Lifted): number {
+  const abRe = a.seen.re[b.port]!
+  const abIm = a.seen.im[b.port]!
+  const aaRe = a.seen.re[a.port]!
+  const aaIm = a.seen.im[a.port]!
+  const bbRe = b.seen.re[b.port]!
+  const bbIm = b.seen.im[b.port]!
+  const pRe = 1 + aaRe * a.re - aaIm * a.im
+  const pIm = aaRe * a.im + aaIm * a.re
+  const qRe = 1 + bbRe * b.re - bbIm * b.im
+  const qIm = bbRe * b.im + bbIm * b.re
+  const uRe = abRe * a.re - abIm * a.im
+  const uIm = abRe * a.im + abIm * a.re
+  const vRe = abRe * b.re - abIm * b.im
+  const vIm = abRe * b.im + abIm * b.re
+  const dRe = pRe * qRe - pIm * qIm - (uRe * vRe - uIm * vIm)
+  const dIm = pRe * qIm + pIm * qRe - (uRe * vIm + uIm * vRe)
+  return Math.hypot(abRe, abIm) / Math.hypot(dRe, dIm)
 }
