@@ -92,6 +92,8 @@ export async function keepGround(
         read.set(source, { ...kept, grid: null, state: 'broken' })
         store.notice.value = result.problems[0]?.message ?? ''
       }
+      // The next one may take long: what there is serves meanwhile.
+      publish()
     }
     publish()
   }
