@@ -76,8 +76,10 @@ const [{ keepGround }, { onlineGround }] = await Promise.all([
   import('./storage/keep-ground'),
   import('./storage/online-ground'),
 ])
-const jobs = terrainJobs()
+// Two, so that nothing waits for a long reading.
+const [reader, seeker] = [terrainJobs(), terrainJobs()]
+effect(() => seeker.setGrids(store.ground.value?.grids ?? []))
 const server = sourceInUse('elevation')
-const others = [demoGround(jobs), ...(server ? [onlineGround(server)] : [])]
-const ground = await keepGround(store, jobs, others)
-store.desk.value = { ...ground, suggestRoute: jobs.suggestRoute, suggestNets: jobs.suggestNets }
+const others = [demoGround(reader), ...(server ? [onlineGround(server)] : [])]
+const ground = await keepGround(store, reader, others)
+store.desk.value = { ...ground, suggestRoute: seeker.suggestRoute, suggestNets: seeker.suggestNets }

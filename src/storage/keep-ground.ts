@@ -41,7 +41,7 @@ export const GROUND_NOTICES = {
  */
 export async function keepGround(
   store: GroundStore,
-  jobs: TerrainJobs,
+  jobs: Pick<TerrainJobs, 'readGrid'>,
   others: readonly ((plan: Plan) => Promise<readonly GridSource[]>)[],
   name?: string,
 ): Promise<GroundKeeper> {
@@ -66,7 +66,6 @@ export async function keepGround(
     if (grids.length === published.length && grids.every((grid, i) => grid === published[i])) return
     published = grids
     store.ground.value = grids.length > 0 ? groundFromGrids(grids) : undefined
-    jobs.setGrids(grids)
   }
 
   const isFresh = (before: ReadSource | undefined, extent: Extent | undefined) =>

@@ -38,7 +38,6 @@ function scriptedJobs(answer: (extent: Extent | undefined) => ReturnType<Terrain
       asked.push(extent)
       return answer(extent)
     },
-    setGrids: () => undefined,
   } as unknown as TerrainJobs
   return { jobs, asked }
 }
@@ -128,7 +127,6 @@ test('a reading that the person stops keeps nothing', async () => {
   const jobs = {
     readGrid: (_file: File, _extent: unknown, { signal }: { signal: AbortSignal }) =>
       new Promise((_resolve, reject) => signal.addEventListener('abort', () => reject(signal.reason))),
-    setGrids: () => undefined,
   } as unknown as TerrainJobs
   const keeper = await keepGround(store, jobs, [], 'stopped')
   keepers.push(keeper)

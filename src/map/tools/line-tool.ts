@@ -1,45 +1,67 @@
+import { signal } from '@preact/signals'
 import type { StationId } from '../../plan/id'
-import { lineName, type Plan, type Position } from '../../plan/plan'
+import { type Lay, lineName, type Plan, type Position } from '../../plan/plan'
 import { wireInHand } from '../../state/wire-in-hand'
 import type { Aim, Bench, HandTool } from '../bench'
 import { beginLine, drawLine, type LineDraft, withBend, withoutLastBend } from './line-draft'
 import { sceneOf } from './scene'
 import { placeStation } from './station-tool'
+import { wayAhead, withWay } from './way-ahead'
 import { stationHere } from './whats-here'
 
 /** A station draws the end of a line from this much farther than other things are grasped. */
 const SNAP = 1.5
 
+const BACK_AT_START = 'The line starts here: it must end at another station'
+
 /** Draws a line from station to station, with a bend at every click between. */
 export function lineTool(bench: Bench): HandTool {
   const { store, view, ghost } = bench
-  let draft: LineDraft | null = null
+  const ahead = wayAhead(bench)
+  /** What is under way: the hint follows it. */
+  const draft = signal<LineDraft | null>(null)
+  /** The line is held over the station where it began. */
+  const atStart = signal(false)
+  let lastAim: Aim | null = null
 
   /** The station that the aim snaps to; what stands at the pointer only for the while is none. */
   const stationAt = (aim: Aim): StationId | undefined => {
     const scene = sceneOf(store.settled.peek(), view)
     return stationHere(scene, aim.point, aim.reachPx * SNAP)
   }
-  const inHand = (plan: Plan) => ({ wire: wireInHand(store, plan), lay: bench.lay.peek() })
+  const inHand = (plan: Plan, lay = bench.lay.peek()) => ({ wire: wireInHand(store, plan), lay })
+
+  /** With the shift key held, the line as it is suggested to go on from its last place; else as it is. */
+  const led = (now: LineDraft, { adding }: Aim): { draft: LineDraft; lay?: Lay } => {
+    const way = adding && ahead.from(lastPlace(now))
+    return way ? { draft: withWay(now, way), lay: way.lays.at(-1)! } : { draft: now }
+  }
+  const lastPlace = ({ start, bends }: LineDraft): Position =>
+    bends.at(-1) ?? store.settled.peek().stations.get(start)!.position
 
   const begin = (start: StationId) => {
     const plan = store.settled.peek()
-    draft = beginLine(plan, start)
+    draft.value = beginLine(plan, start)
     bench.say(`Line from ${plan.stations.get(start)?.name ?? ''}`)
   }
 
   const drop = () => {
-    draft = null
+    draft.value = null
     ghost.value = null
     store.cancel()
   }
 
-  const end = (at: StationId | Position) => {
-    if (!draft || at === draft.start) return
-    const done = draft
-    draft = null
+  const end = (at: StationId | Position, aim: Aim) => {
+    const now = draft.peek()
+    if (!now) return
+    if (at === now.start) {
+      bench.say(BACK_AT_START)
+      return
+    }
+    const { draft: done, lay } = led(now, aim)
+    draft.value = null
     ghost.value = null
-    store.edit((plan) => drawLine(plan, done, at, inHand(plan)))
+    store.edit((plan) => drawLine(plan, done, at, inHand(plan, lay)))
     const plan = store.plan.peek()
     const line = plan.lines.get(done.lineId)
     if (!line) return
@@ -47,56 +69,77 @@ export function lineTool(bench: Bench): HandTool {
     bench.say(`Line ${lineName(plan, line)} drawn`)
   }
 
-  const hover = (aim: Aim) => {
+  const show = (aim: Aim) => {
+    const now = draft.peek()
     // Undo may have taken the station away from under the line.
-    if (draft && !store.settled.peek().stations.has(draft.start)) drop()
+    if (now && !store.settled.peek().stations.has(now.start)) drop()
     const snapped = stationAt(aim)
     view.container.dataset.over = snapped ? 'station' : ''
-    if (!draft) return
-    const now = draft
+    atStart.value = now !== null && snapped === now.start
+    if (!now || draft.peek() !== now) return
+    const { draft: shown, lay } = led(now, aim)
     ghost.value = { line: now.lineId, station: snapped ? null : now.endId }
-    store.preview((plan) => drawLine(plan, now, snapped ?? aim.position, inHand(plan)))
+    store.preview((plan) => drawLine(plan, shown, snapped ?? aim.position, inHand(plan, lay)))
+  }
+
+  /** Shows the line to the aim, and has a way sought to it where one is wished for. */
+  const hover = (aim: Aim) => {
+    lastAim = aim
+    show(aim)
+    const now = draft.peek()
+    if (!now || !aim.adding) return
+    const snapped = stationAt(aim)
+    const to = (snapped && store.settled.peek().stations.get(snapped)?.position) ?? aim.position
+    const showAgain = () => {
+      if (lastAim?.adding) show(lastAim)
+    }
+    ahead.seek({ from: lastPlace(now), to, onFound: showAgain })
   }
 
   return {
-    hint: () =>
-      draft
-        ? 'Click bends; click a station, or double-click open ground, to end'
-        : 'Click the station where the line starts',
-    underWay: () => draft !== null,
+    hint: () => {
+      if (!draft.value) return 'Click the station where the line starts'
+      if (atStart.value) return BACK_AT_START
+      return 'Click bends, with Shift for a suggested way; a station, or a double click, ends it'
+    },
+    underWay: () => draft.value !== null,
     hover,
     click: (aim) => {
       const station = stationAt(aim)
-      if (!draft) begin(station ?? placeStation(bench, aim.position))
-      else if (station) end(station)
+      const now = draft.peek()
+      if (!now) begin(station ?? placeStation(bench, aim.position))
+      else if (station) end(station, aim)
       else {
-        draft = withBend(draft, aim.position, bench.lay.peek())
-        bench.say(`Bend ${draft.bends.length}`)
+        const { draft: shown, lay = bench.lay.peek() } = led(now, aim)
+        draft.value = withBend(shown, aim.position, lay)
+        bench.say(`Bend ${shown.bends.length + 1}`)
       }
-      if (draft) hover(aim)
+      if (draft.peek()) hover(aim)
     },
     doubleClick: (aim) => {
+      const now = draft.peek()
       // The first of the two clicks has made a bend, unless it was the one that began the line.
-      if (!draft || draft.bends.length === 0) return
-      draft = withoutLastBend(draft)
-      end(stationAt(aim) ?? aim.position)
+      if (!now || now.bends.length === 0) return
+      draft.value = withoutLastBend(now)
+      end(stationAt(aim) ?? aim.position, aim)
     },
     finish: (aim) => {
-      if (!draft) return false
-      end(stationAt(aim) ?? aim.position)
+      if (!draft.peek()) return false
+      end(stationAt(aim) ?? aim.position, aim)
       return true
     },
     back: () => {
-      if (!draft) return false
-      if (draft.bends.length === 0) drop()
+      const now = draft.peek()
+      if (!now) return false
+      if (now.bends.length === 0) drop()
       else {
-        draft = withoutLastBend(draft)
+        draft.value = withoutLastBend(now)
         bench.say('Bend taken back')
       }
       return true
     },
     cancel: () => {
-      if (!draft) return false
+      if (!draft.peek()) return false
       drop()
       bench.say('Line dropped')
       return true

@@ -1,0 +1,54 @@
+import type { Position } from '../../plan/plan'
+import type { Way } from '../../plan/route-edits'
+import type { Bench } from '../bench'
+import { type LineDraft, withBend } from './line-draft'
+
+/** Cells of a search that follows the pointer: coarse, and done in a few hundredths of a second. */
+const MOST_CELLS = 40_000
+
+interface Quest {
+  readonly from: Position
+  readonly to: Position
+  readonly onFound: () => void
+}
+
+/** Seeks the cheapest way to the pointer while it moves: one search at a time, then the one for where it is by then. */
+export function wayAhead({ store }: Bench) {
+  let found: { readonly from: Position; readonly way: Way } | null = null
+  let isSeeking = false
+  let next: Quest | null = null
+
+  const seek = async (quest: Quest): Promise<void> => {
+    const desk = store.desk.peek()
+    if (!desk) return
+    if (isSeeking) {
+      next = quest
+      return
+    }
+    isSeeking = true
+    const { from, to, onFound } = quest
+    const hazards = [...store.settled.peek().hazards.values()]
+    const weights = store.routeWeights.peek()
+    const result = await desk
+      .suggestRoute({ from, to, hazards, weights, mostCells: MOST_CELLS })
+      .catch(() => undefined)
+    isSeeking = false
+    if (result?.ok) {
+      found = { from, way: result.value }
+      onFound()
+    }
+    const waiting = next
+    next = null
+    if (waiting) await seek(waiting)
+  }
+
+  return {
+    seek: (quest: Quest): void => void seek(quest),
+    /** The newest way that starts at a place; null while none is known. */
+    from: (place: Position): Way | null => (found?.from === place ? found.way : null),
+  }
+}
+
+/** The line led along a way, up to the leg that reaches its end. */
+export const withWay = (draft: LineDraft, { bends, lays }: Way): LineDraft =>
+  bends.reduce((led, bend, i) => withBend(led, bend, lays[i]!), draft)
