@@ -51,6 +51,14 @@ export function createStore(initial: Plan = EMPTY_PLAN) {
   const faultPlace = signal<Position | null>(null)
 
   const plan = computed(() => draft.value ?? history.value.present)
+  /** Puts another state of the plan in the place of this one; what is no longer on it cannot stay selected. */
+  const take = (next: typeof history.value) => {
+    batch(() => {
+      draft.value = null
+      history.value = next
+      if (!isOn(next.present, selection.peek())) selection.value = null
+    })
+  }
   const catalog = computed(() => mergeCatalogs(BUILT_IN, plan.value.catalog))
   const report = computed(() => reportPlan(plan.value, groundState.ground.value))
 
@@ -76,19 +84,13 @@ export function createStore(initial: Plan = EMPTY_PLAN) {
 
     /** One edit, one undo step. */
     edit: (change: (plan: Plan) => Plan) => {
-      batch(() => {
-        draft.value = null
-        history.value = commit(history.value, change(history.value.present))
-      })
+      take(commit(history.value, change(history.value.present)))
     },
     /** An edit that may be refused: then the plan stays, and the problems are given back. */
     tryEdit: (change: (plan: Plan) => Result<Plan>): readonly Problem[] => {
       const result = change(history.value.present)
       if (!result.ok) return result.problems
-      batch(() => {
-        draft.value = null
-        history.value = commit(history.value, result.value)
-      })
+      take(commit(history.value, result.value))
       return []
     },
     /** Shows an edit of the settled plan without keeping it: called at every move of a drag. */
@@ -106,14 +108,8 @@ export function createStore(initial: Plan = EMPTY_PLAN) {
     cancel: () => {
       draft.value = null
     },
-    undo: () => {
-      draft.value = null
-      history.value = undo(history.value)
-    },
-    redo: () => {
-      draft.value = null
-      history.value = redo(history.value)
-    },
+    undo: () => take(undo(history.value)),
+    redo: () => take(redo(history.value)),
     /** Another plan takes the place of this one; undo starts anew. */
     open: (next: Plan) => {
       batch(() => {
@@ -125,5 +121,20 @@ export function createStore(initial: Plan = EMPTY_PLAN) {
         history.value = begin(next)
       })
     },
+  }
+}
+
+function isOn(plan: Plan, selection: Selection): boolean {
+  switch (selection?.kind) {
+    case 'station':
+      return plan.stations.has(selection.id)
+    case 'line':
+      return plan.lines.has(selection.id)
+    case 'circuit':
+      return plan.circuits.has(selection.id)
+    case 'hazard':
+      return plan.hazards.has(selection.id)
+    case undefined:
+      return true
   }
 }
