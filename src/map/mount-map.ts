@@ -103,8 +103,6 @@ export function mountMap(element: HTMLElement, store: Store): () => void {
   }
   const pointers = followPointers(view, tool, { menu: menu.open, aimed })
   const stopKeys = followKeys(bench, tool, { crosshair, pointers, menu: menu.open, aimed: foot.aimed })
-  container.addEventListener('pointerup', hint.refresh)
-  container.addEventListener('keyup', hint.refresh)
   const zoomButtons = showZoomButtons(view, () => fitPlan(view, store.plan.peek()))
   const stopPicking = keepPickedSelected(bench)
   const stopFitting = fitOpenedPlans(view, store)

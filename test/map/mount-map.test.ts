@@ -137,6 +137,47 @@ describe('the map', () => {
     expect(store.plan.value.stations.size).toBe(2)
   })
 
+  /** A line under way from Mill, with one bend below it. */
+  const beginLine = () => {
+    press('Tab')
+    store.tool.value = 'line'
+    press('Enter')
+    for (let i = 0; i < 4; i++) press('ArrowDown', { shiftKey: true })
+    press(' ')
+  }
+  const hint = () => element.querySelector('.map-hint-words')!.textContent
+
+  test('says what the line in hand does next, at every step', () => {
+    store.tool.value = 'line'
+    expect(hint()).toMatch(/^Click the station where/)
+    beginLine()
+    expect(hint()).toMatch(/^Click bends/)
+    press('Escape')
+    expect(hint()).toMatch(/^Click the station where/)
+  })
+
+  test('takes back the last bend where undo or Delete is pressed while a line is drawn, and nothing drawn before', () => {
+    beginLine()
+    press('z', { ctrlKey: true })
+    expect(store.canUndo.value).toBe(false)
+    press('ArrowDown')
+    press(' ')
+    press('Delete')
+    expect(store.settled.value.stations.size).toBe(2)
+    press('ArrowRight', { shiftKey: true })
+    press('Enter')
+    expect([...store.plan.value.lines.values()].at(-1)!.bends).toHaveLength(0)
+  })
+
+  test('says that a line cannot end where it starts', () => {
+    beginLine()
+    for (let i = 0; i < 4; i++) press('ArrowUp', { shiftKey: true })
+    press(' ')
+    expect(element.querySelector('[role=status]')!.textContent).toMatch(/must end at another station/)
+    expect(hint()).toMatch(/must end at another station/)
+    expect(store.settled.value.lines.size).toBe(1)
+  })
+
   test('sets the lay of the selected line by its letter', () => {
     store.selection.value = { kind: 'line', id: 'l' as LineId, legs: [1] }
     press('b')

@@ -1,14 +1,10 @@
-import { effect, signal } from '@preact/signals'
+import { effect } from '@preact/signals'
 import { HAZARD_KINDS, LAYS } from '../../plan/plan'
 import { HAZARD_WORDS, LAY_WORDS } from '../../report/plan-words'
 import type { Aim, Bench, HandTool } from '../bench'
 
 /** A strip that says what the tool in hand does next, with what it can be set to and, for fingers, its keys as buttons. */
-export function showHint(
-  bench: Bench,
-  tool: () => HandTool,
-  aim: () => Aim,
-): { refresh: () => void; remove: () => void } {
+export function showHint(bench: Bench, tool: () => HandTool, aim: () => Aim): { remove: () => void } {
   const { store, view } = bench
   const strip = document.createElement('div')
   strip.className = 'map-hint'
@@ -21,13 +17,8 @@ export function showHint(
   strip.append(words, settings, keys)
   view.container.after(strip)
 
-  const tick = signal(0)
-  const refresh = () => {
-    tick.value++
-  }
   const act = (what: () => void) => () => {
     what()
-    refresh()
     view.container.focus({ preventScroll: true })
   }
   keys.append(
@@ -45,13 +36,13 @@ export function showHint(
     ),
   )
   const lay = choice(
-    'Lay of new legs',
+    'Lay',
     LAYS.map((each) => [each, LAY_WORDS[each]] as const),
     bench.lay,
     view.container,
   )
   const kind = choice(
-    'Kind of hazard',
+    'Kind',
     HAZARD_KINDS.map((each) => [each, HAZARD_WORDS[each]] as const),
     bench.hazardKind,
     view.container,
@@ -59,7 +50,6 @@ export function showHint(
   settings.append(lay.element, kind.element)
 
   const stop = effect(() => {
-    tick.value
     const inHand = store.tool.value
     words.textContent = tool().hint()
     strip.hidden = inHand === 'select'
@@ -69,7 +59,6 @@ export function showHint(
     strip.classList.toggle('under-way', !keys.hidden)
   })
   return {
-    refresh,
     remove: () => {
       stop()
       lay.stop()
@@ -92,9 +81,10 @@ function choice<T extends string>(
   options: readonly (readonly [T, string])[],
   value: { value: T },
   thenFocus: HTMLElement,
-): { element: HTMLSelectElement; stop: () => void } {
+): { element: HTMLElement; stop: () => void } {
+  const element = document.createElement('label')
   const select = document.createElement('select')
-  select.setAttribute('aria-label', label)
+  element.append(`${label} `, select)
   for (const [id, words] of options) {
     const option = document.createElement('option')
     option.value = id
@@ -108,5 +98,5 @@ function choice<T extends string>(
   const stop = effect(() => {
     select.value = value.value
   })
-  return { element: select, stop }
+  return { element, stop }
 }

@@ -94,9 +94,8 @@ export function followKeys(
       case 'Escape':
         return pointers.letGo() || mover.end(false) || Boolean(tool().cancel?.()) || leave()
       case 'Backspace':
-        return Boolean(tool().back?.()) || removePicked(bench)
       case 'Delete':
-        return removePicked(bench)
+        return Boolean(tool().back?.()) || removePicked(bench)
       case 'F2':
         return renameSelected(bench)
       case 'Tab':
@@ -122,6 +121,9 @@ export function followKeys(
     }
   }
 
+  /** Undo while the hand is at work takes back what it is doing, not what it did before. */
+  const stepBack = (): boolean => pointers.letGo() || mover.end(false) || Boolean(tool().back?.())
+
   /** Escape lets go of everything, and the next Tab leaves the map. */
   const leave = (): boolean => {
     const had = store.selection.peek() !== null || store.tool.peek() !== 'select'
@@ -133,7 +135,13 @@ export function followKeys(
   }
 
   const onKeyDown = (event: KeyboardEvent) => {
-    if (event.ctrlKey || event.metaKey) return
+    if (event.ctrlKey || event.metaKey) {
+      if (event.key.toLowerCase() === 'z' && !event.shiftKey && stepBack()) {
+        event.preventDefault()
+        event.stopPropagation()
+      }
+      return
+    }
     if (onArrow(event) || (!event.altKey && act(event))) {
       event.preventDefault()
       event.stopPropagation()
