@@ -11,11 +11,12 @@ export function showCursor({ store, view }: Bench): () => void {
   svgElement('circle', { r: 3, class: 'cursor-dot' }, group)
   const stop = effect(() => {
     view.frame.value
-    const cursor = store.cursor.value
-    const line = cursor && store.plan.value.lines.get(cursor.line)
+    const [cursor, selection] = [store.cursor.value, store.selection.value]
+    const shown = selection?.kind === 'line' && selection.id === cursor?.line
+    const line = shown && store.plan.value.lines.get(selection.id)
     const measured = line && store.report.value.lines.find(({ id }) => id === line.id)
     group.classList.toggle('hidden', !measured)
-    if (!line || !measured) return
+    if (!cursor || !line || !measured) return
     const vertices = verticesOf(store.plan.value, line)
     let leftM = cursor.mapM
     let leg = 0

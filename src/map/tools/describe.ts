@@ -1,4 +1,4 @@
-import type { HazardId, LineId } from '../../plan/id'
+import type { HazardId, LineId, StationId } from '../../plan/id'
 import { lineName, type Plan } from '../../plan/plan'
 import { HAZARD_WORDS, LAY_WORDS } from '../../report/plan-words'
 import type { Here } from './whats-here'
@@ -7,7 +7,7 @@ import type { Here } from './whats-here'
 export function describe(plan: Plan, found: Here): string {
   switch (found?.kind) {
     case 'station':
-      return `Station ${plan.stations.get(found.id)?.name ?? ''}`
+      return stationWords(plan, found.id)
     case 'bend':
       return `Bend ${found.index + 1} of line ${lineWords(plan, found.line)}`
     case 'leg':
@@ -19,6 +19,12 @@ export function describe(plan: Plan, found: Here): string {
     default:
       return ''
   }
+}
+
+/** `Station Ford`; a name that says so itself needs no second word. */
+export function stationWords(plan: Plan, id: StationId): string {
+  const name = plan.stations.get(id)?.name ?? ''
+  return name.startsWith('Station ') ? name : `Station ${name}`
 }
 
 function lineWords(plan: Plan, id: LineId): string {

@@ -1,6 +1,7 @@
 import { signal } from '@preact/signals'
 import { addHazard } from '../../plan/hazard-edits'
 import type { Position } from '../../plan/plan'
+import { HAZARD_WORDS } from '../../report/plan-words'
 import { newHazardId } from '../../state/new-id'
 import type { Aim, Bench, HandTool } from '../bench'
 import { showDraft } from '../layers/show-draft'
@@ -35,7 +36,7 @@ export function hazardTool(bench: Bench): HandTool & { readonly remove: () => vo
     }
     drop()
     store.selection.value = { kind: 'hazard', id }
-    bench.say(`Hazard drawn: ${hazard}`)
+    bench.say(`Hazard drawn: ${HAZARD_WORDS[hazard]}`)
     return true
   }
 

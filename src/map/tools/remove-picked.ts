@@ -4,6 +4,7 @@ import { removeLine } from '../../plan/line-edits'
 import { lineName } from '../../plan/plan'
 import { removeStation } from '../../plan/station-edits'
 import type { Bench } from '../bench'
+import { stationWords } from './describe'
 
 /** Removes the bend or the corner that is picked, else what is selected. Says whether there was anything. */
 export function removePicked({ store, picked, say }: Bench): boolean {
@@ -26,13 +27,14 @@ export function removePicked({ store, picked, say }: Bench): boolean {
   }
   const selection = store.selection.peek()
   if (selection?.kind === 'station') {
-    const name = plan.stations.get(selection.id)?.name ?? ''
     const lost = [...plan.lines.values()].filter(
       ({ from, to }) => from === selection.id || to === selection.id,
     ).length
     store.selection.value = null
     store.edit((now) => removeStation(now, selection.id))
-    say(`Station ${name} removed${lost ? ` with ${lost === 1 ? 'its line' : `its ${lost} lines`}` : ''}`)
+    say(
+      `${stationWords(plan, selection.id)} removed${lost ? ` with ${lost === 1 ? 'its line' : `its ${lost} lines`}` : ''}`,
+    )
     return true
   }
   if (selection?.kind === 'line') {
