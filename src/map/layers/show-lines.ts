@@ -102,6 +102,6 @@ const handlesOf = (path: readonly Point[]): SVGElement[] =>
     const from = path[i]!
     if (Math.hypot(to.x - from.x, to.y - from.y) < LEAST_HANDLE_PX) return []
     return [
-      svgElement('circle', { class: 'leg-middle', cx: (from.x + to.x) / 2, cy: (from.y + to.y) / 2, r: 4 }),
+      svgElement('circle', { class: 'leg-middle', cx: (from.x + to.x) / 2, cy: (from.y + to.y) / 2, r: 3 }),
     ]
   })
