@@ -10,11 +10,12 @@ import { bearingBasis, type Norths, northsAt, northsText, type PaperSource } fro
 import { legTable } from '../tables/leg-table'
 import { testPointTable } from '../tables/test-tables'
 import { mapBlocks } from './map-block'
+import { profileBlocks } from './profile-block'
 
 /** A strip map is never smaller than this, so that bends and splices stay apart; a longer line goes on over more maps. */
 const LEAST_SCALE = 25_000
 /** Height of a strip map: what the rest of the sheet leaves, within these bounds. */
-const STRIP_MM = { least: 72, most: 125, usual: 100 }
+const STRIP_MM = { least: 62, most: 125, usual: 100 }
 /** What `mapBlocks` puts below the drawing itself, mm. */
 const BELOW_MM = 4
 
@@ -61,6 +62,7 @@ function summary({ plan, catalog, system }: PaperSource, line: Line, measured: R
 }
 
 const SIGNATURES = {
+  isWrittenIn: true,
   title: 'Signed',
   columns: [
     { head: 'Step', share: 24 },
@@ -84,6 +86,7 @@ export function lineSheet(
     { kind: 'text', text: `${summary(source, line, measured)} ${northsText(norths, source.date)}` },
   ]
   const below: readonly Block[] = [
+    ...profileBlocks(source, line, measured, room.widthMm),
     { kind: 'table', table: legTable(source, line, measured, bearingBasis(norths)) },
     ...(cautions.length > 0
       ? [

@@ -1,13 +1,12 @@
 import type { Block } from './block'
-import { columnWidthsMm, showCell, type Table } from './table'
+import { columnWidthsMm, holdsFigures, showCell, type Table } from './table'
 
-const isNumeric = (table: Table, column: number) =>
-  table.rows.some((row) => typeof row[column] === 'number') ? 'figure' : undefined
+const classOf = (table: Table, column: number) => (holdsFigures(table, column) ? 'figure' : undefined)
 
 function TableView({ table, continued, widthMm }: { table: Table; continued: boolean; widthMm: number }) {
   const widths = columnWidthsMm(table, widthMm)
   return (
-    <table>
+    <table class={table.isWrittenIn ? 'written-in' : undefined}>
       <caption>
         {table.title}
         {continued && ' (continued)'}
@@ -20,7 +19,7 @@ function TableView({ table, continued, widthMm }: { table: Table; continued: boo
       <thead>
         <tr>
           {table.columns.map((column, i) => (
-            <th key={column.head} scope="col" class={isNumeric(table, i)}>
+            <th key={column.head} scope="col" class={classOf(table, i)}>
               {column.head}
             </th>
           ))}
@@ -30,7 +29,7 @@ function TableView({ table, continued, widthMm }: { table: Table; continued: boo
         {table.rows.map((row, k) => (
           <tr key={k}>
             {table.columns.map((column, i) => (
-              <td key={column.head} class={isNumeric(table, i)}>
+              <td key={column.head} class={classOf(table, i)}>
                 {showCell(row[i], column)}
               </td>
             ))}

@@ -17,6 +17,8 @@ export interface Table {
   readonly title: string
   readonly columns: readonly Column[]
   readonly rows: readonly (readonly Cell[])[]
+  /** Rows are high enough for a hand that writes with cold fingers. */
+  readonly isWrittenIn?: boolean
 }
 
 export function showCell(cell: Cell | undefined, column: Column): string {
@@ -35,23 +37,34 @@ export function columnWidthsMm(table: Table, widthMm: number): readonly number[]
 const EM_MM = (9 * 25.4) / 72
 const LINE_MM = 4.1
 const PAD_MM = 2
-/** Beside figures a little more is left, so that they do not run into the words after them. */
-const GAP_MM = 2.4
+const WRITTEN_ROW_MM = 8
+const CAPTION_MM = 6.8
+/** Left free at the right of a cell: more beside figures, so that they do not run into the words after them. */
+const GAP_MM = { words: 1.7, figures: 3.1 }
 
-const linesIn = (texts: readonly string[], widthsMm: readonly number[], bold: boolean) =>
-  Math.max(
-    1,
-    ...texts.map((text, i) => wrapText(text, Math.max(1, (widthsMm[i]! - GAP_MM) / EM_MM), bold).length),
-  )
+/** True for a column that holds figures, which stand to the right. */
+export const holdsFigures = (table: Table, column: number): boolean =>
+  table.rows.some((row) => typeof row[column] === 'number')
+
+/** Lines that the fullest cell of a row takes. */
+function linesIn(table: Table, texts: readonly string[], widthMm: number, bold: boolean): number {
+  const widths = columnWidthsMm(table, widthMm)
+  const lines = texts.map((text, i) => {
+    const gapMm = holdsFigures(table, i) ? GAP_MM.figures : GAP_MM.words
+    return wrapText(text, Math.max(1, (widths[i]! - gapMm) / EM_MM), bold).length
+  })
+  return Math.max(1, ...lines)
+}
 
 /** Height of one row, mm, with its longest cell broken into lines. */
 export function rowHeightMm(table: Table, row: readonly Cell[], widthMm: number): number {
   const texts = table.columns.map((column, i) => showCell(row[i], column))
-  return linesIn(texts, columnWidthsMm(table, widthMm), false) * LINE_MM + PAD_MM
+  const heightMm = linesIn(table, texts, widthMm, false) * LINE_MM + PAD_MM
+  return table.isWrittenIn ? Math.max(WRITTEN_ROW_MM, heightMm) : heightMm
 }
 
 /** Height of the table's head, mm: its title and the names of its columns. */
 export function tableHeadHeightMm(table: Table, widthMm: number): number {
   const heads = table.columns.map((column) => column.head)
-  return 6 + linesIn(heads, columnWidthsMm(table, widthMm), true) * LINE_MM + PAD_MM
+  return CAPTION_MM + linesIn(table, heads, widthMm, true) * LINE_MM + PAD_MM
 }

@@ -78,6 +78,7 @@ export function faultTable(source: PaperSource): Table {
 
 /** Room for what is found, so that the next crew need not begin anew. */
 export const FAULT_LOG: Table = {
+  isWrittenIn: true,
   title: 'Faults found',
   columns: [
     { head: 'Date and hour', share: 30 },
