@@ -20,7 +20,7 @@ export function completenessOf(model: CircuitModel, nameOf: (station: string) =>
   const { sets, supply } = model
   const at = (index: number) => nameOf(model.stations[sets[index]!.node]!)
 
-  if (sets.length < 2) missing.push('A circuit needs a telephone at two stations at least.')
+  if (sets.length < 2) missing.push('A circuit needs a set at two stations at least.')
   for (const [index, { set }] of sets.entries()) {
     if (set.talk === 'common' && !supply) {
       missing.push(`The common-battery set at ${at(index)} has no supply on its circuit.`)

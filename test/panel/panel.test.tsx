@@ -155,7 +155,18 @@ describe('a circuit’s card', () => {
   test('names what is missing', () => {
     const { text, give } = show(circuit)
     give('Ford', '')
-    expect(text()).toContain('A circuit needs a telephone at two stations')
+    expect(text()).toContain('A circuit needs a set at two stations')
+  })
+
+  test('asks first for what is missing, and leaves its fields where they are while they are filled', () => {
+    const bare = { ...SMALL_PLAN.circuits.get(NET)!, sets: new Map() }
+    const { store, give, headings } = show(circuit, { ...SMALL_PLAN, circuits: new Map([[NET, bare]]) })
+    expect(headings()[1]).toBe('What is it made of?')
+    give('All stations', 'crank-1600')
+    expect([...store.plan.value.circuits.get(NET)!.sets.values()]).toEqual(['crank-1600', 'crank-1600'])
+    expect(headings()[1]).toBe('What is it made of?')
+    store.undo()
+    expect(store.plan.value.circuits.get(NET)!.sets.size).toBe(0)
   })
 
   test('applies a remedy that was found, with one click and one step back', () => {

@@ -1,3 +1,4 @@
+import { useSignal } from '@preact/signals'
 import { stationsOfCircuit } from '../../plan/circuit-topology'
 import type { CircuitId } from '../../plan/id'
 import { type Circuit, stationName } from '../../plan/plan'
@@ -8,7 +9,7 @@ import type { Store } from '../../state/store'
 import { CautionList } from '../caution-list'
 import { formatCount, formatRunM } from '../format'
 import { OtherNets } from '../ground/net-questions'
-import { Question } from '../question'
+import { goToQuestion, Question } from '../question'
 import { ReachStudies, UpkeepStudies } from '../study/later-studies'
 import { VerdictMark } from '../verdict-mark'
 import { BudgetFigures } from './budget-figures'
@@ -18,14 +19,24 @@ import { MarginRows } from './margin-rows'
 import { loopMargin, ringingMargin, voiceMargins } from './margins'
 import { RemedyList } from './remedy-list'
 
+const SETUP = 'circuit-setup'
+
 /** One circuit: does it ring, does it talk, how far could it go, what would mend it, and what it is made of. */
 export function CircuitCard({ store, id }: { store: Store; id: CircuitId }) {
   const plan = store.plan.value
   const circuit = plan.circuits.get(id)
   const found = store.report.value.circuits.find((each) => each.id === id)
+  // Decided once, so that the fields stay under the hand that fills them.
+  const setupFirst = useSignal((found?.missing.length ?? 0) > 0)
   if (!circuit || !found) return null
   const nameOf = (station: string) => stationName(plan, station)
   const remedies = store.remedies.value.get(id) ?? found.remedies
+
+  const setup = (
+    <Question ask="What is it made of?" anchor={SETUP}>
+      <CircuitSetup store={store} circuit={circuit} />
+    </Question>
+  )
 
   return (
     <>
@@ -38,6 +49,7 @@ export function CircuitCard({ store, id }: { store: Store; id: CircuitId }) {
           ))}
         </ul>
       )}
+      {setupFirst.value && setup}
       <Question ask="Will it ring?">
         <p>{ringingSentence(found.ringing, nameOf)}</p>
         <MarginRows margins={found.ringing.map((row) => ringingMargin(row, nameOf))} />
@@ -79,9 +91,7 @@ export function CircuitCard({ store, id }: { store: Store; id: CircuitId }) {
       <UpkeepStudies store={store} id={id} />
       <Hurts store={store} circuit={circuit} />
       <OtherNets store={store} circuit={circuit} />
-      <Question ask="What is it made of?">
-        <CircuitSetup store={store} circuit={circuit} />
-      </Question>
+      {!setupFirst.value && setup}
       <BudgetFigures store={store} circuit={circuit} found={found} />
     </>
   )
@@ -106,7 +116,10 @@ function Standing({ store, found }: { store: Store; found: ReportCircuit }) {
       </p>
       <p class="soft">
         {formatCount(stationsOfCircuit(plan, circuit).length, 'station')},{' '}
-        {formatRunM(wireOf(store, circuit).wireM, system)} of wire.
+        {formatRunM(wireOf(store, circuit).wireM, system)} of wire.{' '}
+        <button type="button" class="quiet" onClick={() => goToQuestion(SETUP)}>
+          Change it
+        </button>
       </p>
     </>
   )

@@ -25,6 +25,7 @@ export function CircuitSetup({ store, circuit }: { store: Store; circuit: Circui
       />
       <SupplyFields store={store} circuit={circuit} stations={stations} />
       <h3>Sets</h3>
+      {stations.length > 1 && <SetEverywhere store={store} circuit={circuit} stations={stations} />}
       {stations.map((station) => (
         <SetField
           key={station}
@@ -50,8 +51,29 @@ export function CircuitSetup({ store, circuit }: { store: Store; circuit: Circui
   )
 }
 
-function SupplyFields(props: { store: Store; circuit: Circuit; stations: readonly StationId[] }) {
-  const { store, circuit, stations } = props
+interface StationFields {
+  readonly store: Store
+  readonly circuit: Circuit
+  readonly stations: readonly StationId[]
+}
+
+/** The same set at all stations, in one go and one undo step. */
+function SetEverywhere({ store, circuit, stations }: StationFields) {
+  const now = new Set(stations.map((station) => circuit.sets.get(station) ?? null))
+  const put = (set: string | null) =>
+    store.edit((before) => stations.reduce((plan, station) => setSet(plan, circuit.id, station, set), before))
+  return (
+    <SetField
+      label="All stations"
+      store={store}
+      value={now.size === 1 ? [...now][0]! : null}
+      several={now.size > 1}
+      onCommit={put}
+    />
+  )
+}
+
+function SupplyFields({ store, circuit, stations }: StationFields) {
   const { supply } = circuit
   const plan = store.plan.value
   const choose = (type: string) => {

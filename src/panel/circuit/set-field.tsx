@@ -1,26 +1,32 @@
 import type { Store } from '../../state/store'
 import { SelectField } from '../select-field'
 
+/** No id of a set: none holds a blank. */
+const SEVERAL = ' '
+
 interface Props {
   readonly store: Store
   readonly label: string
   /** Catalog id of the telephone; null where the station is a joint. */
   readonly value: string | null
+  /** The field stands for stations whose sets differ. */
+  readonly several?: boolean
   readonly onCommit: (set: string | null) => void
 }
 
 /** Which telephone stands at a station of a circuit. */
-export function SetField({ store, label, value, onCommit }: Props) {
+export function SetField({ store, label, value, several, onCommit }: Props) {
   const sets = [...store.catalog.value.sets.values()]
   return (
     <SelectField
       label={label}
-      value={value ?? ''}
+      value={several ? SEVERAL : (value ?? '')}
       options={[
+        ...(several ? [{ value: SEVERAL, text: 'several' }] : []),
         { value: '', text: 'no set: a joint' },
         ...sets.map(({ id, name }) => ({ value: id, text: name })),
       ]}
-      onCommit={(id) => onCommit(id === '' ? null : id)}
+      onCommit={(id) => id !== SEVERAL && onCommit(id === '' ? null : id)}
     />
   )
 }
