@@ -56,13 +56,19 @@ function FirstSteps() {
   return (
     <ol class="first-steps">
       <li>
+        Find your ground: drag the map, or <strong>Go to</strong> at its foot.
+      </li>
+      <li>
         Take the tool <strong>Station</strong> and click where a telephone shall stand.
       </li>
       <li>
         Take the tool <strong>Line</strong>, click a station, then the bends of the way, then the station
         where it ends.
       </li>
-      <li>Choose the circuit here and put a set at each station: then it says whether it rings and talks.</li>
+      <li>
+        Choose the circuit here and put a set, which is a telephone, at each station: then it says whether it
+        rings and talks.
+      </li>
     </ol>
   )
 }
@@ -103,9 +109,10 @@ function standingSentence(circuits: readonly ReportCircuit[]): string {
   if (circuits.length === 0) return 'Nothing is wired yet.'
   const count = (verdict: Verdict) => circuits.filter((circuit) => circuit.verdict === verdict).length
   const [works, thin, fails] = [count('works'), count('thin'), count('fails')]
+  if (circuits.length === 1 && works === 0) return `The circuit ${fails > 0 ? 'fails' : 'is thin'}.`
   if (works === circuits.length) return `${allWork(works)}${worstWords(circuits)}.`
   const parts = [
-    ...(fails > 0 ? [`${formatCount(fails, 'circuit')} ${fails === 1 ? 'fails' : 'fail'}`] : []),
+    ...(fails > 0 ? [`${fails} ${fails === 1 ? 'fails' : 'fail'}`] : []),
     ...(thin > 0 ? [`${thin} ${thin === 1 ? 'is' : 'are'} thin`] : []),
     ...(works > 0 ? [`${works} ${works === 1 ? 'works' : 'work'}`] : []),
   ]
