@@ -16,6 +16,7 @@ import { demoGround, loadDemo } from './storage/demo'
 import { type Keeper, keepDrafts } from './storage/keep-drafts'
 import { openDroppedFiles } from './storage/open-dropped'
 import { takeDroppedFiles } from './storage/open-save'
+import { saveTable } from './storage/save-table'
 import { keepSettings } from './storage/settings'
 import { terrainJobs } from './storage/terrain-jobs'
 
@@ -51,7 +52,7 @@ function Desk() {
   const close = () => {
     papers.value = null
   }
-  return Papers && <Papers store={store} onClose={close} />
+  return Papers && <Papers store={store} onClose={close} onSaveTable={saveTable} />
 }
 
 const element = (id: string) => document.getElementById(id)!
@@ -82,4 +83,5 @@ effect(() => seeker.setGrids(store.ground.value?.grids ?? []))
 const server = sourceInUse('elevation')
 const others = [demoGround(reader), ...(server ? [onlineGround(server)] : [])]
 const ground = await keepGround(store, reader, others)
-store.desk.value = { ...ground, suggestRoute: seeker.suggestRoute, suggestNets: seeker.suggestNets }
+const { drawRelief, suggestRoute, suggestNets } = seeker
+store.desk.value = { ...ground, drawRelief, suggestRoute, suggestNets }

@@ -6,16 +6,34 @@ import type { Store } from '../state/store'
 import { breakIntoSheets } from './layout/break-sheets'
 import { bodyOf, PAPER_SIZES } from './layout/paper-size'
 import { SheetPage } from './layout/sheet-page'
-import { PAPER_KINDS } from './paper-kinds'
+import { PAPER_KINDS, type Paper } from './paper-kinds'
 import type { PaperSource } from './paper-source'
+import { type SaveTable, TablePicker } from './table-picker'
 
 const today = () => {
   const now = new Date()
   return new Date(now.getTime() - now.getTimezoneOffset() * 60_000).toISOString().slice(0, 10)
 }
 
+const tablesOf = (papers: readonly Paper[]) =>
+  papers.flatMap(({ about, blocks }) =>
+    blocks.flatMap((block) => {
+      if (block.kind !== 'table') return []
+      // What stands on the sheet of one line would else bear one name for all lines.
+      return [about ? { ...block.table, title: `${about}: ${block.table.title}` } : block.table]
+    }),
+  )
+
 /** The papers as they will be printed, sheet by sheet, over the whole screen; the bar above them is not printed. */
-export function Papers({ store, onClose }: { store: Store; onClose: () => void }) {
+export function Papers({
+  store,
+  onClose,
+  onSaveTable,
+}: {
+  store: Store
+  onClose: () => void
+  onSaveTable: SaveTable
+}) {
   const size = useSignal(PAPER_SIZES[0]!)
   const date = useSignal(today())
   const revision = useSignal('1')
@@ -91,6 +109,7 @@ export function Papers({ store, onClose }: { store: Store; onClose: () => void }
             }}
           />
         </label>
+        <TablePicker tables={tablesOf(papers)} onSave={onSaveTable} />
         <span class="papers-acts">
           <button type="button" onClick={() => window.print()} disabled={papers.length === 0}>
             Print

@@ -91,9 +91,10 @@ export function planFileName(title: string): string {
   return `${safe.slice(0, 80) || 'plan'}.plan.geojson`
 }
 
-function download(name: string, text: string): void {
+/** Puts a text among the downloads. */
+export function download(name: string, text: string, type = 'application/geo+json'): void {
   const link = document.createElement('a')
-  link.href = URL.createObjectURL(new Blob([text], { type: 'application/geo+json' }))
+  link.href = URL.createObjectURL(new Blob([text], { type }))
   link.download = name
   link.click()
   // The download has begun only after the click has been handled.

@@ -40,7 +40,7 @@ function stripMaps(
       ...(after ? [matchAcross(window, after, `to strip ${i + 2}`)] : []),
     ]
     return [
-      { kind: 'text', text: `Strip ${i + 1} of ${windows.length}` } as const,
+      { kind: 'heading', text: `Strip ${i + 1} of ${windows.length}` } as const,
       ...mapBlocks(source, window, size, norths, `${id}-${i}`, { subject: line.id, matches }),
     ]
   })

@@ -77,7 +77,7 @@ export function legTable(
     ]
   })
   return {
-    title: `Legs of line ${nameOf(line.from)} – ${nameOf(line.to)}`,
+    title: 'Legs',
     columns: [
       { head: 'Leg', share: 11 },
       { head: 'To', share: 24 },
