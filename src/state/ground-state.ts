@@ -5,6 +5,7 @@ import type { Position } from '../plan/plan'
 import type { Result } from '../problem'
 import type { GridGround } from '../terrain/ground-from-grids'
 import type { KeptGrid } from '../terrain/kept-grid'
+import type { Relief, ReliefRequest } from '../terrain/relief'
 import { DEFAULT_ROUTE_WEIGHTS, type RouteWeights } from '../terrain/route-weights'
 import type { NetRequest, SuggestedNet } from '../terrain/suggest-nets'
 import type { RouteRequest, SuggestedRoute } from '../terrain/suggest-route'
@@ -26,6 +27,8 @@ interface Watch {
 export interface GroundDesk {
   readonly add: (files: readonly File[]) => Promise<void>
   readonly remove: (key: string) => Promise<void>
+  /** Null where no ground is known. */
+  readonly drawRelief: (request: ReliefRequest) => Promise<Relief | null>
   readonly suggestRoute: (request: RouteRequest, watch?: Watch) => Promise<Result<SuggestedRoute>>
   readonly suggestNets: (request: NetRequest, watch?: Watch) => Promise<Result<SuggestedNet[]>>
 }

@@ -1,5 +1,6 @@
 import type { Result } from '../problem'
 import type { ElevationGrid, Extent } from '../terrain/elevation-grid'
+import type { Relief, ReliefRequest } from '../terrain/relief'
 import type { NetRequest, SuggestedNet } from '../terrain/suggest-nets'
 import type { RouteRequest, SuggestedRoute } from '../terrain/suggest-route'
 import type { TerrainAnswer, TerrainTask } from './terrain-worker'
@@ -14,8 +15,9 @@ export interface Watch {
 /** Long work on the ground, off the main thread, one job after the other. */
 export interface TerrainJobs {
   readGrid(file: File, extent: Extent | undefined, watch?: Watch): Promise<Result<ElevationGrid | null>>
-  /** The grids that routes are sought on from now. */
+  /** The grids that routes are sought on, and relief is drawn of, from now. */
   setGrids(grids: readonly ElevationGrid[]): void
+  drawRelief(request: ReliefRequest): Promise<Relief | null>
   suggestRoute(request: RouteRequest, watch?: Watch): Promise<Result<SuggestedRoute>>
   suggestNets(request: NetRequest, watch?: Watch): Promise<Result<SuggestedNet[]>>
   dispose(): void
@@ -95,6 +97,11 @@ export function terrainJobs(startWorker: () => Worker = newWorker): TerrainJobs 
     setGrids: (next) => {
       grids = next
       gridsSent = false
+    },
+    drawRelief: async (request) => {
+      const answer = await run({ kind: 'relief', request })
+      if (!('relief' in answer)) throw new Error('the terrain worker answered another question')
+      return answer.relief
     },
     suggestRoute: async (request, watch) => {
       const answer = await run({ kind: 'route', request }, watch)

@@ -4,6 +4,7 @@ import { readElevationGrid } from '../files/elevation-files'
 import type { Result } from '../problem'
 import type { ElevationGrid, Extent } from '../terrain/elevation-grid'
 import { type GridGround, groundFromGrids } from '../terrain/ground-from-grids'
+import { type Relief, type ReliefRequest, reliefOver } from '../terrain/relief'
 import { type NetRequest, type SuggestedNet, suggestNets } from '../terrain/suggest-nets'
 import { type RouteRequest, type SuggestedRoute, suggestRoute } from '../terrain/suggest-route'
 
@@ -11,6 +12,7 @@ import { type RouteRequest, type SuggestedRoute, suggestRoute } from '../terrain
 export type TerrainTask =
   | { readonly job: number; readonly kind: 'read'; readonly file: File; readonly extent: Extent | undefined }
   | { readonly job: number; readonly kind: 'grids'; readonly grids: readonly ElevationGrid[] }
+  | { readonly job: number; readonly kind: 'relief'; readonly request: ReliefRequest }
   | { readonly job: number; readonly kind: 'route'; readonly request: RouteRequest }
   | { readonly job: number; readonly kind: 'nets'; readonly request: NetRequest }
 
@@ -19,6 +21,8 @@ export type TerrainAnswer =
   | { readonly job: number; readonly done: number }
   | { readonly job: number; readonly grid: Result<ElevationGrid | null> }
   | { readonly job: number; readonly kept: true }
+  /** Null where no ground is known. */
+  | { readonly job: number; readonly relief: Relief | null }
   | { readonly job: number; readonly route: Result<SuggestedRoute> }
   | { readonly job: number; readonly nets: Result<SuggestedNet[]> }
 
@@ -42,6 +46,9 @@ self.onmessage = async ({ data: task }: MessageEvent<TerrainTask>) => {
     case 'grids':
       ground = task.grids.length > 0 ? groundFromGrids(task.grids) : undefined
       answer({ job, kept: true })
+      break
+    case 'relief':
+      answer({ job, relief: ground ? reliefOver(ground, task.request) : null })
       break
     case 'route':
       answer({ job, route: suggestRoute(task.request, ground, { onProgress })! })

@@ -2,7 +2,7 @@ import { effect, signal } from '@preact/signals'
 import type { ContourLine } from '../../terrain/contours'
 import type { Extent } from '../../terrain/elevation-grid'
 import type { Ground } from '../../terrain/ground'
-import type { GridGround } from '../../terrain/ground-from-grids'
+import type { ReliefRequest } from '../../terrain/relief'
 import type { Bench } from '../bench'
 import type { MapView } from '../view/map-view'
 import { pathData } from '../view/path-data'
@@ -10,7 +10,7 @@ import { svgElement } from '../view/svg-element'
 import { shadePicture } from './shade-picture'
 
 /** What was made of the ground for one stretch of the map. */
-interface Relief {
+interface DrawnRelief {
   readonly ground: Ground
   readonly zoom: number
   readonly extent: Extent
@@ -28,20 +28,18 @@ const FARTHEST_ZOOM = 8
 /** Contours drawn for another zoom serve for so many levels more or less. */
 const SERVES_LEVELS = 0.6
 
-const hasGrids = (ground: Ground | undefined): ground is GridGround =>
-  ground !== undefined && 'heightsOverM' in ground
-
 /** Draws contours and hill shading where elevations are known. */
 export function showTerrain({ store, view }: Bench): () => void {
   const shadeGroup = view.addGroup('shade')
   const picture = svgElement('image', { preserveAspectRatio: 'none' }, shadeGroup)
   const group = view.addGroup('contours')
-  const relief = signal<Relief | null>(null)
+  const relief = signal<DrawnRelief | null>(null)
   let timer: ReturnType<typeof setTimeout> | undefined
 
   const stop = effect(() => {
     view.frame.value
     const ground = store.ground.value
+    const desk = store.desk.value
     const made = relief.value
     const far = view.map.getZoom() < FARTHEST_ZOOM
     const usable = made !== null && made.ground === ground && !far
@@ -49,9 +47,15 @@ export function showTerrain({ store, view }: Bench): () => void {
     group.classList.toggle('hidden', !usable || store.contours.value === 'off')
     if (usable) draw(view, made, picture, group)
     clearTimeout(timer)
-    if (!hasGrids(ground) || far || (usable && serves(view, made))) return
+    if (!ground || !desk || far || (usable && serves(view, made))) return
     timer = setTimeout(async () => {
-      relief.value = await reliefOf(view, ground)
+      const zoom = view.map.getZoom()
+      const request = requestFor(view)
+      const drawn = await desk.drawRelief(request).catch(() => null)
+      if (!drawn) return
+      const { extent, columns, rows } = request
+      const shade = shadePicture(drawn.shade, columns, rows)
+      relief.value = { ground, zoom, extent, contours: drawn.contours, shade }
     }, REST_MS)
   })
   return () => {
@@ -70,7 +74,7 @@ function extentInView({ map, drawBox }: MapView): Extent {
   return { westDeg: northWest.lng, northDeg: northWest.lat, eastDeg: southEast.lng, southDeg: southEast.lat }
 }
 
-function serves(view: MapView, { extent, zoom }: Relief): boolean {
+function serves(view: MapView, { extent, zoom }: DrawnRelief): boolean {
   const bounds = view.map.getBounds()
   return (
     Math.abs(view.map.getZoom() - zoom) <= SERVES_LEVELS &&
@@ -81,32 +85,17 @@ function serves(view: MapView, { extent, zoom }: Relief): boolean {
   )
 }
 
-/** The parts that only a plan with elevations needs are loaded when it has some. */
-async function reliefOf(view: MapView, ground: GridGround): Promise<Relief> {
-  const [{ contourLines }, { mapPatch, patchStepM }, { hillShade }] = await Promise.all([
-    import('../../terrain/contours'),
-    import('../../terrain/map-patch'),
-    import('../../terrain/hill-shade'),
-  ])
+/** What the ground is asked for: heights over all that is drawn, and as many as the eye can tell apart. */
+function requestFor(view: MapView): ReliefRequest {
   const { min, max } = view.drawBox()
   const columns = Math.ceil((max.x - min.x) / LATTICE_PX)
   const rows = Math.ceil((max.y - min.y) / LATTICE_PX)
-  const extent = extentInView(view)
-  const patch = mapPatch(extent, columns, rows)
-  const heightsM = ground.heightsOverM(patch)
-  const shade = hillShade(heightsM, columns, rows, patchStepM(patch))
-  return {
-    ground,
-    zoom: view.map.getZoom(),
-    extent,
-    contours: contourLines(heightsM, patch),
-    shade: shadePicture(shade, columns, rows),
-  }
+  return { extent: extentInView(view), columns, rows }
 }
 
 function draw(
   view: MapView,
-  { extent, contours, shade }: Relief,
+  { extent, contours, shade }: DrawnRelief,
   picture: SVGImageElement,
   group: SVGGElement,
 ): void {
