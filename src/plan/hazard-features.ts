@@ -21,10 +21,13 @@ export interface HazardFeatures {
   readonly leftOut: number
 }
 
-/** Which kind each value of one property means; what is not named is left out. */
+/** How a file's features become hazards; what is given no kind is left out. */
 export interface HazardMapping {
-  readonly property: string
-  readonly kinds: ReadonlyMap<string, HazardKind>
+  /** Properties that tell kinds apart: of each feature the first that does. */
+  readonly properties: readonly string[]
+  readonly kindOf: (property: string, value: string) => HazardKind | undefined
+  /** The kind of all features where no property tells them apart. */
+  readonly ofAll?: HazardKind | undefined
   /** The property that holds the names; none where it is undefined. */
   readonly nameProperty?: string | undefined
 }
@@ -34,37 +37,66 @@ const KIND_WORDS: readonly (readonly [RegExp, HazardKind])[] = [
   [/power|pylon|transmission|high.?voltage/, 'power-line'],
   [/rail|tram/, 'railway'],
   [/track|path|trail|bridleway|footway/, 'track'],
-  [/road|street|motorway|trunk|primary|secondary|tertiary|residential|unclassified|service/, 'road'],
+  [/highway|road|street|motorway|trunk|primary|secondary|tertiary|residential|unclassified|service/, 'road'],
   [/water|river|stream|canal|lake|ditch|drain|pond|reservoir/, 'water'],
   [/keep.?out|danger|military|restricted|forbidden|range|private/, 'keep-out'],
 ]
 
-/** The kind that a word most likely means: a kind's own name, or a common word for one. */
-export function likelyKind(word: string): HazardKind | undefined {
+function kindOfWord(word: string): HazardKind | undefined {
   const plain = word.trim().toLowerCase()
   const own = HAZARD_KINDS.find((kind) => plain === kind || plain === kind.replace('-', ' '))
   return own ?? KIND_WORDS.find(([pattern]) => pattern.test(plain))?.[1]
 }
 
-/** The property that most likely tells kinds apart: `hazard`, or the one most of whose features a kind is known for. */
-export function likelyProperty({ properties }: HazardFeatures): FeatureProperty | undefined {
+/** The kind that a value of a property most likely means: by the value's own word, else by the property's. */
+export const likelyKind = (property: string, value: string): HazardKind | undefined =>
+  kindOfWord(value) ?? kindOfWord(property)
+
+/** A property with more values names things; it does not tell kinds apart. */
+const MOST_VALUES = 40
+
+/** Properties that may tell kinds apart. */
+export const fewValued = ({ properties }: HazardFeatures): readonly FeatureProperty[] =>
+  properties.filter(({ values }) => values.length <= MOST_VALUES)
+
+/**
+ * The properties that most likely tell kinds apart: `hazard` alone; else every one that is named after a kind, then every one
+ * whose values mostly are.
+ */
+export function tellingProperties(features: HazardFeatures): readonly FeatureProperty[] {
+  const properties = fewValued(features).filter(({ name }) => !/name|^ref$|^note$/i.test(name))
   const own = properties.find(({ name }) => name === 'hazard')
-  if (own) return own
-  const known = ({ values }: FeatureProperty) =>
-    values.reduce((sum, { value, count }) => sum + (likelyKind(value) ? count : 0), 0)
-  const [first] = properties
-  return first && properties.reduce((best, each) => (known(each) > known(best) ? each : best), first)
+  if (own) return [own]
+  const isNamed = ({ name }: FeatureProperty) => kindOfWord(name) !== undefined
+  const isKnown = ({ values }: FeatureProperty) => {
+    const sum = (entries: FeatureProperty['values']) => entries.reduce((total, { count }) => total + count, 0)
+    return sum(values.filter(({ value }) => kindOfWord(value))) * 2 >= sum(values)
+  }
+  return [...properties.filter(isNamed), ...properties.filter((each) => !isNamed(each) && isKnown(each))]
+}
+
+/** The kind that a mapping gives a feature. */
+export function kindOfFeature(feature: HazardFeature, mapping: HazardMapping): HazardKind | undefined {
+  if (mapping.properties.length === 0) return mapping.ofAll
+  for (const property of mapping.properties) {
+    const value = feature.properties[property]
+    const kind = value === undefined ? undefined : mapping.kindOf(property, value)
+    if (kind) return kind
+  }
+  return undefined
 }
 
 /** The hazards that a mapping makes of the features. */
 export function hazardsFrom(
   { features }: HazardFeatures,
-  { property, kinds, nameProperty }: HazardMapping,
+  mapping: HazardMapping,
   newId: () => HazardId,
 ): Hazard[] {
-  return features.flatMap(({ geometry, properties }) => {
-    const hazard = kinds.get(properties[property] ?? '')
+  const { nameProperty } = mapping
+  return features.flatMap((feature) => {
+    const hazard = kindOfFeature(feature, mapping)
     if (!hazard) return []
-    return [{ id: newId(), hazard, name: (nameProperty && properties[nameProperty]) || '', geometry }]
+    const name = (nameProperty && feature.properties[nameProperty]) || ''
+    return [{ id: newId(), hazard, name, geometry: feature.geometry }]
   })
 }

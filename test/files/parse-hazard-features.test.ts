@@ -1,9 +1,9 @@
 import { describe, expect, test } from 'vitest'
 import { parseHazardFeatures } from '../../src/files/parse-hazard-features'
 import { addHazards } from '../../src/plan/add-hazards'
-import { hazardsFrom, likelyKind, likelyProperty } from '../../src/plan/hazard-features'
+import { hazardsFrom, likelyKind, tellingProperties } from '../../src/plan/hazard-features'
 import type { HazardId } from '../../src/plan/id'
-import { EMPTY_PLAN } from '../../src/plan/plan'
+import { EMPTY_PLAN, type HazardKind } from '../../src/plan/plan'
 
 const feature = (geometry: unknown, properties: unknown = {}) => ({ type: 'Feature', geometry, properties })
 const file = (...features: unknown[]) => JSON.stringify({ type: 'FeatureCollection', features })
@@ -48,9 +48,13 @@ describe('a file of roads and waters', () => {
       ),
     )
     let last = 0
+    const kinds = new Map<string, HazardKind>([
+      ['secondary', 'road'],
+      ['canal', 'water'],
+    ])
     const hazards = hazardsFrom(
       source,
-      { property: 'class', kinds: new Map([['secondary', 'road'], ['canal', 'water']]), nameProperty: 'name' }, // biome-ignore format: one line
+      { properties: ['class'], kindOf: (_, value) => kinds.get(value), nameProperty: 'name' },
       () => `h${++last}` as HazardId,
     )
     const plan = addHazards(EMPTY_PLAN, hazards)
@@ -60,20 +64,30 @@ describe('a file of roads and waters', () => {
     ])
   })
 
-  test('is told apart by the property `hazard`, or by the one whose words are best known', () => {
-    const source = read(
-      file(feature(WAY, { layer: 'x', highway: 'track' }), feature(WAY, { layer: 'y', highway: 'primary' })),
-    )
-    expect(likelyProperty(source)?.name).toBe('highway')
-    expect(likelyProperty(read(file(feature(WAY, { highway: 'track', hazard: 'water' }))))?.name).toBe(
-      'hazard',
-    )
-    expect(['power-line', 'Railway', 'footpath', 'hedge'].map(likelyKind)).toEqual([
-      'power-line',
-      'railway',
-      'track',
-      undefined,
+  test('is told apart by the property `hazard`, or by those that are named after kinds or hold their words', () => {
+    const telling = (...properties: object[]) =>
+      tellingProperties(read(file(...properties.map((each) => feature(WAY, each))))).map(({ name }) => name)
+    expect(telling({ layer: 'x', highway: 'steps' }, { layer: 'y', waterway: 'weir' })).toEqual([
+      'highway',
+      'waterway',
     ])
+    expect(telling({ class: 'secondary', name: 'Road of stone' }, { class: 'hedge' })).toEqual(['class'])
+    expect(telling({ highway: 'track', hazard: 'water' })).toEqual(['hazard'])
+    expect([
+      likelyKind('class', 'power-line'),
+      likelyKind('class', 'Railway'),
+      likelyKind('highway', 'footway'),
+      likelyKind('highway', 'steps'),
+      likelyKind('class', 'hedge'),
+    ]).toEqual(['power-line', 'railway', 'track', 'road', undefined])
+  })
+
+  test('may be of one kind all of it', () => {
+    const source = read(file(feature(WAY), feature(WAY)))
+    let last = 0
+    const mapping = { properties: [], kindOf: () => undefined, ofAll: 'railway' as const }
+    const hazards = hazardsFrom(source, mapping, () => `h${++last}` as HazardId)
+    expect(hazards.map(({ hazard }) => hazard)).toEqual(['railway', 'railway'])
   })
 
   test('with a fault is refused whole, each fault with its place', () => {

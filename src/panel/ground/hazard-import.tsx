@@ -3,21 +3,21 @@ import { useEffect, useRef } from 'preact/hooks'
 import { addHazards } from '../../plan/add-hazards'
 import {
   type FeatureProperty,
+  fewValued,
   type HazardFeatures,
+  type HazardMapping,
   hazardsFrom,
+  kindOfFeature,
   likelyKind,
-  likelyProperty,
+  tellingProperties,
 } from '../../plan/hazard-features'
 import type { HazardId } from '../../plan/id'
-import { HAZARD_KINDS, type HazardKind } from '../../plan/plan'
+import { HAZARD_KINDS, type HazardKind, type Plan } from '../../plan/plan'
 import { HAZARD_WORDS } from '../../report/plan-words'
 import { newHazardId } from '../../state/new-id'
 import type { Store } from '../../state/store'
 import { formatCount } from '../format'
 import { SelectField } from '../select-field'
-
-/** Values of a property that are asked about: a property with more tells no kinds apart. */
-const MOST_VALUES = 40
 
 /** What was found in a file of roads, rails, waters …, and the question what of it means what. */
 export function HazardImport({ store }: { store: Store }) {
@@ -44,39 +44,28 @@ interface MappingProps {
   readonly onDone: () => void
 }
 
+/** All the properties that most likely tell kinds apart, together. */
+const TOGETHER = '*'
+
 function Mapping({ store, features, onDone }: MappingProps) {
-  const properties = features.properties.filter(({ values }) => values.length <= MOST_VALUES)
-  const chosen = useSignal(likelyProperty({ ...features, properties })?.name ?? '')
+  const telling = tellingProperties(features)
+  const chosen = useSignal(telling.length > 1 ? TOGETHER : (telling[0]?.name ?? ''))
   const nameFrom = useSignal(features.properties.some(({ name }) => name === 'name') ? 'name' : '')
   const given = useSignal<ReadonlyMap<string, HazardKind | ''>>(new Map())
-  const forAll = useSignal<HazardKind | ''>('')
-  const property = properties.find(({ name }) => name === chosen.value)
-  const kindOf = (value: string) => given.value.get(value) ?? likelyKind(value) ?? ''
-  const hazards = () => {
-    const plan = store.plan.peek()
-    const taken = new Set<HazardId>()
-    const newId = () => {
-      let id = newHazardId(plan)
-      while (taken.has(id)) id = newHazardId(plan)
-      taken.add(id)
-      return id
-    }
-    const values = property?.values.map(({ value }) => value) ?? ['']
-    const kinds = new Map(
-      values.flatMap((value) => {
-        const kind = property ? kindOf(value) : forAll.value
-        return kind ? [[value, kind] as const] : []
-      }),
-    )
-    return hazardsFrom(features, { property: chosen.value, kinds, nameProperty: nameFrom.value }, newId)
+  const ofAll = useSignal<HazardKind | ''>('')
+  const asked =
+    chosen.value === TOGETHER ? telling : fewValued(features).filter(({ name }) => name === chosen.value)
+  const kindOf = (property: string, value: string): HazardKind | '' =>
+    given.value.get(traitOf(property, value)) ?? likelyKind(property, value) ?? ''
+  const mapping: HazardMapping = {
+    properties: asked.map(({ name }) => name),
+    kindOf: (property, value) => kindOf(property, value) || undefined,
+    ofAll: ofAll.value || undefined,
+    nameProperty: nameFrom.value,
   }
-  const count = property
-    ? property.values.reduce((sum, each) => sum + (kindOf(each.value) ? each.count : 0), 0)
-    : forAll.value
-      ? features.features.length
-      : 0
+  const count = features.features.filter((feature) => kindOfFeature(feature, mapping)).length
   const add = () => {
-    store.edit((plan) => addHazards(plan, hazards()))
+    store.edit((plan) => addHazards(plan, hazardsFrom(features, mapping, newIdsFor(plan))))
     onDone()
   }
 
@@ -87,20 +76,20 @@ function Mapping({ store, features, onDone }: MappingProps) {
         {features.leftOut > 0 && ` ${formatCount(features.leftOut, 'other feature')} can be no hazard.`} Say
         what each is: nothing is added that you do not name.
       </p>
-      {properties.length > 0 && (
-        <SelectField
-          label="Told apart by"
-          value={chosen.value}
-          options={[
-            ...properties.map(({ name }) => ({ value: name, text: name })),
-            { value: '', text: 'nothing: all are of one kind' },
-          ]}
-          onCommit={(name) => {
-            chosen.value = name
-            given.value = new Map()
-          }}
-        />
-      )}
+      <SelectField
+        label="Told apart by"
+        value={chosen.value}
+        options={[
+          ...(telling.length > 1
+            ? [{ value: TOGETHER, text: telling.map(({ name }) => name).join(', ') }]
+            : []),
+          ...fewValued(features).map(({ name }) => ({ value: name, text: name })),
+          { value: '', text: 'nothing: all are of one kind' },
+        ]}
+        onCommit={(name) => {
+          chosen.value = name
+        }}
+      />
       <SelectField
         label="Names from"
         value={nameFrom.value}
@@ -112,21 +101,21 @@ function Mapping({ store, features, onDone }: MappingProps) {
           nameFrom.value = name
         }}
       />
-      {property ? (
+      {asked.length > 0 ? (
         <Kinds
-          property={property}
+          properties={asked}
           kindOf={kindOf}
-          onKind={(value, kind) => {
-            given.value = new Map(given.value).set(value, kind)
+          onKind={(property, value, kind) => {
+            given.value = new Map(given.value).set(traitOf(property, value), kind)
           }}
         />
       ) : (
         <SelectField
           label="All of them are"
-          value={forAll.value}
+          value={ofAll.value}
           options={KIND_OPTIONS}
           onCommit={(kind) => {
-            forAll.value = kind
+            ofAll.value = kind
           }}
         />
       )}
@@ -142,32 +131,49 @@ function Mapping({ store, features, onDone }: MappingProps) {
   )
 }
 
+const traitOf = (property: string, value: string) => `${property}: ${value}`
+
+/** New ids, none of them twice. */
+function newIdsFor(plan: Plan): () => HazardId {
+  const taken = new Set<HazardId>()
+  return () => {
+    let id = newHazardId(plan)
+    while (taken.has(id)) id = newHazardId(plan)
+    taken.add(id)
+    return id
+  }
+}
+
 const KIND_OPTIONS: readonly { readonly value: HazardKind | ''; readonly text: string }[] = [
   { value: '', text: 'left out' },
   ...HAZARD_KINDS.map((kind) => ({ value: kind, text: HAZARD_WORDS[kind] })),
 ]
 
 function Kinds({
-  property,
+  properties,
   kindOf,
   onKind,
 }: {
-  property: FeatureProperty
-  kindOf: (value: string) => HazardKind | ''
-  onKind: (value: string, kind: HazardKind | '') => void
+  properties: readonly FeatureProperty[]
+  kindOf: (property: string, value: string) => HazardKind | ''
+  onKind: (property: string, value: string, kind: HazardKind | '') => void
 }) {
+  const label = (property: string, value: string) =>
+    properties.length > 1 ? traitOf(property, value) : value
   return (
     <fieldset>
       <legend>What does each mean?</legend>
-      {property.values.map(({ value, count }) => (
-        <SelectField
-          key={value}
-          label={`${value} (${count})`}
-          value={kindOf(value)}
-          options={KIND_OPTIONS}
-          onCommit={(kind) => onKind(value, kind)}
-        />
-      ))}
+      {properties.flatMap(({ name, values }) =>
+        values.map(({ value, count }) => (
+          <SelectField
+            key={traitOf(name, value)}
+            label={`${label(name, value)} (${count})`}
+            value={kindOf(name, value)}
+            options={KIND_OPTIONS}
+            onCommit={(kind) => onKind(name, value, kind)}
+          />
+        )),
+      )}
     </fieldset>
   )
 }

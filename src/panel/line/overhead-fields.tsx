@@ -61,7 +61,7 @@ export function OverheadFields({ store, line, measured, index }: Props) {
       />
       {first && (
         <NumberField
-          label="Pull"
+          label="Tension"
           quantity="forceN"
           system={system}
           value={first.hanging.horizontalN}
