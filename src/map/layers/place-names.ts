@@ -27,12 +27,15 @@ export interface Stretch {
   readonly to: Point
 }
 
-/** What it costs to cover a symbol or a name, to be crossed by wire, and to be one candidate less welcome. */
-const COST = { covers: 10, crossed: 3, later: 1 }
+/** What it costs to be crossed by wire, and to be one candidate less welcome. */
+const COST = { crossed: 3, later: 1 }
 /** More comparisons than this would be felt in a drag; then wires are not looked at. */
 const MOST_COMPARISONS = 300_000
 
-/** For each name the index of the candidate that covers least: first come, first placed. */
+/**
+ * For each name the index of its best candidate: first come, first placed. A name that would cover another, or a symbol,
+ * wherever it stood is left out: nearer, there is room for it.
+ */
 export function placeNames(
   names: readonly NameToPlace[],
   obstacles: readonly Box[],
@@ -42,19 +45,20 @@ export function placeNames(
   const looked = names.length * wires.length * 4 > MOST_COMPARISONS ? [] : wires
   const chosen = new Map<string, number>()
   for (const { id, candidates } of names) {
-    let best = 0
+    let best = -1
     let least = Number.POSITIVE_INFINITY
     for (const [index, box] of candidates.entries()) {
+      if (taken.some((other) => overlap(box, other))) continue
       let cost = index * COST.later
-      for (const other of taken) if (overlap(box, other)) cost += COST.covers
       for (const wire of looked) if (crosses(wire, box)) cost += COST.crossed
       if (cost >= least) continue
       least = cost
       best = index
     }
-    chosen.set(id, best)
     const place = candidates[best]
-    if (place) taken.push(place)
+    if (!place) continue
+    chosen.set(id, best)
+    taken.push(place)
   }
   return chosen
 }

@@ -17,6 +17,8 @@ const BESIDE_PX = 21
 const SYMBOL_PX = { width: 32, height: 24 }
 /** A hazard smaller than this on the screen stays without its name, px. */
 const LEAST_HAZARD_PX = 36
+/** A longer name is cut off here: the panel has it whole. */
+const MOST_LETTERS = 28
 /** Where along a hazard its name may stand, in order of preference. */
 const PARTS = [0.5, 0.25, 0.75, 0.1, 0.9]
 
@@ -34,22 +36,28 @@ export function showNames({ store, view, ghost, names }: Bench): () => void {
     view.frame.value
     const plan = store.plan.value
     const hiddenId = ghost.value?.station ?? null
-    const labels = [...stationLabels(plan, view, hiddenId), ...hazardLabels(plan, view)]
+    const all = [...stationLabels(plan, view, hiddenId), ...hazardLabels(plan, view)]
     // While a hand drags, names keep their sides: nothing hops about, and every move is quick.
     if (!store.dragging.value) {
       const scene = sceneOf(plan, view)
       const symbols = scene.stations.map(({ at }) => around(at, SYMBOL_PX.width, SYMBOL_PX.height))
-      places = placeNames(labels, symbols, stretchesOf(scene.lines))
+      places = placeNames(all, symbols, stretchesOf(scene.lines))
     }
-    names.value = labels.flatMap(({ id, candidates }) => candidates[places.get(id) ?? 0] ?? [])
+    // What is selected bears its name even where there is no room.
+    const selectedId = store.selection.value?.id
+    const labels = all.flatMap((label) => {
+      const place = places.get(label.id) ?? (label.id === selectedId ? 0 : -1)
+      const box = label.candidates[place]
+      return box ? [{ ...label, box }] : []
+    })
+    names.value = labels.map(({ box }) => box)
     const seen = new Set(labels.map(({ id }) => id))
     for (const [id, { text }] of drawn) {
       if (seen.has(id)) continue
       text.remove()
       drawn.delete(id)
     }
-    for (const { id, words, kind, candidates } of labels) {
-      const box = candidates[places.get(id) ?? 0]!
+    for (const { id, words, kind, box } of labels) {
       const state = `${box.left.toFixed(1)} ${box.bottom.toFixed(1)} ${words}`
       const before = drawn.get(id)
       if (before?.state === state) continue
@@ -66,6 +74,9 @@ export function showNames({ store, view, ghost, names }: Bench): () => void {
   }
 }
 
+const shortened = (name: string): string =>
+  name.length > MOST_LETTERS ? `${name.slice(0, MOST_LETTERS - 1).trimEnd()}…` : name
+
 const stretchesOf = (lines: readonly { readonly path: readonly Point[] }[]): readonly Stretch[] =>
   lines.flatMap(({ path }) => path.slice(1).map((to, i) => ({ from: path[i]!, to })))
 
@@ -74,20 +85,21 @@ function stationLabels(plan: Plan, view: MapView, hiddenId: string | null): Labe
     .filter(({ id }) => id !== hiddenId)
     .map(({ id, name, position }) => {
       const { x, y } = view.pointOf(position)
-      const width = name.length * STATION_TEXT.letterPx
+      const words = shortened(name)
+      const width = words.length * STATION_TEXT.letterPx
       const beside = BESIDE_PX + width / 2
       const middles = [
         { x, y: y - ABOVE_PX },
         { x, y: y + BELOW_PX },
         { x: x + beside, y },
         { x: x - beside, y },
-        { x: x + beside - 12, y: y - ABOVE_PX + 2 },
-        { x: x - beside + 12, y: y - ABOVE_PX + 2 },
+        { x: x + beside - 12, y: y - ABOVE_PX },
+        { x: x - beside + 12, y: y - ABOVE_PX },
         { x: x + beside - 12, y: y + BELOW_PX },
         { x: x - beside + 12, y: y + BELOW_PX },
       ]
       const candidates = middles.map((middle) => around(middle, width, STATION_TEXT.heightPx))
-      return { id, words: name, kind: 'station-name' as const, candidates }
+      return { id, words, kind: 'station-name' as const, candidates }
     })
 }
 
@@ -99,14 +111,15 @@ function hazardLabels(plan: Plan, view: MapView): Label[] {
       Math.max(...path.map(({ y }) => y)) - Math.min(...path.map(({ y }) => y)),
     )
     if (!hazard.name || spanPx < LEAST_HAZARD_PX) return []
-    const width = hazard.name.length * HAZARD_TEXT.letterPx
+    const words = shortened(hazard.name)
+    const width = words.length * HAZARD_TEXT.letterPx
     const middles =
       hazard.geometry.type === 'Polygon' ? [middleOfRing(path)] : PARTS.map((part) => along(path, part))
     const candidates = middles.flatMap(({ x, y }) => [
       around({ x, y: y - 13 }, width, HAZARD_TEXT.heightPx),
       around({ x, y: y + 15 }, width, HAZARD_TEXT.heightPx),
     ])
-    return [{ id: hazard.id, words: hazard.name, kind: 'hazard-name' as const, candidates }]
+    return [{ id: hazard.id, words, kind: 'hazard-name' as const, candidates }]
   })
 }
 

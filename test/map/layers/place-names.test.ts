@@ -21,6 +21,18 @@ test('a name gives way to a symbol and to a name that stands already', () => {
   expect(places.get('b')).toBe(2)
 })
 
+test('a name with no room is left out, and takes no room from the next', () => {
+  const places = placeNames(
+    [
+      { id: 'a', candidates: [box(0, 0), box(4, 4)] },
+      { id: 'b', candidates: [box(12, 12)] },
+    ],
+    [box(2, 2)],
+    [],
+  )
+  expect([...places.keys()]).toEqual(['b'])
+})
+
 test('a name gives way to wire', () => {
   const wires = [{ from: { x: -5, y: -5 }, to: { x: 15, y: 15 } }]
   expect(placeNames([{ id: 'a', candidates: [box(0, 0), box(20, 0)] }], [], wires).get('a')).toBe(1)
