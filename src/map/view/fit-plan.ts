@@ -7,9 +7,11 @@ import { unrolled } from './unroll'
 
 /** Nearest that the map comes by itself, so that a plan of one station is not seen through a lens. */
 const NEAREST_ZOOM = 16
-/** Room for the frame's figures and for names, as a part of the screen's width, and at most, px. */
+/** Room for the frame's figures and for names, as a part of the screen's lesser side, and at most, px. */
 const MARGIN = 0.1
 const MOST_MARGIN_PX = 70
+/** Height of a name above a station, px. */
+const NAME_PX = 30
 /** Width of the buttons at the right edge, px. */
 const BUTTONS_PX = 44
 
@@ -30,9 +32,10 @@ export function fitPlan(view: MapView, plan: Plan): void {
   const corners = unrolled(positions, first[0]).map(
     ([lonDeg, latDeg]) => [latDeg, lonDeg] as [number, number],
   )
-  const margin = Math.min(MOST_MARGIN_PX, view.map.getSize().x * MARGIN)
+  const { x, y } = view.map.getSize()
+  const margin = Math.min(MOST_MARGIN_PX, x * MARGIN, y * MARGIN)
   view.map.fitBounds(corners, {
-    paddingTopLeft: [margin, margin + 30],
+    paddingTopLeft: [margin, margin + Math.min(NAME_PX, y * MARGIN)],
     paddingBottomRight: [margin + BUTTONS_PX, margin],
     maxZoom: NEAREST_ZOOM,
     animate: false,
