@@ -1,5 +1,5 @@
 import type { Store } from '../../state/store'
-import { fieldText, unitOf } from '../format'
+import { unitOf } from '../format'
 import { OnDemand } from '../question'
 import { type Entry, FIGURES, valueAt } from './entry-figures'
 
@@ -9,7 +9,9 @@ export function EntrySources({ store, entry }: { store: Store; entry: Entry }) {
     const value = valueAt(entry, at)
     if (typeof value !== 'number') return []
     const unit = unitOf(quantity, store.units.value)
-    return [{ at, label, text: `${fieldText(value, unit)} ${unit.sign}`, source: sourceAt(entry, at) }]
+    return [
+      { at, label, text: `${figureText(unit.fromSi(value))} ${unit.sign}`, source: sourceAt(entry, at) },
+    ]
   })
   return (
     <OnDemand title={`${entry.name}: figures and sources`}>
@@ -27,6 +29,9 @@ export function EntrySources({ store, entry }: { store: Store; entry: Entry }) {
     </OnDemand>
   )
 }
+
+/** Four figures that count: no handbook gives more. */
+const figureText = (value: number): string => String(Number(value.toPrecision(4)))
 
 /** A figure's own source, or that of the part which it belongs to: `ringer` speaks for `ringer.ohms`. */
 const sourceAt = ({ sources }: Entry, at: string): string | undefined =>
