@@ -31,7 +31,7 @@ export function Field({ id, label, bare, why, children }: Props) {
 
 /**
  * What a person types stays in the field, though the figures around it change, until the plan has taken it. What the plan
- * refuses stays too, to be mended.
+ * refuses stays too, to be mended. Escape puts back what the plan holds.
  *
  * @param kept what the plan holds, as text
  * @param take hands the text to the plan; a sentence in return refuses it
@@ -58,6 +58,12 @@ export function useTypedText(id: string, kept: string, take: (text: string) => s
         release()
       },
       onBlur: release,
+      onKeyDown: (event: TargetedEvent<HTMLInputElement, KeyboardEvent>) => {
+        if (event.key !== 'Escape') return
+        event.currentTarget.value = kept
+        typed.value = null
+        why.value = undefined
+      },
     },
   }
 }

@@ -1,3 +1,4 @@
+import type { RefObject } from 'preact'
 import { useEffect, useLayoutEffect, useRef } from 'preact/hooks'
 import { onNameWanted } from '../state/name-request'
 import type { Selection, Store } from '../state/store'
@@ -15,6 +16,7 @@ export function Panel({ store }: { store: Store }) {
   const panel = useRef<HTMLElement>(null)
   const shown = selection ? `${selection.kind} ${selection.id}` : 'plan'
   useEffect(() => onNameWanted(() => takeCursor(panel.current)), [])
+  useKeptFocus(panel, shown)
   // Another card, and another plan, begins at its top.
   useLayoutEffect(() => {
     if (panel.current) panel.current.scrollTop = 0
@@ -41,9 +43,40 @@ export function Panel({ store }: { store: Store }) {
   )
 }
 
-/** Every card begins with the name of its thing; the card of a new selection is drawn first. */
-const takeCursor = (panel: HTMLElement | null) =>
-  requestAnimationFrame(() => panel?.querySelector<HTMLInputElement>('.card input[type="text"]')?.select())
+/** A button that leads to another card goes with its own: whoever works by keys goes on at the new card's title. */
+function useKeptFocus(panel: RefObject<HTMLElement | null>, shown: string) {
+  const within = useRef(false)
+  useEffect(() => {
+    const follow = ({ target }: FocusEvent) => {
+      within.current = target instanceof Node && panel.current?.contains(target) === true
+    }
+    document.addEventListener('focusin', follow)
+    return () => document.removeEventListener('focusin', follow)
+  }, [])
+  useLayoutEffect(() => {
+    const title = panel.current?.querySelector<HTMLElement>('.card h1')
+    if (!title || !within.current || panel.current?.contains(document.activeElement)) return
+    title.tabIndex = -1
+    title.focus({ preventScroll: true })
+  }, [shown])
+}
+
+/**
+ * Every card begins with the name of its thing; the card of a new selection is drawn first. Enter and Escape lead back to
+ * where the person came from.
+ */
+function takeCursor(panel: HTMLElement | null) {
+  const from = document.activeElement
+  requestAnimationFrame(() => {
+    const field = panel?.querySelector<HTMLInputElement>('.card input[type="text"]')
+    field?.select()
+    const back = (event: KeyboardEvent) => {
+      if ((event.key === 'Enter' || event.key === 'Escape') && from instanceof HTMLElement) from.focus()
+    }
+    field?.addEventListener('keydown', back)
+    field?.addEventListener('blur', () => field.removeEventListener('keydown', back), { once: true })
+  })
+}
 
 function Card({ store, selection }: { store: Store; selection: Selection }) {
   switch (selection?.kind) {

@@ -114,6 +114,41 @@ describe('the whole plan', () => {
   })
 })
 
+describe('the keyboard’s place', () => {
+  test('goes on at the title of the card that a button led to', () => {
+    const { all } = show()
+    const row = all('.circuits button')[0]!
+    row.focus()
+    act(() => row.click())
+    expect(document.activeElement?.textContent).toBe('Camp net')
+  })
+
+  test('stays where it is when the map selects something', () => {
+    const { store } = show()
+    act(() => {
+      store.selection.value = { kind: 'circuit', id: NET }
+    })
+    expect(document.activeElement).toBe(document.body)
+  })
+})
+
+describe('a field', () => {
+  test('puts back what the plan holds when Escape is pressed', () => {
+    const { control, store } = show({ kind: 'circuit', id: NET })
+    const name = control('Name')
+    act(() => {
+      name.value = 'Typed by mistake'
+      name.dispatchEvent(new Event('input', { bubbles: true }))
+    })
+    act(() => {
+      name.dispatchEvent(new KeyboardEvent('keydown', { key: 'Escape', bubbles: true }))
+      name.dispatchEvent(new Event('change', { bubbles: true }))
+    })
+    expect(name.value).toBe('Camp net')
+    expect(store.canUndo.value).toBe(false)
+  })
+})
+
 describe('a circuit’s card', () => {
   const circuit: Selection = { kind: 'circuit', id: NET }
 
