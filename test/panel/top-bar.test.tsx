@@ -70,6 +70,26 @@ describe('the bar', () => {
   })
 })
 
+describe('the plans kept in this browser', () => {
+  test('go only at the second press', async () => {
+    const removed: string[] = []
+    const keeper = { ...KEEPER, remove: async (key: string) => void removed.push(key) }
+    const store = createStore(SMALL_PLAN)
+    const { all } = page(<TopBar store={store} keeper={keeper} onDemo={() => {}} onPapers={() => {}} />)
+    const menu = all('.menu')[0]!
+    await act(async () => {
+      menu.dispatchEvent(Object.assign(new Event('toggle'), { newState: 'open' }))
+      await new Promise((resolve) => setTimeout(resolve))
+    })
+    const remove = () => all<HTMLButtonElement>('.menu .rows button')[1]!
+    act(() => remove().click())
+    expect(removed).toEqual([])
+    expect(remove().textContent).toBe('Remove for good')
+    await act(async () => remove().click())
+    expect(removed).toEqual(['k1'])
+  })
+})
+
 describe('keys', () => {
   const key = (init: KeyboardEventInit, target: EventTarget = document.body) =>
     act(() => {

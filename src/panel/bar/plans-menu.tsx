@@ -17,10 +17,14 @@ const WHEN = new Intl.DateTimeFormat(undefined, { dateStyle: 'medium', timeStyle
 /** Plans: from and to a file, a new one, the demo, and those kept in this browser. */
 export function PlansMenu({ store, keeper, onDemo }: Props) {
   const kept = useSignal<readonly DraftEntry[]>([])
+  /** Key of the plan of which a second press takes leave. */
+  const doubted = useSignal('')
   const look = async () => {
+    doubted.value = ''
     await keeper?.flush()
     kept.value = (await keeper?.list()) ?? []
   }
+  const removal = ({ key }: DraftEntry) => (doubted.value === key ? 'Remove for good' : 'Remove')
   const choice = (text: string, act: () => void) => (
     <button
       type="button"
@@ -61,10 +65,14 @@ export function PlansMenu({ store, keeper, onDemo }: Props) {
             </button>
             <button
               type="button"
-              aria-label={`Remove ${draft.title}, ${WHEN.format(draft.savedAt)}`}
-              onClick={() => void keeper?.remove(draft.key).then(look)}
+              class={doubted.value === draft.key ? 'harm' : undefined}
+              aria-label={`${removal(draft)} ${draft.title}, ${WHEN.format(draft.savedAt)}`}
+              onClick={() => {
+                if (doubted.value === draft.key) void keeper?.remove(draft.key).then(look)
+                else doubted.value = draft.key
+              }}
             >
-              Remove
+              {removal(draft)}
             </button>
           </li>
         ))}
