@@ -30,7 +30,10 @@ async function openDemo() {
   if (demo) store.open(demo)
 }
 
+let opener: Element | null = null
+
 async function openPapers() {
+  opener = document.activeElement
   papers.value = (await import('./sheet/papers')).Papers
 }
 
@@ -51,6 +54,7 @@ function Desk() {
   const Papers = papers.value
   const close = () => {
     papers.value = null
+    if (opener instanceof HTMLElement) opener.focus()
   }
   return Papers && <Papers store={store} onClose={close} onSaveTable={saveTable} />
 }
@@ -62,7 +66,7 @@ mountMap(element('map'), store)
 render(<Table />, element('table'))
 render(<Desk />, element('papers'))
 effect(() => {
-  for (const id of ['table', 'map']) element(id).inert = papers.value !== null
+  for (const id of ['skip', 'table', 'map']) element(id).inert = papers.value !== null
 })
 followShortcuts(store)
 searchRemedies(store)

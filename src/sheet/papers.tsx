@@ -2,6 +2,7 @@ import './papers.css'
 import './sheet.css'
 import './drawing.css'
 import { useSignal } from '@preact/signals'
+import { useEffect, useRef } from 'preact/hooks'
 import type { Store } from '../state/store'
 import { breakIntoSheets } from './layout/break-sheets'
 import { bodyOf, PAPER_SIZES } from './layout/paper-size'
@@ -37,6 +38,8 @@ export function Papers({
   const size = useSignal(PAPER_SIZES[0]!)
   const date = useSignal(today())
   const revision = useSignal('1')
+  const desk = useRef<HTMLDivElement>(null)
+  useEffect(() => desk.current?.focus(), [])
   const chosen = useSignal<ReadonlySet<string>>(new Set(PAPER_KINDS.map(({ name }) => name)))
 
   const source: PaperSource = {
@@ -60,7 +63,16 @@ export function Papers({
   }
 
   return (
-    <div class="papers" role="dialog" aria-label="Papers" data-size={size.value.name}>
+    <div
+      class="papers"
+      role="dialog"
+      aria-modal="true"
+      aria-label="Papers"
+      data-size={size.value.name}
+      ref={desk}
+      tabIndex={-1}
+      onKeyDown={(event) => event.key === 'Escape' && onClose()}
+    >
       <div class="papers-bar">
         <fieldset>
           <legend>Papers</legend>

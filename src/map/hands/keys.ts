@@ -142,6 +142,7 @@ export function followKeys(
       }
       return
     }
+    if (event.key !== 'Tab' && event.key !== 'Shift') stops.stay()
     if (onArrow(event) || (!event.altKey && act(event))) {
       event.preventDefault()
       event.stopPropagation()

@@ -43,6 +43,9 @@ export function tabStops(bench: Bench, crosshair: Crosshair) {
   let leaving = false
   let last: string | null = null
   return {
+    stay: () => {
+      leaving = false
+    },
     leave: () => {
       leaving = true
       last = null
