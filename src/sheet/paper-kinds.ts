@@ -6,6 +6,7 @@ import { routeMap } from './kinds/route-map'
 import { tagList } from './kinds/tag-list'
 import { testCard } from './kinds/test-card'
 import type { Block } from './layout/block'
+import type { SheetRoom } from './layout/paper-size'
 import { lineNumber } from './line-marks'
 import type { PaperSource } from './paper-source'
 
@@ -20,7 +21,7 @@ export interface Paper {
 /** A kind of paper that a person can choose. */
 export interface PaperKind {
   readonly name: string
-  readonly papers: (source: PaperSource, room: { widthMm: number; heightMm: number }) => readonly Paper[]
+  readonly papers: (source: PaperSource, room: SheetRoom) => readonly Paper[]
 }
 
 export const PAPER_KINDS: readonly PaperKind[] = [

@@ -1,5 +1,5 @@
 import type { CircuitDrawing } from './circuit-drawing'
-import { StationSymbol } from './map-view'
+import { StationSymbol } from './map-symbols'
 
 /** A circuit diagram, not to scale. Sizes agree with circuit-drawing.ts. */
 export function CircuitView({ drawing, name }: { drawing: CircuitDrawing; name: string }) {

@@ -37,6 +37,8 @@ export interface Placement {
 /** What a label must not cover, and what it had better not cover. */
 export interface Surroundings {
   readonly bounds: Box
+  /** How far from its point a label may stand, mm; as far as it takes where absent. */
+  readonly reachMm?: number
   /** Symbols and frames: never covered. */
   readonly obstacles: readonly Box[]
   /** Wires and edges: covered only where no free place is near. */
@@ -112,6 +114,7 @@ export function placeLabels(labels: readonly Label[], around: Surroundings): Pla
   for (const label of labels) {
     let best: { readonly box: Box; readonly ringMm: number; readonly cost: number } | undefined
     for (const ringMm of RINGS_MM) {
+      if (ringMm > (around.reachMm ?? Number.POSITIVE_INFINITY)) break
       // A farther ring costs at least its distance: past that, nothing better can come.
       if (best && best.cost <= ringMm * 1.5) break
       for (const [rank, direction] of DIRECTIONS.entries()) {

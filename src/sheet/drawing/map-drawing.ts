@@ -48,6 +48,9 @@ const LETTER_MM: Readonly<Record<LabelStyle, number>> = {
   match: 2.6,
   hazard: 2.6,
 }
+/** How far from its point a name may stand. */
+const REACH_MM = 30
+const OVERVIEW_REACH_MM = 9
 const STATION_MM = [5.2, 3.6] as const
 const SPLICE_MM = 3
 const BEND_MM = 1.6
@@ -106,11 +109,20 @@ function middleInside(points: readonly Point[], window: MapWindow): Point | unde
   return undefined
 }
 
-/** Draws what lies in a window. With a `subject` that line bears its marks and the rest of the net is faint; else every line is drawn in full. */
+/** What a map is wanted for. */
+export interface MapWish {
+  /** The one line that bears its marks, the rest of the net being faint; without it every line is drawn in full. */
+  readonly subject?: LineId
+  readonly matches?: readonly MatchLine[]
+  /** Detail maps follow: only stations are named, and only where their names find room near by. */
+  readonly isOverview?: boolean
+}
+
+/** Draws what lies in a window. */
 export function drawMap(
   source: PaperSource,
   window: MapWindow,
-  { subject, matches = [] }: { readonly subject?: LineId; readonly matches?: readonly MatchLine[] } = {},
+  { subject, matches = [], isOverview = false }: MapWish = {},
 ): MapDrawing {
   const { plan, report, system } = source
   const on = (position: Parameters<typeof toPaper>[1]) => toPaper(window, position)
@@ -193,7 +205,7 @@ export function drawMap(
       })
       continue
     }
-    const at = middleInside(way, window)
+    const at = isOverview ? undefined : middleInside(way, window)
     if (!at) continue
     const length = formatDistanceM(measured.get(line.id)?.groundM ?? 0, system)
     const pairs = line.pairs > 1 ? ` · ${line.pairs} pairs` : ''
@@ -212,6 +224,7 @@ export function drawMap(
     wanted.map(({ label }) => label),
     {
       bounds: window.frame,
+      reachMm: isOverview ? OVERVIEW_REACH_MM : REACH_MM,
       obstacles: [
         ...stations.map(({ at }) => boxAround(at, ...STATION_MM)),
         ...splices.map(({ at }) => boxAround(at, SPLICE_MM, SPLICE_MM)),

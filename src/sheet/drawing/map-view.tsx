@@ -1,8 +1,10 @@
-import type { HazardKind, Lay } from '../../plan/plan'
+import { textWidthEm } from '../layout/text-width'
 import type { Norths } from '../paper-source'
-import type { Box, Point, Segment } from './geometry'
+import type { Box } from './geometry'
 import type { MapDrawing } from './map-drawing'
+import { MapLegend } from './map-legend'
 import { formatScale } from './map-scale'
+import { HAZARD_STROKES, MarkSymbol, pathOf, StationSymbol, Wire } from './map-symbols'
 import { NorthDiagram } from './north-diagram'
 
 /** Bands beside the frame: the grid's labels stand above and to the left, scale and legend below. */
@@ -17,146 +19,39 @@ export const frameIn = (widthMm: number, heightMm: number): Box => ({
   bottom: heightMm - FOOT_BAND_MM,
 })
 
-const pathOf = (points: readonly Point[], closed = false) =>
-  `${points.map(([x, y], i) => `${i === 0 ? 'M' : 'L'}${x.toFixed(2)} ${y.toFixed(2)}`).join('')}${closed ? 'Z' : ''}`
+/** Letters of the grid's labels, mm an em; drawing.css holds the same figure. */
+const GRID_LETTER_MM = 2.6
 
-const LAY_CLASS: Readonly<Record<Lay, string>> = {
-  surface: 'wire',
-  overhead: 'wire',
-  buried: 'wire buried',
-  water: 'wire under-water',
-}
-
-/** How a hazard is drawn: one stroke over another, so that each kind differs in form, not in colour. */
-const HAZARD_STROKES: Readonly<Record<HazardKind, readonly string[]>> = {
-  road: ['road', 'road-bed'],
-  track: ['track'],
-  railway: ['rail', 'sleepers'],
-  water: ['water'],
-  'power-line': ['power-line', 'pylons'],
-  'keep-out': ['keep-out'],
-}
-
-/** One station: a terminal block with two posts, or with a cross where the supply stands. */
-export function StationSymbol({ at: [x, y], hasSupply }: { at: Point; hasSupply: boolean }) {
+/** Names of the grid's lines in the bands above the frame and to the left of it, none running out of the drawing. */
+function GridLabels({ drawing, frame, widthMm }: { drawing: MapDrawing; frame: Box; widthMm: number }) {
   return (
-    <g class="station" transform={`translate(${x.toFixed(2)} ${y.toFixed(2)})`}>
-      <rect x={-2.6} y={-1.8} width={5.2} height={3.6} rx={0.8} />
-      {hasSupply ? (
-        <path d="M-1.2 0H1.2M0 -1V1" />
-      ) : (
-        <>
-          <circle cx={-1} r={0.5} />
-          <circle cx={1} r={0.5} />
-        </>
-      )}
-    </g>
-  )
-}
-
-const lozenge = ([x, y]: Point) => `M${x.toFixed(2)} ${(y - 1.5).toFixed(2)}l1.5 1.5l-1.5 1.5l-1.5 -1.5z`
-const tagMark = ([x, y]: Point) => `M${x.toFixed(2)} ${y.toFixed(2)}m-.8 -.8h1.6v1.6h-1.6z`
-
-const Wire = ({ points, lay, ticks }: { points: Segment; lay: Lay; ticks: readonly Segment[] }) => (
-  <>
-    <path class={LAY_CLASS[lay]} d={pathOf(points)} />
-    {ticks.length > 0 && <path class="tick" d={ticks.map((tick) => pathOf(tick)).join('')} />}
-  </>
-)
-
-const LAYS: readonly (readonly [Lay, string])[] = [
-  ['surface', 'S surface'],
-  ['overhead', 'O overhead'],
-  ['buried', 'B buried'],
-  ['water', 'W under water'],
-]
-
-const HAZARDS: readonly (readonly [HazardKind, string])[] = [
-  ['road', 'road'],
-  ['track', 'track'],
-  ['railway', 'railway'],
-  ['water', 'water'],
-  ['power-line', 'power line'],
-  ['keep-out', 'keep out'],
-]
-
-const MARKS = ['station', 'with supply', 'bend', 'splice', 'tag'] as const
-
-function MarkSymbol({ kind, at }: { kind: (typeof MARKS)[number]; at: Point }) {
-  if (kind === 'bend') return <circle class="bend" cx={at[0]} cy={at[1]} r={0.8} />
-  if (kind === 'splice') return <path class="splice" d={lozenge(at)} />
-  if (kind === 'tag') return <path class="tag" d={tagMark(at)} />
-  return <StationSymbol at={at} hasSupply={kind === 'with supply'} />
-}
-
-/** Scale bar, stated scale and the legend, in the band below the frame. */
-function FootBand({ drawing, frame }: { drawing: MapDrawing; frame: Box }) {
-  const { bar, grid, window } = drawing
-  const y = frame.bottom + 5
-  const kinds = new Set(drawing.hazards.map(({ kind }) => kind))
-  const hazards = HAZARDS.filter(([kind]) => kinds.has(kind))
-  const left = frame.left + 62
-  const cell = (frame.right - left) / 6
-  const cellAt = (i: number): Point => [left + (i % 6) * cell, y - 1 + Math.floor(i / 6) * 4.6]
-  return (
-    <g class="foot-band">
-      <path class="bar" d={`M${frame.left} ${y - 1.5}v1.5h${bar.lengthMm}v-1.5m${-bar.lengthMm / 2} .5v1`} />
-      <text x={frame.left + bar.lengthMm + 1.5} y={y + 0.6}>
-        {bar.text}
-      </text>
-      <text x={frame.left} y={y + 4.4}>
-        {`Scale ${formatScale(window.scale)}, WGS 84, true north up`}
-      </text>
-      <text x={frame.left} y={y + 8.4}>
-        {grid.name}
-      </text>
-      {MARKS.map((kind, i) => {
-        const [x, row] = cellAt(i)
-        return (
-          <g key={kind}>
-            <MarkSymbol kind={kind} at={[x + 2.6, row]} />
-            <text x={x + 6.4} y={row + 0.9}>
-              {kind}
+    <g class="grid-label">
+      {drawing.grid.lines.map(({ points, label, edge }) => {
+        const [x, y] = points[0]
+        const half = (textWidthEm(label) * GRID_LETTER_MM) / 2
+        if (edge === 'top') {
+          if (y > frame.top + 0.1) return null
+          return (
+            <text
+              key={label}
+              x={Math.min(widthMm - half, Math.max(half, x))}
+              y={frame.top - 1}
+              text-anchor="middle"
+            >
+              {label}
             </text>
-          </g>
-        )
-      })}
-      {LAYS.map(([lay, name], i) => {
-        const [x, row] = cellAt(6 + i)
-        const points = [
-          [x, row],
-          [x + 5.5, row],
-        ] as const
-        const ticks =
-          lay === 'overhead'
-            ? [1.6, 3.9].map(
-                (dx) =>
-                  [
-                    [x + dx, row - 1.1],
-                    [x + dx, row + 1.1],
-                  ] as const,
-              )
-            : []
+          )
+        }
+        if (x > frame.left + 0.1) return null
+        const middle = Math.max(frame.top + half, Math.min(frame.bottom - half, y))
         return (
-          <g key={lay}>
-            <Wire points={points} lay={lay} ticks={ticks} />
-            <text x={x + 6.4} y={row + 0.9}>
-              {name.slice(2)}
-            </text>
-          </g>
-        )
-      })}
-      {hazards.map(([kind, name], i) => {
-        const [x, row] = cellAt(12 + i)
-        return (
-          <g key={kind}>
-            {HAZARD_STROKES[kind].map((stroke) => (
-              <path key={stroke} class={`hazard ${stroke}`} d={`M${x} ${row}h5.5`} />
-            ))}
-            <text x={x + 6.4} y={row + 0.9}>
-              {name}
-            </text>
-          </g>
+          <text
+            key={label}
+            transform={`translate(${frame.left - 1} ${middle}) rotate(-90)`}
+            text-anchor="middle"
+          >
+            {label}
+          </text>
         )
       })}
     </g>
@@ -254,28 +149,8 @@ export function MapView({
         ))}
       </g>
       <rect class="frame" {...box} />
-      <g class="grid-label">
-        {drawing.grid.lines.map(({ points, label, edge }) => {
-          const [x, y] = points[0]
-          if (edge === 'top') {
-            return y > frame.top + 0.1 ? null : (
-              <text key={label} x={x} y={frame.top - 1} text-anchor="middle">
-                {label}
-              </text>
-            )
-          }
-          return x > frame.left + 0.1 ? null : (
-            <text
-              key={label}
-              transform={`translate(${frame.left - 1} ${y}) rotate(-90)`}
-              text-anchor="middle"
-            >
-              {label}
-            </text>
-          )
-        })}
-      </g>
-      <FootBand drawing={drawing} frame={frame} />
+      <GridLabels drawing={drawing} frame={frame} widthMm={widthMm} />
+      <MapLegend drawing={drawing} frame={frame} />
       <NorthDiagram norths={norths} at={[frame.left + 55, frame.bottom + 13]} />
     </svg>
   )

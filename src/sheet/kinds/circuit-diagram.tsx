@@ -1,13 +1,11 @@
 import { drawCircuit } from '../drawing/circuit-drawing'
 import { CircuitView } from '../drawing/circuit-view'
 import type { Block } from '../layout/block'
+import type { SheetRoom } from '../layout/paper-size'
 import type { PaperSource } from '../paper-source'
 
 /** Every circuit as a diagram: stations with their sets, supply, lines with pair, ohms and dB, joints. */
-export function circuitDiagram(
-  source: PaperSource,
-  room: { widthMm: number; heightMm: number },
-): readonly Block[] {
+export function circuitDiagram(source: PaperSource, room: SheetRoom): readonly Block[] {
   const { plan, report } = source
   return [
     {

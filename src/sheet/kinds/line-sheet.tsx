@@ -1,10 +1,11 @@
-import { type Line, verticesOf } from '../../plan/plan'
+import { type Line, type Position, verticesOf } from '../../plan/plan'
 import { formatLengthM, formatOhms } from '../../report/quantity-text'
 import type { ReportLine } from '../../report/report'
 import { frameIn } from '../drawing/map-view'
 import { matchAcross, windowOver, windowsAlong } from '../drawing/map-window'
-import { planeAbout } from '../drawing/plane'
+import { type Plane, planeAbout } from '../drawing/plane'
 import { type Block, heightOfMm } from '../layout/block'
+import type { SheetRoom } from '../layout/paper-size'
 import { lineNumber } from '../line-marks'
 import { bearingBasis, type Norths, northsAt, northsText, type PaperSource } from '../paper-source'
 import { legTable } from '../tables/leg-table'
@@ -12,36 +13,51 @@ import { testPointTable } from '../tables/test-tables'
 import { mapBlocks } from './map-block'
 import { profileBlocks } from './profile-block'
 
-/** A strip map is never smaller than this, so that bends and splices stay apart; a longer line goes on over more maps. */
-const LEAST_SCALE = 25_000
+/** A line that fits one map at this scale or a larger one has but one; a longer one goes on over several, at the scale below it. */
+const LEAST_SCALE = 40_000
+const STRIP_SCALE = 25_000
 /** Height of a strip map: what the rest of the sheet leaves, within these bounds. */
 const STRIP_MM = { least: 62, most: 125, usual: 100 }
 /** What `mapBlocks` puts below the drawing itself, mm. */
 const BELOW_MM = 4
 
+/** Room that a strip's heading takes, and what is kept for a line of names below it, mm. */
+const STRIP_WORDS_MM = 22
+
+/** Strips over a long line: two low ones on a sheet, or one tall one, whichever takes fewer sheets. */
+function longStrips(plane: Plane, way: readonly Position[], room: SheetRoom) {
+  const heights = [room.heightMm / 2 - STRIP_WORDS_MM, room.heightMm - STRIP_WORDS_MM] as const
+  const [low, tall] = heights.map((heightMm) => {
+    const size = [room.widthMm, heightMm] as const
+    return { size, ...windowsAlong(plane, way, frameIn(...size), STRIP_SCALE) }
+  })
+  return tall!.windows.length < Math.ceil(low!.windows.length / 2) ? tall! : low!
+}
+
 function stripMaps(
   source: PaperSource,
   line: Line,
   norths: Norths,
-  size: readonly [number, number],
+  room: SheetRoom,
+  stripMm: number,
 ): readonly Block[] {
   const way = verticesOf(source.plan, line)
   const plane = planeAbout(way)
-  const frame = frameIn(...size)
-  const whole = windowOver(plane, way, frame)
+  const size = [room.widthMm, stripMm] as const
+  const whole = windowOver(plane, way, frameIn(...size))
   const id = `line-${lineNumber(source, line.id)}`
   if (whole.scale <= LEAST_SCALE) return mapBlocks(source, whole, size, norths, id, { subject: line.id })
-  const { windows, cuts } = windowsAlong(plane, way, frame, LEAST_SCALE)
-  return windows.flatMap((window, i) => {
-    const before = cuts[i - 1]
-    const after = cuts[i]
+  const strips = longStrips(plane, way, room)
+  return strips.windows.flatMap((window, i) => {
+    const before = strips.cuts[i - 1]
+    const after = strips.cuts[i]
     const matches = [
       ...(before ? [matchAcross(window, before, `from strip ${i}`)] : []),
       ...(after ? [matchAcross(window, after, `to strip ${i + 2}`)] : []),
     ]
     return [
-      { kind: 'heading', text: `Strip ${i + 1} of ${windows.length}` } as const,
-      ...mapBlocks(source, window, size, norths, `${id}-${i}`, { subject: line.id, matches }),
+      { kind: 'heading', text: `Strip ${i + 1} of ${strips.windows.length}` } as const,
+      ...mapBlocks(source, window, strips.size, norths, `${id}-${i}`, { subject: line.id, matches }),
     ]
   })
 }
@@ -78,7 +94,7 @@ export function lineSheet(
   source: PaperSource,
   line: Line,
   measured: ReportLine,
-  room: { readonly widthMm: number; readonly heightMm: number },
+  room: SheetRoom,
 ): readonly Block[] {
   const norths = northsAt(planeAbout(verticesOf(source.plan, line)).middle, source.date)
   const cautions = source.report.cautions.filter(({ where }) => where === line.id)
@@ -102,5 +118,5 @@ export function lineSheet(
   ]
   const leftMm = room.heightMm - heightOfMm([...above, ...below], room.widthMm) - BELOW_MM
   const stripMm = leftMm < STRIP_MM.least ? STRIP_MM.usual : Math.min(STRIP_MM.most, leftMm)
-  return [...above, ...stripMaps(source, line, norths, [room.widthMm, stripMm]), ...below]
+  return [...above, ...stripMaps(source, line, norths, room, stripMm), ...below]
 }

@@ -1,7 +1,6 @@
-import type { LineId } from '../../plan/id'
-import { drawMap } from '../drawing/map-drawing'
+import { drawMap, type MapWish } from '../drawing/map-drawing'
 import { MapView } from '../drawing/map-view'
-import type { MapWindow, MatchLine } from '../drawing/map-window'
+import type { MapWindow } from '../drawing/map-window'
 import type { Block } from '../layout/block'
 import type { Norths, PaperSource } from '../paper-source'
 
@@ -12,13 +11,13 @@ export function mapBlocks(
   size: readonly [widthMm: number, heightMm: number],
   norths: Norths,
   id: string,
-  options: { readonly subject?: LineId; readonly matches?: readonly MatchLine[] } = {},
+  wish: MapWish = {},
 ): readonly Block[] {
-  const drawing = drawMap(source, window, options)
+  const drawing = drawMap(source, window, wish)
   const view = <MapView drawing={drawing} norths={norths} size={size} id={id} />
   return [
     { kind: 'drawing', heightMm: size[1], drawing: view },
-    ...(drawing.unplaced.length > 0
+    ...(drawing.unplaced.length > 0 && !wish.isOverview
       ? [
           {
             kind: 'text',

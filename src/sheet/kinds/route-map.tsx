@@ -5,6 +5,7 @@ import { frameIn } from '../drawing/map-view'
 import { innerBox, isInWindow, matchesOf, tilesOver, toPaper, windowOver } from '../drawing/map-window'
 import { planeAbout } from '../drawing/plane'
 import type { Block } from '../layout/block'
+import type { SheetRoom } from '../layout/paper-size'
 import { northsAt, northsText, type PaperSource } from '../paper-source'
 import { lineTable } from '../tables/line-table'
 import { stationTable } from '../tables/station-table'
@@ -12,6 +13,8 @@ import { mapBlocks } from './map-block'
 
 /** A net that needs a smaller scale than this is drawn once more, over several maps, at this one. */
 const DETAIL_SCALE = 60_000
+/** Room for a detail map's heading, and for a line of names below it, mm. */
+const TILE_WORDS_MM = 22
 
 function summary({ plan, report, system }: PaperSource): string {
   const groundM = report.lines.reduce((sum, line) => sum + line.groundM, 0)
@@ -31,7 +34,7 @@ function summary({ plan, report, system }: PaperSource): string {
 }
 
 /** The line route map of the whole net, what it adds up to, its stations and lines, and what could hurt someone. */
-export function routeMap(source: PaperSource, room: { widthMm: number; heightMm: number }): readonly Block[] {
+export function routeMap(source: PaperSource, room: SheetRoom): readonly Block[] {
   const { plan, report, date } = source
   const lines = [...plan.lines.values()]
   const positions = [
@@ -44,10 +47,11 @@ export function routeMap(source: PaperSource, room: { widthMm: number; heightMm:
   const frame = frameIn(...size)
   const whole = windowOver(plane, positions, frame)
 
+  const tileSize = [room.widthMm, room.heightMm - TILE_WORDS_MM] as const
   const tiles =
     whole.scale <= DETAIL_SCALE
       ? []
-      : tilesOver(plane, positions, frame, DETAIL_SCALE, (window) => {
+      : tilesOver(plane, positions, frameIn(...tileSize), DETAIL_SCALE, (window) => {
           const inner = innerBox(window.frame)
           const touches = lines.some((line) =>
             segmentsOf(verticesOf(plan, line).map((position) => toPaper(window, position))).some((segment) =>
@@ -58,13 +62,15 @@ export function routeMap(source: PaperSource, room: { widthMm: number; heightMm:
         })
   const tables = [stationTable(source), lineTable(source)].filter(({ rows }) => rows.length > 0)
   return [
-    ...mapBlocks(source, whole, size, norths, 'whole'),
+    ...mapBlocks(source, whole, size, norths, 'whole', { isOverview: tiles.length > 0 }),
     { kind: 'text', text: northsText(norths, date) },
     { kind: 'text', text: summary(source) },
     ...tables.map((table): Block => ({ kind: 'table', table })),
     ...tiles.flatMap((tile): readonly Block[] => [
       { kind: 'heading', text: `Map ${tile.number} of ${tiles.length}` },
-      ...mapBlocks(source, tile.window, size, norths, `tile-${tile.number}`, { matches: matchesOf(tile) }),
+      ...mapBlocks(source, tile.window, tileSize, norths, `tile-${tile.number}`, {
+        matches: matchesOf(tile),
+      }),
     ]),
     ...(report.cautions.length > 0
       ? [{ kind: 'box', title: 'Cautions', sentences: report.cautions.map(({ text }) => text) } as const]

@@ -45,7 +45,7 @@ export function blockHeights(block: Block, widthMm: number): BlockHeights {
       }
     case 'box':
       return {
-        headMm: 10.5,
+        headMm: 13.5,
         itemsMm: block.sentences.map((sentence) => textHeightMm(sentence, widthMm - 12) + 1),
       }
     case 'new-sheet':

@@ -1,4 +1,5 @@
 import { type Block, blockHeights, partOf } from './block'
+import type { SheetRoom } from './paper-size'
 
 /** A table of so few rows is not parted, as long as a sheet can hold it. */
 const WHOLE_ROWS = 5
@@ -23,10 +24,7 @@ function leastMm(blocks: readonly Block[], i: number, widthMm: number): number {
  *
  * @param room the body of a sheet, mm
  */
-export function breakIntoSheets(
-  blocks: readonly Block[],
-  room: { readonly widthMm: number; readonly heightMm: number },
-): readonly (readonly Block[])[] {
+export function breakIntoSheets(blocks: readonly Block[], room: SheetRoom): readonly (readonly Block[])[] {
   const sheets: Block[][] = [[]]
   let freeMm = room.heightMm
   const turn = () => {

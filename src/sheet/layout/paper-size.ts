@@ -21,7 +21,12 @@ const FOOT_MM = 14
 const SPARE_MM = 3
 
 /** The room for blocks on one sheet, between its head and its foot. */
-export const bodyOf = (size: PaperSize): { readonly widthMm: number; readonly heightMm: number } => ({
+export interface SheetRoom {
+  readonly widthMm: number
+  readonly heightMm: number
+}
+
+export const bodyOf = (size: PaperSize): SheetRoom => ({
   widthMm: size.widthMm - 2 * MARGIN_MM,
   heightMm: size.heightMm - 2 * MARGIN_MM - HEAD_MM - FOOT_MM - SPARE_MM,
 })

@@ -37,7 +37,7 @@ export function textWidthEm(text: string, bold = false): number {
 export function wrapText(text: string, widthEm: number, bold = false): readonly string[] {
   const lines: string[] = []
   let line = ''
-  for (const word of text.split(/\s+/)) {
+  for (const word of text.split(/[ \t\r\n]+/)) {
     const longer = line ? `${line} ${word}` : word
     if (textWidthEm(longer, bold) <= widthEm) {
       line = longer

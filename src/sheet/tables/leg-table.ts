@@ -22,7 +22,7 @@ function tagsText(tags: readonly LineMark[], unit: ShownUnit): string {
   const [first, last] = [tags[0], tags.at(-1)]
   if (!first || !last) return ''
   const names = tags.length === 1 ? `tag ${first.name}` : `tags ${first.name} to ${last.name}`
-  return `${names} at ${tags.map(({ groundM }) => unit.of(groundM).toFixed(0)).join(', ')} ${unit.symbol}`
+  return `${names} at ${tags.map(({ groundM }) => unit.of(groundM).toFixed(0)).join(', ')}\u00a0${unit.symbol}`
 }
 
 /** One row a leg, in the order in which the crew walks the line. */

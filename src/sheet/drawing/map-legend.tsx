@@ -1,0 +1,95 @@
+import type { HazardKind, Lay } from '../../plan/plan'
+import type { Box, Point } from './geometry'
+import type { MapDrawing } from './map-drawing'
+import { formatScale } from './map-scale'
+import { HAZARD_STROKES, MARKS, MarkSymbol, Wire } from './map-symbols'
+
+const LAYS: readonly (readonly [Lay, string])[] = [
+  ['surface', 'S surface'],
+  ['overhead', 'O overhead'],
+  ['buried', 'B buried'],
+  ['water', 'W under water'],
+]
+
+const HAZARDS: readonly (readonly [HazardKind, string])[] = [
+  ['road', 'road'],
+  ['track', 'track'],
+  ['railway', 'railway'],
+  ['water', 'water'],
+  ['power-line', 'power line'],
+  ['keep-out', 'keep out'],
+]
+
+/** Scale bar, stated scale and the legend, in the band below the frame. */
+export function MapLegend({ drawing, frame }: { drawing: MapDrawing; frame: Box }) {
+  const { bar, grid, window } = drawing
+  const y = frame.bottom + 5
+  const kinds = new Set(drawing.hazards.map(({ kind }) => kind))
+  const hazards = HAZARDS.filter(([kind]) => kinds.has(kind))
+  const left = frame.left + 62
+  const cell = (frame.right - left) / 6
+  const cellAt = (i: number): Point => [left + (i % 6) * cell, y - 1 + Math.floor(i / 6) * 4.6]
+  return (
+    <g class="foot-band">
+      <path class="bar" d={`M${frame.left} ${y - 1.5}v1.5h${bar.lengthMm}v-1.5m${-bar.lengthMm / 2} .5v1`} />
+      <text x={frame.left + bar.lengthMm + 1.5} y={y + 0.6}>
+        {bar.text}
+      </text>
+      <text x={frame.left} y={y + 4.4}>
+        {`Scale ${formatScale(window.scale)}, WGS 84, true north up`}
+      </text>
+      <text x={frame.left} y={y + 8.4}>
+        {grid.name}
+      </text>
+      {MARKS.map((kind, i) => {
+        const [x, row] = cellAt(i)
+        return (
+          <g key={kind}>
+            <MarkSymbol kind={kind} at={[x + 2.6, row]} />
+            <text x={x + 6.4} y={row + 0.9}>
+              {kind}
+            </text>
+          </g>
+        )
+      })}
+      {LAYS.map(([lay, name], i) => {
+        const [x, row] = cellAt(6 + i)
+        const points = [
+          [x, row],
+          [x + 5.5, row],
+        ] as const
+        const ticks =
+          lay === 'overhead'
+            ? [1.6, 3.9].map(
+                (dx) =>
+                  [
+                    [x + dx, row - 1.1],
+                    [x + dx, row + 1.1],
+                  ] as const,
+              )
+            : []
+        return (
+          <g key={lay}>
+            <Wire points={points} lay={lay} ticks={ticks} />
+            <text x={x + 6.4} y={row + 0.9}>
+              {name.slice(2)}
+            </text>
+          </g>
+        )
+      })}
+      {hazards.map(([kind, name], i) => {
+        const [x, row] = cellAt(12 + i)
+        return (
+          <g key={kind}>
+            {HAZARD_STROKES[kind].map((stroke) => (
+              <path key={stroke} class={`hazard ${stroke}`} d={`M${x} ${row}h5.5`} />
+            ))}
+            <text x={x + 6.4} y={row + 0.9}>
+              {name}
+            </text>
+          </g>
+        )
+      })}
+    </g>
+  )
+}

@@ -1,0 +1,23 @@
+import { readFileSync } from 'node:fs'
+import { BUILT_IN } from '../../src/catalog/built-in'
+import { mergeCatalogs } from '../../src/catalog/catalog'
+import { parsePlan } from '../../src/files/parse-plan'
+import type { Plan } from '../../src/plan/plan'
+import { reportPlan } from '../../src/report/report-plan'
+import type { PaperSource } from '../../src/sheet/paper-source'
+
+export function demoPlan(): Plan {
+  const result = parsePlan(readFileSync('public/demo.plan.geojson', 'utf8'))
+  if (!result.ok) throw new Error(result.problems.map(({ message }) => message).join('\n'))
+  return result.value
+}
+
+export const sourceOf = (plan: Plan): PaperSource => ({
+  plan,
+  report: reportPlan(plan),
+  catalog: mergeCatalogs(BUILT_IN, plan.catalog),
+  ground: undefined,
+  system: 'metric',
+  date: '2026-11-25',
+  revision: '1',
+})
