@@ -17,8 +17,9 @@ const STEPS = 1500
 const SETTLING = 10
 /** With more runs than this the steps would not get far in looking for shorter spools. */
 const FEW_RUNS = 40
-/** Sets of runs looked at to fill one bin. */
+/** Sets of runs looked at to fill one bin, and to fill all of them. */
 const FILLS = 300
+const ALL_FILLS = 3000
 
 /**
  * Shares out spools that can be had at will.
@@ -69,7 +70,9 @@ export function packAtWill({ needsM, kinds, wasteM, isCuttable }: Packable): Pac
   const isBest = () => best !== undefined && !isLess(bound, best.cost)
 
   settle(bestFit(order, remainderM, longestM))
-  if (!isBest()) settle(tightFill(order, remainderM, longestM))
+  const isFewest = () => best !== undefined && best.cost.spools === bound.spools
+  const isSmall = needsM.length <= FEW_RUNS
+  if (!isBest() && (isSmall || !isFewest())) settle(tightFill(order, remainderM, longestM))
   if (!best) settle(needsM.map((_, run) => [run]))
 
   const bins: number[][] = []
@@ -109,9 +112,9 @@ export function packAtWill({ needsM, kinds, wasteM, isCuttable }: Packable): Pac
     restM.pop()
     return ended
   }
-  const fewest = search(0, 0, 'bins')
+  const fewest = isFewest() || search(0, 0, 'bins')
   steps = 0
-  const shortest = fewest && (kinds.length === 1 || (needsM.length <= FEW_RUNS && search(0, 0, 'length')))
+  const shortest = fewest && (kinds.length === 1 || (isSmall && search(0, 0, 'length')))
   if (!best) return undefined
   if (shortest) return { ...best, bound: best.cost }
   return { ...best, bound: fewest ? boundFor(kinds, splices, best.cost.spools, wireM, wasteM) : bound }
@@ -145,6 +148,7 @@ function bestFit(order: readonly number[], sizesM: readonly number[], roomM: num
  */
 function tightFill(order: readonly number[], sizesM: readonly number[], roomM: number): number[][] {
   const bins: number[][] = []
+  let allFills = 0
   let left = [...order]
   while (left.length > 0) {
     const [first, ...others] = left as [number, ...number[]]
@@ -160,7 +164,7 @@ function tightFill(order: readonly number[], sizesM: readonly number[], roomM: n
       for (let i = from; i < others.length && bestM > ROUNDING_M; i++) {
         const sizeM = sizesM[others[i]!]!
         if (sizeM > restM + ROUNDING_M) continue
-        if (++fills > FILLS) return
+        if (++fills > FILLS || ++allFills > ALL_FILLS) return
         chosen.push(others[i]!)
         fill(i + 1, restM - sizeM)
         chosen.pop()

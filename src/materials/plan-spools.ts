@@ -1,14 +1,10 @@
 import type { Catalog } from '../catalog/catalog'
-import type { WireStretch } from '../measure/crossing-wire'
 import type { MeasuredLine } from '../measure/measured'
 import type { LineId } from '../plan/id'
 import type { Line, Plan } from '../plan/plan'
 import { type LaidWire, layWire } from './lay-wire'
 import { splicesToAvoid } from './splice-limits'
 import type { Piece, SpoolPlan, WireSpools } from './spool-plan'
-
-/** Where on a line no splice should fall. */
-export type Avoid = (plan: Plan, line: Line, measured: MeasuredLine) => readonly WireStretch[]
 
 /** What was laid last for a wire, and everything that it followed from: where all of it is the same, so is the answer. */
 const remembered = new Map<string, { readonly from: readonly unknown[]; readonly laid: LaidWire }[]>()
@@ -25,20 +21,17 @@ const KEPT = 8
  *
  * Where the stock is too short, as many lines as can be are laid whole, the shortest first; spools still untouched then begin
  * the others, in the plan's order.
- *
- * @param avoid where on a line no splice should fall; by default on spans, under water and on crossings
  */
 export function planSpools(
   plan: Plan,
   catalog: Catalog,
   measured: ReadonlyMap<LineId, MeasuredLine>,
-  avoid: Avoid = splicesToAvoid,
 ): SpoolPlan {
   const spools: WireSpools[] = []
   const pieces = new Map<LineId, readonly Piece[]>()
   let before = 0
   for (const [wire, lines] of linesByWire(plan)) {
-    const laid = layOnce(plan, catalog, measured, avoid, wire, lines)
+    const laid = layOnce(plan, catalog, measured, wire, lines)
     const firstId = before + 1
     const idOf = (spool: number) => `s${firstId + spool}`
     before += laid.used.length
@@ -67,20 +60,20 @@ function layOnce(
   plan: Plan,
   catalog: Catalog,
   measured: ReadonlyMap<LineId, MeasuredLine>,
-  avoid: Avoid,
   wire: string,
   lines: readonly Line[],
 ): LaidWire {
   const entry = catalog.wires.get(wire)
   const { spliceWasteM, reservePct } = plan.allowances
   const lengths = lines.map((line) => measured.get(line.id)!)
+  const stretches = lines.map((line, i) => splicesToAvoid(plan, line, lengths[i]!))
   const from = [
     entry,
     plan.stock,
     spliceWasteM,
     reservePct,
-    avoid,
     ...lengths,
+    ...stretches,
     ...lines.map((line) => line.pairs),
   ]
   const kept = remembered.get(wire) ?? []
@@ -98,7 +91,7 @@ function layOnce(
       id: line.id,
       wireM: lengths[i]!.wireM,
       pairs: line.pairs,
-      avoid: avoid(plan, line, lengths[i]!),
+      avoid: stretches[i]!,
     })),
   })
   remembered.set(wire, [{ from, laid }, ...kept].slice(0, KEPT))

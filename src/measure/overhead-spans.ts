@@ -54,6 +54,41 @@ function stretchOf(wire: Wire): Stretch {
   return { stiffnessN: areaMm2 * COPPER_STRETCH.modulusNPerMm2, expansionPerC: COPPER_STRETCH.expansionPerC }
 }
 
+/** A span as strung, on the hottest day reckoned with, and on the coldest. */
+interface Ways {
+  readonly hanging: Hanging
+  readonly hot: Hanging
+  readonly cold: Hanging
+}
+
+interface Strung {
+  readonly spanM: number
+  readonly riseM: number
+  readonly strungSagM: number
+  readonly wire: Wire
+  readonly tempC: number
+}
+
+function hangWays({ spanM, riseM, strungSagM, wire, tempC }: Strung): Result<Ways> {
+  const weight = weightNPerM(wire)
+  const stretch = stretchOf(wire)
+  const hanging = hangBySag({ spanM, riseM, weightNPerM: weight, sagM: strungSagM })
+  if (!hanging.ok) return hanging
+  const at = { weightNPerM: weight, horizontalN: hanging.value.horizontalN, tempC }
+  const hangAt = (otherC: number) =>
+    hang({
+      spanM,
+      riseM,
+      weightNPerM: weight,
+      horizontalN: tensionAfterN(spanM, stretch, at, { tempC: otherC }),
+    })
+  const hot = hangAt(Math.max(tempC, OVERHEAD.hotC))
+  if (!hot.ok) return hot
+  const cold = hangAt(Math.min(tempC, OVERHEAD.coldC))
+  if (!cold.ok) return cold
+  return ok({ hanging: hanging.value, hot: hot.value, cold: cold.value })
+}
+
 /**
  * The spans of an overhead leg: supports at both its ends and evenly between, each span a catenary.
  *
@@ -69,49 +104,38 @@ export function overheadSpans(
   const supportM = overhead.supportM ?? OVERHEAD.supportM
   const count = Math.max(1, Math.ceil(lengthM / (overhead.spanM ?? OVERHEAD.spanM) - 1e-6))
   const spanM = lengthM / count
-  const weight = weightNPerM(wire)
-  const stretch = stretchOf(wire)
   const strungSagM = (spanM * sagPct) / 100
   const known = groundAt(0) !== undefined && groundAt(lengthM) !== undefined
   const groundM = (distanceM: number) => (known ? (groundAt(distanceM) ?? 0) : 0)
 
+  // Neighbours with the same rise hang alike: on level ground all of them.
+  let hung: { readonly riseM: number; readonly ways: Ways } | undefined
   const spans: OverheadSpan[] = []
   for (let i = 0; i < count; i++) {
     const startM = i * spanM
     const startGroundM = groundM(startM)
     const riseM = groundM(startM + spanM) - startGroundM
-    const strung = hangBySag({ spanM, riseM, weightNPerM: weight, sagM: strungSagM })
-    if (!strung.ok) return strung
-    const at = { weightNPerM: weight, horizontalN: strung.value.horizontalN, tempC }
-    const hot = hang({
-      spanM,
-      riseM,
-      weightNPerM: weight,
-      horizontalN: tensionAfterN(spanM, stretch, at, { tempC: Math.max(tempC, OVERHEAD.hotC) }),
-    })
-    if (!hot.ok) return hot
-    const cold = hang({
-      spanM,
-      riseM,
-      weightNPerM: weight,
-      horizontalN: tensionAfterN(spanM, stretch, at, { tempC: Math.min(tempC, OVERHEAD.coldC) }),
-    })
-    if (!cold.ok) return cold
+    if (riseM !== hung?.riseM) {
+      const ways = hangWays({ spanM, riseM, strungSagM, wire, tempC })
+      if (!ways.ok) return ways
+      hung = { riseM, ways: ways.value }
+    }
+    const { hanging, hot, cold } = hung.ways
     const startHeightM = startGroundM + supportM
     let lowest = { atM: startM, clearanceM: supportM }
     for (let k = 1; k <= LOOKS; k++) {
       const inM = (spanM * k) / (LOOKS + 1)
-      const clearanceM = startHeightM + wireHeightM(hot.value, inM) - groundM(startM + inM)
+      const clearanceM = startHeightM + wireHeightM(hot, inM) - groundM(startM + inM)
       if (clearanceM < lowest.clearanceM) lowest = { atM: startM + inM, clearanceM }
     }
     spans.push({
       startM,
       endM: startM + spanM,
       startHeightM,
-      hanging: strung.value,
-      hot: hot.value,
-      coldTensionN: cold.value.maxTensionN,
-      safetyFactor: wire.breakN / cold.value.maxTensionN,
+      hanging,
+      hot,
+      coldTensionN: cold.maxTensionN,
+      safetyFactor: wire.breakN / cold.maxTensionN,
       lowest,
     })
   }

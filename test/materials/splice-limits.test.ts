@@ -122,6 +122,7 @@ test('the spool plan cuts a spool early to keep its splice out of the water', ()
   expect(own[0]!.wireM).toBeCloseTo(8 + surfaceLeg!.laidM, 6)
   expect(codes(measured, own)).toEqual([])
   // Where nothing is to be avoided it is used up, but for half a splice.
-  const plain = planSpools(plan, catalog, new Map([[line.id, measured]]), () => [])
+  const onSurface = { ...measured, legs: measured.legs.map((leg) => ({ ...leg, lay: 'surface' as const })) }
+  const plain = planSpools(plan, catalog, new Map([[line.id, onSurface]]))
   expect(plain.pieces.get(line.id)![0]!.wireM).toBeCloseTo(2500 - 0.25, 6)
 })
