@@ -85,7 +85,3 @@ export async function openDrafts(name = 'fieldpair') {
     close: () => db.close(),
   }
 }
-
-/** A key that no draft has. `crypto.randomUUID` is missing on plain http, as on a local network. */
-export const newDraftKey = (): string =>
-  [...crypto.getRandomValues(new Uint8Array(8))].map((byte) => byte.toString(16).padStart(2, '0')).join('')

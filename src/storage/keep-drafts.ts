@@ -1,5 +1,6 @@
 import type { Plan } from '../plan/plan'
-import { type DraftEntry, type DraftState, type Drafts, newDraftKey, openDrafts } from './drafts'
+import { type DraftEntry, type DraftState, type Drafts, openDrafts } from './drafts'
+import { newKey } from './new-key'
 
 /** What is kept and who is told: the parts of the store that this needs. */
 export interface KeptStore {
@@ -43,7 +44,7 @@ interface Session {
 }
 
 const newSession = (base: DraftState | null): Session => ({
-  state: { key: newDraftKey(), revision: 0 },
+  state: { key: newKey(), revision: 0 },
   base,
   changed: false,
 })

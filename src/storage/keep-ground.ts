@@ -4,9 +4,9 @@ import type { Extent } from '../terrain/elevation-grid'
 import { type GridGround, groundFromGrids } from '../terrain/ground-from-grids'
 import type { KeptGrid } from '../terrain/kept-grid'
 import { planExtent } from '../terrain/plan-extent'
-import { newDraftKey } from './drafts'
 import { type GridFiles, openGridFiles } from './grid-files'
 import { covers, entryOf, type GridSource, type ReadSource, readSource } from './grid-source'
+import { newKey } from './new-key'
 import type { TerrainJobs } from './terrain-jobs'
 import { underWatch, type WorkPlace } from './under-watch'
 
@@ -120,7 +120,7 @@ export async function keepGround(
   }
 
   const addOne = async (file: File) => {
-    const key = newDraftKey()
+    const key = newKey()
     const tried = ofFile(key, file, true)
     const extent = planExtent(store.settled.peek())
     const result = await underWatch(store.work, `Reading heights from ${file.name}`, (watch) =>
