@@ -1,6 +1,6 @@
 import type { Result } from '../problem'
 import type { ElevationGrid, Extent } from '../terrain/elevation-grid'
-import { cellSizeM } from '../terrain/ground-from-grids'
+import { cellSizeM, extentOf } from '../terrain/ground-from-grids'
 import type { KeptGrid } from '../terrain/kept-grid'
 import type { Watch } from './terrain-jobs'
 
@@ -61,11 +61,17 @@ export async function readSource(
 }
 
 /** A source as the list of elevations shows it. */
-export const entryOf = ({ source, grid, state }: ReadSource): KeptGrid => ({
-  key: source.key,
-  name: source.name,
-  sizeBytes: source.sizeBytes(),
-  cellM: grid ? cellSizeM(grid) : undefined,
-  state,
-  isKept: source.isKept,
-})
+export function entryOf({ source, grid, state }: ReadSource): KeptGrid {
+  const extent = grid && extentOf(grid)
+  return {
+    key: source.key,
+    name: source.name,
+    sizeBytes: source.sizeBytes(),
+    cellM: grid && extent ? cellSizeM(grid, extent) : undefined,
+    middle: extent
+      ? [(extent.westDeg + extent.eastDeg) / 2, (extent.southDeg + extent.northDeg) / 2]
+      : undefined,
+    state,
+    isKept: source.isKept,
+  }
+}

@@ -1,3 +1,4 @@
+import { wantPlace } from '../../state/place-request'
 import type { Store } from '../../state/store'
 import { ELEVATION_TYPES } from '../../storage/open-dropped'
 import { chooseFiles } from '../../storage/open-save'
@@ -6,8 +7,14 @@ import { chooseFiles } from '../../storage/open-save'
 export function OpenElevations({ store }: { store: Store }) {
   const desk = store.desk.value
   if (!desk) return null
+  const open = async (files: readonly File[]) => {
+    await desk.add(files)
+    const { middle } = store.grids.peek().at(-1) ?? {}
+    // On an empty plan nothing else says where that ground is.
+    if (middle && store.plan.peek().stations.size === 0) wantPlace(middle)
+  }
   return (
-    <button type="button" onClick={() => chooseFiles(ELEVATION_TYPES, (files) => void desk.add(files))}>
+    <button type="button" onClick={() => chooseFiles(ELEVATION_TYPES, (files) => void open(files))}>
       Open elevations…
     </button>
   )
