@@ -19,18 +19,20 @@ const line = (store: ReturnType<typeof createStore>) => store.plan.value.lines.g
 afterAll(() => vi.dynamicImportSettled())
 
 describe('the whole plan', () => {
-  test('asks its questions and lists its circuits with their verdicts in words', () => {
+  test('asks its questions and lists its circuits with their verdicts in words', async () => {
     const { headings, root } = show()
-    expect(headings()).toEqual([
-      'Two huts',
-      'What do we carry?',
-      'What could hurt someone?',
-      'Do we know the ground?',
-      'What weather do we plan for?',
-      'What do we allow for?',
-      'What do we work with?',
-      'What else should be known?',
-    ])
+    await expect
+      .poll(headings)
+      .toEqual([
+        'Two huts',
+        'What do we carry?',
+        'What could hurt someone?',
+        'Do we know the ground?',
+        'What weather do we plan for?',
+        'What do we allow for?',
+        'What do we work with?',
+        'What else should be known?',
+      ])
     expect(root.querySelector('.circuits')?.textContent).toMatch(/Camp net(works|thin|fails)today/)
   })
 
@@ -311,11 +313,14 @@ describe('a station’s card', () => {
 })
 
 describe('the plan’s own catalog', () => {
-  test('starts from a copy, takes new figures, drops the source that no longer holds, and refuses what cannot be', () => {
+  test('starts from a copy, takes new figures, drops the source that no longer holds, and refuses what cannot be', async () => {
     const { store, all, give, refusals, openAll } = show()
-    openAll()
-    const copy = all<HTMLButtonElement>('button').filter((b) => b.textContent === 'Copy it to change it')[0]!
-    act(() => copy.click())
+    const known = () => {
+      openAll()
+      return all('button').filter((each) => each.textContent === 'Copy it to change it')
+    }
+    await expect.poll(known).toHaveLength(3)
+    act(() => known()[0]!.click())
     openAll()
     const wire = () => store.plan.value.catalog.wires[0]!
     const original = store.catalog.value.wires.get(wire().id.replace(/-2$/, ''))!

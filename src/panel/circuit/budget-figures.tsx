@@ -2,7 +2,7 @@ import type { Circuit } from '../../plan/plan'
 import { formatOhms } from '../../report/quantity-text'
 import type { ReportCircuit } from '../../report/report'
 import type { Store } from '../../state/store'
-import { EntrySources } from '../catalog/entry-sources'
+import { EntrySources } from '../catalog/later-catalog'
 import { OnDemand } from '../question'
 
 /** How the figures were reckoned, and where those that they rest on come from. */
