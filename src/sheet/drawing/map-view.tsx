@@ -142,6 +142,13 @@ export function MapView({
         {drawing.labels.map(({ label, box: { left, right, bottom }, leader, style }) => (
           <g key={label.id} class={`label ${style}`}>
             {leader && <path class="leader" d={pathOf(leader)} />}
+            <rect
+              class="halo"
+              x={left}
+              y={bottom - label.heightMm * 0.95}
+              width={right - left}
+              height={label.heightMm * 0.85}
+            />
             <text x={(left + right) / 2} y={bottom - label.heightMm * 0.24} text-anchor="middle">
               {label.text}
             </text>

@@ -17,7 +17,7 @@ import { profileBlocks } from './profile-block'
 const LEAST_SCALE = 40_000
 const STRIP_SCALE = 25_000
 /** Height of a strip map: what the rest of the sheet leaves, within these bounds. */
-const STRIP_MM = { least: 62, most: 125, usual: 100 }
+const STRIP_MM = { least: 55, most: 125, usual: 100 }
 /** What `mapBlocks` puts below the drawing itself, mm. */
 const BELOW_MM = 4
 
@@ -80,13 +80,14 @@ function summary({ plan, catalog, system }: PaperSource, line: Line, measured: R
 const SIGNATURES = {
   isWrittenIn: true,
   title: 'Signed',
-  columns: [
-    { head: 'Step', share: 24 },
-    { head: 'Name', share: 50 },
-    { head: 'Date and hour', share: 40 },
-    { head: 'Remarks', share: 72 },
+  columns: ['Step', 'Name, date and hour', 'Step ', 'Name, date and hour '].map((head, i) => ({
+    head,
+    share: i % 2 === 0 ? 22 : 71,
+  })),
+  rows: [
+    ['Laid', '', 'Tested', ''],
+    ['Tagged', '', 'Taken over', ''],
   ],
-  rows: ['Laid', 'Tagged', 'Tested', 'Taken over'].map((what) => [what, '', '', '']),
 }
 
 /** The route sheet of one line: strip map, legs, test points, boxes to sign. On one sheet where that can be. */

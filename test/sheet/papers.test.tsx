@@ -1,0 +1,109 @@
+// @vitest-environment happy-dom
+import { act } from 'preact/test-utils'
+import { beforeEach, describe, expect, test } from 'vitest'
+import { PAPER_KINDS } from '../../src/sheet/paper-kinds'
+import { Papers } from '../../src/sheet/papers'
+import type { SaveTable } from '../../src/sheet/table-picker'
+import { createStore } from '../../src/state/store'
+import { page } from '../panel/page'
+import { demoPlan } from './demo-source'
+
+const saved: Parameters<SaveTable>[] = []
+let on: ReturnType<typeof page>
+let closed = 0
+
+beforeEach(() => {
+  saved.length = 0
+  closed = 0
+  on = page(
+    <Papers
+      store={createStore(demoPlan())}
+      onClose={() => {
+        closed += 1
+      }}
+      onSaveTable={(...table) => saved.push(table)}
+    />,
+  )
+})
+
+const sheets = () => [...on.root.querySelectorAll('.sheet')]
+const titles = () => [...new Set(sheets().map((sheet) => sheet.querySelector('h1')?.textContent))]
+const button = (name: string) => {
+  const found = [...on.root.querySelectorAll('button')].find((each) => each.textContent === name)
+  if (!found) throw new Error(`no button is called "${name}"`)
+  return found
+}
+/** Sets a field that stands in its label, as a hand does. */
+function set(name: string, choice: (field: HTMLSelectElement) => string) {
+  const label = [...on.root.querySelectorAll('label')].find((each) => each.textContent?.startsWith(name))
+  const field = label?.querySelector<HTMLSelectElement>('input, select')
+  if (!field) throw new Error(`nothing is labelled "${name}"`)
+  field.value = choice(field)
+  act(() => {
+    field.dispatchEvent(new Event('change', { bubbles: true }))
+  })
+}
+const untick = (name: string) => act(() => on.control(name).click())
+const reads = (sheet: Element | undefined) => sheet?.textContent ?? ''
+
+describe('the papers', () => {
+  test('are all chosen at first, and each goes when it is unticked', () => {
+    expect(titles()).toHaveLength(PAPER_KINDS.length)
+    untick('Fault card')
+    expect(titles()).not.toContain('Fault card')
+    expect(titles()).toHaveLength(PAPER_KINDS.length - 1)
+  })
+
+  test('bear plan, date, datum, north, units, caution and their count on every sheet', () => {
+    for (const sheet of sheets()) {
+      const text = reads(sheet)
+      expect(text).toContain('Ravel Moor survey camp')
+      expect(text).toMatch(/\d{4}-\d\d-\d\d/)
+      expect(text).toContain('Datum WGS 84, true north up, lengths in m and km')
+      expect(text).toMatch(/sheet \d+ of \d+/)
+      expect(text).toContain('Nobody cranks')
+    }
+  })
+
+  test('count the sheets of each paper by themselves', () => {
+    const counts = sheets().map((sheet) => {
+      const head = sheet.querySelector('header')?.textContent ?? ''
+      const [, number, of] = /sheet (\d+) of (\d+)/.exec(head)!
+      return [Number(number), Number(of)] as const
+    })
+    for (const [i, [number, of]] of counts.entries()) {
+      expect(number).toBeLessThanOrEqual(of)
+      if (number > 1) expect(counts[i - 1]).toEqual([number - 1, of])
+    }
+  })
+
+  test('tell magnetic north for the date that is asked, and true bearings where no model reaches', () => {
+    set('Date', () => '2026-11-25')
+    expect(reads(on.root)).toContain('WMM2025, 2026-11-25')
+    expect(reads(on.root)).toContain('Bearing magnetic')
+    set('Date', () => '2050-01-01')
+    expect(reads(on.root)).toContain('No magnetic model here covers 2050-01-01')
+    expect(reads(on.root)).toContain('Bearing true')
+  })
+
+  test('come on Letter as well', () => {
+    set('Sheet size', () => 'Letter')
+    expect(on.root.querySelector('.papers')?.getAttribute('data-size')).toBe('Letter')
+  })
+
+  test('hand over the table that is picked, with its numbers as numbers', () => {
+    set('Save tables', (field) =>
+      String([...field.options].findIndex((option) => option.textContent === 'Lines')),
+    )
+    act(() => button('Save CSV').click())
+    const [name, table] = saved[0]!
+    expect(name).toBe('Lines')
+    expect(table.rows).toHaveLength(8)
+    expect(table.rows[0]).toContainEqual(expect.any(Number))
+  })
+
+  test('close', () => {
+    act(() => button('Close').click())
+    expect(closed).toBe(1)
+  })
+})
