@@ -152,3 +152,38 @@ test('a person opens heights and roads, takes a suggested route, and finds its c
 
   expect(at.faults).toEqual([])
 })
+
+test('heights from the network are asked for only after the person has turned them on', async () => {
+  const asked: string[] = []
+  /** Level ground at 500 m: red 129, green 244, blue 0 (Tilezen Joerd, docs/formats.md, "Terrarium"). */
+  const tile = await at.page.evaluate(() => {
+    const canvas = document.createElement('canvas')
+    canvas.width = canvas.height = 256
+    const context = canvas.getContext('2d')!
+    context.fillStyle = 'rgb(129, 244, 0)'
+    context.fillRect(0, 0, 256, 256)
+    return canvas.toDataURL().split(',')[1]!
+  })
+  await at.context.route('https://tiles.example/**', (route) => {
+    asked.push(route.request().url())
+    return route.fulfill({
+      body: Buffer.from(tile, 'base64'),
+      contentType: 'image/png',
+      headers: { 'access-control-allow-origin': '*' },
+    })
+  })
+  const ground = question('Do we know the ground?')
+  await ground.getByText('Elevations from the network: off').click()
+  await at.page.getByLabel('Address of terrarium tiles').fill('https://tiles.example/{z}/{x}/{y}.png')
+  await at.page.getByLabel('Credit that its owner asks for').fill('nobody')
+  expect(asked).toEqual([])
+  await button('Turn on').click()
+  await expect.poll(() => ground.textContent()).toContain('Yes')
+  expect(asked.length).toBeGreaterThan(0)
+  await at.page.locator('#map').hover({ position: { x: 520, y: 450 } })
+  await expect.poll(() => at.page.locator('.pointer-place').textContent()).toMatch(/ · 500 m$/)
+
+  await ground.getByText('Elevations from the network: on').click()
+  await button('Turn off').click()
+  await expect.poll(() => ground.textContent()).toContain('No: lengths')
+})
