@@ -47,11 +47,15 @@ export function contourLines(
     // A point of a ring lies between two neighbours of the lattice: half a cell from the outside it is no contour.
     const [c, r] = [x - 0.5, y - 0.5]
     if (c < 0 || r < 0 || c > columns - 1 || r > rows - 1) return false
-    const base = Math.floor(r) * columns
-    const next = Math.ceil(r) * columns
-    return !Number.isNaN(
-      heightsM[base + Math.floor(c)]! + heightsM[base + Math.ceil(c)]! + heightsM[next + Math.floor(c)]!,
-    )
+    const heightAt = (column: number, row: number) => heightsM[row * columns + column]!
+    // Between the known and the unknown the rings run along the last known points themselves: there, all around must be known.
+    if (Number.isInteger(c) && Number.isInteger(r)) {
+      const [west, east] = [Math.max(0, c - 1), Math.min(columns - 1, c + 1)]
+      const [north, south] = [Math.max(0, r - 1), Math.min(rows - 1, r + 1)]
+      return !Number.isNaN(heightAt(west, r) + heightAt(east, r) + heightAt(c, north) + heightAt(c, south))
+    }
+    const [west, east, north, south] = [Math.floor(c), Math.ceil(c), Math.floor(r), Math.ceil(r)]
+    return !Number.isNaN(heightAt(west, north) + heightAt(east, north) + heightAt(west, south))
   }
   const place = ([x, y]: Point) => at((x - 0.5) / Math.max(1, columns - 1), (y - 0.5) / Math.max(1, rows - 1))
 

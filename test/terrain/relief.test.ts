@@ -87,6 +87,19 @@ describe('contours', () => {
     }
   })
 
+  test('run along no edge of the known: on an even slope each is straight', () => {
+    const heightsM = new Float32Array(201 * 201).fill(Number.NaN)
+    for (let row = 40; row < 160; row++) {
+      for (let column = 50; column < 150; column++) heightsM[row * 201 + column] = 500 + 1.5 * column
+    }
+    const lines = contourLines(heightsM, patch, 10)
+    expect(lines.length).toBeGreaterThan(10)
+    for (const { positions } of lines) {
+      const lons = positions.map(([lonDeg]) => lonDeg)
+      expect(Math.max(...lons) - Math.min(...lons)).toBeLessThan(1e-9)
+    }
+  })
+
   test('are as many as a map can carry', () => {
     expect(contourIntervalM(cone)).toBe(100)
     expect(contourIntervalM(cone.map((heightM) => 300 + (heightM - 300) / 50))).toBe(2)
