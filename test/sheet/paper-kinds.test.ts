@@ -1,0 +1,131 @@
+import { describe, expect, test } from 'vitest'
+import { parsePlan } from '../../src/files/parse-plan'
+import { EMPTY_PLAN, type Plan } from '../../src/plan/plan'
+import { breakIntoSheets } from '../../src/sheet/layout/break-sheets'
+import { bodyOf, PAPER_SIZES } from '../../src/sheet/layout/paper-size'
+import { PAPER_KINDS } from '../../src/sheet/paper-kinds'
+import { demoPlan, sourceOf } from './demo-source'
+
+const room = bodyOf(PAPER_SIZES[0]!)
+
+/** Two stations and a line between them, with one circuit of crank sets. */
+function planBetween(
+  from: readonly [number, number],
+  to: readonly [number, number],
+  line: object = {},
+): Plan {
+  const station = (id: string, coordinates: readonly [number, number]) => ({
+    type: 'Feature',
+    id,
+    properties: { kind: 'station', name: id },
+    geometry: { type: 'Point', coordinates },
+  })
+  const result = parsePlan(
+    JSON.stringify({
+      type: 'FeatureCollection',
+      plan: {
+        format: 'fieldpair-plan',
+        version: 1,
+        title: 'Two',
+        circuits: [
+          {
+            id: 'c',
+            name: 'Net',
+            lines: ['l'],
+            sets: { Alder: 'crank-1600', Birch: 'crank-1600' },
+            supply: null,
+          },
+        ],
+      },
+      features: [
+        station('Alder', from),
+        station('Birch', to),
+        {
+          type: 'Feature',
+          id: 'l',
+          properties: {
+            kind: 'line',
+            from: 'Alder',
+            to: 'Birch',
+            wire: 'wd-1a',
+            legs: [{ lay: 'surface' }],
+            ...line,
+          },
+          geometry: { type: 'LineString', coordinates: [from, to] },
+        },
+      ],
+    }),
+  )
+  if (!result.ok) throw new Error(result.problems.map(({ message }) => message).join('\n'))
+  return result.value
+}
+
+const sheetsOf = (plan: Plan) =>
+  PAPER_KINDS.flatMap((kind) => kind.papers(sourceOf(plan), room)).flatMap(({ blocks }) =>
+    breakIntoSheets(blocks, room),
+  )
+const wordsOf = (plan: Plan) => JSON.stringify(sheetsOf(plan))
+
+describe('papers are made', () => {
+  test('of an empty plan', () => {
+    expect(sheetsOf(EMPTY_PLAN).length).toBeGreaterThan(0)
+  })
+
+  test('of a line across the antimeridian, at one scale with any other of its length', () => {
+    expect(wordsOf(planBetween([179.99, -17], [-179.99, -17.001]))).toContain('zone')
+  })
+
+  test('of a line near the pole, where there is no grid, in degrees', () => {
+    const words = wordsOf(planBetween([10, 85], [10.2, 85.01]))
+    expect(words).toContain('outside the grid')
+    expect(words).toContain('grid in degrees')
+  })
+
+  test('of a line of 60 km, on more strips than one', () => {
+    expect(wordsOf(planBetween([20, 50], [20.1, 50.5]))).toMatch(/Strip 1 of \d/)
+  })
+
+  test('of an earth return, without the figures that only a pair has', () => {
+    const words = wordsOf(planBetween([20, 50], [20.02, 50], { return: 'earth', electrodeOhms: [40, 60] }))
+    expect(words).toContain('one wire and the earth')
+  })
+})
+
+describe('the figures on the papers', () => {
+  const source = sourceOf(demoPlan())
+  const tables = PAPER_KINDS.flatMap((kind) => kind.papers(source, room)).flatMap(({ blocks }) =>
+    blocks.flatMap((block) => (block.kind === 'table' ? [block.table] : [])),
+  )
+
+  test('run along each line to its whole ground, wire and loop', () => {
+    const legs = tables.filter(({ title }) => title === 'Legs')
+    expect(legs).toHaveLength(source.report.lines.length)
+    for (const [i, { columns, rows }] of legs.entries()) {
+      const line = source.report.lines[i]!
+      const last = rows.at(-1)!
+      const column = (head: string) => columns.findIndex((one) => one.head === head)
+      expect(last[column('Run m')]).toBeCloseTo(line.groundM, 6)
+      expect(last[column('Wire run m')]).toBeCloseTo(line.wireM, 6)
+      expect(last[column('At the end')]).toContain(
+        `loop ${line.loopOhms.toFixed(line.loopOhms < 100 ? 1 : 0)} Ω`,
+      )
+    }
+  })
+
+  // Half of the loop is half of a uniform wire; Hawkins Electrical Guide, vol. 3 (1914): on a bridge wire the reading is in proportion.
+  test('lead from a reading to its place: half the loop, half the bridge, half the rheostat are half the wire', () => {
+    const each = tables.find(({ title }) => title.startsWith('Each line'))!
+    for (const row of each.rows) {
+      const [, , wireM, loopOhm, shortM, murrayM, varleyM] = row as number[]
+      expect((shortM! * loopOhm!) / 2).toBeCloseTo(wireM! / 2, 3)
+      expect(murrayM! * 25).toBeCloseTo(wireM! / 2, 3)
+      expect((varleyM! * loopOhm!) / 2).toBeCloseTo(wireM! / 2, 3)
+    }
+  })
+
+  test('give each row as many cells as its table has columns', () => {
+    for (const { title, columns, rows } of tables) {
+      for (const row of rows) expect(row.length, title).toBe(columns.length)
+    }
+  })
+})
