@@ -76,6 +76,32 @@ describe('the studies of a circuit', () => {
   })
 })
 
+describe('the papers', () => {
+  test('lie over the table, and nothing of it shows through', async () => {
+    at = await visit({ viewport: { width: 1024, height: 700 } })
+    await openDemo()
+    await at.page.getByRole('button', { name: 'Papers', exact: true }).click()
+    await at.page.locator('.sheet').first().waitFor()
+    const through = await at.page.evaluate(() => {
+      const papers = document.querySelector('.papers')!
+      // What is inert is passed over when one asks what lies on top, though it is seen.
+      for (const inert of document.querySelectorAll<HTMLElement>('[inert]')) inert.inert = false
+      const seen: string[] = []
+      for (let x = 20; x < innerWidth; x += 50)
+        for (let y = 20; y < innerHeight; y += 50) {
+          const top = document.elementsFromPoint(x, y)[0]
+          if (top && !papers.contains(top)) seen.push(`${top.tagName} ${top.className}`)
+        }
+      return seen
+    })
+    expect(through).toEqual([])
+    await at.page.keyboard.press('Escape')
+    await expect.poll(() => at.page.locator('.papers').count()).toBe(0)
+    const focused = () => at.page.evaluate(() => document.activeElement?.textContent)
+    await expect.poll(focused).toBe('Papers')
+  })
+})
+
 describe('a phone', () => {
   test('shows map and panel with nothing off its side, and buttons that a thumb hits', async () => {
     at = await visit({ viewport: PHONE, touch: true })
