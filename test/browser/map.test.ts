@@ -30,8 +30,25 @@ test('a finger that rests on a station opens its menu', async () => {
   await touch('touchStart', [await stationAt(0)])
   await at.page.getByRole('menuitem', { name: 'Delete' }).waitFor()
   await touch('touchEnd', [])
+  // The finger lifts where the menu came up: it chooses nothing by that.
+  await at.page.waitForTimeout(100)
+  expect(await at.page.getByRole('menuitem').count()).toBeGreaterThan(0)
   await at.page.keyboard.press('Escape')
   await expect.poll(() => at.page.getByRole('menu').count()).toBe(0)
+})
+
+test('a finger that rests on open ground and lifts places nothing by itself', async () => {
+  const stations = await at.page.locator('.station').count()
+  const ground = { x: 350, y: 150 }
+  await touch('touchStart', [ground])
+  const place = at.page.getByRole('menuitem', { name: 'Station here' })
+  await place.waitFor()
+  await touch('touchEnd', [])
+  await at.page.waitForTimeout(100)
+  expect(await at.page.locator('.station').count()).toBe(stations)
+  await place.tap()
+  await expect.poll(() => at.page.locator('.station').count()).toBe(stations + 1)
+  await button('Undo').tap()
 })
 
 test('two fingers bring the map nearer and move no station', async () => {

@@ -58,6 +58,9 @@ export function showMenu(bench: Bench): { open: (aim: Aim) => void; remove: () =
   menu.hidden = true
   view.container.after(menu)
 
+  /** The finger whose long press has opened the menu may lift over a choice: that is no choice yet. */
+  let pressed = false
+
   const close = () => {
     if (menu.hidden) return
     menu.hidden = true
@@ -76,6 +79,9 @@ export function showMenu(bench: Bench): { open: (aim: Aim) => void; remove: () =
   }
   const buttons = () => [...menu.querySelectorAll('button')]
 
+  menu.addEventListener('pointerdown', () => {
+    pressed = true
+  })
   menu.addEventListener('keydown', (event) => {
     const all = buttons()
     const at = all.indexOf(document.activeElement as HTMLButtonElement)
@@ -102,7 +108,9 @@ export function showMenu(bench: Bench): { open: (aim: Aim) => void; remove: () =
         button.type = 'button'
         button.setAttribute('role', 'menuitem')
         button.textContent = words
-        button.addEventListener('click', () => {
+        button.addEventListener('click', ({ detail }) => {
+          const byPointer = detail > 0
+          if (byPointer && !pressed) return
           close()
           view.container.focus()
           act()
@@ -111,6 +119,7 @@ export function showMenu(bench: Bench): { open: (aim: Aim) => void; remove: () =
       }),
     )
     menu.hidden = false
+    pressed = false
     const at = view.map.layerPointToContainerPoint([aim.point.x, aim.point.y])
     const size = view.map.getSize()
     const x = Math.max(4, Math.min(at.x, size.x - menu.offsetWidth - 4))
