@@ -50,6 +50,9 @@ export function NumberField(props: Props) {
   )
 }
 
+/** `1,200` is twelve hundred to some and one and a fifth to others. */
+const TWO_READINGS = /^[−-]?[1-9]\d{0,2},\d{3}$/
+
 /** The number that a person typed, in SI; null for an emptied field; or the sentence that refuses it. */
 function readNumber(
   text: string,
@@ -58,6 +61,8 @@ function readNumber(
   const unit = unitOf(quantity, system)
   const typed = text.trim().replace('−', '-').replace(',', '.')
   if (typed === '') return onClear ? null : `${label} must be given.`
+  if (TWO_READINGS.test(text.trim()))
+    return `${text.trim()} can be read in two ways: write ${text.trim().replaceAll(',', '')} or ${typed}.`
   const shown = Number(typed)
   if (!Number.isFinite(shown))
     return `${label} must be a number, such as ${fieldText(limit?.min || 10, unit)}.`

@@ -135,6 +135,15 @@ describe('the keyboard’s place', () => {
 })
 
 describe('a field', () => {
+  test('takes a decimal comma, and refuses a comma that may part thousands', () => {
+    const { store, give, refusals } = show()
+    give('Temperature of the wire', '7,25')
+    expect(store.plan.value.wireTempC).toBe(7.25)
+    give('Temperature of the wire', '1,200')
+    expect(store.plan.value.wireTempC).toBe(7.25)
+    expect(refusals()).toEqual(['1,200 can be read in two ways: write 1200 or 1.200.'])
+  })
+
   test('puts back what the plan holds when Escape is pressed', () => {
     const { control, store } = show({ kind: 'circuit', id: NET })
     const name = control('Name')
