@@ -112,6 +112,8 @@ export async function keepGround(
     }
     try {
       await files.put({ key, name: file.name, bytes: file })
+      // A browser short of room drops what it was not asked to hold.
+      void navigator.storage?.persist?.()
       return true
     } catch {
       store.notice.value = GROUND_NOTICES.full(file.name)
