@@ -102,8 +102,13 @@ describe('the papers', () => {
     expect(table.rows[0]).toContainEqual(expect.any(Number))
   })
 
-  test('close', () => {
+  test('close by their button and by Escape', () => {
     act(() => button('Close').click())
-    expect(closed).toBe(1)
+    act(() => {
+      on.root
+        .querySelector('.papers')
+        ?.dispatchEvent(new KeyboardEvent('keydown', { key: 'Escape', bubbles: true }))
+    })
+    expect(closed).toBe(2)
   })
 })
