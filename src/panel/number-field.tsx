@@ -50,6 +50,10 @@ export function NumberField(props: Props) {
   )
 }
 
+/** A number that would do: 10, or the nearest to it that is allowed. */
+const exampleOf = ({ min, max }: Props['limit'] & {} = { min: 10, max: 10 }): number =>
+  Math.min(max, Math.max(min, 10))
+
 /** `1,200` is twelve hundred to some and one and a fifth to others. */
 const TWO_READINGS = /^[−-]?[1-9]\d{0,2},\d{3}$/
 
@@ -65,7 +69,7 @@ function readNumber(
     return `${text.trim()} can be read in two ways: write ${text.trim().replaceAll(',', '')} or ${typed}.`
   const shown = Number(typed)
   if (!Number.isFinite(shown))
-    return `${label} must be a number, such as ${fieldText(limit?.min || 10, unit)}.`
+    return `${label} must be a number, such as ${fieldText(exampleOf(limit), unit)}.`
   if (limit?.whole && !Number.isInteger(shown)) return `${label} must be a whole number.`
   const si = unit.toSi(shown)
   if (!limit || (si >= limit.min && si <= limit.max)) return si

@@ -2,9 +2,8 @@ import type { RefObject } from 'preact'
 import { useEffect, useLayoutEffect, useRef } from 'preact/hooks'
 import { onNameWanted } from '../state/name-request'
 import type { Selection, Store } from '../state/store'
-import { CircuitCard } from './circuit/circuit-card'
 import { HazardCard } from './hazard-card'
-import { LineCard } from './line/line-card'
+import { CircuitCard, LineCard } from './later-cards'
 import { PanelHandle } from './panel-handle'
 import './panel.css'
 import { StationCard } from './station-card'
@@ -54,10 +53,12 @@ function useKeptFocus(panel: RefObject<HTMLElement | null>, shown: string) {
     return () => document.removeEventListener('focusin', follow)
   }, [])
   useLayoutEffect(() => {
+    if (!within.current || panel.current?.contains(document.activeElement)) return
     const title = panel.current?.querySelector<HTMLElement>('.card h1')
-    if (!title || !within.current || panel.current?.contains(document.activeElement)) return
-    title.tabIndex = -1
-    title.focus({ preventScroll: true })
+    if (title) title.tabIndex = -1
+    // A card that is still being fetched has no title yet.
+    const place = title ?? panel.current?.querySelector<HTMLElement>('.back')
+    place?.focus({ preventScroll: true })
   }, [shown])
 }
 

@@ -1,6 +1,6 @@
 // @vitest-environment happy-dom
 import { act } from 'preact/test-utils'
-import { afterAll, describe, expect, test, vi } from 'vitest'
+import { afterAll, beforeAll, describe, expect, test, vi } from 'vitest'
 import { Panel } from '../../src/panel/panel'
 import { EMPTY_PLAN } from '../../src/plan/plan'
 import type { Remedy } from '../../src/report/report'
@@ -15,7 +15,12 @@ function show(selection: Selection = null, plan = SMALL_PLAN) {
 }
 const line = (store: ReturnType<typeof createStore>) => store.plan.value.lines.get(LINE)!
 
-// What a card loads late must have come before the page goes away.
+// What comes late on first use has come; what a card loads late must have come before the page goes away.
+beforeAll(async () => {
+  show({ kind: 'circuit', id: NET })
+  show({ kind: 'line', id: LINE, legs: [] })
+  await vi.dynamicImportSettled()
+})
 afterAll(() => vi.dynamicImportSettled())
 
 describe('the whole plan', () => {
