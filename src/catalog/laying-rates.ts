@@ -82,6 +82,9 @@ export const LAYING_RATES: readonly LayingRate[] = [
 /** Everything that the hours of a plan follow from; a person can change each value. */
 export interface LayingAllowances {
   readonly means: Means
+  /** Crews that work at the same time, and the people in each. */
+  readonly crews: number
+  readonly people: number
   readonly rates: Readonly<Record<Build, { readonly kmPerHour: number; readonly crew: number }>>
   /** Picking wire up again, km/h. */
   readonly recoveryKmPerHour: number
@@ -102,8 +105,10 @@ export interface LayingAllowances {
 
 /** Where each of the allowances besides the laying rates comes from. */
 export const LAYING_SOURCES: Readonly<
-  Record<Exclude<keyof LayingAllowances, 'means' | 'rates' | 'isNight'>, string>
+  Record<Exclude<keyof LayingAllowances, 'means' | 'rates' | 'isNight' | 'crews'>, string>
 > = {
+  people:
+    'four on a man-pack team: Popular Science Monthly 90 (1917), p. 820; that fewer than a lay takes are slower in proportion is an allowance',
   recoveryKmPerHour:
     'on foot an allowance, from memory; by vehicle two thirds of the 10 to 12 mph of an experienced crew with a powered winch in open ground (US Army photograph caption, Camp McCoy 1951)',
   climbMPerHour:
@@ -135,6 +140,8 @@ const ratesBy = (means: Means): LayingAllowances['rates'] => {
 
 const defaults = (means: Means): LayingAllowances => ({
   means,
+  crews: 1,
+  people: 4,
   rates: ratesBy(means),
   recoveryKmPerHour: means === 'foot' ? 2 : 12,
   climbMPerHour: 600,

@@ -10,7 +10,7 @@ export interface CrossingWork {
   readonly lay: Lay
 }
 
-/** Time for one line, h, and the crew that it takes. */
+/** Time for one line, h, and the crew that it takes to go at the handbook's rates. */
 export interface LineHours {
   readonly line: LineId
   readonly crew: number
@@ -23,11 +23,13 @@ export interface LineHours {
   readonly recoveryH: number
 }
 
-/** Time for the whole net when one crew lays its lines one after the other. */
+/** Time for the whole net when its crews share out the lines and the stations, each done by one crew. */
 export interface NetHours {
   readonly lines: readonly LineHours[]
-  /** The largest crew that a line takes. */
+  readonly crews: number
+  /** People in a crew, and how many the most exacting line takes. */
   readonly crew: number
+  readonly crewWanted: number
   readonly stationsH: number
   readonly totalH: number
   readonly recoveryH: number
@@ -49,6 +51,32 @@ const crossingMin = ({ kind, lay }: CrossingWork, allowances: LayingAllowances):
   return lay === 'water' || kind === 'water' ? 0 : allowances.buriedCrossingMin
 }
 
+/** Rate of a lay, km/h: a crew with fewer people than it takes is slower in proportion. */
+function rateKmPerHour(lay: Lay, { rates, people }: LayingAllowances): number {
+  const { kmPerHour, crew } = rates[lay]
+  return kmPerHour * Math.min(1, people / crew)
+}
+
+/**
+ * When the last of several crews is done, h: the longest job first, each to the crew that is free first.
+ *
+ * Source: R. L. Graham, Bounds on multiprocessing timing anomalies, SIAM Journal on Applied Mathematics 17 (1969): at most a third
+ * over the least there could be.
+ */
+function sharedOutH(jobsH: readonly number[], crews: number): number {
+  const doneH = new Array<number>(crews).fill(0)
+  for (const jobH of jobsH.toSorted((a, b) => b - a)) doneH[doneH.indexOf(Math.min(...doneH))]! += jobH
+  return Math.max(...doneH)
+}
+
+const NO_CROSSINGS: readonly CrossingWork[] = []
+
+interface Known {
+  readonly from: readonly unknown[]
+  readonly hours: LineHours
+}
+const known = new WeakMap<MeasuredLine, Known>()
+
 /**
  * Time to lay one line and to take it up again, h.
  *
@@ -61,12 +89,27 @@ export function hoursOfLine(
   measured: MeasuredLine,
   pairs: number,
   splices: number,
-  crossings: readonly CrossingWork[] = [],
+  crossings: readonly CrossingWork[] = NO_CROSSINGS,
   allowances: LayingAllowances = DEFAULT_LAYING.foot,
+): LineHours {
+  const from = [pairs, splices, crossings, allowances]
+  const before = known.get(measured)
+  if (before?.from.every((part, i) => part === from[i])) return before.hours
+  const hours = reckon(measured, pairs, splices, crossings, allowances)
+  known.set(measured, { from, hours })
+  return hours
+}
+
+function reckon(
+  measured: MeasuredLine,
+  pairs: number,
+  splices: number,
+  crossings: readonly CrossingWork[],
+  allowances: LayingAllowances,
 ): LineHours {
   const stretch = allowances.isNight ? allowances.nightFactor : 1
   const sum = (of: (leg: MeasuredLeg) => number) => measured.legs.reduce((total, leg) => total + of(leg), 0)
-  const layingH = pairs * sum((leg) => leg.groundM / 1000 / allowances.rates[leg.lay].kmPerHour)
+  const layingH = pairs * sum((leg) => leg.groundM / 1000 / rateKmPerHour(leg.lay, allowances))
   const climbingH = (pairs * sum(climbM)) / allowances.climbMPerHour
   const crossingsH = crossings.reduce((total, one) => total + crossingMin(one, allowances), 0) / 60
   const splicesH = (splices * allowances.spliceMin) / 60
@@ -105,15 +148,21 @@ export function hoursOfPlan(
     )
   })
   const withSets = new Set([...plan.circuits.values()].flatMap((circuit) => [...circuit.sets.keys()]))
-  const stationsH =
-    ((allowances.isNight ? allowances.nightFactor : 1) * withSets.size * allowances.stationMin) / 60
-  const sum = (of: (line: LineHours) => number) => lines.reduce((total, line) => total + of(line), 0)
+  const stationH = ((allowances.isNight ? allowances.nightFactor : 1) * allowances.stationMin) / 60
+  const stationsH = withSets.size * stationH
+  const linesH = lines.map((line) => line.totalH)
+  const { crews, people } = allowances
   return {
     lines,
-    crew: Math.max(0, ...lines.map((line) => line.crew)),
+    crews,
+    crew: people,
+    crewWanted: Math.max(0, ...lines.map((line) => line.crew)),
     stationsH,
-    totalH: sum((line) => line.totalH) + stationsH,
-    recoveryH: sum((line) => line.recoveryH),
-    personHours: sum((line) => line.totalH * line.crew) + stationsH,
+    totalH: sharedOutH([...linesH, ...new Array<number>(withSets.size).fill(stationH)], crews),
+    recoveryH: sharedOutH(
+      lines.map((line) => line.recoveryH),
+      crews,
+    ),
+    personHours: linesH.reduce((sum, lineH) => sum + lineH, 0) * people + stationsH,
   }
 }

@@ -1,6 +1,7 @@
 import type { Catalog } from '../catalog/catalog'
 import { spoolOf } from '../catalog/spools'
 import type { Plan } from '../plan/plan'
+import { WORK } from '../plan/work'
 import type { WireSpools } from './spool-plan'
 
 export const LOAD_KINDS = ['wire', 'reel', 'set', 'battery', 'tools'] as const
@@ -15,6 +16,9 @@ export interface LoadItem {
 }
 
 export interface Loads {
+  /** What one person carries at most, kg, and how many carry. */
+  readonly perPersonKg: number
+  readonly people: number
   readonly items: readonly LoadItem[]
   readonly kgByKind: Readonly<Record<LoadKind, number>>
   readonly totalKg: number
@@ -29,7 +33,9 @@ export interface Loads {
 export interface LoadAllowances {
   /** Most that one person carries on one trip, kg. */
   readonly perPersonKg: number
+  /** All who carry, and the crews that they make: each has its tools. */
   readonly people: number
+  readonly crews: number
   /** Mass of a telephone with its battery box empty, kg. */
   readonly setKg: number
   /** Cells in a local-battery set, and their mass, kg. */
@@ -46,7 +52,7 @@ export interface LoadAllowances {
 }
 
 /** Where the allowances come from. */
-export const LOAD_SOURCES: Readonly<Record<keyof LoadAllowances, string>> = {
+export const LOAD_SOURCES: Readonly<Record<Exclude<keyof LoadAllowances, 'crews'>, string>> = {
   perPersonKg: 'allowance: about a third of a person’s own mass is common practice for a march',
   people: 'four on a man-pack team: Popular Science Monthly 90 (1917), p. 820',
   setKg:
@@ -60,15 +66,16 @@ export const LOAD_SOURCES: Readonly<Record<keyof LoadAllowances, string>> = {
 }
 
 export const DEFAULT_LOADS: LoadAllowances = {
-  perPersonKg: 22,
-  people: 4,
-  setKg: 4.1,
-  cellsPerSet: 2,
-  cellKg: 0.14,
-  supplyKg: 5,
-  spareBatteriesPct: 100,
-  toolsKg: 12,
-  reelPct: 15,
+  perPersonKg: WORK.personLimitKg.usual,
+  people: WORK.peoplePerCrew.usual,
+  crews: WORK.crews.usual,
+  setKg: WORK.setKg.usual,
+  cellsPerSet: WORK.cellsPerSet.usual,
+  cellKg: WORK.cellKg.usual,
+  supplyKg: WORK.supplyKg.usual,
+  spareBatteriesPct: WORK.spareBatteriesPct.usual,
+  toolsKg: WORK.toolsKg.usual,
+  reelPct: WORK.reelPct.usual,
 }
 
 const item = (what: string, count: number, each: LoadItem['kg']): LoadItem => ({
@@ -132,7 +139,8 @@ export function loadsOf(
     const count = Math.ceil(supplies.filter((one) => one === type).length * spare)
     items.push(item(catalog.supplies.get(type)?.name ?? type, count, { battery: allowances.supplyKg }))
   }
-  if (plan.lines.size > 0) items.push(item('Tools and test set', 1, { tools: allowances.toolsKg }))
+  if (plan.lines.size > 0)
+    items.push(item('Tools and test set', allowances.crews, { tools: allowances.toolsKg }))
 
   const kgOf = (kind: LoadKind) => items.reduce((sum, { kg }) => sum + (kg[kind] ?? 0), 0)
   const kgByKind = {
@@ -144,6 +152,8 @@ export function loadsOf(
   }
   const loads = personLoads(items, allowances.perPersonKg)
   return {
+    perPersonKg: allowances.perPersonKg,
+    people: allowances.people,
     items,
     kgByKind,
     totalKg: items.reduce((sum, { count, eachKg }) => sum + count * eachKg, 0),

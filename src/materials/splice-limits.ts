@@ -2,7 +2,7 @@ import { type PlaceOnLine, pointAtWireM, wireMOnLeg } from '../measure/along'
 import { type WireStretch, wireOnCrossings } from '../measure/crossing-wire'
 import type { MeasuredLine } from '../measure/measured'
 import type { LineId } from '../plan/id'
-import type { Line, Plan } from '../plan/plan'
+import type { Lay, Line, Plan } from '../plan/plan'
 import { METRES_PER_MILE } from '../units'
 import { CLUSTER_M } from './cut-runs'
 import type { Piece } from './spool-plan'
@@ -26,6 +26,8 @@ export interface SpliceFlag {
   readonly line: LineId
   readonly pair: number
   readonly text: string
+  /** Wire from the line's `from` end to the first splice that is amiss, m; undefined where it is the number of them. */
+  readonly wireM?: number
 }
 
 /** So far before and after a crossing there should be no splice, m of ground: an allowance, so that it can be reached and tied off. */
@@ -92,8 +94,9 @@ export function splicesOf(
 export function flagSplices(measured: MeasuredLine, pieces: readonly Piece[]): readonly SpliceFlag[] {
   const flags: SpliceFlag[] = []
   for (const [pair, own] of byPair(pieces)) {
-    const flag = (code: SpliceFlag['code'], text: string) =>
-      flags.push({ code, line: measured.id, pair, text })
+    if (own.length === 1) continue
+    const flag = (code: SpliceFlag['code'], text: string, wireM?: number) =>
+      flags.push({ code, line: measured.id, pair, text, ...(wireM !== undefined && { wireM }) })
     const splices = own.length - 1
     const perHalfMile = splices / Math.max(1, measured.wireM / HALF_MILE_M)
     if (perHalfMile > CLASS_A_SPLICES) {
@@ -102,25 +105,30 @@ export function flagSplices(measured: MeasuredLine, pieces: readonly Piece[]): r
         `${perHalfMile.toFixed(1)} splices in half a mile make it class B wire; class A has 4 at most.`,
       )
     }
-    if (own.slice(1, -1).some((piece) => piece.wireM <= CLUSTER_M)) {
+    let runM = 0
+    const endsM = own.map((piece) => {
+      runM += piece.wireM
+      return runM
+    })
+    const short = own.findIndex((piece, i) => i > 0 && i < splices && piece.wireM <= CLUSTER_M)
+    if (short > 0) {
       flag(
         'splice-cluster',
         'Two splices lie within 4.6 m (15 ft): cut the short piece out and make one splice.',
+        endsM[short],
       )
     }
-    const at = own
-      .slice(0, -1)
-      .map((_, i) => own.slice(0, i + 1).reduce((sumM, piece) => sumM + piece.wireM, 0))
-    const layAt = at.map((wireM) => {
-      const legIndex = measured.legs.findIndex(
-        (_, i) => wireM > wireMOnLeg(measured, i, 0) && wireM < wireMOnLeg(measured, i, 1),
-      )
-      return measured.legs[legIndex]?.lay
-    })
-    if (layAt.includes('water'))
-      flag('splice-under-water', 'A splice falls under water: give this line a longer spool.')
-    if (layAt.includes('overhead'))
-      flag('splice-on-span', 'A splice falls on an overhead leg: make it at a support.')
+    const firstOn = (lay: Lay) => endsM.slice(0, -1).find((wireM) => layAtWireM(measured, wireM) === lay)
+    const underWater = firstOn('water')
+    if (underWater !== undefined)
+      flag('splice-under-water', 'A splice falls under water: give this line a longer spool.', underWater)
+    const onSpan = firstOn('overhead')
+    if (onSpan !== undefined)
+      flag('splice-on-span', 'A splice falls on an overhead leg: make it at a support.', onSpan)
   }
   return flags
 }
+
+/** How the line lies there; undefined at the very ends of its legs, where a hand reaches it. */
+const layAtWireM = (measured: MeasuredLine, wireM: number): Lay | undefined =>
+  measured.legs.find((_, i) => wireM > wireMOnLeg(measured, i, 0) && wireM < wireMOnLeg(measured, i, 1))?.lay

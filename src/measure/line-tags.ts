@@ -1,5 +1,6 @@
 import type { StationId } from '../plan/id'
-import type { Line, Plan, Position } from '../plan/plan'
+import { type Line, type Plan, type Position, stationName } from '../plan/plan'
+import { WORK, workOf } from '../plan/work'
 import { crossingsOf } from '../terrain/crossings'
 import { pointAtGroundM, pointAtMapM, wireMAtGroundM } from './along'
 import type { MeasuredLine } from './measured'
@@ -32,7 +33,18 @@ export interface TaggingAllowances {
  * Allowances: a test point every few kilometres is common practice, the rest from memory. Mountain, desert and arctic country want
  * less (US Army subcourse SS0440, p. 1-31).
  */
-export const DEFAULT_TAGGING: TaggingAllowances = { testEveryM: 2000, tagEveryM: 2000, besideCrossingM: 10 }
+export const DEFAULT_TAGGING: TaggingAllowances = {
+  testEveryM: WORK.testEveryM.usual,
+  tagEveryM: WORK.tagEveryM.usual,
+  besideCrossingM: 10,
+}
+
+/** What a plan says of its tags. */
+const taggingOf = (plan: Plan): TaggingAllowances => ({
+  testEveryM: workOf(plan, 'testEveryM'),
+  tagEveryM: workOf(plan, 'tagEveryM'),
+  besideCrossingM: DEFAULT_TAGGING.besideCrossingM,
+})
 
 /** Tags closer than this are one tag, m of ground: a hand reaches both. */
 const SAME_PLACE_M = 15
@@ -52,8 +64,18 @@ interface Reason {
   readonly isTestPoint: boolean
 }
 
+const knownBranches = new WeakMap<Plan['lines'], { circuits: Plan['circuits']; of: ReadonlySet<StationId> }>()
+
 /** Stations where three lines or more of one circuit meet: opened there, a fault is told to be on one of the branches. */
 export function branchStations(plan: Plan): ReadonlySet<StationId> {
+  const before = knownBranches.get(plan.lines)
+  if (before?.circuits === plan.circuits) return before.of
+  const of = findBranches(plan)
+  knownBranches.set(plan.lines, { circuits: plan.circuits, of })
+  return of
+}
+
+function findBranches(plan: Plan): ReadonlySet<StationId> {
   const branches = new Set<StationId>()
   for (const circuit of plan.circuits.values()) {
     const ends = new Map<StationId, number>()
@@ -75,6 +97,10 @@ function between(fromM: number, toM: number, everyM: number): readonly number[] 
   )
 }
 
+/** What the tag at a line's end says. */
+const endWords = (plan: Plan, id: StationId): string =>
+  branchStations(plan).has(id) ? `${stationName(plan, id)}, lines branch` : stationName(plan, id)
+
 /** Where the handbook wants a tag, one reason each, along the whole line. */
 function reasonsFor(
   plan: Plan,
@@ -82,15 +108,11 @@ function reasonsFor(
   line: Line,
   allowances: TaggingAllowances,
 ): readonly Reason[] {
-  const branches = branchStations(plan)
   const lastM = measured.groundM
-  const ends = [
-    { id: line.from, groundM: 0 },
-    { id: line.to, groundM: lastM },
-  ].map(({ id, groundM }): Reason => {
-    const name = plan.stations.get(id)?.name || id
-    return { groundM, text: branches.has(id) ? `${name}, lines branch` : name, isTestPoint: true }
-  })
+  const ends: readonly Reason[] = [
+    { groundM: 0, text: endWords(plan, line.from), isTestPoint: true },
+    { groundM: lastM, text: endWords(plan, line.to), isTestPoint: true },
+  ]
   let runM = 0
   const changes = measured.legs.slice(0, -1).flatMap((leg, i): Reason[] => {
     runM += leg.groundM
@@ -128,17 +150,45 @@ function gathered(reasons: readonly Reason[]): readonly (readonly Reason[])[] {
 const placeOf = (group: readonly Reason[]): Reason =>
   group.find(({ isTestPoint }) => isTestPoint) ?? group[0]!
 
+interface Known {
+  readonly from: readonly unknown[]
+  readonly tags: readonly LineTag[]
+}
+const known = new WeakMap<MeasuredLine, Known>()
+
 /**
  * The tags of a line from `from` to `to`: at its ends and test points, where the lay changes, on both sides of each crossing, and so
  * often besides that none is farther from the next than `tagEveryM`.
  *
  * Source: US Army subcourse SS0444, p. 2-9, par. 37 (where to tag) and p. 2-4 (both ends of a railway crossing).
+ *
+ * @param allowances by default what the plan says
  */
 export function lineTags(
   plan: Plan,
   measured: MeasuredLine,
   line: Line,
-  allowances: TaggingAllowances = DEFAULT_TAGGING,
+  allowances: TaggingAllowances = taggingOf(plan),
+): readonly LineTag[] {
+  const from = [
+    line,
+    crossingsOf(plan, line),
+    endWords(plan, line.from),
+    endWords(plan, line.to),
+    ...Object.values(allowances),
+  ]
+  const before = known.get(measured)
+  if (before?.from.every((part, i) => part === from[i])) return before.tags
+  const tags = placeTags(plan, measured, line, allowances)
+  known.set(measured, { from, tags })
+  return tags
+}
+
+function placeTags(
+  plan: Plan,
+  measured: MeasuredLine,
+  line: Line,
+  allowances: TaggingAllowances,
 ): readonly LineTag[] {
   const asked = reasonsFor(plan, measured, line, allowances)
   const places = gathered(asked).map((group) => placeOf(group).groundM)

@@ -1,24 +1,160 @@
+import { DEFAULT_LAYING } from '../catalog/laying-rates'
+
 /** What one figure of the work is, where it must lie, and what it is for. */
 interface WorkFigure {
   readonly what: string
   readonly min: number
   readonly max: number
-  readonly unit: string
+  readonly unit: WorkUnit
   readonly whole?: true
   /** What holds in a plan that is silent about it. */
   readonly usual: number
   readonly says: string
 }
 
-/** The figures of the work: how the net is used, and by whom it is laid. A person can change each of them. */
+export type WorkUnit = '' | 'min' | 'kg' | 'km/h' | 'm' | '%' | 'times'
+
+const foot = DEFAULT_LAYING.foot
+const rate = (where: string, usual: number): WorkFigure => ({
+  what: `The rate ${where}`,
+  min: 0.01,
+  max: 50,
+  unit: 'km/h',
+  usual,
+  says: 'How fast a full crew lays wire by day on level ground.',
+})
+const minutes = (what: string, usual: number, says: string): WorkFigure => ({
+  what,
+  min: 0,
+  max: 1440,
+  unit: 'min',
+  usual,
+  says,
+})
+const mass = (what: string, usual: number, says: string): WorkFigure => ({
+  what,
+  min: 0,
+  max: 500,
+  unit: 'kg',
+  usual,
+  says,
+})
+
+/** The figures of the work: how the net is used, by whom it is laid and what is carried. A person can change each of them. */
 export const WORK = {
-  talkMinutesPerDay: {
-    what: 'The talk a day',
+  talkMinutesPerDay: minutes(
+    'The talk a day',
+    60,
+    'How long each circuit talks in a day: batteries are reckoned by it.',
+  ),
+  crews: {
+    what: 'The number of crews',
+    min: 1,
+    max: 50,
+    unit: '',
+    whole: true,
+    usual: 1,
+    says: 'Crews that lay lines at the same time.',
+  },
+  peoplePerCrew: {
+    what: 'The people in a crew',
+    min: 1,
+    max: 50,
+    unit: '',
+    whole: true,
+    usual: foot.people,
+    says: 'A crew with fewer than a lay takes is slower in proportion.',
+  },
+  night: {
+    what: 'The work by night',
     min: 0,
-    max: 1440,
-    unit: 'min',
-    usual: 60,
-    says: 'How long each circuit talks in a day: batteries are reckoned by it.',
+    max: 1,
+    unit: '',
+    whole: true,
+    usual: 0,
+    says: '1 where the net is laid and taken up by night.',
+  },
+  nightFactor: {
+    what: 'The stretch by night',
+    min: 1,
+    max: 10,
+    unit: 'times',
+    usual: foot.nightFactor,
+    says: 'How many times longer everything takes by night.',
+  },
+  surfaceKmPerHour: rate('on the surface', foot.rates.surface.kmPerHour),
+  overheadKmPerHour: rate('overhead', foot.rates.overhead.kmPerHour),
+  buriedKmPerHour: rate('buried', foot.rates.buried.kmPerHour),
+  waterKmPerHour: rate('in water', foot.rates.water.kmPerHour),
+  recoveryKmPerHour: {
+    ...rate('of recovery', foot.recoveryKmPerHour),
+    says: 'How fast wire is taken up again.',
+  },
+  climbMPerHour: {
+    what: 'The climb that takes an hour',
+    min: 50,
+    max: 5000,
+    unit: 'm',
+    usual: foot.climbMPerHour,
+    says: 'Ascent that costs an hour besides the distance.',
+  },
+  buriedCrossingMin: minutes('The time for a buried crossing', foot.buriedCrossingMin, 'One road or track.'),
+  overheadCrossingMin: minutes('The time for a crossing overhead', foot.overheadCrossingMin, 'On poles.'),
+  railwayCrossingMin: minutes(
+    'The time for a railway',
+    foot.railwayCrossingMin,
+    'Under the rails; leave to cross them is not counted.',
+  ),
+  spliceMin: minutes('The time for a splice', foot.spliceMin, 'With its test.'),
+  stationMin: minutes('The time for a station', foot.stationMin, 'To put it in and test it.'),
+  personLimitKg: {
+    ...mass('The most for one person', 22, 'What one person carries on one trip.'),
+    min: 1,
+  },
+  setKg: mass('The mass of a set', 4.1, 'A telephone with its battery box empty.'),
+  cellsPerSet: {
+    what: 'The cells in a set',
+    min: 0,
+    max: 20,
+    unit: '',
+    whole: true,
+    usual: 2,
+    says: 'Dry cells in a set that feeds itself.',
+  },
+  cellKg: mass('The mass of a cell', 0.14, 'One dry cell.'),
+  supplyKg: mass('The mass of a supply', 5, 'Battery and box.'),
+  spareBatteriesPct: {
+    what: 'The spare batteries',
+    min: 0,
+    max: 1000,
+    unit: '%',
+    usual: 100,
+    says: 'Carried besides those in use.',
+  },
+  toolsKg: mass('The tools of a crew', 12, 'With its test set.'),
+  reelPct: {
+    what: 'The mass of a reel',
+    min: 0,
+    max: 200,
+    unit: '%',
+    usual: 15,
+    says: 'Of the wire on it, where the catalog has no figure.',
+  },
+  testEveryM: {
+    what: 'The way between test points',
+    min: 100,
+    max: 100_000,
+    unit: 'm',
+    usual: 2000,
+    says: 'The longest stretch of ground without one.',
+  },
+  tagEveryM: {
+    what: 'The way between tags',
+    min: 20,
+    max: 100_000,
+    unit: 'm',
+    usual: 2000,
+    says: 'The longest stretch of ground without one.',
   },
 } as const satisfies Readonly<Record<string, WorkFigure>>
 

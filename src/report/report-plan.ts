@@ -1,16 +1,22 @@
 import { lineConstants } from '../budget/line-constants'
 import { BUILT_IN } from '../catalog/built-in'
 import { type Catalog, mergeCatalogs } from '../catalog/catalog'
+import { hoursOfPlan } from '../materials/hours'
+import { loadsOf } from '../materials/loads'
 import { planSpools } from '../materials/plan-spools'
 import type { Piece, WireSpools } from '../materials/spool-plan'
+import { layingOf, loadAllowancesOf } from '../materials/work-allowances'
+import { lineTags } from '../measure/line-tags'
 import { measurePlan } from '../measure/measure-line'
 import type { MeasuredLine } from '../measure/measured'
 import { type Line, lineName, type Plan } from '../plan/plan'
+import { crossingsOf } from '../terrain/crossings'
 import type { Ground } from '../terrain/ground'
 import { circuitReport } from './circuit-report'
 import { hazardCautions } from './hazard-cautions'
 import type { Caution, Report, ReportLine } from './report'
 import { safetyCautions } from './safety-cautions'
+import { spliceCautions } from './splice-cautions'
 
 /**
  * The report of a checked plan: lengths, figures and verdicts of every circuit, spools and cautions. Remedies are left empty:
@@ -22,6 +28,7 @@ export function reportPlan(plan: Plan, ground?: Ground): Report {
   const catalog = mergeCatalogs(BUILT_IN, plan.catalog)
   const measured = measurePlan(plan, ground)
   const { spools, pieces } = planSpools(plan, catalog, measured)
+  const crossings = new Map([...plan.lines.values()].map((line) => [line.id, crossingsOf(plan, line)]))
   return {
     title: plan.title,
     lines: [...plan.lines.values()].map((line) =>
@@ -29,9 +36,12 @@ export function reportPlan(plan: Plan, ground?: Ground): Report {
     ),
     circuits: [...plan.circuits.values()].map((circuit) => circuitReport(plan, circuit, catalog, measured)),
     spools,
+    loads: loadsOf(plan, catalog, spools, loadAllowancesOf(plan)),
+    hours: hoursOfPlan(plan, measured, pieces, crossings, layingOf(plan)),
     cautions: [
       ...safetyCautions(plan, catalog),
       ...hazardCautions(plan, measured, catalog, ground),
+      ...spliceCautions(plan, measured, pieces),
       ...stockCautions(plan, spools, catalog),
     ],
   }
@@ -60,6 +70,7 @@ function reportLine(
     kg: wire.kgPerKm * km * line.pairs,
     legs: measured.legs,
     pieces,
+    tags: lineTags(plan, measured, line),
   }
 }
 

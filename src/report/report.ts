@@ -1,5 +1,8 @@
 import type { Check, LoopRow, RingingRow, Verdict, VoiceRow } from '../budget/rows'
+import type { NetHours } from '../materials/hours'
+import type { Loads } from '../materials/loads'
 import type { Piece, WireSpools } from '../materials/spool-plan'
+import type { LineTag } from '../measure/line-tags'
 import type { CircuitId, LineId } from '../plan/id'
 import type { Lay, Weather } from '../plan/plan'
 import type { Change } from './remedy-changes'
@@ -26,6 +29,8 @@ export interface ReportLine {
     readonly lay: Lay
   }[]
   readonly pieces: readonly Piece[]
+  /** Tags and test points from the line's start to its end. */
+  readonly tags: readonly LineTag[]
 }
 
 /** How many times longer every line could be until a check fails: 0 where no wire at all fails, at most 1000. */
@@ -100,5 +105,7 @@ export interface Report {
   readonly lines: readonly ReportLine[]
   readonly circuits: readonly ReportCircuit[]
   readonly spools: readonly WireSpools[]
+  readonly loads: Loads
+  readonly hours: NetHours
   readonly cautions: readonly Caution[]
 }

@@ -1,6 +1,7 @@
 import { BUILT_IN } from '../catalog/built-in'
 import { mergeCatalogs } from '../catalog/catalog'
 import { hoursOfLine } from '../materials/hours'
+import { layingOf } from '../materials/work-allowances'
 import { measureLine } from '../measure/measure-line'
 import type { LineId } from '../plan/id'
 import type { Plan } from '../plan/plan'
@@ -36,6 +37,6 @@ export function routeFigures(plan: Plan, id: LineId, ground: GridGround | undefi
     climbM: profile?.ground.climbM,
     bends: line.bends.length,
     cautions: hazardCautions(alone, new Map([[id, measured]]), catalog, ground),
-    hours: hoursOfLine(measured, line.pairs, 0, crossingsOf(plan, line)).totalH,
+    hours: hoursOfLine(measured, line.pairs, 0, crossingsOf(plan, line), layingOf(plan)).totalH,
   }
 }

@@ -39,9 +39,17 @@ test('5 km on the surface take a foot party 2 hours at 2.5 km/h', () => {
 })
 
 test('each lay goes at its own rate and the line takes the largest crew', () => {
-  const hours = hoursOfLine(line([{ groundM: 2500 }, { groundM: 750, lay: 'overhead' }]), 1, 0)
+  const one = line([{ groundM: 2500 }, { groundM: 750, lay: 'overhead' }])
+  const hours = hoursOfLine(one, 1, 0, [], { ...foot, people: 6 })
   expect(hours.layingH).toBeCloseTo(2, 9)
   expect(hours.crew).toBe(6)
+})
+
+test('four people take half as long again over a lay that takes six, and ten no less than six', () => {
+  const one = line([{ groundM: 750, lay: 'overhead' }])
+  const withPeople = (people: number) => hoursOfLine(one, 1, 0, [], { ...foot, people }).layingH
+  expect(withPeople(4)).toBeCloseTo(1.5, 9)
+  expect(withPeople(10)).toBeCloseTo(withPeople(6), 9)
 })
 
 test('2000 ft of ascent cost an hour, as Naismith has it, where the whole leg climbs and falls as much', () => {
@@ -85,7 +93,7 @@ test('every lay has a rate for each means, with its source', () => {
   }
 })
 
-test('a net takes the hours of its lines one after the other, and of its stations', () => {
+describe('a net of two lines of 2 h, a splice of 10 min and three stations of 15 min', () => {
   const [a, b, c] = ['a', 'b', 'c'] as StationId[]
   const join = (id: string, from: StationId, to: StationId): Line => ({
     id: id as LineId,
@@ -107,12 +115,24 @@ test('a net takes the hours of its lines one after the other, and of its station
   }
   const measured = new Map(lines.map((one) => [one.id, { ...line([{ groundM: 5000 }]), id: one.id }]))
   const piece = (spool: string) => ({ spool, wireM: 2500, cutM: 2500, pair: 0 })
-  const net = hoursOfPlan(plan, measured, new Map([[lines[0]!.id, [piece('s1'), piece('s2')]]]))
-  // Two lines of 2 h, one splice of 10 minutes, three stations of 15 minutes.
-  expect(net.totalH).toBeCloseTo(4 + 10 / 60 + 45 / 60, 9)
-  expect(net.personHours).toBeCloseTo(4 * (4 + 10 / 60) + 45 / 60, 9)
-  expect(net.recoveryH).toBeCloseTo(5, 9)
-  expect(net.crew).toBe(4)
+  const pieces = new Map([[lines[0]!.id, [piece('s1'), piece('s2')]]])
+  const by = (crews: number) => hoursOfPlan(plan, measured, pieces, undefined, { ...foot, crews })
+
+  test('takes one crew all of it, one after the other', () => {
+    const net = by(1)
+    expect(net.totalH).toBeCloseTo(4 + 10 / 60 + 45 / 60, 9)
+    expect(net.personHours).toBeCloseTo(4 * (4 + 10 / 60) + 45 / 60, 9)
+    expect(net.recoveryH).toBeCloseTo(5, 9)
+    expect(net.crew).toBe(4)
+  })
+  test('takes two crews a line each, and the stations to whoever is free first', () => {
+    // 2 h 10 min and one station; 2 h and two stations.
+    expect(by(2).totalH).toBeCloseTo(2.5, 9)
+    expect(by(2).recoveryH).toBeCloseTo(2.5, 9)
+  })
+  test('is done no sooner by more crews than there is work for', () => {
+    expect(by(50).totalH).toBeCloseTo(2 + 10 / 60, 9)
+  })
 })
 
 test('every other allowance says where it comes from, and a guess says that it is one', () => {

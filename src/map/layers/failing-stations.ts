@@ -3,7 +3,7 @@ import type { Plan } from '../../plan/plan'
 import type { Report, ReportCircuit } from '../../report/report'
 
 /** Stations at which a check of a failing circuit fails; where none of its figures shows it, every set of the circuit. */
-export function failingStations(plan: Plan, report: Report): ReadonlySet<StationId> {
+export function failingStations(plan: Plan, report: Pick<Report, 'circuits'>): ReadonlySet<StationId> {
   const failing = new Set<StationId>()
   for (const circuit of report.circuits) {
     if (circuit.verdict !== 'fails') continue

@@ -23,11 +23,7 @@ const plan: Plan = {
     ],
   ]),
 }
-const reportOf = (circuit: Partial<ReportCircuit>): Report => ({
-  title: '',
-  lines: [],
-  spools: [],
-  cautions: [],
+const reportOf = (circuit: Partial<ReportCircuit>): Pick<Report, 'circuits'> => ({
   circuits: [{ id: CIRCUIT, loop: [], ringing: [], voice: [], ...circuit } as unknown as ReportCircuit],
 })
 

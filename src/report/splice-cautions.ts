@@ -1,0 +1,41 @@
+import { flagSplices } from '../materials/splice-limits'
+import type { Piece } from '../materials/spool-plan'
+import { pointAtWireM } from '../measure/along'
+import type { MeasuredLine } from '../measure/measured'
+import type { LineId } from '../plan/id'
+import { lineName, type Plan } from '../plan/plan'
+import type { Caution } from './report'
+
+const SOURCES = {
+  'class-b-wire': 'US Army subcourse SS0440, p. 3-4, par. 4 and 5',
+  'splice-cluster': 'US Army subcourse SS0440, p. 3-4, par. 3d',
+  'splice-under-water': 'common practice',
+  'splice-on-span': 'common practice',
+} as const
+
+/** Splices that a handbook or common practice would not have, with their places; in the order of the lines. */
+export function spliceCautions(
+  plan: Plan,
+  measured: ReadonlyMap<LineId, MeasuredLine>,
+  pieces: ReadonlyMap<LineId, readonly Piece[]>,
+): Caution[] {
+  return [...plan.lines.values()].flatMap((line) => {
+    const ofLine = measured.get(line.id)!
+    const own = pieces.get(line.id) ?? []
+    if (own.length <= line.pairs) return []
+    return flagSplices(ofLine, own).map(({ code, pair, text, wireM }): Caution => {
+      const which = line.pairs > 1 ? `, pair ${pair + 1}` : ''
+      const caution = {
+        code,
+        where: line.id,
+        text: `${lineName(plan, line)}${which}: ${text}`,
+        source: SOURCES[code],
+      }
+      if (wireM === undefined) return caution
+      const { position, legIndex, groundM } = pointAtWireM(plan, ofLine, line, wireM)
+      // A caution's place counts along the map, the wire along the ground.
+      const distanceM = ofLine.groundM > 0 ? (groundM * ofLine.mapM) / ofLine.groundM : 0
+      return { ...caution, place: { position, legIndex, distanceM } }
+    })
+  })
+}
