@@ -10,6 +10,7 @@ import { type MapGrid, mapGrid } from './grid-lines'
 import { type Label, type PlacedLabel, placeLabels } from './label-placer'
 import { type ScaleBar, scaleBar } from './map-scale'
 import { type MapWindow, type MatchLine, toPaper } from './map-window'
+import { between, crossTicks, middleInside } from './wire-strokes'
 
 export type LabelStyle = 'station' | 'line' | 'mark' | 'match' | 'hazard'
 
@@ -55,29 +56,6 @@ const STATION_MM = [5.2, 3.6] as const
 const SPLICE_MM = 3
 const BEND_MM = 1.6
 const TAG_MM = 1.6
-const TICK_STEP_MM = 4.5
-const TICK_MM = 2.2
-
-const between = ([x0, y0]: Point, [x1, y1]: Point, part: number): Point => [
-  x0 + (x1 - x0) * part,
-  y0 + (y1 - y0) * part,
-]
-
-/** Short strokes across an overhead leg. */
-function crossTicks([from, to]: Segment): readonly Segment[] {
-  const lengthMm = Math.hypot(to[0] - from[0], to[1] - from[1])
-  if (lengthMm === 0) return []
-  const count = Math.max(1, Math.floor(lengthMm / TICK_STEP_MM))
-  const dx = ((from[1] - to[1]) / lengthMm) * (TICK_MM / 2)
-  const dy = ((to[0] - from[0]) / lengthMm) * (TICK_MM / 2)
-  return Array.from({ length: count }, (_, i) => {
-    const [x, y] = between(from, to, (i + 0.5) / count)
-    return [
-      [x - dx, y - dy],
-      [x + dx, y + dy],
-    ] as const
-  })
-}
 
 /** Tags so close on paper share a label. */
 const BUNCH_MM = 2.5
@@ -92,21 +70,6 @@ function bunched(marks: readonly { readonly name: string; readonly at: Point }[]
     else bunches.push({ first: name, name, at })
   }
   return bunches
-}
-
-/** The middle, by length, of what of a way lies in the window; undefined where none does. */
-function middleInside(points: readonly Point[], window: MapWindow): Point | undefined {
-  const inside = segmentsOf(points).flatMap((segment) => {
-    const clipped = clipSegment(segment, window.frame)
-    return clipped ? [clipped] : []
-  })
-  const lengths = inside.map(([a, b]) => Math.hypot(b[0] - a[0], b[1] - a[1]))
-  let rest = lengths.reduce((sum, length) => sum + length, 0) / 2
-  for (const [i, length] of lengths.entries()) {
-    if (rest <= length && length > 0) return between(...inside[i]!, rest / length)
-    rest -= length
-  }
-  return undefined
 }
 
 /** What a map is wanted for. */
@@ -200,12 +163,12 @@ export function drawMap(
   for (const { line, number, way } of lines) {
     if (line.id === subject) {
       segmentsOf(way).forEach((segment, k) => {
-        const at = middleInside(segment, window)
+        const at = middleInside(segment, window.frame)
         if (at) want('line', `${k + 1} · ${LAY_LETTERS[line.legs[k]!.lay]}`, at, 0.6)
       })
       continue
     }
-    const at = isOverview ? undefined : middleInside(way, window)
+    const at = isOverview ? undefined : middleInside(way, window.frame)
     if (!at) continue
     const length = formatDistanceM(measured.get(line.id)?.groundM ?? 0, system)
     const pairs = line.pairs > 1 ? ` · ${line.pairs} pairs` : ''
@@ -216,7 +179,7 @@ export function drawMap(
     for (const { name, at } of bunched(tags)) want('mark', name, at, 1.2)
   }
   for (const { name, rings } of hazards) {
-    const at = middleInside(rings[0] ?? [], window)
+    const at = middleInside(rings[0] ?? [], window.frame)
     if (at) want('hazard', name, at, 0.8)
   }
 
