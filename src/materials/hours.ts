@@ -30,6 +30,7 @@ export interface NetHours {
   /** People in a crew, and how many the most exacting line takes. */
   readonly crew: number
   readonly crewWanted: number
+  readonly isNight: boolean
   readonly stationsH: number
   readonly totalH: number
   readonly recoveryH: number
@@ -151,12 +152,13 @@ export function hoursOfPlan(
   const stationH = ((allowances.isNight ? allowances.nightFactor : 1) * allowances.stationMin) / 60
   const stationsH = withSets.size * stationH
   const linesH = lines.map((line) => line.totalH)
-  const { crews, people } = allowances
+  const { crews, people, isNight } = allowances
   return {
     lines,
     crews,
     crew: people,
     crewWanted: Math.max(0, ...lines.map((line) => line.crew)),
+    isNight,
     stationsH,
     totalH: sharedOutH([...linesH, ...new Array<number>(withSets.size).fill(stationH)], crews),
     recoveryH: sharedOutH(

@@ -20,9 +20,16 @@ export interface Splice extends PlaceOnLine {
   readonly spools: readonly [string, string]
 }
 
+export const SPLICE_FLAGS = [
+  'class-b-wire',
+  'splice-cluster',
+  'splice-under-water',
+  'splice-on-span',
+] as const
+
 /** What is amiss with the splices of a line. */
 export interface SpliceFlag {
-  readonly code: 'class-b-wire' | 'splice-cluster' | 'splice-under-water' | 'splice-on-span'
+  readonly code: (typeof SPLICE_FLAGS)[number]
   readonly line: LineId
   readonly pair: number
   readonly text: string

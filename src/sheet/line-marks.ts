@@ -1,5 +1,4 @@
 import { splicesOf } from '../materials/splice-limits'
-import { lineTags } from '../measure/line-tags'
 import { type Line, lineNumber as numberInPlan, type Position } from '../plan/plan'
 import type { ReportLine } from '../report/report'
 import type { PaperSource } from './paper-source'
@@ -35,7 +34,7 @@ function spliceMarks({ plan }: PaperSource, line: Line, measured: ReportLine): r
 /** The tags of one line. */
 export function tagMarks(source: PaperSource, line: Line, measured: ReportLine): readonly LineMark[] {
   const number = lineNumber(source, line.id)
-  return lineTags(source.plan, measured, line).map((tag) => ({
+  return measured.tags.map((tag) => ({
     ...tag,
     kind: 'tag',
     name: `${number}/${tag.number}`,
@@ -57,8 +56,8 @@ export interface TestPlace {
 }
 
 /** Where the crew measures a line after its start: each test point on the way, and its far end. */
-export function testPlaces({ plan }: PaperSource, line: Line, measured: ReportLine): readonly TestPlace[] {
-  const points = lineTags(plan, measured, line).filter(({ isTestPoint }) => isTestPoint)
+export function testPlaces(measured: ReportLine): readonly TestPlace[] {
+  const points = measured.tags.filter(({ isTestPoint }) => isTestPoint)
   return points.slice(1).map(({ reasons, groundM, wireM }, i, { length }) => ({
     what: reasons.join(', '),
     groundM,

@@ -1,7 +1,6 @@
-import { hoursOfPlan, type LineHours, type NetHours } from '../../materials/hours'
+import type { LineHours, NetHours } from '../../materials/hours'
 import { LOAD_KINDS, type LoadKind, type Loads } from '../../materials/loads'
 import { massUnit } from '../../report/quantity-text'
-import { crossingsOf } from '../../terrain/crossings'
 import type { Table } from '../layout/table'
 import { lineNumber } from '../line-marks'
 import type { PaperSource } from '../paper-source'
@@ -50,14 +49,6 @@ export function massTable({ system }: PaperSource, loads: Loads): Table {
   }
 }
 
-/** Hours of the plan as it stands, by the allowances that a plan starts with. */
-export function planHours({ plan, report }: PaperSource): NetHours {
-  const measured = new Map(report.lines.map((line) => [line.id, line]))
-  const pieces = new Map(report.lines.map((line) => [line.id, line.pieces]))
-  const crossings = new Map([...plan.lines.values()].map((line) => [line.id, crossingsOf(plan, line)]))
-  return hoursOfPlan(plan, measured, pieces, crossings)
-}
-
 /** Crew and hours of each line. */
 export function hoursTable(source: PaperSource, hours: NetHours): Table {
   const row = ({ line, crew, layingH, climbingH, crossingsH, splicesH, totalH, recoveryH }: LineHours) => [
@@ -71,7 +62,7 @@ export function hoursTable(source: PaperSource, hours: NetHours): Table {
     recoveryH,
   ]
   return {
-    title: 'Hours, one crew laying one line after the other',
+    title: 'Hours of each line, laid by one crew',
     columns: [
       { head: 'Line', share: 12 },
       { head: 'From – to', share: 54 },

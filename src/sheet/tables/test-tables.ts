@@ -21,7 +21,7 @@ export function testPointTable(source: PaperSource, line: Line, measured: Report
       { head: 'Rings', share: 13 },
       { head: 'Talks', share: 13 },
     ],
-    rows: testPlaces(source, line, measured).map(({ what, groundM, wireM }) => [
+    rows: testPlaces(measured).map(({ what, groundM, wireM }) => [
       what,
       unit.of(groundM),
       unit.of(wireM),
