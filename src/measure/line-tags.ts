@@ -29,10 +29,10 @@ export interface TaggingAllowances {
   readonly besideCrossingM: number
 }
 
-/**
- * Allowances: a test point every few kilometres is common practice, the rest from memory. Mountain, desert and arctic country want
- * less (US Army subcourse SS0440, p. 1-31).
- */
+/** Where these allowances come from. */
+export const TAGGING_SOURCE =
+  'allowance: a test point every few kilometres is common practice; mountain, desert and arctic country want more of them (US Army subcourse SS0440, p. 1-31)'
+
 export const DEFAULT_TAGGING: TaggingAllowances = {
   testEveryM: WORK.testEveryM.usual,
   tagEveryM: WORK.tagEveryM.usual,

@@ -2,6 +2,8 @@ import './field.css'
 import { useSignal } from '@preact/signals'
 import type { ComponentChildren, TargetedEvent } from 'preact'
 
+type TextControl = HTMLInputElement | HTMLTextAreaElement
+
 interface Props {
   readonly id: string
   readonly label: string
@@ -49,16 +51,16 @@ export function useTypedText(id: string, kept: string, take: (text: string) => s
       value: typed.value ?? kept,
       'aria-invalid': why.value === undefined ? undefined : ('true' as const),
       'aria-describedby': why.value === undefined ? undefined : `${id}-why`,
-      onInput: (event: TargetedEvent<HTMLInputElement>) => {
+      onInput: (event: TargetedEvent<TextControl>) => {
         typed.value = event.currentTarget.value
       },
-      onChange: (event: TargetedEvent<HTMLInputElement>) => {
+      onChange: (event: TargetedEvent<TextControl>) => {
         typed.value = event.currentTarget.value
         why.value = take(event.currentTarget.value)
         release()
       },
       onBlur: release,
-      onKeyDown: (event: TargetedEvent<HTMLInputElement, KeyboardEvent>) => {
+      onKeyDown: (event: TargetedEvent<TextControl, KeyboardEvent>) => {
         if (event.key !== 'Escape') return
         event.currentTarget.value = kept
         typed.value = null

@@ -70,7 +70,9 @@ export const UNITS = {
   microF: same('µF', 3),
   nanoF: same('nF', 1),
   ampHour: same('Ah', 2),
-  minute: same('min', 0),
+  minute: same('min', 1),
+  kmPerHour: { metric: times('km/h', 1, 2), us: times('mph', METRES_PER_MILE / 1000, 2) },
+  times: same('×', 2),
   count: same('', 0),
   ratio: same('', 2),
 } satisfies Record<string, Record<UnitSystem, Unit>>

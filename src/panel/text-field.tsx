@@ -6,6 +6,8 @@ interface Props {
   readonly value: string
   /** Lets the label be read, not seen. */
   readonly bare?: boolean
+  /** Room for so many lines; one line where absent. */
+  readonly lines?: number
   /** Text that must not be left empty. */
   readonly needed?: boolean
   /** The sentence that refuses a text, if it cannot be. */
@@ -13,8 +15,8 @@ interface Props {
   readonly onCommit: (text: string) => void
 }
 
-/** A line of text that is kept when the hand leaves it. */
-export function TextField({ label, value, bare, needed, refuse, onCommit }: Props) {
+/** A line of text, or several, kept when the hand leaves it. */
+export function TextField({ label, value, bare, lines, needed, refuse, onCommit }: Props) {
   const id = useId()
   const { why, input } = useTypedText(id, value, (typed) => {
     const text = typed.trim()
@@ -24,7 +26,7 @@ export function TextField({ label, value, bare, needed, refuse, onCommit }: Prop
   })
   return (
     <Field id={id} label={label} bare={bare} why={why}>
-      <input {...input} type="text" autocomplete="off" />
+      {lines ? <textarea {...input} rows={lines} /> : <input {...input} type="text" autocomplete="off" />}
     </Field>
   )
 }

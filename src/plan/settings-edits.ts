@@ -1,4 +1,5 @@
 import { BUILT_IN } from '../catalog/built-in'
+import { DEFAULT_LAYING, type Means } from '../catalog/laying-rates'
 import { bad, ok, type Problem, type Result } from '../problem'
 import { LIMITS, limitFault, SLACK_LIMITS, valueWords } from './limits'
 import { type Allowances, LAYS, type Lay, type Plan, type Stock, type Weather } from './plan'
@@ -44,6 +45,23 @@ export function setWork(plan: Plan, field: WorkField, value: number): Result<Pla
   const { [field]: _, ...kept } = work ?? {}
   const after = value === WORK[field].usual ? kept : { ...kept, [field]: value + 0 }
   return ok(Object.keys(after).length > 0 ? { ...others, work: after } : others)
+}
+
+/** Sets how fast wire is laid and taken up again to what the catalog has for one way of bringing it forward. */
+export function setMeans(plan: Plan, means: Means): Plan {
+  const { rates, recoveryKmPerHour } = DEFAULT_LAYING[means]
+  const figures: Readonly<Partial<Record<WorkField, number>>> = {
+    surfaceKmPerHour: rates.surface.kmPerHour,
+    overheadKmPerHour: rates.overhead.kmPerHour,
+    buriedKmPerHour: rates.buried.kmPerHour,
+    waterKmPerHour: rates.water.kmPerHour,
+    recoveryKmPerHour,
+  }
+  return Object.entries(figures).reduce((before, [field, value]) => {
+    const after = setWork(before, field as WorkField, value)
+    if (!after.ok) throw new Error(`the catalog has a rate that no plan takes: ${field} ${value}`)
+    return after.value
+  }, plan)
 }
 
 /** The spools at hand, all at once. */

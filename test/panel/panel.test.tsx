@@ -31,6 +31,7 @@ describe('the whole plan', () => {
       .toEqual([
         'Two huts',
         'What do we carry?',
+        'How long will it take?',
         'What could hurt someone?',
         'Do we know the ground?',
         'What weather do we plan for?',

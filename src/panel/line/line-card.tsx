@@ -17,6 +17,8 @@ import { Question } from '../question'
 import { SelectField } from '../select-field'
 import { EarthCalculator } from '../study/later-studies'
 import { LegList } from './leg-list'
+import { LineHoursQuestion } from './line-hours'
+import { TagList } from './tag-list'
 
 /** One line: its wire, how long it is, leg by leg how it lies, and what it costs. */
 export function LineCard({ store, id }: { store: Store; id: LineId }) {
@@ -44,6 +46,8 @@ export function LineCard({ store, id }: { store: Store; id: LineId }) {
       <Question ask="What do we carry?">
         <p>{piecesSentence(measured, line, store)}</p>
       </Question>
+      <LineHoursQuestion store={store} id={id} />
+      <TagList store={store} line={line} measured={measured} />
       {cautions.length > 0 && (
         <Question ask="What could hurt someone?">
           <CautionList store={store} cautions={cautions} />

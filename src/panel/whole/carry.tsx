@@ -1,36 +1,110 @@
+import { LOAD_KINDS, type LoadKind } from '../../materials/loads'
 import type { WireSpools } from '../../materials/spool-plan'
+import type { WorkField as Name } from '../../plan/work'
 import { formatMassKg } from '../../report/quantity-text'
+import { loadsSentence, sharedWords } from '../../report/work-words'
 import type { Store } from '../../state/store'
 import { formatCount, formatRunM } from '../format'
-import { Question } from '../question'
+import { OnDemand, Question } from '../question'
 import { StockTable } from './stock-table'
+import { WorkField } from './work-field'
 
-/** The spools to take, the splices to make, what is left over; and the stock they come from. */
+const MASSES: readonly Name[] = [
+  'setKg',
+  'cellsPerSet',
+  'cellKg',
+  'supplyKg',
+  'spareBatteriesPct',
+  'toolsKg',
+  'reelPct',
+]
+
+const KIND_WORDS: Readonly<Record<LoadKind, string>> = {
+  wire: 'wire',
+  reel: 'reels',
+  set: 'sets',
+  battery: 'batteries',
+  tools: 'tools',
+}
+
+/** The spools to take, the splices to make, what is left over, and what all of it weighs; and the stock it comes from. */
 export function Carry({ store }: { store: Store }) {
-  const { spools } = store.report.value
+  const { spools, loads } = store.report.value
   const system = store.units.value
+  const tooHeavy = sharedWords(loads, system)
   return (
     <Question ask="What do we carry?">
       <p>{carrySentence(spools, store)}</p>
+      {loads.totalKg > 0 && (
+        <>
+          <p>{loadsSentence(loads, system)}</p>
+          <ul class="masses">
+            {LOAD_KINDS.map((kind) => (
+              <li key={kind}>
+                <span class="soft">{KIND_WORDS[kind]}</span> {formatMassKg(loads.kgByKind[kind], system)}
+              </li>
+            ))}
+          </ul>
+        </>
+      )}
       {spools.map((wire) => (
-        <div key={wire.wire} class="load">
-          <strong>{store.catalog.value.wires.get(wire.wire)?.name ?? wire.wire}</strong>
-          <span>
-            {wire.carry.map(({ lengthM, count }) => `${count} × ${formatRunM(lengthM, system)}`).join(', ') ||
-              'no spool'}
-            , {formatMassKg(wire.kg, system)}
-          </span>
-          <span class="soft">
-            {formatRunM(wire.neededM, system)} needed with reserve, {formatCount(wire.splices, 'splice')},{' '}
-            {formatRunM(wire.leftM, system)} left over on the spools used
-          </span>
-          {wire.missingM > 0 && (
-            <span class="fails">The stock is {formatRunM(wire.missingM, system)} too short.</span>
-          )}
-        </div>
+        <WireLoad key={wire.wire} store={store} wire={wire} />
       ))}
+      {loads.totalKg > 0 && (
+        <>
+          <WorkField store={store} field="personLimitKg" />
+          {tooHeavy.length > 0 && (
+            <>
+              <p>Too heavy for one:</p>
+              <ul class="notes">
+                {tooHeavy.map((words) => (
+                  <li key={words}>{words}.</li>
+                ))}
+              </ul>
+            </>
+          )}
+          <OnDemand title="Everything that is carried">
+            <ul class="rows">
+              {loads.items.map(({ what, count, eachKg }) => (
+                <li key={what}>
+                  <span>
+                    {count} × {what}
+                  </span>
+                  <span class="figure">{formatMassKg(count * eachKg, system)}</span>
+                </li>
+              ))}
+            </ul>
+          </OnDemand>
+          <OnDemand title="What the masses rest on">
+            {MASSES.map((field) => (
+              <WorkField key={field} store={store} field={field} sourced />
+            ))}
+          </OnDemand>
+        </>
+      )}
       <StockTable store={store} />
     </Question>
+  )
+}
+
+function WireLoad({ store, wire }: { store: Store; wire: WireSpools }) {
+  const system = store.units.value
+  return (
+    <div class="load">
+      <strong>{store.catalog.value.wires.get(wire.wire)?.name ?? wire.wire}</strong>
+      <span>
+        {wire.carry.map(({ lengthM, count }) => `${count} × ${formatRunM(lengthM, system)}`).join(', ') ||
+          'no spool'}
+        , {formatMassKg(wire.kg, system)}
+      </span>
+      <span class="soft">
+        {formatRunM(wire.neededM, system)} needed with reserve, {formatCount(wire.splices, 'splice')},{' '}
+        {formatRunM(wire.leftM, system)} left over on the spools used
+      </span>
+      {wire.missingM > 0 && (
+        <span class="fails">The stock is {formatRunM(wire.missingM, system)} too short.</span>
+      )}
+    </div>
   )
 }
 

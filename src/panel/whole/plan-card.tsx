@@ -15,6 +15,7 @@ import { VerdictMark } from '../verdict-mark'
 import { Allowances } from './allowances'
 import { Carry } from './carry'
 import { Conditions } from './conditions'
+import { Hours } from './hours'
 
 /** The whole plan: what works, what to carry, what could hurt someone, and what everything is reckoned with. */
 export function PlanCard({ store }: { store: Store }) {
@@ -34,6 +35,7 @@ export function PlanCard({ store }: { store: Store }) {
       )}
       <UnjoinedStations store={store} />
       <Carry store={store} />
+      <Hours store={store} />
       <Question ask="What could hurt someone?">
         <CautionList store={store} cautions={cautions} />
       </Question>
@@ -44,6 +46,7 @@ export function PlanCard({ store }: { store: Store }) {
       <Question ask="What else should be known?">
         <TextField
           label="Note"
+          lines={4}
           value={plan.note}
           onCommit={(note) => store.edit((before) => setNote(before, note))}
         />
