@@ -87,17 +87,22 @@ const item = (what: string, count: number, each: LoadItem['kg']): LoadItem => ({
 
 /** Loads of one person: things in the first load that still takes them, the heaviest first; what is too heavy goes to several. */
 function personLoads(items: readonly LoadItem[], limitKg: number): number {
-  const each = items
-    .flatMap(({ count, eachKg }) => new Array<number>(count).fill(eachKg))
-    .sort((a, b) => b - a)
   const restKg: number[] = []
-  for (const kg of each) {
-    const at = restKg.findIndex((rest) => rest >= kg)
-    if (at >= 0) restKg[at]! -= kg
-    else if (kg <= limitKg) restKg.push(limitKg - kg)
-    else restKg.push(...new Array<number>(Math.ceil(kg / limitKg)).fill(0))
+  let full = 0
+  for (const { count, eachKg } of items.toSorted((one, other) => other.eachKg - one.eachKg)) {
+    if (eachKg > limitKg) {
+      full += count * Math.ceil(eachKg / limitKg)
+      continue
+    }
+    // A load that did not take one of these things does not take the next.
+    let at = 0
+    for (let thing = 0; thing < count; thing++) {
+      while (at < restKg.length && restKg[at]! < eachKg) at++
+      if (at === restKg.length) restKg.push(limitKg)
+      restKg[at]! -= eachKg
+    }
   }
-  return restKg.length
+  return full + restKg.length
 }
 
 /**
