@@ -64,6 +64,32 @@ function contentSecurity(): Plugin {
   }
 }
 
+/**
+ * Names one chunk for all that the first screen imports: a shared module more or less would else be a request of its own,
+ * and small pieces compress badly. The entry itself stays apart: it awaits pieces that import this chunk, and each would wait
+ * for the other.
+ */
+function firstScreen(id: string, modules: ModuleSource): string | null {
+  const seen = new Set<string>()
+  const isReached = (each: string): boolean => {
+    if (seen.has(each)) return false
+    seen.add(each)
+    const module = modules.getModuleInfo(each)
+    return module !== null && (module.isEntry || module.importers.some(isReached))
+  }
+  const isEntry = id.endsWith('/src/main.tsx') || id.endsWith('.html')
+  return !isEntry && isReached(id) ? 'first-screen' : null
+}
+
+/** Named by a part of Turf that nobody uses, and else only by the coast. */
+const COAST = { name: 'topojson', test: /topojson-client/, priority: 1 }
+
+interface ModuleSource {
+  readonly getModuleInfo: (
+    id: string,
+  ) => { readonly isEntry: boolean; readonly importers: readonly string[] } | null
+}
+
 /** What is in public/ and need not be kept: the worker keeps itself, and the picture is for shop windows. */
 const NOT_KEPT = ['sw.js', 'screenshot.png']
 
@@ -108,7 +134,10 @@ export default defineConfig({
     target: 'es2022',
     assetsInlineLimit: 0,
     chunkSizeWarningLimit: 600,
-    rolldownOptions: { checks: { pluginTimings: false } },
+    rolldownOptions: {
+      checks: { pluginTimings: false },
+      output: { codeSplitting: { groups: [COAST, { name: firstScreen }] } },
+    },
   },
   worker: { format: 'es' },
   plugins: [contentSecurity(), keptFiles()],
