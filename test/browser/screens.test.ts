@@ -34,6 +34,7 @@ describe('a reader of the screen', () => {
       await openDemo()
       expect(await complaints()).toEqual([])
       await at.page.locator('.circuits button').first().click()
+      await at.page.getByRole('heading', { name: 'Will it ring?' }).waitFor()
       expect(await complaints()).toEqual([])
       await at.page.getByRole('button', { name: 'Papers', exact: true }).click()
       await at.page.locator('.sheet').first().waitFor()
