@@ -25,6 +25,7 @@ import { showRubberLabel } from './layers/show-rubber-label'
 import { showSplices } from './layers/show-splices'
 import { showStations } from './layers/show-stations'
 import { showSuggested } from './layers/show-suggested'
+import { showTags } from './layers/show-tags'
 import { showCoast } from './paper/show-coast'
 import { showGrid } from './paper/show-grid'
 import { showTerrain } from './paper/show-terrain'
@@ -63,6 +64,7 @@ export function mountMap(element: HTMLElement, store: Store): () => void {
     showHazards(bench),
     showLines(bench),
     showSuggested(bench),
+    showTags(bench),
     showSplices(bench),
     showCautions(bench),
     showStations(bench),

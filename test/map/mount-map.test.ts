@@ -71,6 +71,14 @@ describe('the map', () => {
     expect(element.querySelectorAll('.bend')).toHaveLength(1)
   })
 
+  test('hangs the tags of a selected line, each with its number, and leaves the ends to the stations', () => {
+    store.selection.value = { kind: 'line', id: 'l' as LineId, legs: [] }
+    const tags = store.report.value.lines[0]!.tags
+    expect(tags.length).toBeGreaterThan(2)
+    const numbers = [...element.querySelectorAll('.tag text')].map((label) => label.textContent)
+    expect(numbers).toEqual(tags.slice(1, -1).map((tag) => `1/${tag.number}`))
+  })
+
   test('marks the place of a fault while there is one', () => {
     const mark = element.querySelector('.fault')!
     expect(mark.classList.contains('hidden')).toBe(true)

@@ -190,6 +190,19 @@ describe('a circuit’s card', () => {
     for (const row of rows) expect(row.querySelector('.verdict')?.textContent).toMatch(/^(works|thin|fails)$/)
   })
 
+  test('shows the figures of the worst weather when asked', () => {
+    const { all, store } = show(circuit)
+    const volts = () => all('.margins li')[0]!.textContent
+    const today = volts()
+    const [now, worst] = all('fieldset[aria-label="Figures of"] button')
+    act(() => worst!.click())
+    expect(worst!.getAttribute('aria-pressed')).toBe('true')
+    expect(volts()).not.toBe(today)
+    expect(store.canUndo.value).toBe(false)
+    act(() => now!.click())
+    expect(volts()).toBe(today)
+  })
+
   test('puts another set at a station, moves the supply and takes it away', () => {
     const { store, give } = show(circuit)
     give('Ford', 'sound-powered')

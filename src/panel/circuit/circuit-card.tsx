@@ -1,4 +1,4 @@
-import { useSignal } from '@preact/signals'
+import { type Signal, useSignal } from '@preact/signals'
 import { stationsOfCircuit } from '../../plan/circuit-topology'
 import type { CircuitId } from '../../plan/id'
 import { type Circuit, stationName } from '../../plan/plan'
@@ -28,9 +28,11 @@ export function CircuitCard({ store, id }: { store: Store; id: CircuitId }) {
   const found = store.report.value.circuits.find((each) => each.id === id)
   // Decided once, so that the fields stay under the hand that fills them.
   const setupFirst = useSignal((found?.missing.length ?? 0) > 0)
+  const inWorst = useSignal(false)
   if (!circuit || !found) return null
   const nameOf = (station: string) => stationName(plan, station)
   const remedies = store.remedies.value.get(id) ?? found.remedies
+  const figures = inWorst.value ? found.worst : found
 
   const setup = (
     <Question ask="What is it made of?" anchor={SETUP}>
@@ -50,19 +52,20 @@ export function CircuitCard({ store, id }: { store: Store; id: CircuitId }) {
         </ul>
       )}
       {setupFirst.value && setup}
+      <WeatherSwitch inWorst={inWorst} />
       <Question ask="Will it ring?">
-        <p>{ringingSentence(found.ringing, nameOf)}</p>
-        <MarginRows margins={found.ringing.map((row) => ringingMargin(row, nameOf))} />
+        <p>{ringingSentence(figures.ringing, nameOf)}</p>
+        <MarginRows margins={figures.ringing.map((row) => ringingMargin(row, nameOf))} />
       </Question>
       {circuit.supply && (
         <Question ask="Is there current enough?">
-          <p>{loopSentence(found.loop, nameOf)}</p>
-          <MarginRows margins={found.loop.map((row) => loopMargin(row, nameOf))} />
+          <p>{loopSentence(figures.loop, nameOf)}</p>
+          <MarginRows margins={figures.loop.map((row) => loopMargin(row, nameOf))} />
         </Question>
       )}
       <Question ask="Will it talk?">
-        <p>{voiceSentence(found.voice, nameOf)}</p>
-        <MarginRows margins={voiceMargins(found.voice, nameOf)} />
+        <p>{voiceSentence(figures.voice, nameOf)}</p>
+        <MarginRows margins={voiceMargins(figures.voice, nameOf)} />
       </Question>
       {found.notes.length > 0 && (
         <ul class="notes">
@@ -94,6 +97,27 @@ export function CircuitCard({ store, id }: { store: Store; id: CircuitId }) {
       {!setupFirst.value && setup}
       <BudgetFigures store={store} circuit={circuit} found={found} />
     </>
+  )
+}
+
+/** Whether the figures below are those of the plan's own weather or of the worst. */
+function WeatherSwitch({ inWorst }: { inWorst: Signal<boolean> }) {
+  const choose = (worst: boolean, words: string) => (
+    <button
+      type="button"
+      aria-pressed={inWorst.value === worst}
+      onClick={() => {
+        inWorst.value = worst
+      }}
+    >
+      {words}
+    </button>
+  )
+  return (
+    <fieldset class="choice" aria-label="Figures of">
+      {choose(false, 'today')}
+      {choose(true, 'worst weather')}
+    </fieldset>
   )
 }
 
