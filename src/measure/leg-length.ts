@@ -13,6 +13,7 @@ export interface LegGeometry {
 }
 
 const flat = (position: Position): [number, number] => [position[0], position[1]]
+const isPole = (position: Position) => Math.abs(position[1]) === 90
 const wrap360 = (deg: number): number => ((deg % 360) + 360) % 360
 const wrap180 = (deg: number): number => wrap360(deg + 180) - 180
 
@@ -47,12 +48,11 @@ export function legGeometry(from: Position, to: Position): LegGeometry {
   const sphericalM = distance(start, end, { units: 'meters' })
   const stretches = Math.ceil(sphericalM / STRETCH_M)
   if (stretches <= 1) return shortLeg(start, end)
-  const courseDeg = bearing(start, end)
   let at = start
   let mapM = 0
   let bearingDeg = 0
   for (let k = 1; k <= stretches; k++) {
-    const next = k === stretches ? end : pointToward(start, courseDeg, (sphericalM * k) / stretches)
+    const next = pointOnLeg(start, end, k / stretches)
     const stretch = shortLeg(at, next)
     mapM += stretch.mapM
     if (k === 1) bearingDeg = stretch.bearingDeg
@@ -62,15 +62,15 @@ export function legGeometry(from: Position, to: Position): LegGeometry {
 }
 
 /** The point at a fraction 0…1 of the way from one end of a straight leg to the other; longitude −180…180. */
-export function pointOnLeg(from: Position, to: Position, fraction: number): readonly [number, number] {
+export function pointOnLeg(from: Position, to: Position, fraction: number): [number, number] {
   if (fraction <= 0) return flat(from)
   if (fraction >= 1) return flat(to)
+  // From a pole every course is south: such a leg is walked from its other end.
+  if (isPole(from) && !isPole(to)) return pointOnLeg(to, from, 1 - fraction)
   const start = flat(from)
   const end = flat(to)
-  return pointToward(start, bearing(start, end), distance(start, end, { units: 'meters' }) * fraction)
-}
-
-function pointToward(start: [number, number], courseDeg: number, sphericalM: number): [number, number] {
-  const [lonDeg, latDeg] = destination(start, sphericalM, courseDeg, { units: 'meters' }).geometry.coordinates
+  const walkedM = distance(start, end, { units: 'meters' }) * fraction
+  const [lonDeg, latDeg] = destination(start, walkedM, bearing(start, end), { units: 'meters' }).geometry
+    .coordinates
   return [wrap180(lonDeg!), latDeg!]
 }

@@ -67,6 +67,13 @@ test('a leg of hundreds of kilometres is taken in stretches and stays within 0.0
   }
 })
 
+test('a long leg from a pole is as long as the same leg to it', () => {
+  const geodesicM = WGS84.Inverse(90, 0, 85, 10).s12!
+  for (const { mapM } of [legGeometry([0, 90], [10, 85]), legGeometry([10, 85], [0, 90])]) {
+    expect(Math.abs(mapM / geodesicM - 1)).toBeLessThan(1e-4)
+  }
+})
+
 test('a leg of no length measures nothing', () => {
   expect(legGeometry([10, 55], [10, 55])).toEqual({ mapM: 0, bearingDeg: 0 })
 })
