@@ -1,8 +1,8 @@
 import { BUILT_IN } from '../catalog/built-in'
 import { mergeCatalogs } from '../catalog/catalog'
 import type { Wire } from '../catalog/wire'
-import { circuitsOfLine, stationsOfCircuit } from '../plan/circuit-topology'
-import type { CircuitId } from '../plan/id'
+import { circuitsOfLine } from '../plan/circuit-topology'
+import type { CircuitId, LineId, StationId } from '../plan/id'
 import type { Plan } from '../plan/plan'
 import type { Change } from './remedy-changes'
 
@@ -11,14 +11,21 @@ const MORE_CELLS = [1, 2, 3, 4]
 /** How many rods are tried in place of one. */
 const RODS = [2, 4]
 
-/** Every single change that a crew could make to a circuit, sound or not: the engine tells which of them helps. */
-export function possibleChanges(plan: Plan, id: CircuitId): Change[] {
+/**
+ * Every single change that a crew could make to some lines and at some stations of a circuit, and to its supply and sets, sound or not:
+ * the engine tells which of them helps. Kinds take turns, so that the first so many hold some of each.
+ */
+export function possibleChanges(
+  plan: Plan,
+  id: CircuitId,
+  where: { readonly lines: readonly LineId[]; readonly stations: readonly StationId[] },
+): Change[] {
   const circuit = plan.circuits.get(id)!
   const catalog = mergeCatalogs(BUILT_IN, plan.catalog)
-  const stations = stationsOfCircuit(plan, circuit)
+  const { stations } = where
   const changes: Change[] = []
 
-  for (const lineId of circuit.lines) {
+  for (const lineId of where.lines) {
     const line = plan.lines.get(lineId)!
     const wire = catalog.wires.get(line.wire)!
     for (const other of catalog.wires.values()) {
@@ -52,7 +59,18 @@ export function possibleChanges(plan: Plan, id: CircuitId): Change[] {
   // A line that several circuits share would be split for all of them.
   const shared = circuit.lines.some((line) => circuitsOfLine(plan, line).length > 1)
   if (!shared) for (const at of stations) changes.push({ kind: 'split', at })
-  return changes
+  return takingTurns(changes)
+}
+
+/** The first of each kind, then the second of each, and so on. */
+function takingTurns(changes: readonly Change[]): Change[] {
+  const turns = new Map<Change['kind'], number>()
+  const placed = changes.map((change) => {
+    const turn = turns.get(change.kind) ?? 0
+    turns.set(change.kind, turn + 1)
+    return { change, turn }
+  })
+  return placed.sort((a, b) => a.turn - b.turn).map(({ change }) => change)
 }
 
 /** A wire that is no better in ohms, farads or leakage can mend nothing. */

@@ -3,7 +3,7 @@ import { circuitRows } from '../budget/circuit-rows'
 import { completenessOf } from '../budget/completeness'
 import { conditionsOf } from '../budget/conditions'
 import { worstCorner } from '../budget/envelope'
-import type { Verdict } from '../budget/rows'
+import type { Check, Verdict } from '../budget/rows'
 import { leastMargin, RANK, verdictOf } from '../budget/verdict'
 import { BUILT_IN } from '../catalog/built-in'
 import { mergeCatalogs } from '../catalog/catalog'
@@ -14,12 +14,17 @@ import type { Plan } from '../plan/plan'
 import { possibleChanges } from './possible-changes'
 import { applyChanges, type Change, changeText } from './remedy-changes'
 import type { Remedy } from './report'
+import { weakPlaces } from './weak-places'
 
 /** How many remedies are listed, and how many of one kind. */
 const LISTED = 6
 const LISTED_OF_A_KIND = 2
 /** Single changes from which pairs are made when none is enough alone. */
 const PAIRED = 24
+/** What a search may cost: trials × (lines + sets²), which is what a trial costs. Some seconds on a laptop at the most. */
+const WORK = 100_000
+/** However large the circuit, so many trials are made. */
+const FEWEST_TRIALS = 60
 
 interface Standing {
   readonly verdict: Verdict
@@ -27,6 +32,8 @@ interface Standing {
   /** Least to spare over all checks, in nepers: today, and in the worst corner. */
   readonly today: number
   readonly worstNepers: number
+  /** The tightest check today and in the worst corner, as far as there is one. */
+  readonly checks: readonly Check[]
 }
 
 type Lengths = ReadonlyMap<LineId, MeasuredLine>
@@ -42,31 +49,37 @@ export const isAmiss = (circuit: { verdict: Verdict; worst: { verdict: Verdict }
   circuit.verdict !== 'works' || circuit.worst.verdict === 'fails'
 
 /**
- * What would mend a circuit: every single change that a crew can make is tried with the engine, then pairs of the most promising
- * where none is enough. Only changes after which the circuit works are listed: first those that also hold in the worst weather, then
- * the lightest. Empty where nothing is amiss.
+ * What would mend a circuit: single changes that a crew can make are tried with the engine, then pairs of the most promising where none is
+ * enough. On a small circuit every change is tried; on a large one those at its weakest lines, and as many as the work allows. Only
+ * changes after which the circuit works, and no circuit beside it is worse, are listed: first those that also hold in the worst weather,
+ * then the lightest. Empty where nothing is amiss.
  *
  * @param measured the plan's lines, measured: no change moves a line
  */
 export function remediesFor(plan: Plan, id: CircuitId, measured: Lengths): Remedy[] {
   const before = standing(plan, [id], measured)
   if (!isAmiss({ verdict: before.verdict, worst: { verdict: before.worst } })) return []
-  const changes = possibleChanges(plan, id)
+  const { lines, sets } = plan.circuits.get(id)!
+  const most = Math.max(FEWEST_TRIALS, Math.floor(WORK / (lines.length + sets.size ** 2)))
+  const isGood = (trial: Trial) => mends(before, trial) && sparesOthers(plan, measured, id, trial)
+
+  const model = circuitModel(plan, plan.circuits.get(id)!, mergeCatalogs(BUILT_IN, plan.catalog), measured)
+  const changes = possibleChanges(plan, id, weakPlaces(model, before.checks)).slice(0, most)
   const singles = tryAll(
     plan,
     id,
     changes.map((change) => [change]),
     measured,
   )
-  let good = singles.filter((trial) => mends(before, trial))
+  let good = singles.filter(isGood)
   if (good.length === 0) {
     const promising = singles
       .filter((trial) => trial.today > before.today + 1e-9 || trial.worstNepers > before.worstNepers + 1e-9)
       .sort((a, b) => b.today + b.worstNepers - (a.today + a.worstNepers))
-      .slice(0, PAIRED)
-      .map(({ changes }) => changes[0]!)
+      .slice(0, Math.min(PAIRED, Math.floor(Math.sqrt(2 * most))))
+      .map((trial) => trial.changes[0]!)
     const pairs = promising.flatMap((first, k) => promising.slice(k + 1).map((second) => [first, second]))
-    good = tryAll(plan, id, pairs, measured).filter((trial) => mends(before, trial))
+    good = tryAll(plan, id, pairs, measured).filter(isGood)
   }
   return choose(plan, id, good, measured)
 }
@@ -75,6 +88,17 @@ export function remediesFor(plan: Plan, id: CircuitId, measured: Lengths): Remed
 function mends(before: Standing, after: Standing): boolean {
   if (after.verdict !== 'works' || RANK[after.worst] < RANK[before.worst]) return false
   return before.verdict !== 'works' || after.worst !== 'fails'
+}
+
+/** Whether every other circuit on the lines that a trial changes stands as well as before. */
+function sparesOthers(plan: Plan, measured: Lengths, id: CircuitId, trial: Trial): boolean {
+  const touched = (line: LineId) => plan.lines.get(line) !== trial.plan.lines.get(line)
+  return [...plan.circuits.values()].every((other) => {
+    if (other.id === id || !other.lines.some(touched)) return true
+    const before = standing(plan, [other.id], measured)
+    const after = standing(trial.plan, [other.id], trial.measured)
+    return RANK[after.verdict] >= RANK[before.verdict] && RANK[after.worst] >= RANK[before.worst]
+  })
 }
 
 function tryAll(
@@ -103,17 +127,19 @@ function lengthsOf(changed: Plan, before: Plan, measured: Lengths): Lengths {
 /** How one circuit stands, or the worst of several that it was split into. */
 function standing(plan: Plan, ids: readonly CircuitId[], measured: Lengths): Standing {
   const catalog = mergeCatalogs(BUILT_IN, plan.catalog)
-  const today = conditionsOf(plan.weather, plan.wireTempC)
+  const now = conditionsOf(plan.weather, plan.wireTempC)
   const each = ids.map((id): Standing => {
     const model = circuitModel(plan, plan.circuits.get(id)!, catalog, measured)
     const { missing } = completenessOf(model, String)
-    const rows = circuitRows(model, today)
-    const worst = worstCorner(model, today, missing)
+    const rows = circuitRows(model, now)
+    const least = leastMargin(rows)
+    const worst = worstCorner(model, now, missing)
     return {
       verdict: verdictOf(rows, missing),
       worst: worst.verdict,
-      today: leastMargin(rows)?.nepers ?? 0,
+      today: least?.nepers ?? 0,
       worstNepers: worst.least?.nepers ?? 0,
+      checks: [least, worst.least].flatMap((margin) => (margin ? [margin.check] : [])),
     }
   })
   return each.reduce((a, b) => ({
@@ -121,6 +147,7 @@ function standing(plan: Plan, ids: readonly CircuitId[], measured: Lengths): Sta
     worst: RANK[a.worst] <= RANK[b.worst] ? a.worst : b.worst,
     today: Math.min(a.today, b.today),
     worstNepers: Math.min(a.worstNepers, b.worstNepers),
+    checks: [...a.checks, ...b.checks],
   }))
 }
 

@@ -60,3 +60,33 @@ test.each(SUPPLY_KINDS)(
     expect(kept).toBeGreaterThan(0)
   },
 )
+
+test('no remedy leaves another circuit on the same lines worse than it was', { timeout: 120_000 }, () => {
+  const rank = { fails: 0, thin: 1, works: 2 }
+  let compared = 0
+  for (let seed = 700; seed < 730; seed++) {
+    const file = randomPlan(seed, 'none', 'tree')
+    const [net] = file.plan.circuits
+    file.plan.circuits = [
+      net,
+      {
+        ...net,
+        id: 'c2',
+        name: 'Second net',
+        sets: Object.fromEntries(Object.entries(net.sets).slice(0, 2)),
+      },
+    ]
+    for (const { properties } of file.features) if (properties.kind === 'line') properties.pairs = 2
+    const plan = planFrom(JSON.stringify(file))
+    const before = reportPlan(plan).circuits[1]!
+    for (const { changes, what } of remediesFor(plan, reportPlan(plan).circuits[0]!.id, measurePlan(plan))) {
+      const after = reportPlan(applyChanges(plan, reportPlan(plan).circuits[0]!.id, changes)).circuits.find(
+        ({ id }) => id === before.id,
+      )!
+      expect(rank[after.verdict], what).toBeGreaterThanOrEqual(rank[before.verdict])
+      expect(rank[after.worst.verdict], what).toBeGreaterThanOrEqual(rank[before.worst.verdict])
+      compared++
+    }
+  }
+  expect(compared).toBeGreaterThan(10)
+})
