@@ -1,4 +1,5 @@
 import { circuitDiagram } from './kinds/circuit-diagram'
+import { circuitFigures } from './kinds/circuit-figures'
 import { faultCard } from './kinds/fault-card'
 import { lineSheet } from './kinds/line-sheet'
 import { loadList } from './kinds/load-list'
@@ -46,5 +47,9 @@ export const PAPER_KINDS: readonly PaperKind[] = [
   { name: 'Load list', papers: (source) => [{ title: 'Load list', about: '', blocks: loadList(source) }] },
   { name: 'Tag list', papers: (source) => [{ title: 'Tag list', about: '', blocks: tagList(source) }] },
   { name: 'Test card', papers: (source) => [{ title: 'Test card', about: '', blocks: testCard(source) }] },
+  {
+    name: 'Circuit figures',
+    papers: (source) => [{ title: 'Circuit figures', about: '', blocks: circuitFigures(source) }],
+  },
   { name: 'Fault card', papers: (source) => [{ title: 'Fault card', about: '', blocks: faultCard(source) }] },
 ]

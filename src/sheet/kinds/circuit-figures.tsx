@@ -1,0 +1,33 @@
+import { circuitModel } from '../../budget/circuit-model'
+import { conditionsOf } from '../../budget/conditions'
+import { measurePlan } from '../../measure/measure-line'
+import { stationName } from '../../plan/plan'
+import { circuitPlots } from '../../report/circuit-plots'
+import { PLOT_HEIGHT_MM, PlotRow } from '../drawing/plot-view'
+import type { Block } from '../layout/block'
+import type { PaperSource } from '../paper-source'
+
+/** Plots that stand side by side. */
+const ACROSS = 2
+
+/** What each circuit does along its wire and over the band of speech: loss, ring volts and battery volts, as plots. */
+export function circuitFigures({ plan, catalog, ground, system }: PaperSource): readonly Block[] {
+  const measured = measurePlan(plan, ground)
+  const today = conditionsOf(plan.weather, plan.wireTempC)
+  return [...plan.circuits.values()].flatMap((circuit): readonly Block[] => {
+    const model = circuitModel(plan, circuit, catalog, measured)
+    const plots = circuitPlots(model, today, (station) => stationName(plan, station), system)
+    const rows = Array.from({ length: Math.ceil(plots.length / ACROSS) }, (_, k) =>
+      plots.slice(k * ACROSS, (k + 1) * ACROSS),
+    )
+    return [
+      { kind: 'heading', text: circuit.name },
+      ...(rows.length === 0
+        ? [{ kind: 'text', text: 'It neither rings, speaks nor carries current as it stands.' } as const]
+        : []),
+      ...rows.map(
+        (row): Block => ({ kind: 'drawing', heightMm: PLOT_HEIGHT_MM, drawing: <PlotRow plots={row} /> }),
+      ),
+    ]
+  })
+}
