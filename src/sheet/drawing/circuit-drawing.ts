@@ -35,10 +35,10 @@ export interface CircuitDrawing {
 const COLUMNS = 4
 const BOX_MM = 34
 /** Name and words in a box, mm an em and mm a line; sheet.css holds the same sizes. */
-const NAME_EM_MM = 3.2
-const WORD_EM_MM = 2.6
-const NAME_LINE_MM = 4
-const WORD_LINE_MM = 3.3
+const NAME_EM_MM = 3.4
+const WORD_EM_MM = 2.9
+const NAME_LINE_MM = 4.2
+const WORD_LINE_MM = 3.6
 const PAD_MM = 1.4
 const ROW_GAP_MM = 4
 /** The terminal block at the left of a box takes this off the width of its words. */

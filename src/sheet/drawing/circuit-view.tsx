@@ -25,7 +25,7 @@ export function CircuitView({ drawing, name }: { drawing: CircuitDrawing; name: 
               <text
                 key={word}
                 x={x}
-                y={(end?.[1] ?? 0) + (k < above.length ? -1 - 3 * k : 3 * (k - above.length + 1))}
+                y={(end?.[1] ?? 0) + (k < above.length ? -1 - 3.3 * k : 3.3 * (k - above.length + 1))}
                 text-anchor="middle"
               >
                 {word}
@@ -46,14 +46,14 @@ export function CircuitView({ drawing, name }: { drawing: CircuitDrawing; name: 
           <StationSymbol at={[box.left + 3.9, box.top + 3.6]} hasSupply={hasSupply} />
           <text class="name" x={box.left + 7.6} y={box.top + 4.4}>
             {nameLines.map((line, k) => (
-              <tspan key={k} x={box.left + 7.6} dy={k === 0 ? 0 : 4}>
+              <tspan key={k} x={box.left + 7.6} dy={k === 0 ? 0 : 4.2}>
                 {line}
               </tspan>
             ))}
           </text>
-          <text x={box.left + 7.6} y={box.top + 4.2 + nameLines.length * 4 - 0.6}>
+          <text x={box.left + 7.6} y={box.top + 4.2 + nameLines.length * 4.2 - 0.6}>
             {lines.map((line, k) => (
-              <tspan key={k} x={box.left + 7.6} dy={k === 0 ? 0 : 3.3}>
+              <tspan key={k} x={box.left + 7.6} dy={k === 0 ? 0 : 3.6}>
                 {line}
               </tspan>
             ))}

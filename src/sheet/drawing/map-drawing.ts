@@ -43,11 +43,11 @@ export interface MapDrawing {
 
 /** Letters of each kind of label, mm an em; sheet.css holds the same figures. */
 const LETTER_MM: Readonly<Record<LabelStyle, number>> = {
-  station: 3.3,
-  line: 2.8,
-  mark: 2.6,
-  match: 2.6,
-  hazard: 2.6,
+  station: 3.5,
+  line: 3.1,
+  mark: 2.9,
+  match: 2.9,
+  hazard: 2.9,
 }
 /** How far from its point a name may stand. */
 const REACH_MM = 30

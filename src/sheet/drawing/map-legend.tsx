@@ -72,7 +72,7 @@ export function MapLegend({ drawing, frame }: { drawing: MapDrawing; frame: Box 
           <g key={lay}>
             <Wire points={points} lay={lay} ticks={ticks} />
             <text x={x + 6.4} y={row + 0.9}>
-              {name.slice(2)}
+              {name}
             </text>
           </g>
         )

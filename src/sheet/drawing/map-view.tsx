@@ -20,7 +20,7 @@ export const frameIn = (widthMm: number, heightMm: number): Box => ({
 })
 
 /** Letters of the grid's labels, mm an em; drawing.css holds the same figure. */
-const GRID_LETTER_MM = 2.6
+const GRID_LETTER_MM = 2.8
 
 /** Names of the grid's lines in the bands above the frame and to the left of it, none running out of the drawing. */
 function GridLabels({ drawing, frame, widthMm }: { drawing: MapDrawing; frame: Box; widthMm: number }) {

@@ -6,11 +6,13 @@ const classOf = (table: Table, column: number) => (holdsFigures(table, column) ?
 function TableView({ table, continued, widthMm }: { table: Table; continued: boolean; widthMm: number }) {
   const widths = columnWidthsMm(table, widthMm)
   return (
-    <table class={table.isWrittenIn ? 'written-in' : undefined}>
-      <caption>
-        {table.title}
-        {continued && ' (continued)'}
-      </caption>
+    <table class={table.isWrittenIn ? 'written-in' : table.isDense ? 'dense' : undefined}>
+      {table.title && (
+        <caption>
+          {table.title}
+          {continued && ' (continued)'}
+        </caption>
+      )}
       <colgroup>
         {widths.map((width, i) => (
           <col key={i} style={{ width: `${width.toFixed(2)}mm` }} />

@@ -17,9 +17,9 @@ export type Block =
   /** What follows begins a sheet of its own. */
   | { readonly kind: 'new-sheet' }
 
-/** Running text is 9.5 pt; sheet.css holds the same figures. */
-const EM_MM = (9.5 * 25.4) / 72
-const LINE_MM = 4.4
+/** Running text is 10 pt; sheet.css holds the same figures. */
+const EM_MM = (10 * 25.4) / 72
+const LINE_MM = 4.6
 const textHeightMm = (text: string, widthMm: number) => wrapText(text, widthMm / EM_MM).length * LINE_MM
 
 /** A block as the breaker sees it: a head that stands above every part, and items that may part company. */
@@ -45,7 +45,7 @@ export function blockHeights(block: Block, widthMm: number): BlockHeights {
       }
     case 'box':
       return {
-        headMm: 13.5,
+        headMm: 13.7,
         itemsMm: block.sentences.map((sentence) => textHeightMm(sentence, widthMm - 12) + 1),
       }
     case 'new-sheet':

@@ -16,7 +16,7 @@ export const MARGIN_MM = 12
 
 /** Room that the head and the foot of a sheet take. sheet.css holds the same figures. */
 const HEAD_MM = 20
-const FOOT_MM = 14
+const FOOT_MM = 12
 /** Kept free, so that rounding in a printer driver pushes nothing over to another page. */
 const SPARE_MM = 3
 

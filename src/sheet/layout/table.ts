@@ -19,6 +19,8 @@ export interface Table {
   readonly rows: readonly (readonly Cell[])[]
   /** Rows are high enough for a hand that writes with cold fingers. */
   readonly isWrittenIn?: boolean
+  /** Set a little smaller, for what has many columns. */
+  readonly isDense?: boolean
 }
 
 export function showCell(cell: Cell | undefined, column: Column): string {
@@ -33,9 +35,10 @@ export function columnWidthsMm(table: Table, widthMm: number): readonly number[]
   return table.columns.map((column) => (column.share / shares) * widthMm)
 }
 
-/** Letters in a table are 9 pt; sheet.css holds the same figures. */
-const EM_MM = (9 * 25.4) / 72
-const LINE_MM = 4.1
+/** Letters in a table, pt, and its lines, mm; sheet.css holds the same figures. */
+const USUAL = { pt: 9.5, lineMm: 4.3 }
+const DENSE = { pt: 9, lineMm: 4.1 }
+const lettersOf = ({ isDense }: Table) => (isDense ? DENSE : USUAL)
 const PAD_MM = 2
 const WRITTEN_ROW_MM = 8
 const CAPTION_MM = 6.8
@@ -48,10 +51,11 @@ export const holdsFigures = (table: Table, column: number): boolean =>
 
 /** Lines that the fullest cell of a row takes. */
 function linesIn(table: Table, texts: readonly string[], widthMm: number, bold: boolean): number {
+  const emMm = (lettersOf(table).pt * 25.4) / 72
   const widths = columnWidthsMm(table, widthMm)
   const lines = texts.map((text, i) => {
     const gapMm = holdsFigures(table, i) ? GAP_MM.figures : GAP_MM.words
-    return wrapText(text, Math.max(1, (widths[i]! - gapMm) / EM_MM), bold).length
+    return wrapText(text, Math.max(1, (widths[i]! - gapMm) / emMm), bold).length
   })
   return Math.max(1, ...lines)
 }
@@ -59,12 +63,13 @@ function linesIn(table: Table, texts: readonly string[], widthMm: number, bold: 
 /** Height of one row, mm, with its longest cell broken into lines. */
 export function rowHeightMm(table: Table, row: readonly Cell[], widthMm: number): number {
   const texts = table.columns.map((column, i) => showCell(row[i], column))
-  const heightMm = linesIn(table, texts, widthMm, false) * LINE_MM + PAD_MM
+  const heightMm = linesIn(table, texts, widthMm, false) * lettersOf(table).lineMm + PAD_MM
   return table.isWrittenIn ? Math.max(WRITTEN_ROW_MM, heightMm) : heightMm
 }
 
-/** Height of the table's head, mm: its title and the names of its columns. */
+/** Height of the table's head, mm: its title, where it has one, and the names of its columns. */
 export function tableHeadHeightMm(table: Table, widthMm: number): number {
   const heads = table.columns.map((column) => column.head)
-  return CAPTION_MM + linesIn(table, heads, widthMm, true) * LINE_MM + PAD_MM
+  const captionMm = table.title ? CAPTION_MM : 0
+  return captionMm + linesIn(table, heads, widthMm, true) * lettersOf(table).lineMm + PAD_MM
 }
