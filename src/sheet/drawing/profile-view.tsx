@@ -1,5 +1,7 @@
 import type { LineProfile } from '../../report/line-profile'
 import type { ProfileDrawing } from '../../report/profile-drawing'
+import { textWidthEm } from '../layout/text-width'
+import type { Point } from './geometry'
 import './profile.css'
 
 /** A line's profile in black on white, 1 unit to the millimetre. */
@@ -59,12 +61,32 @@ export function ProfileView({
       <text x={left - 1} y={letterMm} text-anchor="end">
         {drawing.yUnit}
       </text>
-      <text class="end" x={left + 1} y={bottom - letterMm / 2}>
-        {from}
-      </text>
-      <text class="end" x={right - 1} y={bottom - letterMm / 2} text-anchor="end">
-        {to}
-      </text>
+      <EndName text={from} at={[left + 1, bottom - letterMm / 2]} letterMm={letterMm} />
+      <EndName
+        text={to}
+        at={[right - 1 - endWidthMm(to, letterMm), bottom - letterMm / 2]}
+        letterMm={letterMm}
+      />
     </svg>
+  )
+}
+
+const endWidthMm = (text: string, letterMm: number) => textWidthEm(text, true) * letterMm
+
+/** A station's name on a ground of its own, so that the profile does not run through it. */
+function EndName({ text, at: [x, y], letterMm }: { text: string; at: Point; letterMm: number }) {
+  return (
+    <g>
+      <rect
+        class="halo"
+        x={x - 0.4}
+        y={y - letterMm * 0.85}
+        width={endWidthMm(text, letterMm) + 0.8}
+        height={letterMm * 1.1}
+      />
+      <text class="end" x={x} y={y}>
+        {text}
+      </text>
+    </g>
   )
 }
