@@ -51,5 +51,8 @@ export const PAPER_KINDS: readonly PaperKind[] = [
     name: 'Circuit figures',
     papers: (source) => [{ title: 'Circuit figures', about: '', blocks: circuitFigures(source) }],
   },
-  { name: 'Fault card', papers: (source) => [{ title: 'Fault card', about: '', blocks: faultCard(source) }] },
+  {
+    name: 'Fault card',
+    papers: (source, room) => [{ title: 'Fault card', about: '', blocks: faultCard(source, room) }],
+  },
 ]

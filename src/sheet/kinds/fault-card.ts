@@ -1,7 +1,9 @@
 import { formatTempC } from '../../report/quantity-text'
-import type { Block } from '../layout/block'
+import { type Block, heightOfMm } from '../layout/block'
+import { breakIntoSheets } from '../layout/break-sheets'
+import type { SheetRoom } from '../layout/paper-size'
 import type { PaperSource } from '../paper-source'
-import { FAULT_LOG, faultTable, shortTable } from '../tables/fault-tables'
+import { faultLog, faultTable, shortTable } from '../tables/fault-tables'
 
 /** Signs of a fault at the crank and at the ear. US Army subcourses SS0437, p. 3, SS0440, p. 2-12, and SS0438, p. 71. */
 const SIGNS = [
@@ -22,11 +24,14 @@ const READINGS = [
   'Distances are along the wire, slack included: look up the run on the ground in the tag list. Take off the ohms of the test leads. Ten degrees warmer wire reads about 4 % more.',
 ]
 
+/** A log of fewer rows is not worth its head. */
+const LEAST_LOG_ROWS = 4
+
 /** How to find a fault, and the figures for it, line by line. */
-export function faultCard(source: PaperSource): readonly Block[] {
+export function faultCard(source: PaperSource, room: SheetRoom): readonly Block[] {
   const { plan, system } = source
   const tables = [faultTable(source), shortTable(source)].filter(({ rows }) => rows.length > 0)
-  return [
+  const card: readonly Block[] = [
     { kind: 'box', title: 'What it sounds like, and where to look', sentences: SIGNS },
     { kind: 'box', title: 'From a reading to a distance', sentences: READINGS },
     {
@@ -34,6 +39,18 @@ export function faultCard(source: PaperSource): readonly Block[] {
       text: `Figures are for the wire at ${formatTempC(plan.wireTempC, system)}. Sets, supplies and branches are off the line while it is measured.`,
     },
     ...tables.map((table): Block => ({ kind: 'table', table })),
-    { kind: 'table', table: FAULT_LOG },
   ]
+  return [...card, { kind: 'table', table: faultLog(rowsLeft(card, room)) }]
+}
+
+/** Rows to write in that the last sheet still holds, or else a sheet of its own. */
+function rowsLeft(card: readonly Block[], room: SheetRoom): number {
+  const usedMm = heightOfMm(breakIntoSheets(card, room).at(-1) ?? [], room.widthMm)
+  const rowsIn = (freeMm: number) => {
+    const emptyMm = heightOfMm([{ kind: 'table', table: faultLog(0) }], room.widthMm)
+    const rowMm = heightOfMm([{ kind: 'table', table: faultLog(1) }], room.widthMm) - emptyMm
+    return Math.floor((freeMm - emptyMm) / rowMm)
+  }
+  const here = rowsIn(room.heightMm - usedMm)
+  return here >= LEAST_LOG_ROWS ? here : rowsIn(room.heightMm)
 }

@@ -77,7 +77,7 @@ export function faultTable(source: PaperSource): Table {
 }
 
 /** Room for what is found, so that the next crew need not begin anew. */
-export const FAULT_LOG: Table = {
+export const faultLog = (rows: number): Table => ({
   isWrittenIn: true,
   title: 'Faults found',
   columns: [
@@ -88,5 +88,5 @@ export const FAULT_LOG: Table = {
     { head: 'Cleared', share: 24 },
     { head: 'Name', share: 26 },
   ],
-  rows: Array.from({ length: 5 }, () => ['', '', '', '', '', '']),
-}
+  rows: Array.from({ length: rows }, () => ['', '', '', '', '', '']),
+})
