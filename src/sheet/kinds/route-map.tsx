@@ -5,6 +5,7 @@ import { frameIn } from '../drawing/map-view'
 import { innerBox, isInWindow, matchesOf, tilesOver, toPaper, windowOver } from '../drawing/map-window'
 import { planeAbout } from '../drawing/plane'
 import type { Block } from '../layout/block'
+import { breakIntoSheets } from '../layout/break-sheets'
 import type { SheetRoom } from '../layout/paper-size'
 import { northsAt, northsText, type PaperSource } from '../paper-source'
 import { lineTable } from '../tables/line-table'
@@ -13,6 +14,8 @@ import { mapBlocks } from './map-block'
 
 /** A net that needs a smaller scale than this is drawn once more, over several maps, at this one. */
 const DETAIL_SCALE = 60_000
+/** Heights of the map of the whole net, the best first, mm. */
+const OVERVIEW_MM = [150, 140, 130, 120, 110, 100]
 /** Room for a detail map's heading, and for a line of names below it, mm. */
 const TILE_WORDS_MM = 22
 
@@ -43,9 +46,18 @@ export function routeMap(source: PaperSource, room: SheetRoom): readonly Block[]
   ]
   const plane = planeAbout(positions)
   const norths = northsAt(plane.middle, date)
-  const size = [room.widthMm, Math.min(150, room.heightMm - 60)] as const
-  const frame = frameIn(...size)
-  const whole = windowOver(plane, positions, frame)
+  const tables = [stationTable(source), lineTable(source)].filter(({ rows }) => rows.length > 0)
+  const below: readonly Block[] = [
+    { kind: 'text', text: northsText(norths, date) },
+    { kind: 'text', text: summary(source) },
+    ...tables.map((table): Block => ({ kind: 'table', table })),
+  ]
+  const cautions: readonly Block[] =
+    report.cautions.length > 0
+      ? [{ kind: 'box', title: 'Cautions', sentences: report.cautions.map(({ text }) => text) }]
+      : []
+  const size = [room.widthMm, heightOfFewestSheets([...below, ...cautions], room)] as const
+  const whole = windowOver(plane, positions, frameIn(...size))
 
   const tileSize = [room.widthMm, room.heightMm - TILE_WORDS_MM] as const
   const tiles =
@@ -60,20 +72,24 @@ export function routeMap(source: PaperSource, room: SheetRoom): readonly Block[]
           )
           return !touches && !positions.some((position) => isInWindow(window, position))
         })
-  const tables = [stationTable(source), lineTable(source)].filter(({ rows }) => rows.length > 0)
   return [
     ...mapBlocks(source, whole, size, norths, 'whole', { isOverview: tiles.length > 0 }),
-    { kind: 'text', text: northsText(norths, date) },
-    { kind: 'text', text: summary(source) },
-    ...tables.map((table): Block => ({ kind: 'table', table })),
+    ...below,
     ...tiles.flatMap((tile): readonly Block[] => [
       { kind: 'heading', text: `Map ${tile.number} of ${tiles.length}` },
       ...mapBlocks(source, tile.window, tileSize, norths, `tile-${tile.number}`, {
         matches: matchesOf(tile),
       }),
     ]),
-    ...(report.cautions.length > 0
-      ? [{ kind: 'box', title: 'Cautions', sentences: report.cautions.map(({ text }) => text) } as const]
-      : []),
+    ...cautions,
   ]
+}
+
+/** The highest overview for which all that stands below it takes no more sheets than below a low one. */
+function heightOfFewestSheets(below: readonly Block[], room: SheetRoom): number {
+  const sheetsWith = (heightMm: number) =>
+    breakIntoSheets([{ kind: 'drawing', heightMm, drawing: null }, ...below], room).length
+  const heights = OVERVIEW_MM.filter((heightMm) => heightMm <= room.heightMm - 60)
+  const fewest = Math.min(...heights.map(sheetsWith))
+  return heights.find((heightMm) => sheetsWith(heightMm) === fewest)!
 }
