@@ -8,6 +8,7 @@ import { stretchesBeside } from '../terrain/beside'
 import { type Crossing, crossingsOf } from '../terrain/crossings'
 import type { Ground } from '../terrain/ground'
 import { ridgeStretches } from '../terrain/ridges'
+import { CROSSED } from './crossing-words'
 import { cautionAt, type JudgedLine, LOCAL_CODE, metresAndFeet } from './judged-line'
 import { overheadCautions, overRailCaution, overRoadCaution } from './overhead-cautions'
 import type { Caution } from './report'
@@ -67,7 +68,7 @@ function crossingCaution(judged: JudgedLine, crossing: Crossing): Caution | unde
       if (lay === 'buried') return undefined
       return say(
         'surface-over-road',
-        ' and lies open on it: traffic is what breaks wire. Take it through a culvert, bury it 15 to 30 cm deep and 1 m past each edge, or hang it over.',
+        ` and lies open on it: traffic is what breaks wire. Take it through a culvert, bury it ${CROSSED.underRoad}, or hang it over.`,
         'SS0440, p. 1-27, and SS0444, p. 2-2; depth from memory of FM 24-20',
       )
     case 'track':
@@ -75,7 +76,7 @@ function crossingCaution(judged: JudgedLine, crossing: Crossing): Caution | unde
       if (lay === 'buried') return undefined
       return say(
         'surface-over-track',
-        ' and lies open on it. Bury it 10 cm deep, tied to something firm at each side, or hang it over.',
+        ` and lies open on it. Bury it ${CROSSED.underTrack}, or hang it over.`,
         'Popular Science Monthly 90 (1917), p. 820',
       )
     case 'railway':
@@ -83,14 +84,14 @@ function crossingCaution(judged: JudgedLine, crossing: Crossing): Caution | unde
       if (lay === 'overhead') return overRailCaution(judged, crossing)
       return say(
         'railway-not-under',
-        ' and does not go under the rails. With the railway’s consent, pass it under them close by a sleeper, staked 0.3 to 0.6 m outside them and tied to both, with no slack, tagged at both ends.',
+        ` and does not go under the rails. With the railway’s consent, pass it under them ${CROSSED.underRails}.`,
         'SS0444, p. 2-4; California GO 95, rule 110, on consent',
       )
     case 'water':
       if (lay !== 'surface') return undefined
       return say(
         'surface-over-water',
-        `${insideM > 1 ? ` for ${Math.round(insideM)} m` : ''} with a lay for dry ground. Tie it to a bridge on the downstream side, hang it over, or lay it as water: weighted, anchored on both banks, no splice in it.`,
+        `${insideM > 1 ? ` for ${Math.round(insideM)} m` : ''} with a lay for dry ground. Tie it to a bridge on the downstream side, hang it over, or lay it as water: ${CROSSED.inWater}.`,
         'FM 24-20, from memory',
       )
     case 'power-line':

@@ -12,7 +12,7 @@ export interface LineMark {
   readonly wireM: number
   readonly legIndex: number
   readonly position: Position
-  /** Which pair the splice is in, or why the tag hangs there. */
+  /** Which pair the splice is in and which spool goes on from it, or why the tag hangs there. */
   readonly what: string
 }
 
@@ -27,7 +27,9 @@ function spliceMarks({ plan }: PaperSource, line: Line, measured: ReportLine): r
       ...splice,
       kind: 'splice',
       name: `S${i + 1}`,
-      what: line.pairs > 1 ? `pair ${splice.pair + 1}` : '',
+      what: [line.pairs > 1 ? `pair ${splice.pair + 1}` : '', `to spool ${splice.spools[1]}`]
+        .filter(Boolean)
+        .join(' '),
     }))
 }
 

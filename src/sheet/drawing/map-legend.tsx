@@ -27,8 +27,11 @@ export function MapLegend({ drawing, frame }: { drawing: MapDrawing; frame: Box 
   const kinds = new Set(drawing.hazards.map(({ kind }) => kind))
   const hazards = HAZARDS.filter(([kind]) => kinds.has(kind))
   const left = frame.left + 62
-  const cell = (frame.right - left) / 6
-  const cellAt = (i: number): Point => [left + (i % 6) * cell, y - 1 + Math.floor(i / 6) * 4.6]
+  /** Each row of the legend shares its width among its own entries, but none has more than a fourth. */
+  const cellAt = (row: number, i: number, count: number): Point => [
+    left + (i * (frame.right - left)) / Math.max(4, count),
+    y - 1 + row * 4.6,
+  ]
   return (
     <g class="foot-band">
       <path class="bar" d={`M${frame.left} ${y - 1.5}v1.5h${bar.lengthMm}v-1.5m${-bar.lengthMm / 2} .5v1`} />
@@ -42,7 +45,7 @@ export function MapLegend({ drawing, frame }: { drawing: MapDrawing; frame: Box 
         {grid.name}
       </text>
       {MARKS.map((kind, i) => {
-        const [x, row] = cellAt(i)
+        const [x, row] = cellAt(0, i, MARKS.length)
         return (
           <g key={kind}>
             <MarkSymbol kind={kind} at={[x + 2.6, row]} />
@@ -53,7 +56,7 @@ export function MapLegend({ drawing, frame }: { drawing: MapDrawing; frame: Box 
         )
       })}
       {LAYS.map(([lay, name], i) => {
-        const [x, row] = cellAt(6 + i)
+        const [x, row] = cellAt(1, i, LAYS.length)
         const points = [
           [x, row],
           [x + 5.5, row],
@@ -78,7 +81,7 @@ export function MapLegend({ drawing, frame }: { drawing: MapDrawing; frame: Box 
         )
       })}
       {hazards.map(([kind, name], i) => {
-        const [x, row] = cellAt(12 + i)
+        const [x, row] = cellAt(2, i, hazards.length)
         return (
           <g key={kind}>
             {HAZARD_STROKES[kind].map((stroke) => (

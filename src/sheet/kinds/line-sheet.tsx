@@ -1,5 +1,5 @@
 import { type Line, type Position, verticesOf } from '../../plan/plan'
-import { formatLengthM, formatOhms } from '../../report/quantity-text'
+import { onTheWay } from '../../report/crossing-words'
 import type { ReportLine } from '../../report/report'
 import { frameIn } from '../drawing/map-view'
 import { matchAcross, windowOver, windowsAlong } from '../drawing/map-window'
@@ -10,14 +10,17 @@ import { lineNumber } from '../line-marks'
 import { bearingBasis, type Norths, northsAt, northsText, type PaperSource } from '../paper-source'
 import { legTable } from '../tables/leg-table'
 import { testPointTable } from '../tables/test-tables'
+import { layingWords, lineSummary, testWords } from './line-words'
 import { mapBlocks } from './map-block'
 import { profileBlocks } from './profile-block'
 
 /** A line that fits one map at this scale or a larger one has but one; a longer one goes on over several, at the scale below it. */
 const LEAST_SCALE = 40_000
 const STRIP_SCALE = 25_000
-/** Height of a strip map: what the rest of the sheet leaves, within these bounds. */
-const STRIP_MM = { least: 55, most: 125, usual: 100 }
+/** Height of the one map of a line: what the rest of the sheet leaves, within these bounds. */
+const MAP_MM = { least: 55, most: 175 }
+/** Room for a line of names for which the map had none, mm. */
+const NAMES_MM = 7
 /** What `mapBlocks` puts below the drawing itself, mm. */
 const BELOW_MM = 4
 
@@ -34,21 +37,31 @@ function longStrips(plane: Plane, way: readonly Position[], room: SheetRoom) {
   return tall!.windows.length < Math.ceil(low!.windows.length / 2) ? tall! : low!
 }
 
-function stripMaps(
-  source: PaperSource,
-  line: Line,
-  norths: Norths,
-  room: SheetRoom,
-  stripMm: number,
-): readonly Block[] {
-  const way = verticesOf(source.plan, line)
-  const plane = planeAbout(way)
-  const size = [room.widthMm, stripMm] as const
-  const whole = windowOver(plane, way, frameIn(...size))
-  const id = `line-${lineNumber(source, line.id)}`
-  if (whole.scale <= LEAST_SCALE) return mapBlocks(source, whole, size, norths, id, { subject: line.id })
-  const strips = longStrips(plane, way, room)
-  return strips.windows.flatMap((window, i) => {
+interface Mapped {
+  readonly source: PaperSource
+  readonly line: Line
+  readonly norths: Norths
+  readonly room: SheetRoom
+}
+
+const planeOf = ({ source, line }: Mapped) => planeAbout(verticesOf(source.plan, line))
+const idOf = ({ source, line }: Mapped) => `line-${lineNumber(source, line.id)}`
+
+/** The whole line on one map of this height; undefined where it would be too small to walk by. */
+function oneMap(mapped: Mapped, heightMm: number): readonly Block[] | undefined {
+  const { source, line, norths, room } = mapped
+  if (heightMm < MAP_MM.least) return undefined
+  const size = [room.widthMm, Math.min(MAP_MM.most, heightMm)] as const
+  const window = windowOver(planeOf(mapped), verticesOf(source.plan, line), frameIn(...size))
+  if (window.scale > LEAST_SCALE) return undefined
+  return mapBlocks(source, window, size, norths, idOf(mapped), { subject: line.id })
+}
+
+/** The line over as many maps as it takes. */
+function stripMaps(mapped: Mapped): readonly Block[] {
+  const { source, line, norths, room } = mapped
+  const strips = longStrips(planeOf(mapped), verticesOf(source.plan, line), room)
+  return strips.windows.flatMap((window, i, { length }) => {
     const before = strips.cuts[i - 1]
     const after = strips.cuts[i]
     const matches = [
@@ -56,41 +69,29 @@ function stripMaps(
       ...(after ? [matchAcross(window, after, `to strip ${i + 2}`)] : []),
     ]
     return [
-      { kind: 'heading', text: `Strip ${i + 1} of ${strips.windows.length}` } as const,
-      ...mapBlocks(source, window, strips.size, norths, `${id}-${i}`, { subject: line.id, matches }),
+      ...(length > 1 ? [{ kind: 'heading', text: `Strip ${i + 1} of ${length}` } as const] : []),
+      ...mapBlocks(source, window, strips.size, norths, `${idOf(mapped)}-${i}`, {
+        subject: line.id,
+        matches,
+      }),
     ]
   })
 }
 
-function summary({ plan, catalog, system }: PaperSource, line: Line, measured: ReportLine): string {
-  const wire = catalog.wires.get(line.wire)?.name ?? line.wire
-  const pairs =
-    line.pairs > 1 ? `${line.pairs} pairs` : line.return === 'earth' ? 'one wire and the earth' : 'one pair'
-  const circuits = [...plan.circuits.values()]
-    .filter(({ lines }) => lines.includes(line.id))
-    .map(({ name }) => name)
-  return (
-    `${wire}, ${pairs}; carries ${circuits.join(', ') || 'no circuit yet'}. ` +
-    `Ground ${formatLengthM(measured.groundM, system)}; wire ${formatLengthM(measured.wireM, system)} a pair, ` +
-    `with ${formatLengthM(plan.allowances.tailM, system)} left at each end. ` +
-    `Loop over the whole line, far end shorted: ${formatOhms(measured.loopOhms)}.`
-  )
-}
-
 const SIGNATURES = {
   isWrittenIn: true,
-  title: 'Signed',
-  columns: ['Step', 'Name, date and hour', 'Step ', 'Name, date and hour '].map((head, i) => ({
-    head,
-    share: i % 2 === 0 ? 22 : 71,
+  title: '',
+  columns: ['Laid', 'Tagged', 'Tested', 'Taken over'].map((step) => ({
+    head: `${step}: name, hour`,
+    share: 1,
   })),
-  rows: [
-    ['Laid', '', 'Tested', ''],
-    ['Tagged', '', 'Taken over', ''],
-  ],
+  rows: [['', '', '', '']],
 }
 
-/** The route sheet of one line: strip map, legs, test points, boxes to sign. On one sheet where that can be. */
+/**
+ * The route sheet of one line: strip map, profile, legs, crossings, test points, boxes to sign. On one sheet where that leaves the map
+ * room enough; else map and profile have a sheet to themselves, and what is read while walking stands together after it.
+ */
 export function lineSheet(
   source: PaperSource,
   line: Line,
@@ -98,26 +99,30 @@ export function lineSheet(
   room: SheetRoom,
 ): readonly Block[] {
   const norths = northsAt(planeAbout(verticesOf(source.plan, line)).middle, source.date)
-  const cautions = source.report.cautions.filter(({ where }) => where === line.id)
-  const above: readonly Block[] = [
-    { kind: 'text', text: `${summary(source, line, measured)} ${northsText(norths, source.date)}` },
-  ]
-  const below: readonly Block[] = [
-    ...profileBlocks(source, line, measured, room.widthMm),
+  const steps = onTheWay(source.plan, line, source.report.cautions, source.system)
+  const text = (words: string): Block => ({ kind: 'text', text: words })
+  const above = [text(`${lineSummary(source, line, measured)} ${northsText(norths, source.date)}`)]
+  const profile = profileBlocks(source, line, measured, room.widthMm)
+  const walked: readonly Block[] = [
+    text(layingWords(source, line, measured)),
     { kind: 'table', table: legTable(source, line, measured, bearingBasis(norths)) },
-    ...(cautions.length > 0
-      ? [
-          {
-            kind: 'box',
-            title: 'Cautions on this line',
-            sentences: cautions.map(({ text }) => text),
-          } as const,
-        ]
+    ...(steps.length > 0
+      ? [{ kind: 'box', title: 'Crossings and cautions', sentences: steps } as const]
       : []),
+    text(testWords(source, line)),
     { kind: 'table', table: testPointTable(source, line, measured) },
     { kind: 'table', table: SIGNATURES },
   ]
-  const leftMm = room.heightMm - heightOfMm([...above, ...below], room.widthMm) - BELOW_MM
-  const stripMm = leftMm < STRIP_MM.least ? STRIP_MM.usual : Math.min(STRIP_MM.most, leftMm)
-  return [...above, ...stripMaps(source, line, norths, room, stripMm), ...below]
+  const heightMm = (...blocks: readonly Block[]) => heightOfMm(blocks, room.widthMm)
+  const mapped = { source, line, norths, room }
+  const leftMm = room.heightMm - heightMm(...above, ...profile) - BELOW_MM
+  const leftOnOneMm = leftMm - heightMm(...walked)
+  // Below a lower map the names have room that find none on the map.
+  for (const mapMm of [leftOnOneMm, leftOnOneMm - NAMES_MM]) {
+    const sheet = [...above, ...(oneMap(mapped, mapMm) ?? []), ...profile, ...walked]
+    if (sheet.length > above.length + profile.length + walked.length && heightMm(...sheet) <= room.heightMm)
+      return sheet
+  }
+  const maps = oneMap(mapped, leftMm - NAMES_MM) ?? stripMaps(mapped)
+  return [...above, ...maps, ...profile, { kind: 'new-sheet' }, ...walked]
 }

@@ -8,8 +8,8 @@ import { ProfileView } from '../drawing/profile-view'
 import type { Block } from '../layout/block'
 import type { PaperSource } from '../paper-source'
 
-const HEIGHT_MM = 36
-const LETTER_MM = 2.5
+const HEIGHT_MM = 34
+const LETTER_MM = 3.1
 
 /** The ground under a line as blocks; none where no height is known. */
 export function profileBlocks(

@@ -1,12 +1,6 @@
 import { wireMOnLeg } from '../../measure/along'
 import type { Line } from '../../plan/plan'
-import {
-  formatBearingDeg,
-  formatLengthM,
-  formatOhms,
-  lengthUnit,
-  type ShownUnit,
-} from '../../report/quantity-text'
+import { formatBearingDeg, formatLengthM, lengthUnit, type ShownUnit } from '../../report/quantity-text'
 import type { ReportLine } from '../../report/report'
 import { crossingsOf } from '../../terrain/crossings'
 import type { Table } from '../layout/table'
@@ -53,16 +47,12 @@ export function legTable(
         .map(({ kind, name }) => `crosses ${name || kind.replace('-', ' ')}`),
       ...here
         .filter(({ kind }) => kind === 'splice')
-        .map(({ name, what, groundM }) =>
-          [`splice ${name}`, what, `at ${formatLengthM(groundM, system)}`].filter(Boolean).join(' '),
-        ),
+        .map(({ name, what, groundM }) => `splice ${name} ${what} at ${formatLengthM(groundM, system)}`),
       tagsText(
         here.filter(({ kind }) => kind === 'tag'),
         unit,
       ),
     ]
-    const atEnd =
-      i === lastLeg ? 'tie, leave the tail' : leg.lay === 'overhead' ? 'tie at each support' : 'tie'
     return [
       i + 1,
       ends[i]!,
@@ -72,22 +62,23 @@ export function legTable(
       leg.lay,
       unit.of(wireM),
       onTheWay.filter(Boolean).join(' · '),
-      ohms === undefined ? atEnd : `${atEnd}; loop ${formatOhms(ohms)}`,
+      ohms ?? null,
       TICK_BOX,
     ]
   })
   return {
-    title: 'Legs',
+    isDense: true,
+    title: 'Legs, as they are walked; runs and loop are those at the end of each',
     columns: [
       { head: 'Leg', share: 11 },
       { head: 'To', share: 24 },
-      { head: `Bearing ${bearing.word}`, share: 22, show: formatBearingDeg },
+      { head: `Bearing ${bearing.word}`, share: 21, show: formatBearingDeg },
       { head: `Ground ${unit.symbol}`, share: 19 },
       { head: `Run ${unit.symbol}`, share: 14 },
       { head: 'Lay', share: 19 },
       { head: `Wire run ${unit.symbol}`, share: 17 },
-      { head: 'On the way', share: 56 },
-      { head: 'At the end', share: 36 },
+      { head: 'On the way', share: 75 },
+      { head: 'Loop Ω', share: 17, show: 1 },
       { head: 'Done', share: 13 },
     ],
     rows,
