@@ -91,6 +91,22 @@ export function splicesOf(
   })
 }
 
+/** The splices of a line by place, in the order in which the crew comes to them: pairs that are spliced at one place share it. */
+export function splicePlacesOf(
+  plan: Plan,
+  line: Line,
+  measured: MeasuredLine,
+  pieces: readonly Piece[],
+): readonly (readonly [Splice, ...Splice[]])[] {
+  const places: [Splice, ...Splice[]][] = []
+  for (const splice of splicesOf(plan, line, measured, pieces).toSorted((a, b) => a.wireM - b.wireM)) {
+    const last = places.at(-1)
+    if (last && last[0].wireM === splice.wireM) last.push(splice)
+    else places.push([splice])
+  }
+  return places
+}
+
 /**
  * Splices that a handbook or common practice would not have, one flag a pair and kind.
  *

@@ -1,4 +1,4 @@
-import { splicesOf } from '../materials/splice-limits'
+import { splicePlacesOf } from '../materials/splice-limits'
 import { type Line, lineNumber as numberInPlan, type Position } from '../plan/plan'
 import type { ReportLine } from '../report/report'
 import type { PaperSource } from './paper-source'
@@ -12,7 +12,7 @@ export interface LineMark {
   readonly wireM: number
   readonly legIndex: number
   readonly position: Position
-  /** Which pair the splice is in and which spool goes on from it, or why the tag hangs there. */
+  /** Which pairs are spliced and which spool goes on, or why the tag hangs there. */
   readonly what: string
 }
 
@@ -21,16 +21,14 @@ export const lineNumber = (source: PaperSource, id: Line['id']): number => numbe
 
 /** The splices of one line, in the order in which the crew comes to them. */
 function spliceMarks({ plan }: PaperSource, line: Line, measured: ReportLine): readonly LineMark[] {
-  return splicesOf(plan, line, measured, measured.pieces)
-    .toSorted((a, b) => a.wireM - b.wireM)
-    .map((splice, i) => ({
-      ...splice,
-      kind: 'splice',
-      name: `S${i + 1}`,
-      what: [line.pairs > 1 ? `pair ${splice.pair + 1}` : '', `to spool ${splice.spools[1]}`]
-        .filter(Boolean)
-        .join(' '),
-    }))
+  return splicePlacesOf(plan, line, measured, measured.pieces).map((splices, i) => ({
+    ...splices[0],
+    kind: 'splice',
+    name: `S${i + 1}`,
+    what: splices
+      .map(({ pair, spools }) => `${line.pairs > 1 ? `pair ${pair + 1} ` : ''}to spool ${spools[1]}`)
+      .join(', '),
+  }))
 }
 
 /** The tags of one line. */

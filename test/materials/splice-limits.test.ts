@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import type { Wire } from '../../src/catalog/wire'
 import { planSpools } from '../../src/materials/plan-spools'
-import { flagSplices, splicesOf, splicesToAvoid } from '../../src/materials/splice-limits'
+import { flagSplices, splicePlacesOf, splicesOf, splicesToAvoid } from '../../src/materials/splice-limits'
 import type { Piece } from '../../src/materials/spool-plan'
 import { measureLine } from '../../src/measure/measure-line'
 import type { MeasuredLine } from '../../src/measure/measured'
@@ -111,6 +111,26 @@ test('a splice stands on the map where the wire before it ends', () => {
   const [splice] = splicesOf(plan, line, measured, own)
   expect(splice).toMatchObject({ legIndex: 0, pair: 0, spools: ['s0', 's1'] })
   expect(splice!.position[1]).toBeCloseTo(55.005, 4)
+})
+
+test('two pairs that are spliced at one place share it, and the places follow the line', () => {
+  const measured = measureLine(plan, line)
+  const placesOf = (...own: readonly (readonly [pair: number, wireM: number])[]) =>
+    splicePlacesOf(
+      plan,
+      line,
+      measured,
+      own.map(([pair, wireM], i) => ({ spool: `s${i}`, wireM, cutM: wireM, pair })),
+    ).map((splices) => splices.map(({ wireM, pair }) => [wireM, pair]))
+  expect(placesOf([0, 400], [0, 400], [0, 100])).toEqual([[[400, 0]], [[800, 0]]])
+  expect(placesOf([0, 400], [1, 300], [0, 500], [1, 600])).toEqual([[[300, 1]], [[400, 0]]])
+  expect(placesOf([0, 400], [1, 400], [0, 500], [1, 500])).toEqual([
+    [
+      [400, 0],
+      [400, 1],
+    ],
+  ])
+  expect(placesOf([0, 900])).toEqual([])
 })
 
 test('the spool plan cuts a spool early to keep its splice out of the water', () => {

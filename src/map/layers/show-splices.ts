@@ -1,7 +1,6 @@
 import { effect } from '@preact/signals'
-import { pointAtWireM } from '../../measure/along'
+import { type Splice, splicePlacesOf } from '../../materials/splice-limits'
 import type { LineId } from '../../plan/id'
-import type { Line } from '../../plan/plan'
 import { formatLengthM } from '../../report/quantity-text'
 import type { ReportLine } from '../../report/report'
 import type { Bench } from '../bench'
@@ -31,16 +30,26 @@ export function showSplices(bench: Bench): () => void {
     for (const measured of store.report.value.lines) {
       const line = plan.lines.get(measured.id)
       const selected = selection?.kind === 'line' && selection.id === measured.id
-      const runsM = spliceWireM(measured)
-      if (!line || runsM.length === 0 || !(selected || isRoomy(measured, view.metresPerPx()))) continue
+      if (!line || !(selected || isRoomy(measured, view.metresPerPx()))) continue
+      const places = splicePlacesOf(plan, line, measured, measured.pieces).map(([splice]) => splice)
+      if (places.length === 0) continue
       shown.add(line.id)
       const from = plan.stations.get(line.from)?.position
       const to = plan.stations.get(line.to)?.position
-      const state = [line, from, to, measured.laidM, runsM.join(), frame, selected, units]
+      const state = [
+        line,
+        from,
+        to,
+        measured.laidM,
+        places.map(({ wireM }) => wireM).join(),
+        frame,
+        selected,
+        units,
+      ]
       const before = drawn.get(line.id)
       if (before?.state.every((part, i) => part === state[i])) continue
       const lineGroup = before?.group ?? svgElement('g', {}, group)
-      lineGroup.replaceChildren(...splicesOf(bench, line, measured, runsM, selected))
+      lineGroup.replaceChildren(...lozenges(bench, places, selected))
       drawn.set(line.id, { group: lineGroup, state })
     }
     for (const [id, { group: old }] of drawn) {
@@ -56,15 +65,8 @@ export function showSplices(bench: Bench): () => void {
   }
 }
 
-function splicesOf(
-  { view, store }: Bench,
-  line: Line,
-  measured: ReportLine,
-  runsM: readonly number[],
-  labelled: boolean,
-): SVGElement[] {
-  return runsM.map((wireM, i) => {
-    const place = pointAtWireM(store.plan.peek(), measured, line, wireM)
+function lozenges({ view, store }: Bench, places: readonly Splice[], labelled: boolean): SVGElement[] {
+  return places.map((place, i) => {
     const { x, y } = view.pointOf(place.position)
     const splice = svgElement('g', {
       class: 'splice',
@@ -77,22 +79,6 @@ function splicesOf(
     }
     return splice
   })
-}
-
-/** Wire from the line's start to each splice, m; where several pairs are spliced at one place it counts once. */
-export function spliceWireM({
-  pieces,
-}: {
-  readonly pieces: readonly Pick<ReportLine['pieces'][number], 'pair' | 'wireM'>[]
-}): readonly number[] {
-  const ends = new Set<number>()
-  const lastOf = new Map<number, number>()
-  for (const { pair, wireM } of pieces) {
-    const fromM = lastOf.get(pair)
-    if (fromM !== undefined) ends.add(fromM)
-    lastOf.set(pair, (fromM ?? 0) + wireM)
-  }
-  return [...ends].sort((a, b) => a - b)
 }
 
 const isRoomy = ({ mapM, pieces }: ReportLine, metresPerPx: number): boolean =>
