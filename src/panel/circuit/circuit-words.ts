@@ -1,5 +1,6 @@
-import type { Check, LoopRow, RingingRow, VoiceRow } from '../../budget/rows'
+import type { LoopRow, RingingRow, VoiceRow } from '../../budget/rows'
 import { judgeLoop, judgeRinging, judgeVoice } from '../../budget/verdict'
+import { checkWords } from '../../report/choice-words'
 import type { Reach } from '../../report/report'
 import { formatDb, formatList, formatMA, formatVolts, plainNumber } from '../format'
 
@@ -47,18 +48,6 @@ export function voiceSentence(rows: readonly VoiceRow[], nameOf: NameOf): string
   const verdict = judgeVoice(weakest)
   if (verdict === 'works') return `Yes. The faintest pair is ${pair}: ${loss}.`
   return `${verdict === 'thin' ? 'Barely' : 'Not'} from ${pair}: ${loss}.`
-}
-
-/** What a check is about, as it stands in a sentence: `the bell at Quarry`. */
-export function checkWords(check: Check, nameOf: NameOf): string {
-  switch (check.kind) {
-    case 'ringing':
-      return `the bell at ${nameOf(check.to)}`
-    case 'voice':
-      return `speech from ${nameOf(check.from)} to ${nameOf(check.to)}`
-    case 'loop':
-      return `the current at ${nameOf(check.station)}`
-  }
 }
 
 /** How far could it go? One sentence. */

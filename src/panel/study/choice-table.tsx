@@ -3,17 +3,10 @@ import { useEffect } from 'preact/hooks'
 import type { Choice } from '../../budget/choices'
 import type { CircuitId } from '../../plan/id'
 import { stationName } from '../../plan/plan'
-import { distanceUnit, type UnitSystem } from '../../report/quantity-text'
+import { betterChoice, limitWords, reachWords } from '../../report/choice-words'
 import { NO_CHOICES, searchChoices } from '../../state/choice-search'
 import type { Store } from '../../state/store'
-import { checkWords } from '../circuit/circuit-words'
 import { formatRunM } from '../format'
-
-/** Three figures: a reach is known to 0.1 %, and nobody lays a wire to the metre by it. */
-function formatReachM(reachM: number, system: UnitSystem): string {
-  const { of, symbol } = distanceUnit(system)
-  return `${Number(of(reachM).toPrecision(3))} ${symbol}`
-}
 
 /** What each wire and each supply would give a circuit: how far it could go, today and at worst. */
 export function ChoiceTable({ store, id }: { store: Store; id: CircuitId }) {
@@ -42,26 +35,6 @@ export function ChoiceTable({ store, id }: { store: Store; id: CircuitId }) {
   )
 }
 
-/** First what can do its work, then what rings, then what reaches farther. */
-const better = (a: Choice, b: Choice): number =>
-  Number(b.complete) - Number(a.complete) ||
-  Number(b.rings) - Number(a.rings) ||
-  b.worst.factor - a.worst.factor ||
-  b.today.factor - a.today.factor
-
-/** What ends the reach at worst, after what this choice lacks and others have. */
-function limitWords(
-  { complete, rings, worst }: Choice,
-  list: readonly Choice[],
-  nameOf: (station: string) => string,
-): string {
-  const lacks = [
-    ...(!complete && list.some((other) => other.complete) ? ['not complete with it'] : []),
-    ...(!rings && list.some((other) => other.rings) ? ['rings nothing'] : []),
-  ]
-  return [...lacks, ...(worst.check ? [checkWords(worst.check, nameOf)] : [])].join('; ')
-}
-
 interface Props {
   readonly store: Store
   readonly caption: string
@@ -72,10 +45,7 @@ interface Props {
 
 function Choices({ store, caption, list, longestM, isNow }: Props) {
   const plan = store.settled.value
-  const far = ({ factor, check }: Choice['today']) => {
-    if (!check) return 'no end found'
-    return factor === 0 ? 'nowhere' : formatReachM(factor * longestM, store.units.value)
-  }
+  const far = (reach: Choice['today']) => reachWords(reach, longestM, store.units.value)
   return (
     <table class="choices">
       <caption>{caption}</caption>
@@ -87,7 +57,7 @@ function Choices({ store, caption, list, longestM, isNow }: Props) {
         </tr>
       </thead>
       <tbody>
-        {list.toSorted(better).map((choice) => (
+        {list.toSorted(betterChoice).map((choice) => (
           <tr key={choice.id} class={isNow(choice.id) ? 'now' : undefined}>
             <th scope="row">
               {choice.name}

@@ -6,12 +6,14 @@ import { circuitPlots } from '../../report/circuit-plots'
 import { PLOT_HEIGHT_MM, PlotRow } from '../drawing/plot-view'
 import type { Block } from '../layout/block'
 import type { PaperSource } from '../paper-source'
+import { choiceTables } from '../tables/choice-tables'
 
 /** Plots that stand side by side. */
 const ACROSS = 2
 
-/** What each circuit does along its wire and over the band of speech: loss, ring volts and battery volts, as plots. */
-export function circuitFigures({ plan, catalog, ground, system }: PaperSource): readonly Block[] {
+/** What each circuit does along its wire and over the band of speech, as plots, and how far each wire and each supply would take it. */
+export function circuitFigures(source: PaperSource): readonly Block[] {
+  const { plan, catalog, ground, system } = source
   const measured = measurePlan(plan, ground)
   const today = conditionsOf(plan.weather, plan.wireTempC)
   return [...plan.circuits.values()].flatMap((circuit): readonly Block[] => {
@@ -28,6 +30,7 @@ export function circuitFigures({ plan, catalog, ground, system }: PaperSource): 
       ...rows.map(
         (row): Block => ({ kind: 'drawing', heightMm: PLOT_HEIGHT_MM, drawing: <PlotRow plots={row} /> }),
       ),
+      ...choiceTables(source, circuit, model, today).map((table): Block => ({ kind: 'table', table })),
     ]
   })
 }

@@ -1,0 +1,45 @@
+import type { Choice } from '../budget/choices'
+import type { Check } from '../budget/rows'
+import { distanceUnit, type UnitSystem } from './quantity-text'
+
+type NameOf = (stationId: string) => string
+
+/** What a check is about, as it stands in a sentence: `the bell at Quarry`. */
+export function checkWords(check: Check, nameOf: NameOf): string {
+  switch (check.kind) {
+    case 'ringing':
+      return `the bell at ${nameOf(check.to)}`
+    case 'voice':
+      return `speech from ${nameOf(check.from)} to ${nameOf(check.to)}`
+    case 'loop':
+      return `the current at ${nameOf(check.station)}`
+  }
+}
+
+/** First what can do its work, then what rings, then what reaches farther. */
+export const betterChoice = (a: Choice, b: Choice): number =>
+  Number(b.complete) - Number(a.complete) ||
+  Number(b.rings) - Number(a.rings) ||
+  b.worst.factor - a.worst.factor ||
+  b.today.factor - a.today.factor
+
+/** What ends the reach at worst, after what this choice lacks and others have. */
+export function limitWords(
+  { complete, rings, worst }: Choice,
+  list: readonly Choice[],
+  nameOf: NameOf,
+): string {
+  const lacks = [
+    ...(!complete && list.some((other) => other.complete) ? ['not complete with it'] : []),
+    ...(!rings && list.some((other) => other.rings) ? ['rings nothing'] : []),
+  ]
+  return [...lacks, ...(worst.check ? [checkWords(worst.check, nameOf)] : [])].join('; ')
+}
+
+/** How far a choice reaches, where the longest way is `longestM` now, in three figures: a reach is known to 0.1 %, and nobody lays wire to the metre by it. */
+export function reachWords({ factor, check }: Choice['today'], longestM: number, system: UnitSystem): string {
+  if (!check) return 'no end found'
+  if (factor === 0) return 'nowhere'
+  const { of, symbol } = distanceUnit(system)
+  return `${Number(of(factor * longestM).toPrecision(3))} ${symbol}`
+}

@@ -1,0 +1,84 @@
+import { type Choice, reachBySupply, reachByWire } from '../../budget/choices'
+import type { CircuitModel } from '../../budget/circuit-model'
+import type { Conditions } from '../../budget/conditions'
+import { longestWay } from '../../budget/path'
+import type { CircuitId } from '../../plan/id'
+import { type Circuit, stationName } from '../../plan/plan'
+import { betterChoice, limitWords, reachWords } from '../../report/choice-words'
+import type { Report } from '../../report/report'
+import type { Table } from '../layout/table'
+import type { PaperSource } from '../paper-source'
+
+interface Choices {
+  readonly way: ReturnType<typeof longestWay>
+  readonly wires: readonly Choice[]
+  readonly supplies: readonly Choice[]
+}
+const known = new WeakMap<Report, Map<CircuitId, Choices>>()
+
+/** Reckoned once for a plan: the papers are drawn anew with every letter of their revision. */
+function choicesFor(
+  { report, catalog }: PaperSource,
+  circuit: Circuit,
+  model: CircuitModel,
+  today: Conditions,
+): Choices {
+  const ofPlan = known.get(report) ?? new Map<CircuitId, Choices>()
+  known.set(report, ofPlan)
+  const before = ofPlan.get(circuit.id)
+  if (before) return before
+  const choices = {
+    way: longestWay(model),
+    wires: reachByWire(model, today, catalog.wires.values()),
+    supplies: reachBySupply(model, today, catalog.supplies.values()),
+  }
+  ofPlan.set(circuit.id, choices)
+  return choices
+}
+
+/** How far a circuit could go with each wire, and with each supply; none where no two sets could speak over it. */
+export function choiceTables(
+  source: PaperSource,
+  circuit: Circuit,
+  model: CircuitModel,
+  today: Conditions,
+): readonly Table[] {
+  const { plan, system } = source
+  const { way, wires, supplies } = choicesFor(source, circuit, model, today)
+  if (!way) return []
+  const nameOf = (station: string) => stationName(plan, station)
+  const ends = `${nameOf(way.from)} to ${nameOf(way.to)}`
+  const table = (
+    what: string,
+    title: string,
+    list: readonly Choice[],
+    isNow: (id: string) => boolean,
+  ): Table => ({
+    isDense: true,
+    title: `${circuit.name}: ${title}`,
+    columns: [
+      { head: what, share: 62 },
+      { head: `${ends}, today`, share: 32 },
+      { head: 'At worst', share: 26 },
+      { head: 'What fails first at worst', share: 66 },
+    ],
+    rows: list
+      .toSorted(betterChoice)
+      .map((choice) => [
+        `${choice.name}${isNow(choice.id) ? ' (yours now)' : ''}`,
+        reachWords(choice.today, way.wireM, system),
+        reachWords(choice.worst, way.wireM, system),
+        limitWords(choice, list, nameOf),
+      ]),
+  })
+  const used = new Set(circuit.lines.map((line) => plan.lines.get(line)?.wire))
+  return [
+    table('Wire', 'reach with one wire on every line', wires, (id) => used.size === 1 && used.has(id)),
+    table(
+      'Supply',
+      'reach with each supply where yours stands',
+      supplies,
+      (id) => id === circuit.supply?.type,
+    ),
+  ].filter(({ rows }) => rows.length > 0)
+}
