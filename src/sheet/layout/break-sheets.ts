@@ -1,12 +1,16 @@
 import { type Block, blockHeights, partOf } from './block'
 import type { SheetRoom } from './paper-size'
 
-/** A table of so few rows is not parted, as long as a sheet can hold it. */
-const WHOLE_ROWS = 5
+/** Rows that are no higher together are not parted, as long as a sheet can hold them, mm. */
+const WHOLE_MM = 60
 
-/** What of a run of rows must begin together: all of a few, else two, for one alone at the foot of a sheet looks lost. */
-const firstItemsMm = (itemsMm: readonly number[]) =>
-  itemsMm.slice(0, itemsMm.length <= WHOLE_ROWS ? WHOLE_ROWS : 2).reduce((sum, mm) => sum + mm, 0)
+const sumMm = (itemsMm: readonly number[]) => itemsMm.reduce((sum, mm) => sum + mm, 0)
+
+/** What of a run of rows must begin together: all of a low one, else two, for one alone at the foot of a sheet looks lost. */
+function firstItemsMm(itemsMm: readonly number[]): number {
+  const allMm = sumMm(itemsMm)
+  return allMm <= WHOLE_MM ? allMm : sumMm(itemsMm.slice(0, 2))
+}
 
 /** Height of the least that must stand together from block `i` on: headings, and the first part of what they head. */
 function leastMm(blocks: readonly Block[], i: number, widthMm: number): number {
