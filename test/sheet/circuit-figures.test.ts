@@ -23,7 +23,7 @@ test('every circuit has its plots under its name, two side by side', () => {
 
 test('every circuit is told how far each wire would take it, and each supply where it has one', () => {
   const tables = blocks.flatMap((block) => (block.kind === 'table' ? [block.table] : []))
-  const ofWire = tables.filter(({ title }) => title.includes('one wire'))
+  const ofWire = tables.filter(({ title }) => title.includes('one wire on'))
   expect(ofWire).toHaveLength(plan.circuits.size)
   expect(tables.length - ofWire.length).toBe(
     [...plan.circuits.values()].filter(({ supply }) => supply).length,

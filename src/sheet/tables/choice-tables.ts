@@ -47,7 +47,6 @@ export function choiceTables(
   const { way, wires, supplies } = choicesFor(source, circuit, model, today)
   if (!way) return []
   const nameOf = (station: string) => stationName(plan, station)
-  const ends = `${nameOf(way.from)} to ${nameOf(way.to)}`
   const table = (
     what: string,
     title: string,
@@ -55,12 +54,12 @@ export function choiceTables(
     isNow: (id: string) => boolean,
   ): Table => ({
     isDense: true,
-    title: `${circuit.name}: ${title}`,
+    title: `${circuit.name}: reach from ${nameOf(way.from)} to ${nameOf(way.to)}, ${title}`,
     columns: [
-      { head: what, share: 62 },
-      { head: `${ends}, today`, share: 32 },
-      { head: 'At worst', share: 26 },
-      { head: 'What fails first at worst', share: 66 },
+      { head: what, share: 80 },
+      { head: 'Today', share: 22 },
+      { head: 'At worst', share: 22 },
+      { head: 'What fails first at worst', share: 62 },
     ],
     rows: list
       .toSorted(betterChoice)
@@ -73,12 +72,7 @@ export function choiceTables(
   })
   const used = new Set(circuit.lines.map((line) => plan.lines.get(line)?.wire))
   return [
-    table('Wire', 'reach with one wire on every line', wires, (id) => used.size === 1 && used.has(id)),
-    table(
-      'Supply',
-      'reach with each supply where yours stands',
-      supplies,
-      (id) => id === circuit.supply?.type,
-    ),
+    table('Wire', 'one wire on every line', wires, (id) => used.size === 1 && used.has(id)),
+    table('Supply', 'each supply where yours stands', supplies, (id) => id === circuit.supply?.type),
   ].filter(({ rows }) => rows.length > 0)
 }
