@@ -7,6 +7,7 @@ import type { PaperSource } from '../paper-source'
 /** Every circuit as a diagram: stations with their sets, supply, lines with pair, ohms and dB, joints. */
 export function circuitDiagram(source: PaperSource, room: SheetRoom): readonly Block[] {
   const { plan, report } = source
+  if (report.circuits.length === 0) return []
   return [
     {
       kind: 'text',

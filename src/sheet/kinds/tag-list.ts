@@ -5,6 +5,7 @@ import { tagTable } from '../tables/tag-table'
 /** Every tag of every line, in the order in which the crew hangs them. */
 export function tagList(source: PaperSource): readonly Block[] {
   const { plan, report } = source
+  if (report.lines.length === 0) return []
   return [
     {
       kind: 'text',

@@ -6,6 +6,7 @@ import { callTable, loopTable } from '../tables/test-tables'
 /** What each circuit should measure, and room for what it does. */
 export function testCard(source: PaperSource): readonly Block[] {
   const { plan, report, system } = source
+  if (report.circuits.length === 0) return []
   return [
     {
       kind: 'text',
