@@ -56,8 +56,19 @@ export function routeMap(source: PaperSource, room: SheetRoom): readonly Block[]
     report.cautions.length > 0
       ? [{ kind: 'box', title: 'Cautions', sentences: report.cautions.map(({ text }) => text) }]
       : []
-  const size = [room.widthMm, heightOfFewestSheets([...below, ...cautions], room)] as const
-  const whole = windowOver(plane, positions, frameIn(...size))
+  const wholeOn = (heightMm: number) => windowOver(plane, positions, frameIn(room.widthMm, heightMm))
+  const isClear = (heightMm: number) => wholeOn(heightMm).scale <= DETAIL_SCALE
+  const heights = OVERVIEW_MM.filter((heightMm) => heightMm <= room.heightMm - 60)
+  const size = [
+    room.widthMm,
+    // A lower map that no longer shows the net clearly would save nothing: it would need maps in detail.
+    heightOfFewestSheets(
+      heights.some(isClear) ? heights.filter(isClear) : heights,
+      [...below, ...cautions],
+      room,
+    ),
+  ] as const
+  const whole = wholeOn(size[1])
 
   const tileSize = [room.widthMm, room.heightMm - TILE_WORDS_MM] as const
   const tiles =
@@ -75,21 +86,20 @@ export function routeMap(source: PaperSource, room: SheetRoom): readonly Block[]
   return [
     ...mapBlocks(source, whole, size, norths, 'whole', { isOverview: tiles.length > 0 }),
     ...below,
+    ...cautions,
     ...tiles.flatMap((tile): readonly Block[] => [
       { kind: 'heading', text: `Map ${tile.number} of ${tiles.length}` },
       ...mapBlocks(source, tile.window, tileSize, norths, `tile-${tile.number}`, {
         matches: matchesOf(tile),
       }),
     ]),
-    ...cautions,
   ]
 }
 
 /** The highest overview for which all that stands below it takes no more sheets than below a low one. */
-function heightOfFewestSheets(below: readonly Block[], room: SheetRoom): number {
+function heightOfFewestSheets(heights: readonly number[], below: readonly Block[], room: SheetRoom): number {
   const sheetsWith = (heightMm: number) =>
     breakIntoSheets([{ kind: 'drawing', heightMm, drawing: null }, ...below], room).length
-  const heights = OVERVIEW_MM.filter((heightMm) => heightMm <= room.heightMm - 60)
   const fewest = Math.min(...heights.map(sheetsWith))
   return heights.find((heightMm) => sheetsWith(heightMm) === fewest)!
 }
