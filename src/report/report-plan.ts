@@ -4,6 +4,7 @@ import { type Catalog, mergeCatalogs } from '../catalog/catalog'
 import { hoursOfPlan } from '../materials/hours'
 import { loadsOf } from '../materials/loads'
 import { planSpools } from '../materials/plan-spools'
+import { splicePlacesOf } from '../materials/splice-limits'
 import type { Piece, WireSpools } from '../materials/spool-plan'
 import { layingOf, loadAllowancesOf } from '../materials/work-allowances'
 import { lineTags } from '../measure/line-tags'
@@ -71,6 +72,7 @@ function reportLine(
     legs: measured.legs,
     pieces,
     tags: lineTags(plan, measured, line),
+    splices: splicePlacesOf(plan, line, measured, pieces),
   }
 }
 

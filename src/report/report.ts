@@ -1,6 +1,7 @@
 import type { Check, LoopRow, RingingRow, Verdict, VoiceRow } from '../budget/rows'
 import type { NetHours } from '../materials/hours'
 import type { Loads } from '../materials/loads'
+import type { Splice } from '../materials/splice-limits'
 import type { Piece, WireSpools } from '../materials/spool-plan'
 import type { LineTag } from '../measure/line-tags'
 import type { CircuitId, LineId } from '../plan/id'
@@ -31,6 +32,8 @@ export interface ReportLine {
   readonly pieces: readonly Piece[]
   /** Tags and test points from the line's start to its end. */
   readonly tags: readonly LineTag[]
+  /** Splices by place, in the order in which the crew comes to them: pairs that are spliced at one place share it. */
+  readonly splices: readonly (readonly [Splice, ...Splice[]])[]
 }
 
 /** How many times longer every line could be until a check fails: 0 where no wire at all fails, at most 1000. */

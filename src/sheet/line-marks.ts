@@ -1,4 +1,3 @@
-import { splicePlacesOf } from '../materials/splice-limits'
 import { type Line, lineNumber as numberInPlan, type Position } from '../plan/plan'
 import type { ReportLine } from '../report/report'
 import type { PaperSource } from './paper-source'
@@ -20,8 +19,8 @@ export interface LineMark {
 export const lineNumber = (source: PaperSource, id: Line['id']): number => numberInPlan(source.plan, id)
 
 /** The splices of one line, in the order in which the crew comes to them. */
-function spliceMarks({ plan }: PaperSource, line: Line, measured: ReportLine): readonly LineMark[] {
-  return splicePlacesOf(plan, line, measured, measured.pieces).map((splices, i) => ({
+function spliceMarks(line: Line, measured: ReportLine): readonly LineMark[] {
+  return measured.splices.map((splices, i) => ({
     ...splices[0],
     kind: 'splice',
     name: `S${i + 1}`,
@@ -44,9 +43,7 @@ export function tagMarks(source: PaperSource, line: Line, measured: ReportLine):
 
 /** The splices and tags of one line, in the order in which the crew comes to them. */
 export const lineMarks = (source: PaperSource, line: Line, measured: ReportLine): readonly LineMark[] =>
-  [...spliceMarks(source, line, measured), ...tagMarks(source, line, measured)].toSorted(
-    (a, b) => a.wireM - b.wireM,
-  )
+  [...spliceMarks(line, measured), ...tagMarks(source, line, measured)].toSorted((a, b) => a.wireM - b.wireM)
 
 /** A place where the crew measures as it goes. */
 export interface TestPlace {

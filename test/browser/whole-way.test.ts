@@ -90,7 +90,8 @@ test('a person draws a net, sees it ring, changes it, and finds it again and on 
   await at.page.locator('.circuits button').first().click()
   await expect.poll(() => figureOf('Alder → Birch')).toBeGreaterThan(0)
   await at.page.locator('.panel').getByRole('button', { name: 'Alder – Birch', exact: true }).first().click()
-  expect(await loop()).toBe(copper)
+  // The ground is read anew; until it is there, the line is measured on the map.
+  await expect.poll(loop).toBe(copper)
 
   // And on paper
   const loopOhms = /reads ([\d,. ]+ (?:Ω|kΩ))/.exec(copper!)![1]!

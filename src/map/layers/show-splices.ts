@@ -1,10 +1,11 @@
 import { effect } from '@preact/signals'
-import { type Splice, splicePlacesOf } from '../../materials/splice-limits'
 import type { LineId } from '../../plan/id'
 import { formatLengthM } from '../../report/quantity-text'
 import type { ReportLine } from '../../report/report'
 import type { Bench } from '../bench'
 import { svgElement } from '../view/svg-element'
+
+type SplicePlace = ReportLine['splices'][number][0]
 
 /** Pieces shorter than this on the screen would make the lozenges run together, px. */
 const LEAST_PIECE_PX = 40
@@ -31,7 +32,7 @@ export function showSplices(bench: Bench): () => void {
       const line = plan.lines.get(measured.id)
       const selected = selection?.kind === 'line' && selection.id === measured.id
       if (!line || !(selected || isRoomy(measured, view.metresPerPx()))) continue
-      const places = splicePlacesOf(plan, line, measured, measured.pieces).map(([splice]) => splice)
+      const places = measured.splices.map(([splice]) => splice)
       if (places.length === 0) continue
       shown.add(line.id)
       const from = plan.stations.get(line.from)?.position
@@ -65,7 +66,7 @@ export function showSplices(bench: Bench): () => void {
   }
 }
 
-function lozenges({ view, store }: Bench, places: readonly Splice[], labelled: boolean): SVGElement[] {
+function lozenges({ view, store }: Bench, places: readonly SplicePlace[], labelled: boolean): SVGElement[] {
   return places.map((place, i) => {
     const { x, y } = view.pointOf(place.position)
     const splice = svgElement('g', {
