@@ -1,0 +1,53 @@
+import { effect } from '@preact/signals'
+import type { LineId } from '../../plan/id'
+import type { ReportLine } from '../../report/report'
+import type { Bench } from '../bench'
+import { svgElement } from '../view/svg-element'
+
+/** What hangs along one line: drawn anew only where something of `from` is another than before. */
+export interface LineMarks {
+  readonly from: readonly unknown[]
+  readonly draw: () => readonly SVGElement[]
+}
+
+interface Drawn {
+  readonly group: SVGGElement
+  readonly from: readonly unknown[]
+}
+
+/** Keeps the marks of each line in a group of its own, in step with the report and with the frame of the map. @param marksOf null for a line without any */
+export function showLineMarks(
+  { store, view }: Bench,
+  name: string,
+  marksOf: (line: ReportLine, isSelected: boolean) => LineMarks | null,
+): () => void {
+  const group = view.addGroup(name)
+  const drawn = new Map<LineId, Drawn>()
+  const stop = effect(() => {
+    const frame = view.frame.value
+    const selection = store.selection.value
+    const shown = new Set<LineId>()
+    for (const line of store.report.value.lines) {
+      const isSelected = selection?.kind === 'line' && selection.id === line.id
+      const marks = marksOf(line, isSelected)
+      if (!marks) continue
+      shown.add(line.id)
+      const from = [frame, isSelected, ...marks.from]
+      const before = drawn.get(line.id)
+      if (before && before.from.length === from.length && before.from.every((part, i) => part === from[i]))
+        continue
+      const own = before?.group ?? svgElement('g', {}, group)
+      own.replaceChildren(...marks.draw())
+      drawn.set(line.id, { group: own, from })
+    }
+    for (const [id, { group: old }] of drawn) {
+      if (shown.has(id)) continue
+      old.remove()
+      drawn.delete(id)
+    }
+  })
+  return () => {
+    stop()
+    group.remove()
+  }
+}
