@@ -16,6 +16,10 @@ export const CROSSED = {
     'close by a sleeper, staked 0.3 to 0.6 m outside them and tied to both, with no slack, tagged at both ends',
   /** FM 24-20, from memory. */
   inWater: 'weighted, anchored on both banks, no splice in it',
+  /** Common practice. */
+  overWater: 'tied on both banks',
+  /** Common practice. */
+  underWater: 'anchored on both banks',
 } as const
 
 const hungOver = (over: 'road' | 'track') =>
@@ -33,9 +37,9 @@ function directions({ kind, lay }: Crossing): string | undefined {
   if (kind === 'railway' && lay === 'buried')
     return `with the railway’s consent, under the rails ${CROSSED.underRails}`
   if (kind !== 'water') return undefined
-  if (lay === 'overhead') return 'hang it over, tied on both banks'
+  if (lay === 'overhead') return `hang it over, ${CROSSED.overWater}`
   if (lay === 'water') return `lay it ${CROSSED.inWater}`
-  return lay === 'buried' ? 'lead it under, anchored on both banks' : undefined
+  return lay === 'buried' ? `lead it under, ${CROSSED.underWater}` : undefined
 }
 
 /**
