@@ -14,11 +14,12 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   files: ['plan', 'catalog', 'terrain', 'measure', 'budget', 'materials', 'report'],
   storage: ['plan', 'terrain', 'files'],
   state: ['plan', 'catalog', 'terrain', 'measure', 'budget', 'materials', 'report'],
+  figure: ['report'],
   map: ['plan', 'terrain', 'measure', 'report', 'state'],
-  sheet: ['plan', 'catalog', 'terrain', 'measure', 'budget', 'materials', 'report', 'state'],
+  sheet: ['plan', 'catalog', 'terrain', 'measure', 'budget', 'materials', 'report', 'state', 'figure'],
   panel: [
     ...['plan', 'catalog', 'terrain', 'measure', 'budget', 'materials', 'report'],
-    ...['files', 'storage', 'state'],
+    ...['figure', 'files', 'storage', 'state'],
   ],
 }
 
@@ -37,7 +38,7 @@ const OWNERS: Readonly<Record<string, readonly string[]>> = {
   leaflet: ['map'],
   'topojson-client': ['map'],
   'world-atlas': ['map'],
-  preact: ['panel', 'sheet'],
+  preact: ['figure', 'panel', 'sheet'],
 }
 
 /** Where a program starts: these join the folders, and nothing imports them. */
