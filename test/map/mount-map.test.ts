@@ -75,6 +75,7 @@ describe('the map', () => {
     store.selection.value = { kind: 'line', id: 'l' as LineId, legs: [] }
     const tags = store.report.value.lines[0]!.tags
     expect(tags.length).toBeGreaterThan(2)
+    expect(element.querySelectorAll('.tag')).toHaveLength(tags.length - 2)
     const numbers = [...element.querySelectorAll('.tag text')].map((label) => label.textContent)
     expect(numbers).toEqual(tags.slice(1, -1).map((tag) => `1/${tag.number}`))
   })

@@ -1,4 +1,3 @@
-import type { LineTag } from '../../measure/line-tags'
 import { lineNumber } from '../../plan/plan'
 import type { ReportLine } from '../../report/report'
 import type { Bench } from '../bench'
@@ -8,9 +7,13 @@ import { showLineMarks } from './line-marks'
 /** A line's tags are drawn where each has so much room on the screen, px; on the selected line in any case. */
 const ROOM_PX = 60
 
+/** Numbers nearer than this to the one before would run into it, px. */
+const NUMBER_PX = 26
+
 /**
- * Draws the tags of a line: a small plate at its place, with a second rim where the pair can be opened and measured. On the selected
- * line each says its number. Those at the line's ends hang at the stations, which stand there already.
+ * Draws the tags of a line: a small plate that hangs from its place, so that a bend there stays in sight, with a second rim where the
+ * pair can be opened and measured. On the selected line they say their numbers, where there is room. Those at the line's ends hang at
+ * the stations, which stand there already.
  */
 export function showTags(bench: Bench): () => void {
   const { store, view } = bench
@@ -20,18 +23,24 @@ export function showTags(bench: Bench): () => void {
     const number = isSelected ? lineNumber(plan, line.id) : 0
     return {
       from: [line.tags, number],
-      draw: () =>
-        line.tags.slice(1, -1).map((tag) => plate(bench, tag, isSelected ? `${number}/${tag.number}` : '')),
+      draw: () => {
+        let last: { x: number; y: number } | null = null
+        return line.tags.slice(1, -1).map((tag) => {
+          const place = view.pointOf(tag.position)
+          const isFree = !last || Math.hypot(place.x - last.x, place.y - last.y) >= NUMBER_PX
+          if (isSelected && isFree) last = place
+          return plate(place, tag.isTestPoint, isSelected && isFree ? `${number}/${tag.number}` : '')
+        })
+      },
     }
   })
 }
 
-function plate({ view }: Bench, { position, isTestPoint }: LineTag, words: string): SVGElement {
-  const { x, y } = view.pointOf(position)
+function plate({ x, y }: { x: number; y: number }, isTestPoint: boolean, words: string): SVGElement {
   const mark = svgElement('g', { class: 'tag', transform: `translate(${x.toFixed(1)} ${y.toFixed(1)})` })
-  svgElement('path', { d: 'M-4 -5H4V3L0 6L-4 3Z' }, mark)
-  if (isTestPoint) svgElement('path', { class: 'tag-rim', d: 'M-7 -8H7V4.5L0 9.5L-7 4.5Z' }, mark)
-  if (words) svgElement('text', { x: 11, y: -6 }, mark).textContent = words
+  svgElement('path', { d: 'M0 0V9M-4 9H4V17L0 20L-4 17Z' }, mark)
+  if (isTestPoint) svgElement('path', { class: 'tag-rim', d: 'M-7 6H7V18.5L0 23.5L-7 18.5Z' }, mark)
+  if (words) svgElement('text', { x: 10, y: 19 }, mark).textContent = words
   return mark
 }
 
