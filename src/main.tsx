@@ -1,6 +1,7 @@
 import './look.css'
 import { effect, signal } from '@preact/signals'
 import { render } from 'preact'
+import { terrainJobs } from './jobs/terrain-jobs'
 import { mountMap } from './map/mount-map'
 import { followShortcuts } from './panel/bar/shortcuts'
 import { HazardImport } from './panel/ground/later-ground'
@@ -18,7 +19,6 @@ import { openDroppedFiles } from './storage/open-dropped'
 import { takeDroppedFiles } from './storage/open-save'
 import { saveTable } from './storage/save-table'
 import { keepSettings } from './storage/settings'
-import { terrainJobs } from './storage/terrain-jobs'
 
 const store = createStore()
 const nothingYet = store.opened.peek()

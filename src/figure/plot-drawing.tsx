@@ -1,4 +1,4 @@
-import { layOutPlot, type Plot, type PlotLayout, type PlotSize } from '../report/plot-layout'
+import { layOutPlot, type Plot, type PlotLayout, type PlotSize } from './plot-layout'
 
 /** Room that a curve's name takes in the key. */
 const KEY_STEP = 92

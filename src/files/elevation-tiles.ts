@@ -1,4 +1,4 @@
-import { WGS84_A_M } from '../terrain/earth'
+import { WGS84_A_M } from '../geo/earth'
 import type { ElevationGrid, Extent } from '../terrain/elevation-grid'
 import { degToRad } from '../units'
 

@@ -1,3 +1,4 @@
+import type { Position } from '../geo/position'
 import {
   type Allowances,
   type Circuit,
@@ -5,7 +6,6 @@ import {
   type Leg,
   type Line,
   type Plan,
-  type Position,
   type Rest,
   type Station,
   verticesOf,

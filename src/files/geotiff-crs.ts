@@ -1,4 +1,5 @@
-import type { GridCrs, GridTransform } from '../terrain/elevation-grid'
+import type { GridCrs } from '../geo/projection'
+import type { GridTransform } from '../terrain/elevation-grid'
 
 /** What a GeoTIFF says about where it lies; key numbers from OGC 19-008r4, GeoTIFF 1.1. */
 export type GeoKeys = Readonly<Partial<Record<string, unknown>>>

@@ -1,6 +1,7 @@
+import type { Position } from '../geo/position'
 import type { HazardId, LineId, StationId } from '../plan/id'
 import { valueWords } from '../plan/limits'
-import type { Hazard, Line, Position, Station } from '../plan/plan'
+import type { Hazard, Line, Station } from '../plan/plan'
 import { type Check, isObject, members, oneOf } from '../plan/shape'
 import type { Problem } from '../problem'
 import { type FeatureKind, type KnownIds, kindOf, repeatedIds } from './known-ids'

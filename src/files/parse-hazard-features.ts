@@ -1,6 +1,7 @@
+import type { Position } from '../geo/position'
 import type { FeatureProperty, HazardFeature, HazardFeatures } from '../plan/hazard-features'
 import { numberWords, valueWords } from '../plan/limits'
-import type { Hazard, Position } from '../plan/plan'
+import type { Hazard } from '../plan/plan'
 import { type Check, isObject, listOf, type Members, placeOf } from '../plan/shape'
 import { bad, ok, type Problem, type Result } from '../problem'
 import { parseJson } from './json-text'

@@ -1,6 +1,7 @@
+import type { Position } from '../geo/position'
 import type { LineId, StationId } from '../plan/id'
 import { LIMITS } from '../plan/limits'
-import { LAYS, type Leg, type Line, type Position, type Station } from '../plan/plan'
+import { LAYS, type Leg, type Line, type Station } from '../plan/plan'
 import { type Check, listOf, members, number, oneOf, text } from '../plan/shape'
 import { type FeatureFile, featureRest, featureShape } from './feature-shape'
 import { type KnownIds, reference } from './known-ids'

@@ -1,5 +1,5 @@
+import type { Position } from '../geo/position'
 import { valueWords } from '../plan/limits'
-import type { Position } from '../plan/plan'
 import { type Check, listOf } from '../plan/shape'
 
 const isFigure = (value: unknown): value is number => typeof value === 'number' && Number.isFinite(value)

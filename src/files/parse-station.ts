@@ -1,5 +1,6 @@
+import type { Position } from '../geo/position'
 import type { StationId } from '../plan/id'
-import type { Position, Station } from '../plan/plan'
+import type { Station } from '../plan/plan'
 import { members, oneOf, text } from '../plan/shape'
 import { type FeatureFile, featureRest, featureShape } from './feature-shape'
 import { position, toPosition } from './parse-position'

@@ -1,5 +1,5 @@
-import { cellOf, type Extent, type GridCrs, type GridTransform } from '../terrain/elevation-grid'
-import { projectionOf } from '../terrain/projection'
+import { type GridCrs, projectionOf } from '../geo/projection'
+import { cellOf, type Extent, type GridTransform } from '../terrain/elevation-grid'
 
 /** Columns and rows of a raster, the ends not among them. */
 export interface RasterWindow {

@@ -1,5 +1,5 @@
+import { pointOnLeg } from '../geo/leg-length'
 import { type Line, type Plan, verticesOf } from '../plan/plan'
-import { pointOnLeg } from './leg-length'
 import type { MeasuredLine } from './measured'
 
 /** A place on a line. */

@@ -1,5 +1,5 @@
+import { crossingsOf } from '../hazard/crossings'
 import type { Line, Plan } from '../plan/plan'
-import { crossingsOf } from '../terrain/crossings'
 import { pointAtMapM, wireMAtGroundM } from './along'
 import type { MeasuredLine } from './measured'
 

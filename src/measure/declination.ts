@@ -1,5 +1,5 @@
 import geomagnetism from 'geomagnetism'
-import type { Position } from '../plan/plan'
+import type { Position } from '../geo/position'
 import { bad, ok, type Result } from '../problem'
 
 /** Where a compass needle points. */

@@ -1,7 +1,8 @@
+import type { Position } from '../geo/position'
+import { crossingsOf } from '../hazard/crossings'
 import type { StationId } from '../plan/id'
-import { type Line, type Plan, type Position, stationName } from '../plan/plan'
+import { type Line, type Plan, stationName } from '../plan/plan'
 import { WORK, workOf } from '../plan/work'
-import { crossingsOf } from '../terrain/crossings'
 import { pointAtGroundM, pointAtMapM, wireMAtGroundM } from './along'
 import type { MeasuredLine } from './measured'
 

@@ -1,7 +1,8 @@
+import { legGeometry } from '../geo/leg-length'
+import type { Position } from '../geo/position'
 import type { LineId } from '../plan/id'
-import { type Allowances, type Leg, type Line, type Plan, type Position, verticesOf } from '../plan/plan'
+import { type Allowances, type Leg, type Line, type Plan, verticesOf } from '../plan/plan'
 import type { Ground } from '../terrain/ground'
-import { legGeometry } from './leg-length'
 import type { MeasuredLeg, MeasuredLine } from './measured'
 import { sagFactor } from './sag-factor'
 

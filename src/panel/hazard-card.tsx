@@ -1,8 +1,8 @@
 import { removeHazard, renameHazard, setHazardKind } from '../plan/hazard-edits'
 import type { HazardId } from '../plan/id'
 import { HAZARD_KINDS } from '../plan/plan'
-import { HAZARD_WORDS } from '../report/plan-words'
 import type { Store } from '../state/store'
+import { HAZARD_WORDS } from '../words/plan-words'
 import { SelectField } from './select-field'
 import { TextField } from './text-field'
 

@@ -1,8 +1,8 @@
 import { useId } from 'preact/hooks'
 import type { Problem } from '../problem'
-import type { UnitSystem } from '../report/quantity-text'
+import type { UnitSystem } from '../words/quantity-text'
+import { fieldText, type Quantity, unitOf } from '../words/units'
 import { Field, useTypedText } from './field'
-import { fieldText, type Quantity, unitOf } from './format'
 
 interface Props {
   readonly label: string

@@ -1,6 +1,6 @@
 import { useEffect, useRef } from 'preact/hooks'
 import type { Store } from '../state/store'
-import { formatCount } from './format'
+import { formatCount } from '../words/units'
 
 /** A file that was refused: every fault, its place, and what to do. The plan on screen has stayed. */
 export function ProblemList({ store }: { store: Store }) {

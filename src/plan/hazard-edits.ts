@@ -1,7 +1,8 @@
+import type { Position } from '../geo/position'
+import { onGlobe, samePosition } from '../geo/position'
 import { bad, ok, type Result } from '../problem'
 import type { HazardId } from './id'
-import type { Hazard, HazardKind, Plan, Position } from './plan'
-import { onGlobe, samePosition } from './position'
+import type { Hazard, HazardKind, Plan } from './plan'
 import { assertNewFeature, putHazard, without } from './put'
 
 export interface NewHazard {

@@ -1,8 +1,9 @@
+import type { Position } from '../geo/position'
+import { onGlobe, samePosition } from '../geo/position'
 import { bad, ok, type Result } from '../problem'
 import type { LineId } from './id'
 import { LIMITS, type Limit, limitFault } from './limits'
-import type { Lay, Leg, Line, Plan, Position } from './plan'
-import { onGlobe, samePosition } from './position'
+import type { Lay, Leg, Line, Plan } from './plan'
 import { putLine } from './put'
 
 /** Bends a leg: it becomes two, both laid as the one was. Its note stays with the first. */

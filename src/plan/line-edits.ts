@@ -1,11 +1,12 @@
 import { BUILT_IN } from '../catalog/built-in'
+import type { Position } from '../geo/position'
+import { onGlobe } from '../geo/position'
 import { bad, ok, type Result } from '../problem'
 import { circuitsAtStation, circuitsOfLine } from './circuit-topology'
 import type { CircuitId, LineId, StationId } from './id'
 import { LIMITS, limitFault } from './limits'
 import { withoutLines } from './line-removal'
-import { type Lay, type Line, lineName, type Plan, type Position } from './plan'
-import { onGlobe } from './position'
+import { type Lay, type Line, lineName, type Plan } from './plan'
 import { assertNewCircuit, assertNewFeature, putCircuit, putLine } from './put'
 
 /** What an electrode is taken for until its own figure is given, Ω: a rod of about a metre in moist loam. Common practice. */

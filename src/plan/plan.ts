@@ -1,12 +1,10 @@
 import type { CatalogEntries } from '../catalog/catalog'
+import type { Position } from '../geo/position'
 import type { CircuitId, HazardId, LineId, StationId } from './id'
 import type { Work } from './work'
 
 /** Members of a plan file that this program does not know: kept, and written back untouched. */
 export type Rest = Readonly<Record<string, unknown>>
-
-/** WGS 84, in the order of the file: longitude −180…180, latitude −90…90, elevation in m. */
-export type Position = readonly [lonDeg: number, latDeg: number, elevationM?: number]
 
 export const LAYS = ['surface', 'overhead', 'buried', 'water'] as const
 export type Lay = (typeof LAYS)[number]

@@ -1,6 +1,7 @@
+import type { Position } from '../geo/position'
+import { onGlobe } from '../geo/position'
 import type { LineId, StationId } from './id'
-import type { Circuit, Lay, Line, Plan, Position } from './plan'
-import { onGlobe } from './position'
+import type { Circuit, Lay, Line, Plan } from './plan'
 import { assertNewCircuit, assertNewFeature, putCircuit, putLine } from './put'
 
 /** A way between two stations: its bends, and how each leg is laid, one more than there are bends. */

@@ -1,7 +1,8 @@
+import type { Position } from '../geo/position'
+import { onGlobe, samePosition } from '../geo/position'
 import type { CircuitId, StationId } from './id'
 import { withoutLines } from './line-removal'
-import { type Circuit, lineName, type Plan, type Position, type Station } from './plan'
-import { onGlobe, samePosition } from './position'
+import { type Circuit, lineName, type Plan, type Station } from './plan'
 import { assertNewFeature, putStation, without } from './put'
 
 export function addStation(

@@ -1,7 +1,7 @@
 import type { Wire } from '../catalog/wire'
+import type { Crossing } from '../hazard/crossings'
 import type { MeasuredLine } from '../measure/measured'
 import type { Line, Plan } from '../plan/plan'
-import type { Crossing } from '../terrain/crossings'
 import type { Ground } from '../terrain/ground'
 import { METRES_PER_FOOT } from '../units'
 import type { Caution } from './report'

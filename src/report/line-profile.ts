@@ -1,7 +1,7 @@
 import type { Wire } from '../catalog/wire'
+import { crossingsOf } from '../hazard/crossings'
 import { wireHeightM } from '../measure/catenary'
 import { type Hazard, type Lay, type Line, type Plan, stationName, verticesOf } from '../plan/plan'
-import { crossingsOf } from '../terrain/crossings'
 import type { GridGround } from '../terrain/ground-from-grids'
 import { isSteep, type LegSlope, type Profile, profileAlong } from '../terrain/profile'
 import { overheadLegOf } from './overhead-leg'

@@ -1,5 +1,5 @@
 import type { Wire } from '../catalog/wire'
-import { pointOnLeg } from '../measure/leg-length'
+import { pointOnLeg } from '../geo/leg-length'
 import { type OverheadLeg, overheadSpans } from '../measure/overhead-spans'
 import { type Line, type Plan, verticesOf } from '../plan/plan'
 import type { Ground } from '../terrain/ground'

@@ -1,4 +1,5 @@
-import { type Line, lineNumber as numberInPlan, type Position } from '../plan/plan'
+import type { Position } from '../geo/position'
+import { type Line, lineNumber as numberInPlan } from '../plan/plan'
 import type { ReportLine } from '../report/report'
 import type { PaperSource } from './paper-source'
 

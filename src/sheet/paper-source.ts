@@ -1,11 +1,12 @@
 import type { Catalog } from '../catalog/catalog'
+import type { Position } from '../geo/position'
+import { gridConvergenceDeg, utmZoneOf } from '../geo/utm-zone'
 import { type Declination, declinationAt } from '../measure/declination'
-import { gridConvergenceDeg, utmZoneOf } from '../measure/utm'
-import type { Plan, Position } from '../plan/plan'
+import type { Plan } from '../plan/plan'
 import type { Result } from '../problem'
-import type { UnitSystem } from '../report/quantity-text'
 import type { Report } from '../report/report'
 import type { GridGround } from '../terrain/ground-from-grids'
+import type { UnitSystem } from '../words/quantity-text'
 
 /** What every paper is made from: nothing is reckoned anew, so that no paper can disagree with the screen. */
 export interface PaperSource {

@@ -1,9 +1,9 @@
 import { effect, type Signal } from '@preact/signals'
 import type { Choice } from '../budget/choices'
+import { askWhenStill } from '../jobs/ask-circuits'
+import type { CircuitAnswer } from '../jobs/circuit-questions'
 import { measurePlan } from '../measure/measure-line'
 import type { CircuitId } from '../plan/id'
-import { askWhenStill } from './ask-circuits'
-import type { CircuitAnswer } from './circuit-questions'
 import type { Store } from './store'
 
 /** What each choice would give one circuit, as far as it is known. */

@@ -1,14 +1,14 @@
 import { signal } from '@preact/signals'
+import type { Position } from '../geo/position'
 import type { HazardFeatures } from '../plan/hazard-features'
 import type { LineId } from '../plan/id'
-import type { Position } from '../plan/plan'
 import type { Result } from '../problem'
+import { DEFAULT_ROUTE_WEIGHTS, type RouteWeights } from '../route/route-weights'
+import type { NetRequest, SuggestedNet } from '../route/suggest-nets'
+import type { RouteRequest, SuggestedRoute } from '../route/suggest-route'
 import type { GridGround } from '../terrain/ground-from-grids'
 import type { KeptGrid } from '../terrain/kept-grid'
 import type { Relief, ReliefRequest } from '../terrain/relief'
-import { DEFAULT_ROUTE_WEIGHTS, type RouteWeights } from '../terrain/route-weights'
-import type { NetRequest, SuggestedNet } from '../terrain/suggest-nets'
-import type { RouteRequest, SuggestedRoute } from '../terrain/suggest-route'
 
 /** Long work under way, and the way to stop it. */
 export interface Work {

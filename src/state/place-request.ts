@@ -1,4 +1,4 @@
-import type { Position } from '../plan/plan'
+import type { Position } from '../geo/position'
 
 const WANTED = 'fieldpair-place-wanted'
 

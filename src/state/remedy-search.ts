@@ -1,7 +1,7 @@
 import { effect } from '@preact/signals'
+import { askWhenStill } from '../jobs/ask-circuits'
 import { measurePlan } from '../measure/measure-line'
 import { isAmiss } from '../report/remedies'
-import { askWhenStill } from './ask-circuits'
 import type { Store } from './store'
 
 /**

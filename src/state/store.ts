@@ -1,13 +1,14 @@
 import { batch, computed, signal } from '@preact/signals'
 import { BUILT_IN } from '../catalog/built-in'
 import { mergeCatalogs } from '../catalog/catalog'
+import type { Position } from '../geo/position'
 import { begin, commit, redo, undo } from '../plan/history'
 import type { CircuitId, HazardId, LineId, StationId } from '../plan/id'
-import { EMPTY_PLAN, type Plan, type Position } from '../plan/plan'
+import { EMPTY_PLAN, type Plan } from '../plan/plan'
 import type { Problem, Result } from '../problem'
-import type { UnitSystem } from '../report/quantity-text'
 import type { Remedy } from '../report/report'
 import { reportPlan } from '../report/report-plan'
+import type { UnitSystem } from '../words/quantity-text'
 import { createGroundState } from './ground-state'
 
 export type Selection =

@@ -1,8 +1,8 @@
 import { parsePlan } from '../files/parse-plan'
+import type { TerrainJobs } from '../jobs/terrain-jobs'
 import type { Plan } from '../plan/plan'
 import { planExtent } from '../terrain/plan-extent'
 import type { GridSource } from './grid-source'
-import type { TerrainJobs } from './terrain-jobs'
 
 /** The invented country of the demo: what public/demo.terrain.tif covers, degrees. */
 const WEST_DEG = 66.96

@@ -1,8 +1,8 @@
+import type { Watch } from '../jobs/terrain-jobs'
 import type { Result } from '../problem'
 import type { ElevationGrid, Extent } from '../terrain/elevation-grid'
 import { cellSizeM, extentOf } from '../terrain/ground-from-grids'
 import type { KeptGrid } from '../terrain/kept-grid'
-import type { Watch } from './terrain-jobs'
 
 /** Whatever elevations can be read from, a window at a time. */
 export interface GridSource {

@@ -1,3 +1,4 @@
+import type { TerrainJobs } from '../jobs/terrain-jobs'
 import type { Plan } from '../plan/plan'
 import type { Problem } from '../problem'
 import type { Extent } from '../terrain/elevation-grid'
@@ -7,7 +8,6 @@ import { planExtent } from '../terrain/plan-extent'
 import { type GridFiles, openGridFiles } from './grid-files'
 import { covers, entryOf, type GridSource, type ReadSource, readSource } from './grid-source'
 import { newKey } from './new-key'
-import type { TerrainJobs } from './terrain-jobs'
 import { underWatch, type WorkPlace } from './under-watch'
 
 /** The parts of the store that the ground needs. */

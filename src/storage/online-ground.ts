@@ -6,11 +6,11 @@ import {
   tilesOver,
   tileUrl,
 } from '../files/elevation-tiles'
+import type { Watch } from '../jobs/terrain-jobs'
 import type { Plan } from '../plan/plan'
 import { bad, ok, type Result } from '../problem'
 import type { ElevationGrid, Extent } from '../terrain/elevation-grid'
 import type { GridSource } from './grid-source'
-import type { Watch } from './terrain-jobs'
 
 /** A server of elevation tiles as the person names it, and the credit that its owner asks for. */
 export interface ElevationServer {

@@ -1,4 +1,4 @@
-import type { Watch } from './terrain-jobs'
+import type { Watch } from '../jobs/terrain-jobs'
 
 /** Where work under way is shown. */
 export interface WorkPlace {

@@ -1,8 +1,4 @@
-/** How a grid's own x and y relate to WGS 84 longitude and latitude. */
-export type GridCrs =
-  | { readonly kind: 'geographic' }
-  | { readonly kind: 'utm'; readonly zone: number; readonly south: boolean }
-  | { readonly kind: 'web-mercator' }
+import type { GridCrs } from '../geo/projection'
 
 export type Heights =
   | Int8Array

@@ -1,7 +1,7 @@
-import { degreeM, shortWayDeg } from './earth'
+import { degreeM, shortWayDeg } from '../geo/earth'
+import { type Projection, projectionOf } from '../geo/projection'
 import { bilinearM, cellOf, type ElevationGrid, type Extent } from './elevation-grid'
 import type { Ground } from './ground'
-import { type Projection, projectionOf } from './projection'
 
 /** Ground that knows its grids, so that a profile can be drawn of it and a map painted. */
 export interface GridGround extends Ground {

@@ -1,4 +1,4 @@
-import type { Position } from '../plan/plan'
+import type { Position } from '../geo/position'
 
 /** An elevation file that is at hand, and what it gives to the plan on the table. */
 export interface KeptGrid {

@@ -1,5 +1,5 @@
+import { degreeM } from '../geo/earth'
 import { degToRad, radToDeg } from '../units'
-import { degreeM } from './earth'
 import type { Extent } from './elevation-grid'
 import type { Patch } from './ground-from-grids'
 

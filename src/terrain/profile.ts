@@ -1,4 +1,4 @@
-import { legM, shortWayDeg } from './earth'
+import { legM, shortWayDeg } from '../geo/earth'
 import type { GridGround } from './ground-from-grids'
 
 type LonLat = readonly [lonDeg: number, latDeg: number, elevationM?: number]

@@ -1,8 +1,9 @@
 import { describe, expect, test } from 'vitest'
+import type { Position } from '../../src/geo/position'
 import { branchStations, DEFAULT_TAGGING, lineTags } from '../../src/measure/line-tags'
 import { measureLine } from '../../src/measure/measure-line'
 import type { CircuitId, HazardId, LineId, StationId } from '../../src/plan/id'
-import { EMPTY_PLAN, type Hazard, type Line, type Plan, type Position } from '../../src/plan/plan'
+import { EMPTY_PLAN, type Hazard, type Line, type Plan } from '../../src/plan/plan'
 
 const station = (name: string, lonDeg: number, latDeg: number) => {
   const id = name as StationId

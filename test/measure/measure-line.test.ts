@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest'
+import type { Position } from '../../src/geo/position'
 import { measureLine, measurePlan } from '../../src/measure/measure-line'
 import type { LineId, StationId } from '../../src/plan/id'
-import { EMPTY_PLAN, type Leg, type Line, type Plan, type Position } from '../../src/plan/plan'
+import { EMPTY_PLAN, type Leg, type Line, type Plan } from '../../src/plan/plan'
 import type { Ground } from '../../src/terrain/ground'
 
 const A = 'a' as StationId

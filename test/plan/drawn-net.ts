@@ -1,6 +1,7 @@
+import type { Position } from '../../src/geo/position'
 import type { CircuitId, LineId, StationId } from '../../src/plan/id'
 import { addLine } from '../../src/plan/line-edits'
-import { EMPTY_PLAN, type Plan, type Position } from '../../src/plan/plan'
+import { EMPTY_PLAN, type Plan } from '../../src/plan/plan'
 import { addStation } from '../../src/plan/station-edits'
 import type { Result } from '../../src/problem'
 

@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest'
+import type { Position } from '../../src/geo/position'
 import {
   addHazard,
   moveHazardVertex,
@@ -8,7 +9,7 @@ import {
   setHazardKind,
 } from '../../src/plan/hazard-edits'
 import type { HazardId } from '../../src/plan/id'
-import { EMPTY_PLAN, type Position } from '../../src/plan/plan'
+import { EMPTY_PLAN } from '../../src/plan/plan'
 import { mended, refusals } from './drawn-net'
 
 const id = 'h' as HazardId

@@ -1,5 +1,6 @@
 import fc from 'fast-check'
 import { BUILT_IN } from '../../src/catalog/built-in'
+import type { Position } from '../../src/geo/position'
 import {
   putSet,
   putSupply,
@@ -38,7 +39,7 @@ import {
   setLegSupport,
 } from '../../src/plan/leg-edits'
 import { addLine, removeLine, reverseLine, setPairs, setReturn, setWire } from '../../src/plan/line-edits'
-import { HAZARD_KINDS, LAYS, type Plan, type Position } from '../../src/plan/plan'
+import { HAZARD_KINDS, LAYS, type Plan } from '../../src/plan/plan'
 import {
   putStock,
   setAllowance,

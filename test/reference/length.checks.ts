@@ -1,4 +1,4 @@
-import { legGeometry } from '../../src/measure/leg-length'
+import { legGeometry } from '../../src/geo/leg-length'
 import { checks } from './check'
 
 const dms = (degrees: number, minutes: number, seconds: number) => degrees + minutes / 60 + seconds / 3600

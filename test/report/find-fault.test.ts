@@ -8,8 +8,8 @@ import { mergeCatalogs } from '../../src/catalog/catalog'
 import { measurePlan } from '../../src/measure/measure-line'
 import type { CircuitId, LineId, StationId } from '../../src/plan/id'
 import { EMPTY_PLAN, type Line, type Plan } from '../../src/plan/plan'
-import { faultOnGround, faultSentence, spreadSentence, tagsSentence } from '../../src/report/fault-words'
 import { type FaultReading, findFault } from '../../src/report/find-fault'
+import { faultOnGround, faultSentence, spreadSentence, tagsSentence } from '../../src/words/fault-words'
 import { builtInWire } from '../reference/built-in-entry'
 
 const station = (id: string, name: string, latDeg: number) =>

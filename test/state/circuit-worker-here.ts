@@ -1,5 +1,5 @@
 import { vi } from 'vitest'
-import { answerCircuits, type CircuitQuestion } from '../../src/state/circuit-questions'
+import { answerCircuits, type CircuitQuestion } from '../../src/jobs/circuit-questions'
 
 /** Lets the circuit worker work on this thread, as soon as it is asked; tells how many are at work. */
 export function circuitWorkerHere() {

@@ -1,13 +1,14 @@
 // @vitest-environment happy-dom
 import 'fake-indexeddb/auto'
 import { afterEach, expect, test } from 'vitest'
+import type { Position } from '../../src/geo/position'
+import type { TerrainJobs } from '../../src/jobs/terrain-jobs'
 import type { StationId } from '../../src/plan/id'
-import { EMPTY_PLAN, type Plan, type Position } from '../../src/plan/plan'
+import { EMPTY_PLAN, type Plan } from '../../src/plan/plan'
 import { bad, ok } from '../../src/problem'
 import { createStore } from '../../src/state/store'
 import type { GridSource } from '../../src/storage/grid-source'
 import { type GroundKeeper, keepGround } from '../../src/storage/keep-ground'
-import type { TerrainJobs } from '../../src/storage/terrain-jobs'
 import type { ElevationGrid, Extent } from '../../src/terrain/elevation-grid'
 
 /** A degree of level ground at 300 m, its south-west corner at 11° E 47° N, in cells of 1/100°. */

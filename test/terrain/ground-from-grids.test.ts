@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import { degreeM } from '../../src/terrain/earth'
+import { degreeM } from '../../src/geo/earth'
 import { cellSizeM, groundFromGrids } from '../../src/terrain/ground-from-grids'
 import { gridOver, LAT, place } from './made-ground'
 

@@ -1,4 +1,4 @@
-import { degreeM } from '../../src/terrain/earth'
+import { degreeM } from '../../src/geo/earth'
 import type { ElevationGrid } from '../../src/terrain/elevation-grid'
 
 /** Where the made grids lie: 14° E, 46.5° N. */

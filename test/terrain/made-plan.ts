@@ -1,12 +1,6 @@
+import type { Position } from '../../src/geo/position'
 import type { HazardId, LineId, StationId } from '../../src/plan/id'
-import {
-  EMPTY_PLAN,
-  type HazardKind,
-  type Lay,
-  type Line,
-  type Plan,
-  type Position,
-} from '../../src/plan/plan'
+import { EMPTY_PLAN, type HazardKind, type Lay, type Line, type Plan } from '../../src/plan/plan'
 import { place } from './made-ground'
 
 export type Metres = readonly [eastM: number, northM: number]

@@ -1,6 +1,6 @@
+import { parsePlace } from '../../geo/parse-place'
 import type { Bench } from '../bench'
 import { askDialog } from './ask'
-import { parsePlace } from './parse-place'
 
 /** As near as the map goes to a place that it is sent to, if it is not nearer already. */
 const NEAR_ZOOM = 14

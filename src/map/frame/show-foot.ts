@@ -1,10 +1,10 @@
 import { effect } from '@preact/signals'
-import { formatLengthM, type UnitSystem } from '../../report/quantity-text'
+import { scaleBar } from '../../figure/scale-bar'
 import { sourceInUse } from '../../state/online-tiles'
 import type { Ground } from '../../terrain/ground'
+import { formatLengthM, type UnitSystem } from '../../words/quantity-text'
 import type { Aim, Bench } from '../bench'
 import { showTiles } from '../paper/show-tiles'
-import { scaleBar } from './scale-bar'
 
 /** Widest that the scale bar may be, px, and as a part of the map: on a phone the buttons beside it need the room. */
 const WIDEST_PX = 150
@@ -33,8 +33,8 @@ export function showFoot(bench: Bench): { aimed: (aim: Aim | null) => void; remo
   foot.append(bar, length, place, credit, goTo, online)
   view.container.after(foot)
   /** Not needed for the first sight of the map, so it comes a little later. */
-  let gridReference: ((lonDeg: number, latDeg: number) => string) | undefined
-  void import('./grid-reference').then((loaded) => {
+  let gridReference: typeof import('../../geo/grid-reference').gridReference | undefined
+  void import('../../geo/grid-reference').then((loaded) => {
     gridReference = loaded.gridReference
   })
 
@@ -50,7 +50,7 @@ export function showFoot(bench: Bench): { aimed: (aim: Aim | null) => void; remo
     aimed: (aim) => {
       const words = aim && [
         degreesText(aim.position),
-        gridReference?.(...aim.position),
+        gridReference?.(aim.position),
         heightText(aim.position, store.ground.peek(), store.units.peek()),
       ]
       place.textContent = words ? words.filter(Boolean).join(' · ') : ''

@@ -1,6 +1,6 @@
 import { effect } from '@preact/signals'
 import { HAZARD_KINDS, LAYS } from '../../plan/plan'
-import { HAZARD_WORDS, LAY_WORDS } from '../../report/plan-words'
+import { HAZARD_WORDS, LAY_WORDS } from '../../words/plan-words'
 import type { Aim, Bench, HandTool } from '../bench'
 
 /** A strip that says what the tool in hand does next, with what it can be set to and, for fingers, its keys as buttons. */

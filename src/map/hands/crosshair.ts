@@ -1,4 +1,4 @@
-import type { Position } from '../../plan/plan'
+import type { Position } from '../../geo/position'
 import type { Aim } from '../bench'
 import type { MapView, Point } from '../view/map-view'
 import { REACH_PX } from './gestures'

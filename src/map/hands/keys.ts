@@ -1,6 +1,6 @@
 import { setLays } from '../../plan/leg-edits'
 import { LAYS } from '../../plan/plan'
-import { LAY_LETTERS, LAY_WORDS } from '../../report/plan-words'
+import { LAY_LETTERS, LAY_WORDS } from '../../words/plan-words'
 import type { Aim, Bench, HandTool } from '../bench'
 import { describe } from '../tools/describe'
 import { removePicked } from '../tools/remove-picked'

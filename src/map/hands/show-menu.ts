@@ -1,7 +1,7 @@
 import { insertBend, removeBend, setLays } from '../../plan/leg-edits'
 import { removeLine } from '../../plan/line-edits'
 import { LAYS } from '../../plan/plan'
-import { LAY_WORDS } from '../../report/plan-words'
+import { LAY_WORDS } from '../../words/plan-words'
 import type { Aim, Bench } from '../bench'
 import { describe } from '../tools/describe'
 import { pick } from '../tools/pick'

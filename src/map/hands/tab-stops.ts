@@ -1,4 +1,5 @@
-import type { Plan, Position } from '../../plan/plan'
+import type { Position } from '../../geo/position'
+import type { Plan } from '../../plan/plan'
 import type { Selection } from '../../state/store'
 import type { Bench } from '../bench'
 import { describe } from '../tools/describe'

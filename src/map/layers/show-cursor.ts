@@ -1,5 +1,5 @@
 import { effect } from '@preact/signals'
-import { pointOnLeg } from '../../measure/leg-length'
+import { pointOnLeg } from '../../geo/leg-length'
 import { verticesOf } from '../../plan/plan'
 import type { Aim, Bench } from '../bench'
 import { svgElement } from '../view/svg-element'

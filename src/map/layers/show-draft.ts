@@ -1,5 +1,5 @@
 import { effect, type ReadonlySignal } from '@preact/signals'
-import type { Position } from '../../plan/plan'
+import type { Position } from '../../geo/position'
 import type { MapView } from '../view/map-view'
 import { pathData } from '../view/path-data'
 import { svgElement } from '../view/svg-element'

@@ -1,6 +1,7 @@
 import { effect } from '@preact/signals'
+import type { Position } from '../../geo/position'
 import type { LineId } from '../../plan/id'
-import { type Line, type Plan, type Position, verticesOf } from '../../plan/plan'
+import { type Line, type Plan, verticesOf } from '../../plan/plan'
 import type { Bench } from '../bench'
 import type { MapView, Point } from '../view/map-view'
 import { svgElement } from '../view/svg-element'

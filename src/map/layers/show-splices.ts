@@ -1,5 +1,5 @@
-import { formatLengthM, type UnitSystem } from '../../report/quantity-text'
 import type { ReportLine } from '../../report/report'
+import { formatLengthM, type UnitSystem } from '../../words/quantity-text'
 import type { Bench } from '../bench'
 import { svgElement } from '../view/svg-element'
 import { showLineMarks } from './line-marks'

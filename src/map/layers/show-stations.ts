@@ -1,6 +1,7 @@
 import { computed, effect } from '@preact/signals'
+import type { Position } from '../../geo/position'
 import type { StationId } from '../../plan/id'
-import type { Plan, Position } from '../../plan/plan'
+import type { Plan } from '../../plan/plan'
 import type { Bench } from '../bench'
 import { svgElement } from '../view/svg-element'
 import { failingStations } from './failing-stations'

@@ -1,9 +1,9 @@
 import { effect, signal } from '@preact/signals'
 import * as L from 'leaflet'
-import type { Position } from '../../plan/plan'
+import type { Position } from '../../geo/position'
+import { unrolled } from '../../geo/unroll'
 import type { MapView, Point } from '../view/map-view'
 import { svgElement } from '../view/svg-element'
-import { unrolled } from '../view/unroll'
 
 /** One island or continent: its rings and what they span, in px of the map at zoom 0. */
 interface Shape {

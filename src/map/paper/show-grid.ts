@@ -1,8 +1,8 @@
 import { effect } from '@preact/signals'
+import { type GridLine, gridLines } from '../../figure/map-grid-lines'
 import type { MapView, Point } from '../view/map-view'
 import { pathData } from '../view/path-data'
 import { svgElement } from '../view/svg-element'
-import { type GridLine, gridLines } from './grid-lines'
 
 /** Draws the metric grid, or on small scales meridians and parallels, with their figures along the frame. */
 export function showGrid(view: MapView): () => void {

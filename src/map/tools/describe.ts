@@ -1,6 +1,6 @@
 import type { HazardId, LineId, StationId } from '../../plan/id'
 import { lineName, type Plan } from '../../plan/plan'
-import { HAZARD_WORDS, LAY_WORDS } from '../../report/plan-words'
+import { HAZARD_WORDS, LAY_WORDS } from '../../words/plan-words'
 import type { Here } from './whats-here'
 
 /** A thing on the map in a few words, for those who hear it. */

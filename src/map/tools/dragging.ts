@@ -1,6 +1,7 @@
+import type { Position } from '../../geo/position'
 import { moveHazardVertex } from '../../plan/hazard-edits'
 import { insertBend, moveBend } from '../../plan/leg-edits'
-import type { Plan, Position } from '../../plan/plan'
+import type { Plan } from '../../plan/plan'
 import { moveStation } from '../../plan/station-edits'
 import type { Aim, Bench, Hold } from '../bench'
 import type { Here } from './whats-here'

@@ -1,8 +1,8 @@
 import { signal } from '@preact/signals'
+import type { Position } from '../../geo/position'
 import { addHazard } from '../../plan/hazard-edits'
-import type { Position } from '../../plan/plan'
-import { HAZARD_WORDS } from '../../report/plan-words'
 import { newHazardId } from '../../state/new-id'
+import { HAZARD_WORDS } from '../../words/plan-words'
 import type { Aim, Bench, HandTool } from '../bench'
 import { showDraft } from '../layers/show-draft'
 

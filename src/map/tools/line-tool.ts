@@ -1,6 +1,7 @@
 import { signal } from '@preact/signals'
+import type { Position } from '../../geo/position'
 import type { StationId } from '../../plan/id'
-import { type Lay, lineName, type Plan, type Position } from '../../plan/plan'
+import { type Lay, lineName, type Plan } from '../../plan/plan'
 import { wireInHand } from '../../state/wire-in-hand'
 import type { Aim, Bench, HandTool } from '../bench'
 import { beginLine, drawLine, type LineDraft, withBend, withoutLastBend } from './line-draft'

@@ -1,4 +1,5 @@
-import { type Hazard, type Plan, type Position, verticesOf } from '../../plan/plan'
+import type { Position } from '../../geo/position'
+import { type Hazard, type Plan, verticesOf } from '../../plan/plan'
 import type { MapView } from '../view/map-view'
 import type { Scene } from './whats-here'
 

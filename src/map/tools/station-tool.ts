@@ -1,5 +1,6 @@
+import type { Position } from '../../geo/position'
 import type { StationId } from '../../plan/id'
-import type { Plan, Position } from '../../plan/plan'
+import type { Plan } from '../../plan/plan'
 import { addStation } from '../../plan/station-edits'
 import { newStationId } from '../../state/new-id'
 import type { Bench, HandTool } from '../bench'

@@ -1,4 +1,4 @@
-import type { Position } from '../../plan/plan'
+import type { Position } from '../../geo/position'
 import type { Way } from '../../plan/route-edits'
 import type { Bench } from '../bench'
 import { type LineDraft, withBend } from './line-draft'

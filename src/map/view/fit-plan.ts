@@ -1,9 +1,10 @@
 import { effect } from '@preact/signals'
-import type { Plan, Position } from '../../plan/plan'
+import type { Position } from '../../geo/position'
+import { unrolled } from '../../geo/unroll'
+import type { Plan } from '../../plan/plan'
 import type { Store } from '../../state/store'
 import { outlineOf } from '../tools/scene'
 import type { MapView } from './map-view'
-import { unrolled } from './unroll'
 
 /** Nearest that the map comes by itself, so that a plan of one station is not seen through a lens. */
 const NEAREST_ZOOM = 16

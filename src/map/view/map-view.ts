@@ -1,8 +1,8 @@
 import { type ReadonlySignal, signal } from '@preact/signals'
 import * as L from 'leaflet'
-import type { Position } from '../../plan/plan'
+import type { Position } from '../../geo/position'
+import { nearLonDeg, unrolled, wrapLonDeg } from '../../geo/unroll'
 import { svgElement } from './svg-element'
-import { nearLonDeg, unrolled, wrapLonDeg } from './unroll'
 
 /** A point of the map's drawing, px; it stays under its place while the map is panned. */
 export interface Point {

@@ -1,5 +1,5 @@
 import type { Sources } from '../../catalog/sources'
-import type { Quantity } from '../format'
+import type { Quantity } from '../../words/units'
 
 /** What a wire, a set and a supply have in common. */
 export interface Entry {

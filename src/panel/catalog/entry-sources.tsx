@@ -1,5 +1,5 @@
 import type { Store } from '../../state/store'
-import { unitOf } from '../format'
+import { unitOf } from '../../words/units'
 import { OnDemand } from '../question'
 import { type Entry, FIGURES, valueAt } from './entry-figures'
 

@@ -1,7 +1,7 @@
 import type { Wire } from '../../catalog/wire'
 import type { Problem } from '../../problem'
 import type { Store } from '../../state/store'
-import { fieldText, type Unit, unitOf } from '../format'
+import { fieldText, type Unit, unitOf } from '../../words/units'
 import { TextField } from '../text-field'
 
 interface Props {

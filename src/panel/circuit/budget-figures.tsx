@@ -1,7 +1,7 @@
 import type { Circuit } from '../../plan/plan'
-import { formatOhms } from '../../report/quantity-text'
 import type { ReportCircuit } from '../../report/report'
 import type { Store } from '../../state/store'
+import { formatOhms } from '../../words/quantity-text'
 import { EntrySources } from '../catalog/later-catalog'
 import { OnDemand } from '../question'
 

@@ -1,6 +1,6 @@
 import type { LoopRow, RingingRow, Verdict, VoiceRow } from '../../budget/rows'
 import { judgeLoop, judgeRinging, judgeVoice } from '../../budget/verdict'
-import { formatDb, formatMA, formatVolts, plainNumber } from '../format'
+import { formatDb, formatMA, formatVolts, plainNumber } from '../../words/units'
 
 /** One check, ready to be drawn: what there is beside what is needed. */
 export interface MarginRow {

@@ -1,6 +1,6 @@
-import { formatMassKg, type UnitSystem } from '../../report/quantity-text'
 import type { Remedy } from '../../report/report'
-import { formatCount, formatRunM } from '../format'
+import { formatMassKg, type UnitSystem } from '../../words/quantity-text'
+import { formatCount, formatRunM } from '../../words/units'
 import { OnDemand } from '../question'
 import { VerdictMark } from '../verdict-mark'
 

@@ -1,10 +1,10 @@
+import { type Crossing, crossingsOf } from '../../hazard/crossings'
 import type { Line } from '../../plan/plan'
-import { HAZARD_WORDS, LAY_WORDS } from '../../report/plan-words'
-import { formatLengthM } from '../../report/quantity-text'
 import { wantPlace } from '../../state/place-request'
 import type { Store } from '../../state/store'
-import { type Crossing, crossingsOf } from '../../terrain/crossings'
-import { formatRunM } from '../format'
+import { HAZARD_WORDS, LAY_WORDS } from '../../words/plan-words'
+import { formatLengthM } from '../../words/quantity-text'
+import { formatRunM } from '../../words/units'
 
 /** What a line crosses, in order: where, how square, and how it is laid there. Each leads to its place. */
 export function CrossingList({ store, line }: { store: Store; line: Line }) {

@@ -2,10 +2,10 @@ import type { Store } from '../../state/store'
 import { HAZARD_TYPES, importHazards } from '../../storage/open-dropped'
 import { chooseFiles } from '../../storage/open-save'
 import type { KeptGrid } from '../../terrain/kept-grid'
-import { formatCount } from '../format'
+import { formatBytes, formatCellM } from '../../words/ground-words'
+import { formatCount } from '../../words/units'
 import { OnDemand, Question } from '../question'
 import { ElevationServer } from './elevation-server'
-import { formatBytes, formatCellM } from './ground-words'
 import { OpenElevations } from './open-elevations'
 
 /** The elevations at hand, and the way to more. */

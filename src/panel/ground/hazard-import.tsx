@@ -13,10 +13,10 @@ import {
 } from '../../plan/hazard-features'
 import type { HazardId } from '../../plan/id'
 import { HAZARD_KINDS, type HazardKind, type Plan } from '../../plan/plan'
-import { HAZARD_WORDS } from '../../report/plan-words'
 import { newHazardId } from '../../state/new-id'
 import type { Store } from '../../state/store'
-import { formatCount } from '../format'
+import { HAZARD_WORDS } from '../../words/plan-words'
+import { formatCount } from '../../words/units'
 import { SelectField } from '../select-field'
 
 /** What was found in a file of roads, rails, waters …, and the question what of it means what. */

@@ -1,7 +1,7 @@
 import { stationsOfCircuit } from '../../plan/circuit-topology'
 import type { Circuit } from '../../plan/plan'
 import type { Store } from '../../state/store'
-import { formatCount } from '../format'
+import { formatCount } from '../../words/units'
 import { Question } from '../question'
 import { NetOffer } from './later-ground'
 

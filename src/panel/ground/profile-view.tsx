@@ -1,11 +1,11 @@
 import { useRef } from 'preact/hooks'
+import { drawProfile, type ProfileDrawing, stretchWords } from '../../figure/profile-drawing'
 import type { LineId } from '../../plan/id'
 import { type LineProfile, profileAt } from '../../report/line-profile'
-import { LAY_WORDS } from '../../report/plan-words'
-import { drawProfile, type ProfileDrawing, stretchWords } from '../../report/profile-drawing'
-import { formatLengthM, type UnitSystem } from '../../report/quantity-text'
 import type { Store } from '../../state/store'
-import { formatRunM } from '../format'
+import { LAY_WORDS } from '../../words/plan-words'
+import { formatLengthM, type UnitSystem } from '../../words/quantity-text'
+import { formatRunM } from '../../words/units'
 import './profile.css'
 
 const SIZE = { width: 356, height: 190, letter: 11 }

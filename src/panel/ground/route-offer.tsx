@@ -3,11 +3,11 @@ import { useEffect } from 'preact/hooks'
 import type { LineId, StationId } from '../../plan/id'
 import type { Plan } from '../../plan/plan'
 import type { Way } from '../../plan/route-edits'
-import { formatLengthM } from '../../report/quantity-text'
 import { type RouteFigures, routeFigures } from '../../report/route-figures'
 import type { Store } from '../../state/store'
 import { underWatch } from '../../storage/under-watch'
-import { formatRunM } from '../format'
+import { formatLengthM } from '../../words/quantity-text'
+import { formatRunM } from '../../words/units'
 import { WeightFields } from './weight-fields'
 
 interface Props {

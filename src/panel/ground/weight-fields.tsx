@@ -1,5 +1,5 @@
+import { DEFAULT_ROUTE_WEIGHTS, type RouteWeights } from '../../route/route-weights'
 import type { Store } from '../../state/store'
-import { DEFAULT_ROUTE_WEIGHTS, type RouteWeights } from '../../terrain/route-weights'
 import { NumberField } from '../number-field'
 import { OnDemand } from '../question'
 

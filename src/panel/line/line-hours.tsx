@@ -1,7 +1,7 @@
 import type { LineHours } from '../../materials/hours'
 import type { LineId } from '../../plan/id'
-import { formatHours } from '../../report/work-words'
 import type { Store } from '../../state/store'
+import { formatHours } from '../../words/work-words'
 import { Question } from '../question'
 
 /** How long one crew takes over the line, and over what. */

@@ -5,10 +5,10 @@ import { setLegSag, setLegSpan, setLegSupport } from '../../plan/leg-edits'
 import { LIMITS } from '../../plan/limits'
 import type { Line } from '../../plan/plan'
 import { overheadLegOf } from '../../report/overhead-leg'
-import { formatLengthM, formatTempC } from '../../report/quantity-text'
 import type { ReportLine } from '../../report/report'
 import type { Store } from '../../state/store'
-import { formatCount, unitOf } from '../format'
+import { formatLengthM, formatTempC } from '../../words/quantity-text'
+import { formatCount, unitOf } from '../../words/units'
 import { NumberField } from '../number-field'
 
 interface Props {

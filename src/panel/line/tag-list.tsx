@@ -1,9 +1,9 @@
 import { type Line, lineNumber } from '../../plan/plan'
-import { formatLengthM } from '../../report/quantity-text'
 import type { ReportLine } from '../../report/report'
 import { wantPlace } from '../../state/place-request'
 import type { Store } from '../../state/store'
-import { formatCount } from '../format'
+import { formatLengthM } from '../../words/quantity-text'
+import { formatCount } from '../../words/units'
 import { OnDemand, Question } from '../question'
 import { WorkField } from '../whole/work-field'
 

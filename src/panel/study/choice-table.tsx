@@ -3,10 +3,10 @@ import { useEffect } from 'preact/hooks'
 import type { Choice } from '../../budget/choices'
 import type { CircuitId } from '../../plan/id'
 import { stationName } from '../../plan/plan'
-import { betterChoice, limitWords, reachWords } from '../../report/choice-words'
 import { NO_CHOICES, searchChoices } from '../../state/choice-search'
 import type { Store } from '../../state/store'
-import { formatRunM } from '../format'
+import { betterChoice, limitWords, reachWords } from '../../words/choice-words'
+import { formatRunM } from '../../words/units'
 
 /** What each wire and each supply would give a circuit: how far it could go, today and at worst. */
 export function ChoiceTable({ store, id }: { store: Store; id: CircuitId }) {

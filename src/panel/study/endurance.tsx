@@ -1,10 +1,10 @@
 import { type Endurance, enduranceOf } from '../../budget/endurance'
 import { setWork } from '../../plan/settings-edits'
 import { WORK, workOf } from '../../plan/work'
-import { formatTempC } from '../../report/quantity-text'
 import type { CircuitStudy } from '../../state/circuit-study'
 import type { Store } from '../../state/store'
-import { formatCount, formatMA, plainNumber } from '../format'
+import { formatTempC } from '../../words/quantity-text'
+import { formatCount, formatMA, plainNumber } from '../../words/units'
 import { NumberField } from '../number-field'
 import { OnDemand, Question } from '../question'
 

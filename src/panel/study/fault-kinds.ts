@@ -1,5 +1,5 @@
 import type { FaultReading } from '../../report/find-fault'
-import type { Quantity } from '../format'
+import type { Quantity } from '../../words/units'
 
 /** One figure that a person reads off an instrument. */
 export interface ReadingField {

@@ -1,5 +1,5 @@
 import { PlotDrawing } from '../../figure/plot-drawing'
-import type { Plot } from '../../report/plot-layout'
+import type { Plot } from '../../figure/plot-layout'
 
 /** In units of the drawing; it is as wide as the card. */
 const SIZE = { width: 356, height: 220 }

@@ -2,7 +2,7 @@ import { LIMITS, SLACK_LIMITS } from '../../plan/limits'
 import { LAYS, type Lay } from '../../plan/plan'
 import { type AllowanceField, setAllowance } from '../../plan/settings-edits'
 import type { Store } from '../../state/store'
-import type { Quantity } from '../format'
+import type { Quantity } from '../../words/units'
 import { NumberField } from '../number-field'
 import { OnDemand, Question } from '../question'
 

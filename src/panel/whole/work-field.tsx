@@ -2,7 +2,7 @@ import { WORK_SOURCES } from '../../materials/work-allowances'
 import { setWork } from '../../plan/settings-edits'
 import { type WorkField as Name, WORK, type WorkUnit, workOf } from '../../plan/work'
 import type { Store } from '../../state/store'
-import type { Quantity } from '../format'
+import type { Quantity } from '../../words/units'
 import { NumberField } from '../number-field'
 
 const QUANTITIES: Readonly<Record<WorkUnit, Quantity>> = {

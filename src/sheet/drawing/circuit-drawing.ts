@@ -1,11 +1,11 @@
+import type { Box, Point } from '../../figure/geometry'
 import type { StationId } from '../../plan/id'
 import type { Circuit, Line } from '../../plan/plan'
-import { formatOhms } from '../../report/quantity-text'
+import { formatOhms } from '../../words/quantity-text'
 import { wrapText } from '../layout/text-width'
 import { lineLossDb } from '../line-loss'
 import { lineNumber } from '../line-marks'
 import type { PaperSource } from '../paper-source'
-import type { Box, Point } from './geometry'
 import { type Link, layOutTree, type PlacedNode } from './tree-layout'
 
 /** One station of a circuit, as a box of words. */

@@ -8,7 +8,7 @@ import {
   type Point,
   type Segment,
   within,
-} from './geometry'
+} from '../../figure/geometry'
 
 /** A text that wants to stand near a point. */
 export interface Label {

@@ -1,7 +1,7 @@
+import type { Box, Point } from '../../figure/geometry'
+import { formatScale } from '../../figure/map-scale'
 import type { HazardKind, Lay } from '../../plan/plan'
-import type { Box, Point } from './geometry'
 import type { MapDrawing } from './map-drawing'
-import { formatScale } from './map-scale'
 import { HAZARD_STROKES, MARKS, MarkSymbol, Wire } from './map-symbols'
 
 const LAYS: readonly (readonly [Lay, string])[] = [

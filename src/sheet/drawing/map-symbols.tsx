@@ -1,5 +1,5 @@
+import type { Point, Segment } from '../../figure/geometry'
 import type { HazardKind, Lay } from '../../plan/plan'
-import type { Point, Segment } from './geometry'
 
 /** The `d` of a path along points, mm. */
 export const pathOf = (points: readonly Point[], closed = false) =>

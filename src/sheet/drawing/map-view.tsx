@@ -1,9 +1,9 @@
+import type { Box } from '../../figure/geometry'
+import { formatScale } from '../../figure/map-scale'
 import { textWidthEm } from '../layout/text-width'
 import type { Norths } from '../paper-source'
-import type { Box } from './geometry'
 import type { MapDrawing } from './map-drawing'
 import { MapLegend } from './map-legend'
-import { formatScale } from './map-scale'
 import { HAZARD_STROKES, MarkSymbol, pathOf, StationSymbol, Wire } from './map-symbols'
 import { NorthDiagram } from './north-diagram'
 

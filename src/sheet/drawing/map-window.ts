@@ -1,7 +1,7 @@
-import type { Position } from '../../plan/plan'
-import { type Box, contains, type Point, type Segment } from './geometry'
-import { fittingScale } from './map-scale'
-import type { Plane, PlanePoint } from './plane'
+import { type Box, contains, type Point, type Segment } from '../../figure/geometry'
+import { fittingScale } from '../../figure/map-scale'
+import type { Plane, PlanePoint } from '../../geo/plane'
+import type { Position } from '../../geo/position'
 
 /** A piece of ground as it lies in a frame on paper, true north up. */
 export interface MapWindow {

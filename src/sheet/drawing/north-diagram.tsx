@@ -1,6 +1,6 @@
+import type { Point } from '../../figure/geometry'
 import { degToRad } from '../../units'
 import type { Norths } from '../paper-source'
-import type { Point } from './geometry'
 
 const LENGTH_MM = 8.5
 /** Angles smaller than this are drawn this wide, so that they can be told apart; the figures stand in the sheet's words. */

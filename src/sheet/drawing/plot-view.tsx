@@ -1,5 +1,5 @@
 import { PlotDrawing } from '../../figure/plot-drawing'
-import type { Plot } from '../../report/plot-layout'
+import type { Plot } from '../../figure/plot-layout'
 import './plot.css'
 
 /** In units of the drawing, whose letters are 11 high: on paper 0.28 mm each, so that they come to 9 pt. */

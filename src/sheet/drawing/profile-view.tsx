@@ -1,7 +1,7 @@
+import type { Point } from '../../figure/geometry'
+import type { ProfileDrawing } from '../../figure/profile-drawing'
 import type { LineProfile } from '../../report/line-profile'
-import type { ProfileDrawing } from '../../report/profile-drawing'
 import { textWidthEm } from '../layout/text-width'
-import type { Point } from './geometry'
 import './profile.css'
 
 /** A line's profile in black on white, 1 unit to the millimetre. */

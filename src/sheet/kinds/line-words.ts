@@ -1,8 +1,8 @@
-import { gridReference } from '../../measure/grid-reference'
+import { gridReference } from '../../geo/grid-reference'
 import { type Line, stationName } from '../../plan/plan'
-import { formatLengthM, formatOhms } from '../../report/quantity-text'
 import type { ReportLine } from '../../report/report'
-import { formatHours } from '../../report/work-words'
+import { formatLengthM, formatOhms } from '../../words/quantity-text'
+import { formatHours } from '../../words/work-words'
 import type { PaperSource } from '../paper-source'
 
 /** So many stations are told by name; of more, how many there are. */

@@ -1,5 +1,5 @@
 import { SPLICE_FLAGS } from '../../materials/splice-limits'
-import { hoursSentence, loadsSentence, sharedWords, smallCrewSentence } from '../../report/work-words'
+import { hoursSentence, loadsSentence, sharedWords, smallCrewSentence } from '../../words/work-words'
 import type { Block } from '../layout/block'
 import type { PaperSource } from '../paper-source'
 import { hoursTable, loadTable, massTable } from '../tables/load-tables'

@@ -1,6 +1,6 @@
 import type { LineHours, NetHours } from '../../materials/hours'
 import { LOAD_KINDS, type LoadKind, type Loads } from '../../materials/loads'
-import { massUnit } from '../../report/quantity-text'
+import { massUnit } from '../../words/quantity-text'
 import type { Table } from '../layout/table'
 import { lineNumber } from '../line-marks'
 import type { PaperSource } from '../paper-source'

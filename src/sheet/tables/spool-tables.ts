@@ -1,4 +1,4 @@
-import { lengthUnit, massUnit } from '../../report/quantity-text'
+import { lengthUnit, massUnit } from '../../words/quantity-text'
 import type { Table } from '../layout/table'
 import { lineNumber } from '../line-marks'
 import type { PaperSource } from '../paper-source'

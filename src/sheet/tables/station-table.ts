@@ -1,4 +1,4 @@
-import { gridReference } from '../../measure/grid-reference'
+import { gridReference } from '../../geo/grid-reference'
 import type { Table } from '../layout/table'
 import type { PaperSource } from '../paper-source'
 

@@ -1,6 +1,6 @@
 import type { Line } from '../../plan/plan'
-import { lengthUnit } from '../../report/quantity-text'
 import type { ReportCircuit, ReportLine } from '../../report/report'
+import { lengthUnit } from '../../words/quantity-text'
 import type { Cell, Table } from '../layout/table'
 import { lineNumber, testPlaces } from '../line-marks'
 import type { PaperSource } from '../paper-source'

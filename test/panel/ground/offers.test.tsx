@@ -1,12 +1,12 @@
 // @vitest-environment happy-dom
 import { act } from 'preact/test-utils'
 import { describe, expect, test } from 'vitest'
+import type { Position } from '../../../src/geo/position'
 import { HazardImport } from '../../../src/panel/ground/hazard-import'
 import { LineGround } from '../../../src/panel/ground/line-ground'
 import { NetOffer } from '../../../src/panel/ground/net-offer'
 import { OverheadFields } from '../../../src/panel/line/overhead-fields'
 import type { StationId } from '../../../src/plan/id'
-import type { Position } from '../../../src/plan/plan'
 import { bad, ok } from '../../../src/problem'
 import type { GroundDesk } from '../../../src/state/ground-state'
 import { createStore } from '../../../src/state/store'

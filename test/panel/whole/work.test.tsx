@@ -2,8 +2,8 @@
 import { act } from 'preact/test-utils'
 import { afterAll, describe, expect, test, vi } from 'vitest'
 import { Panel } from '../../../src/panel/panel'
-import { formatHours } from '../../../src/report/work-words'
 import { createStore, type Selection } from '../../../src/state/store'
+import { formatHours } from '../../../src/words/work-words'
 import { page } from '../page'
 import { LINE, SMALL_PLAN } from '../small-plan'
 

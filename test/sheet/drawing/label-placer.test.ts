@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import { boxAround, contains, overlap, within } from '../../../src/sheet/drawing/geometry'
+import { boxAround, contains, overlap, within } from '../../../src/figure/geometry'
 import { type Label, placeLabels } from '../../../src/sheet/drawing/label-placer'
 
 const BOUNDS = { left: 0, top: 0, right: 186, bottom: 130 }

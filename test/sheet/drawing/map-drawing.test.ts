@@ -1,10 +1,10 @@
 import { describe, expect, test } from 'vitest'
+import { boxAround, overlap, within } from '../../../src/figure/geometry'
+import { planeAbout } from '../../../src/geo/plane'
 import { verticesOf } from '../../../src/plan/plan'
-import { boxAround, overlap, within } from '../../../src/sheet/drawing/geometry'
 import { drawMap, type MapDrawing } from '../../../src/sheet/drawing/map-drawing'
 import { frameIn } from '../../../src/sheet/drawing/map-view'
 import { windowOver } from '../../../src/sheet/drawing/map-window'
-import { planeAbout } from '../../../src/sheet/drawing/plane'
 import { demoPlan, sourceOf } from '../demo-source'
 
 const source = sourceOf(demoPlan())

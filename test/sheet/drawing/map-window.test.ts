@@ -1,7 +1,8 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import type { Position } from '../../../src/plan/plan'
-import { contains } from '../../../src/sheet/drawing/geometry'
+import { contains } from '../../../src/figure/geometry'
+import { planeAbout } from '../../../src/geo/plane'
+import type { Position } from '../../../src/geo/position'
 import {
   innerBox,
   matchAcross,
@@ -11,7 +12,6 @@ import {
   windowOver,
   windowsAlong,
 } from '../../../src/sheet/drawing/map-window'
-import { planeAbout } from '../../../src/sheet/drawing/plane'
 
 const FRAME = { left: 4, top: 4, right: 186, bottom: 90 }
 /** Rounding of the reckoning, mm. */

@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
-import { cross, type Segment } from '../../../src/sheet/drawing/geometry'
+import { cross, type Segment } from '../../../src/figure/geometry'
 import { type Link, layOutTree, type PlacedLink } from '../../../src/sheet/drawing/tree-layout'
 
 /** A random tree: every node but the first hangs on one before it. */

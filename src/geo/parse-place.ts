@@ -1,0 +1,75 @@
+import { toPoint } from 'mgrs'
+import { bad, ok, type Result } from '../problem'
+
+const DEGREES = /^(\d+(?:\.\d+)?)(?:[°\s]+(\d+(?:\.\d+)?))?(?:['′\s]+(\d+(?:\.\d+)?))?["″'′°\s]*$/
+
+const refused = bad({
+  code: 'no-place',
+  at: '',
+  message: 'Give latitude and longitude, as 47.2184 N 11.9051 E, or a grid reference, as 32T PT 90812 32711.',
+})
+
+/** A place as people write it: a military grid reference, or latitude and longitude in degrees, with minutes and seconds or without. */
+export function parsePlace(text: string): Result<readonly [lonDeg: number, latDeg: number]> {
+  const trimmed = text.trim().toUpperCase().replaceAll('−', '-')
+  return parseGridReference(trimmed) ?? parseLatLon(trimmed)
+}
+
+function parseGridReference(text: string): Result<readonly [number, number]> | undefined {
+  const packed = text.replaceAll(/\s/g, '')
+  if (!/^\d{1,2}[C-X][A-Z]{2}(\d\d)*$/.test(packed)) return undefined
+  try {
+    const [lonDeg, latDeg] = toPoint(packed)
+    return Number.isFinite(lonDeg) && Number.isFinite(latDeg) ? ok([lonDeg, latDeg]) : refused
+  } catch {
+    return refused
+  }
+}
+
+/** Latitude comes first, unless the letters say otherwise. */
+function parseLatLon(text: string): Result<readonly [number, number]> {
+  const halves = halvesOf(text)
+  if (!halves) return refused
+  const [first, second] = halves.map(signedDegrees)
+  if (first === undefined || second === undefined) return refused
+  const swapped = /[EW]/.test(halves[0]) && /[NS]/.test(halves[1])
+  const [latDeg, lonDeg] = swapped ? [second, first] : [first, second]
+  if (Math.abs(latDeg) > 90 || Math.abs(lonDeg) > 180) return refused
+  return ok([lonDeg, latDeg])
+}
+
+/** Apart at the comma, else after or before the letters, else in the middle. */
+function halvesOf(text: string): readonly [string, string] | undefined {
+  const parts =
+    splitInTwo(text, /[,;]\s*/) ??
+    splitInTwo(text, /(?<=[NSEW])\s*(?=[-\d])/) ??
+    splitInTwo(text, /(?<=\d["″'′°]?)\s*(?=[NSEW])/)
+  if (parts) return parts
+  const words = text.split(/\s+/)
+  const middle = words.length / 2
+  return words.length >= 2 && Number.isInteger(middle)
+    ? [words.slice(0, middle).join(' '), words.slice(middle).join(' ')]
+    : undefined
+}
+
+function splitInTwo(text: string, at: RegExp): readonly [string, string] | undefined {
+  const parts = text.split(at).filter((part) => part !== '')
+  return parts.length === 2 ? [parts[0]!, parts[1]!] : undefined
+}
+
+function signedDegrees(text: string): number | undefined {
+  const letters = text.replaceAll(/[^NSEW]/g, '')
+  const minus = /^\s*[NSEW]?\s*-/.test(text)
+  if (letters.length > 1 || (letters && minus)) return undefined
+  const match = DEGREES.exec(
+    text
+      .replaceAll(/[NSEW]/g, '')
+      .replace('-', '')
+      .trim(),
+  )
+  if (!match) return undefined
+  const [degrees, minutes, seconds] = [match[1], match[2] ?? '0', match[3] ?? '0'].map(Number)
+  if (minutes! >= 60 || seconds! >= 60) return undefined
+  const size = degrees! + minutes! / 60 + seconds! / 3600
+  return minus || letters === 'S' || letters === 'W' ? -size : size
+}

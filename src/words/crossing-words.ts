@@ -1,0 +1,54 @@
+import { HEIGHT_OVER } from '../catalog/crossing-practice'
+import { CROSSED } from '../hazard/crossed'
+import { type Crossing, crossingsOf } from '../hazard/crossings'
+import type { Line, Plan } from '../plan/plan'
+import { metresAndFeet } from '../report/judged-line'
+import type { Caution } from '../report/report'
+import { formatLengthM, type UnitSystem } from './quantity-text'
+
+const hungOver = (over: 'road' | 'track') =>
+  `hang it over, ${metresAndFeet(HEIGHT_OVER[over].metres)} clear at its lowest; keep traffic off while it hangs low`
+
+/** What the crew does at a crossing that is laid as it should be; undefined where only a caution can tell. */
+function directions({ kind, lay }: Crossing): string | undefined {
+  if (kind === 'road' || kind === 'track') {
+    if (lay === 'overhead') return hungOver(kind)
+    if (lay !== 'buried') return undefined
+    return kind === 'road'
+      ? `take it through a culvert, or bury it ${CROSSED.underRoad}`
+      : `bury it ${CROSSED.underTrack}`
+  }
+  if (kind === 'railway' && lay === 'buried')
+    return `with the railway’s consent, under the rails ${CROSSED.underRails}`
+  if (kind !== 'water') return undefined
+  if (lay === 'overhead') return `hang it over, ${CROSSED.overWater}`
+  if (lay === 'water') return `lay it ${CROSSED.inWater}`
+  return lay === 'buried' ? `lead it under, ${CROSSED.underWater}` : undefined
+}
+
+/**
+ * What the crew meets on a line, in the order in which it comes to it: for a crossing that is in order what to do there, and every
+ * caution of the line in its own words.
+ */
+export function onTheWay(
+  plan: Plan,
+  line: Line,
+  cautions: readonly Caution[],
+  system: UnitSystem,
+): readonly string[] {
+  const own = cautions.filter(({ where }) => where === line.id)
+  const isCautioned = ({ legIndex, distanceM }: Crossing) =>
+    own.some(({ place }) => place?.legIndex === legIndex && Math.abs(place.distanceM - distanceM) < 0.5)
+  const steps = [
+    ...crossingsOf(plan, line).flatMap((crossing) => {
+      const doing = isCautioned(crossing) ? undefined : directions(crossing)
+      const { kind, name: hazard, distanceM } = crossing
+      const what = hazard || kind.replace('-', ' ')
+      return doing
+        ? [{ atM: distanceM, text: `${what}, ${formatLengthM(distanceM, system)} out: ${doing}.` }]
+        : []
+    }),
+    ...own.map(({ text, place }) => ({ atM: place?.distanceM ?? 0, text })),
+  ]
+  return steps.toSorted((a, b) => a.atM - b.atM).map(({ text }) => text)
+}

@@ -1,0 +1,108 @@
+import {
+  KG_PER_POUND,
+  METRES_PER_FOOT,
+  METRES_PER_MILE,
+  MM_PER_INCH,
+  NEWTONS_PER_POUND_FORCE,
+} from '../units'
+import type { UnitSystem } from './quantity-text'
+
+export { formatRunM } from './quantity-text'
+
+/** How one quantity is written in one system of units: its sign, and the way from SI and back. */
+export interface Unit {
+  readonly sign: string
+  /** Digits after the point, at most, in a field. */
+  readonly digits: number
+  readonly fromSi: (si: number) => number
+  readonly toSi: (shown: number) => number
+}
+
+const times = (sign: string, siPerUnit: number, digits: number): Unit => ({
+  sign,
+  digits,
+  fromSi: (si) => si / siPerUnit,
+  toSi: (shown) => shown * siPerUnit,
+})
+
+const same = (sign: string, digits: number) => ({
+  metric: times(sign, 1, digits),
+  us: times(sign, 1, digits),
+})
+
+/** A figure per km, shown per mile in US units. */
+const perKm = (sign: string, usSign = sign, siPerUsUnit = 1) => ({
+  metric: times(`${sign}/km`, 1, 4),
+  us: times(`${usSign}/mi`, (siPerUsUnit * 1000) / METRES_PER_MILE, 4),
+})
+
+/** Every quantity that a person reads or types. */
+export const UNITS = {
+  lengthM: { metric: times('m', 1, 2), us: times('ft', METRES_PER_FOOT, 1) },
+  lengthKm: { metric: times('km', 1000, 3), us: times('mi', METRES_PER_MILE, 3) },
+  diameterMm: { metric: times('mm', 1, 1), us: times('in', MM_PER_INCH, 3) },
+  massKg: { metric: times('kg', 1, 2), us: times('lb', KG_PER_POUND, 1) },
+  forceN: { metric: times('N', 1, 0), us: times('lbf', NEWTONS_PER_POUND_FORCE, 0) },
+  tempC: {
+    metric: times('°C', 1, 1),
+    us: {
+      sign: '°F',
+      digits: 1,
+      fromSi: (c: number) => (c * 9) / 5 + 32,
+      toSi: (f: number) => ((f - 32) * 5) / 9,
+    },
+  },
+  ohmPerKm: perKm('Ω'),
+  nanoFPerKm: perKm('nF'),
+  milliHPerKm: perKm('mH'),
+  microSPerKm: perKm('µS'),
+  kgPerKm: perKm('kg', 'lb', KG_PER_POUND),
+  perC: { metric: times('per °C', 1, 6), us: times('per °F', 9 / 5, 6) },
+  pct: same('%', 2),
+  degNorth: same('° N', 6),
+  degEast: same('° E', 6),
+  ohm: same('Ω', 2),
+  volt: same('V', 2),
+  mA: same('mA', 2),
+  hz: same('Hz', 1),
+  db: same('dB', 2),
+  henry: same('H', 3),
+  microF: same('µF', 3),
+  nanoF: same('nF', 1),
+  ampHour: same('Ah', 2),
+  minute: same('min', 1),
+  kmPerHour: { metric: times('km/h', 1, 2), us: times('mph', METRES_PER_MILE / 1000, 2) },
+  times: same('×', 2),
+  count: same('', 0),
+  ratio: same('', 2),
+} satisfies Record<string, Record<UnitSystem, Unit>>
+
+export type Quantity = keyof typeof UNITS
+
+export const unitOf = (quantity: Quantity, system: UnitSystem): Unit => UNITS[quantity][system]
+
+/** What stands in a field: no needless zeros, a plain minus, so that it can be typed again. */
+export const fieldText = (si: number, unit: Unit): string =>
+  String(Number(unit.fromSi(si).toFixed(unit.digits)))
+
+/** Three figures that count, never more than two after the point: 4.25, 42.5, 425, 4250. */
+const threeFigures = (value: number) =>
+  value.toFixed(Math.abs(value) < 9.995 ? 2 : Math.abs(value) < 99.95 ? 1 : 0).replace(/^-(?=0\.?0*$)/, '')
+
+/** A figure that was asked for, not measured: `18`, `0.5`. */
+export const plainNumber = (value: number): string => String(Number(value.toFixed(2)))
+
+export const formatVolts = (volts: number): string => `${threeFigures(volts)} V`
+export const formatMA = (mA: number): string => `${threeFigures(mA)} mA`
+export const formatDb = (db: number): string => `${db.toFixed(1)} dB`
+
+/** A few names as one phrase: `A`, `A and B`, `A, B and C`, `A, B and 4 more`. */
+export function formatList(names: readonly string[], most = 3): string {
+  if (names.length <= 1) return names.join('')
+  if (names.length > most) return `${names.slice(0, most - 1).join(', ')} and ${names.length - most + 1} more`
+  return `${names.slice(0, -1).join(', ')} and ${names.at(-1)}`
+}
+
+/** `1 splice`, `3 splices`. */
+export const formatCount = (count: number, one: string, many = `${one}s`): string =>
+  `${count} ${count === 1 ? one : many}`

@@ -1,0 +1,45 @@
+import { forward } from 'mgrs'
+import { expect, test } from 'vitest'
+import { parsePlace } from '../../src/geo/parse-place'
+
+test.each([
+  ['47.2184 11.9051', 11.9051, 47.2184],
+  ['47.2184, 11.9051', 11.9051, 47.2184],
+  ['47.2184° N 11.9051° E', 11.9051, 47.2184],
+  ['N 47.2184 E 11.9051', 11.9051, 47.2184],
+  ['11.9051 E, 47.2184 N', 11.9051, 47.2184],
+  ['-33.5 -70.25', -70.25, -33.5],
+  ['33° 30′ S 70° 15′ W', -70.25, -33.5],
+  ["33°30'36\"S, 70°15'W", -70.25, -33.51],
+])('%s is a place', (text, lonDeg, latDeg) => {
+  const result = parsePlace(text)
+  if (!result.ok) throw new Error('refused')
+  expect(result.value[0]).toBeCloseTo(lonDeg, 9)
+  expect(result.value[1]).toBeCloseTo(latDeg, 9)
+})
+
+test('a grid reference, spaced or not, leads to the middle of its square', () => {
+  const reference = forward([11.9051, 47.2184], 4)
+  const spaced = reference.replace(/^(\d+\w)(\w\w)(\d+)$/, '$1 $2 $3')
+  for (const text of [reference, spaced, spaced.toLowerCase()]) {
+    const result = parsePlace(text)
+    if (!result.ok) throw new Error('refused')
+    // Half of a 10 m square is 5 m: 0.00007° of longitude here.
+    expect(Math.abs(result.value[0] - 11.9051)).toBeLessThan(0.0001)
+    expect(Math.abs(result.value[1] - 47.2184)).toBeLessThan(0.0001)
+  }
+})
+
+test.each([
+  '',
+  'camp',
+  '91 0',
+  '0 181',
+  '47.2184',
+  '47 11 9',
+  '-33 S, 70 W',
+  '99X ZZ 1234',
+  '47° 75′ N 11° E',
+])('%j is refused with a sentence', (text) => {
+  expect(parsePlace(text)).toMatchObject({ ok: false, problems: [{ code: 'no-place' }] })
+})

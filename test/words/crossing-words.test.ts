@@ -1,0 +1,29 @@
+import { describe, expect, test } from 'vitest'
+import { reportPlan } from '../../src/report/report-plan'
+import { onTheWay } from '../../src/words/crossing-words'
+import { demoPlan } from '../sheet/demo-source'
+
+const plan = demoPlan()
+const { cautions } = reportPlan(plan)
+const stepsOf = (name: string) => {
+  const line = [...plan.lines.values()].find(({ from, to }) => {
+    const [a, b] = [from, to].map((id) => plan.stations.get(id)?.name)
+    return `${a} – ${b}` === name
+  })!
+  return onTheWay(plan, line, cautions, 'metric')
+}
+
+describe('what a crew meets on its way', () => {
+  // US Army subcourse SS0444, p. 2-4: under the rails, close by a sleeper, staked on both sides, without slack.
+  test('is told with what to do there, though nothing is amiss', () => {
+    const steps = stepsOf('Camp – Old kiln')
+    expect(steps).toHaveLength(1)
+    expect(steps[0]).toMatch(/^Mineral railway, \d+ m out: .*under the rails close by a sleeper/)
+  })
+
+  test('is told once, in the words of the caution, where something is amiss', () => {
+    const steps = stepsOf('Camp – Ford')
+    expect(steps.filter((step) => step.includes('County road'))).toHaveLength(1)
+    expect(cautions.map(({ text }) => text)).toContain(steps.find((step) => step.includes('County road')))
+  })
+})
