@@ -2,17 +2,16 @@ import { HEIGHT_OVER } from '../catalog/crossing-practice'
 import { CROSSED } from '../hazard/crossed'
 import { type Crossing, crossingsOf } from '../hazard/crossings'
 import type { Line, Plan } from '../plan/plan'
-import { metresAndFeet } from '../report/judged-line'
 import type { Caution } from '../report/report'
-import { formatLengthM, type UnitSystem } from './quantity-text'
+import type { Tongue } from './tongue'
 
-const hungOver = (over: 'road' | 'track') =>
-  `hang it over, ${metresAndFeet(HEIGHT_OVER[over].metres)} clear at its lowest; keep traffic off while it hangs low`
+const hungOver = (over: 'road' | 'track', { height }: Tongue) =>
+  `hang it over, ${height(HEIGHT_OVER[over].metres)} clear at its lowest; keep traffic off while it hangs low`
 
 /** What the crew does at a crossing that is laid as it should be; undefined where only a caution can tell. */
-function directions({ kind, lay }: Crossing): string | undefined {
+function directions({ kind, lay }: Crossing, say: Tongue): string | undefined {
   if (kind === 'road' || kind === 'track') {
-    if (lay === 'overhead') return hungOver(kind)
+    if (lay === 'overhead') return hungOver(kind, say)
     if (lay !== 'buried') return undefined
     return kind === 'road'
       ? `take it through a culvert, or bury it ${CROSSED.underRoad}`
@@ -34,19 +33,17 @@ export function onTheWay(
   plan: Plan,
   line: Line,
   cautions: readonly Caution[],
-  system: UnitSystem,
+  say: Tongue,
 ): readonly string[] {
   const own = cautions.filter(({ where }) => where === line.id)
   const isCautioned = ({ legIndex, distanceM }: Crossing) =>
     own.some(({ place }) => place?.legIndex === legIndex && Math.abs(place.distanceM - distanceM) < 0.5)
   const steps = [
     ...crossingsOf(plan, line).flatMap((crossing) => {
-      const doing = isCautioned(crossing) ? undefined : directions(crossing)
+      const doing = isCautioned(crossing) ? undefined : directions(crossing, say)
       const { kind, name: hazard, distanceM } = crossing
       const what = hazard || kind.replace('-', ' ')
-      return doing
-        ? [{ atM: distanceM, text: `${what}, ${formatLengthM(distanceM, system)} out: ${doing}.` }]
-        : []
+      return doing ? [{ atM: distanceM, text: `${what}, ${say.length(distanceM)} out: ${doing}.` }] : []
     }),
     ...own.map(({ text, place }) => ({ atM: place?.distanceM ?? 0, text })),
   ]

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import { reportPlan } from '../../src/report/report-plan'
 import { onTheWay } from '../../src/words/crossing-words'
+import { tongueOf } from '../../src/words/tongue'
 import { demoPlan } from '../sheet/demo-source'
 
 const plan = demoPlan()
@@ -10,7 +11,7 @@ const stepsOf = (name: string) => {
     const [a, b] = [from, to].map((id) => plan.stations.get(id)?.name)
     return `${a} – ${b}` === name
   })!
-  return onTheWay(plan, line, cautions, 'metric')
+  return onTheWay(plan, line, cautions, tongueOf(plan, 'metric'))
 }
 
 describe('what a crew meets on its way', () => {

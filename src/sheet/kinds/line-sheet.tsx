@@ -3,6 +3,7 @@ import type { Position } from '../../geo/position'
 import { type Line, verticesOf } from '../../plan/plan'
 import type { ReportLine } from '../../report/report'
 import { onTheWay } from '../../words/crossing-words'
+import { tongueOf } from '../../words/tongue'
 import { frameIn } from '../drawing/map-view'
 import { matchAcross, windowOver, windowsAlong } from '../drawing/map-window'
 import { type Block, heightOfMm } from '../layout/block'
@@ -100,7 +101,7 @@ export function lineSheet(
   room: SheetRoom,
 ): readonly Block[] {
   const norths = northsAt(planeAbout(verticesOf(source.plan, line)).middle, source.date)
-  const steps = onTheWay(source.plan, line, source.report.cautions, source.system)
+  const steps = onTheWay(source.plan, line, source.report.cautions, tongueOf(source.plan, source.system))
   const text = (words: string): Block => ({ kind: 'text', text: words })
   const above = [text(`${lineSummary(source, line, measured)} ${northsText(norths, source.date)}`)]
   const profile = profileBlocks(source, line, measured, room.widthMm)
