@@ -4,8 +4,8 @@ import { render } from 'preact'
 import { terrainJobs } from './jobs/terrain-jobs'
 import { mountMap } from './map/mount-map'
 import { followShortcuts } from './panel/bar/shortcuts'
-import { HazardImport } from './panel/ground/later-ground'
 import { WorkBar } from './panel/ground/work-bar'
+import { loadWhenShown } from './panel/load-when-shown'
 import { Notice } from './panel/notice'
 import { Panel } from './panel/panel'
 import { ProblemList } from './panel/problem-list'
@@ -19,6 +19,8 @@ import { openDroppedFiles } from './storage/open-dropped'
 import { takeDroppedFiles } from './storage/open-save'
 import { saveTable } from './storage/save-table'
 import { keepSettings } from './storage/settings'
+
+const HazardImport = loadWhenShown(async () => (await import('./panel/ground/hazard-import')).HazardImport)
 
 const store = createStore()
 const nothingYet = store.opened.peek()
@@ -37,7 +39,7 @@ async function openPapers() {
   papers.value = (await import('./sheet/papers')).Papers
 }
 
-function Table() {
+function MapScreen() {
   return (
     <>
       <TopBar store={store} keeper={keeper.value} onDemo={openDemo} onPapers={openPapers} />
@@ -50,7 +52,7 @@ function Table() {
   )
 }
 
-function Desk() {
+function PapersLayer() {
   const Papers = papers.value
   const close = () => {
     papers.value = null
@@ -63,8 +65,8 @@ const element = (id: string) => document.getElementById(id)!
 
 keepSettings(store)
 mountMap(element('map'), store)
-render(<Table />, element('table'))
-render(<Desk />, element('papers'))
+render(<MapScreen />, element('table'))
+render(<PapersLayer />, element('papers'))
 effect(() => {
   for (const id of ['skip', 'table', 'map']) element(id).inert = papers.value !== null
 })
@@ -88,4 +90,4 @@ const server = sourceInUse('elevation')
 const others = [demoGround(reader), ...(server ? [onlineGround(server)] : [])]
 const ground = await keepGround(store, reader, others)
 const { drawRelief, suggestRoute, suggestNets } = seeker
-store.desk.value = { ...ground, drawRelief, suggestRoute, suggestNets }
+store.groundWorker.value = { ...ground, drawRelief, suggestRoute, suggestNets }

@@ -1,5 +1,5 @@
 import { type Check, idText, members, oneOf } from '../plan/shape'
-import { restMember, restOf } from './rest'
+import { restMember, restOf } from './unknown-members'
 
 /** A feature that has passed its shape. */
 export interface FeatureFile<P, G> {

@@ -6,7 +6,7 @@ import { type Check, idText, isObject, listOf, members, placeOf, recordOf, text 
 import type { Problem } from '../problem'
 import { type KnownIds, reference, repeatedIds } from './known-ids'
 import type { LineEnds } from './line-faults'
-import { restOf } from './rest'
+import { restOf } from './unknown-members'
 
 const circuitShape = (known: KnownIds): Check => {
   const station = reference('The station', 'station', known.stations)

@@ -9,7 +9,7 @@ import { parseCircuits } from './parse-circuits'
 import { featuresOf, parseFeatures } from './parse-features'
 import { parseSettings } from './parse-settings'
 import { repeatedNames } from './repeated-names'
-import { restMember, restOf } from './rest'
+import { restMember, restOf } from './unknown-members'
 
 export const FORMAT = 'fieldpair-plan'
 export const VERSION = 1

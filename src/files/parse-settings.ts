@@ -6,7 +6,7 @@ import { type Check, isObject, listOf, type Members, members, number, oneOf, tex
 import { WORK, WORK_FIELDS, type Work } from '../plan/work'
 import type { Problem } from '../problem'
 import { type KnownIds, reference, repeatedIds } from './known-ids'
-import { restOf } from './rest'
+import { restOf } from './unknown-members'
 
 const ALLOWANCES_SHAPE = members(
   'The member "allowances"',

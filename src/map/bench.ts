@@ -51,8 +51,8 @@ export interface Hold {
   letGo(): void
 }
 
-/** A tool as the hand uses it. What returns a boolean says whether there was anything to do. */
-export interface HandTool {
+/** A tool as the map uses it. What returns a boolean says whether there was anything to do. */
+export interface MapTool {
   /** What to do next, in a sentence. */
   hint(): string
   click(aim: Aim): void

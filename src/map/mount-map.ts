@@ -1,19 +1,22 @@
 import { computed, effect, signal } from '@preact/signals'
 import 'leaflet/dist/leaflet.css'
 import './map.css'
-import './paper/paper.css'
+import './backdrop/backdrop.css'
 import './layers/layers.css'
 import './frame/frame.css'
 import type { Store, Tool } from '../state/store'
-import type { Aim, Bench, HandTool } from './bench'
+import { showCoast } from './backdrop/show-coast'
+import { showGrid } from './backdrop/show-grid'
+import { showTerrain } from './backdrop/show-terrain'
+import type { Aim, Bench, MapTool } from './bench'
 import { showFoot } from './frame/show-foot'
 import { showHint } from './frame/show-hint'
 import { showSpeaker } from './frame/show-speaker'
 import { showZoomButtons } from './frame/show-zoom-buttons'
-import { showCrosshair } from './hands/crosshair'
-import { followPointers } from './hands/gestures'
-import { followKeys } from './hands/keys'
-import { showMenu } from './hands/show-menu'
+import { showCrosshair } from './input/crosshair'
+import { followPointers } from './input/gestures'
+import { followKeys } from './input/keys'
+import { showMenu } from './input/show-menu'
 import { showCautions } from './layers/show-cautions'
 import { pointAlong, showCursor } from './layers/show-cursor'
 import { showFault } from './layers/show-fault'
@@ -26,9 +29,6 @@ import { showSplices } from './layers/show-splices'
 import { showStations } from './layers/show-stations'
 import { showSuggested } from './layers/show-suggested'
 import { showTags } from './layers/show-tags'
-import { showCoast } from './paper/show-coast'
-import { showGrid } from './paper/show-grid'
-import { showTerrain } from './paper/show-terrain'
 import { hazardTool } from './tools/hazard-tool'
 import { lineTool } from './tools/line-tool'
 import { keepPickedSelected } from './tools/pick'
@@ -36,7 +36,7 @@ import { selectTool } from './tools/select-tool'
 import { stationTool } from './tools/station-tool'
 import { fitOpenedPlans, fitPlan } from './view/fit-plan'
 import { createMapView } from './view/map-view'
-import { showWanted } from './view/show-wanted'
+import { showRequestedPlace } from './view/show-requested-place'
 
 /** Puts the map into an element and keeps it in step with the store. Returns the undoing of itself. */
 export function mountMap(element: HTMLElement, store: Store): () => void {
@@ -72,21 +72,21 @@ export function mountMap(element: HTMLElement, store: Store): () => void {
     showLegLabels(bench),
     showRubberLabel(bench),
     showCursor(bench),
-    showWanted(view),
+    showRequestedPlace(view),
     showFault(bench),
   ]
 
   const hazards = hazardTool(bench)
-  const tools: Readonly<Record<Tool, HandTool>> = {
+  const tools: Readonly<Record<Tool, MapTool>> = {
     select: selectTool(bench),
     station: stationTool(bench),
     line: lineTool(bench),
     hazard: hazards,
   }
-  const inHand = computed(() => tools[store.tool.value])
-  let before: HandTool | null = null
+  const toolInUse = computed(() => tools[store.tool.value])
+  let before: MapTool | null = null
   const stopChanging = effect(() => {
-    const now = inHand.value
+    const now = toolInUse.value
     if (before && before !== now) before.cancel?.()
     before = now
     container.dataset.tool = store.tool.value
@@ -96,7 +96,7 @@ export function mountMap(element: HTMLElement, store: Store): () => void {
   const crosshair = showCrosshair(view)
   const foot = showFoot(bench)
   const menu = showMenu(bench)
-  const tool = () => inHand.peek()
+  const tool = () => toolInUse.peek()
   const hint = showHint(bench, tool, () => crosshair.aim(false))
   const aimed = (aim: Aim | null) => {
     if (aim) crosshair.follow(aim)

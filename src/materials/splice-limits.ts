@@ -1,6 +1,6 @@
-import { type PlaceOnLine, pointAtWireM, wireMOnLeg } from '../measure/along'
 import { type WireStretch, wireOnCrossings } from '../measure/crossing-wire'
 import type { MeasuredLine } from '../measure/measured'
+import { type PlaceOnLine, pointAtWireM, wireMOnLeg } from '../measure/place-on-line'
 import type { LineId } from '../plan/id'
 import type { Lay, Line, Plan } from '../plan/plan'
 import { METRES_PER_MILE } from '../units'

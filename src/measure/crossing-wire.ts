@@ -1,7 +1,7 @@
 import { crossingsOf } from '../hazard/crossings'
 import type { Line, Plan } from '../plan/plan'
-import { pointAtMapM, wireMAtGroundM } from './along'
 import type { MeasuredLine } from './measured'
+import { pointAtMapM, wireMAtGroundM } from './place-on-line'
 
 /** A stretch of a line's wire, m from its `from` end. */
 export interface WireStretch {

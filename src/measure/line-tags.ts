@@ -3,8 +3,8 @@ import { crossingsOf } from '../hazard/crossings'
 import type { StationId } from '../plan/id'
 import { type Line, type Plan, stationName } from '../plan/plan'
 import { WORK, workOf } from '../plan/work'
-import { pointAtGroundM, pointAtMapM, wireMAtGroundM } from './along'
 import type { MeasuredLine } from './measured'
+import { pointAtGroundM, pointAtMapM, wireMAtGroundM } from './place-on-line'
 
 /** A tag on a line: where it hangs, and why. */
 export interface LineTag {

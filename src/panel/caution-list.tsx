@@ -1,7 +1,7 @@
 import type { CircuitId, LineId, StationId } from '../plan/id'
 import { lineName, type Plan, stationName } from '../plan/plan'
 import type { Caution } from '../report/report'
-import { wantPlace } from '../state/place-request'
+import { requestPlace } from '../state/requests'
 import type { Selection, Store } from '../state/store'
 
 /** What could hurt someone, in the report's own words: first what holds for a place, then what holds everywhere. */
@@ -42,7 +42,7 @@ function ShowPlace({ store, caution }: { store: Store; caution: Caution }) {
         store.selection.value = place.selection
         if (caution.place) {
           store.cursor.value = { line: caution.where as LineId, mapM: caution.place.distanceM }
-          wantPlace(caution.place.position)
+          requestPlace(caution.place.position)
         }
       }}
     >

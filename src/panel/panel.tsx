@@ -1,20 +1,23 @@
 import type { RefObject } from 'preact'
 import { useEffect, useLayoutEffect, useRef } from 'preact/hooks'
-import { onNameWanted } from '../state/name-request'
+import { onNameRequested } from '../state/requests'
 import type { Selection, Store } from '../state/store'
 import { HazardCard } from './hazard-card'
-import { CircuitCard, LineCard } from './later-cards'
 import { PanelHandle } from './panel-handle'
 import './panel.css'
+import { loadWhenShown } from './load-when-shown'
 import { StationCard } from './station-card'
 import { PlanCard } from './whole/plan-card'
+
+const CircuitCard = loadWhenShown(async () => (await import('./circuit/circuit-card')).CircuitCard)
+const LineCard = loadWhenShown(async () => (await import('./line/line-card')).LineCard)
 
 /** The side panel: what is selected, or the whole plan where nothing is. */
 export function Panel({ store }: { store: Store }) {
   const selection = store.selection.value
   const panel = useRef<HTMLElement>(null)
   const shown = selection ? `${selection.kind} ${selection.id}` : 'plan'
-  useEffect(() => onNameWanted(() => takeCursor(panel.current)), [])
+  useEffect(() => onNameRequested(() => takeCursor(panel.current)), [])
   useKeptFocus(panel, shown)
   // Another card, and another plan, begins at its top.
   useLayoutEffect(() => {

@@ -7,10 +7,12 @@ import { moveStation, noteStation, removeStation, renameStation } from '../plan/
 import type { Store } from '../state/store'
 import { formatCount } from '../words/units'
 import { SetField } from './circuit/set-field'
-import { RouteFrom } from './ground/later-ground'
+import { loadWhenShown } from './load-when-shown'
 import { NumberField } from './number-field'
 import { Question } from './question'
 import { TextField } from './text-field'
+
+const RouteFrom = loadWhenShown(async () => (await import('./ground/route-from')).RouteFrom)
 
 const LATITUDE = { min: -90, max: 90 }
 const LONGITUDE = { min: -180, max: 180 }

@@ -4,11 +4,11 @@ import { connectedPieces, sparePairs, stationsOfCircuit } from './circuit-topolo
 import type { CircuitId, LineId, StationId } from './id'
 import { withLinesOut } from './line-removal'
 import { type Circuit, lineName, type Plan } from './plan'
-import { assertNewCircuit, putCircuit, without } from './put'
+import { assertNewCircuit, withCircuit, without } from './with-feature'
 
 export function renameCircuit(plan: Plan, id: CircuitId, name: string): Plan {
   const circuit = plan.circuits.get(id)
-  return circuit && circuit.name !== name ? putCircuit(plan, { ...circuit, name }) : plan
+  return circuit && circuit.name !== name ? withCircuit(plan, { ...circuit, name }) : plan
 }
 
 /** Starts a circuit over a spare pair of each of these lines. Refused where one has none, or where they don't meet. */
@@ -33,7 +33,7 @@ export function addCircuit(
     sets: new Map(),
     supply: null,
   }
-  return ok(putCircuit(plan, circuit))
+  return ok(withCircuit(plan, circuit))
 }
 
 /** Refused where every pair of the line is in use, or where the line doesn't touch the circuit. */
@@ -48,7 +48,7 @@ export function takeLineIn(plan: Plan, id: CircuitId, lineId: LineId): Result<Pl
     const message = `${lineName(plan, line)} does not touch ${circuit.name}: take in the lines between them first.`
     return bad({ code: 'unconnected', at: lineId, message })
   }
-  return ok(putCircuit(plan, { ...circuit, lines: [...circuit.lines, lineId] }))
+  return ok(withCircuit(plan, { ...circuit, lines: [...circuit.lines, lineId] }))
 }
 
 function pairFault(plan: Plan, id: LineId) {
@@ -67,10 +67,10 @@ export const takeLineOut = (plan: Plan, id: CircuitId, line: LineId): Plan =>
 export function setSet(plan: Plan, id: CircuitId, station: StationId, set: string | null): Plan {
   const circuit = plan.circuits.get(id)
   if (!circuit || (circuit.sets.get(station) ?? null) === set) return plan
-  if (set === null) return putCircuit(plan, { ...circuit, sets: without(circuit.sets, new Set([station])) })
+  if (set === null) return withCircuit(plan, { ...circuit, sets: without(circuit.sets, new Set([station])) })
   const known = [...plan.catalog.sets, ...BUILT_IN.sets].some((each) => each.id === set)
   if (!known || !stationsOfCircuit(plan, circuit).includes(station)) return plan
-  return putCircuit(plan, { ...circuit, sets: new Map(circuit.sets).set(station, set) })
+  return withCircuit(plan, { ...circuit, sets: new Map(circuit.sets).set(station, set) })
 }
 
 /** Puts a supply at a station of the circuit; `null` makes every set feed itself. */
@@ -81,10 +81,10 @@ export function setSupply(
 ): Plan {
   const circuit = plan.circuits.get(id)
   if (!circuit || (circuit.supply?.type === supply?.type && circuit.supply?.at === supply?.at)) return plan
-  if (supply === null) return putCircuit(plan, { ...circuit, supply })
+  if (supply === null) return withCircuit(plan, { ...circuit, supply })
   const known = [...plan.catalog.supplies, ...BUILT_IN.supplies].some((each) => each.id === supply.type)
   if (!known || !stationsOfCircuit(plan, circuit).includes(supply.at)) return plan
-  return putCircuit(plan, { ...circuit, supply: { ...circuit.supply, type: supply.type, at: supply.at } })
+  return withCircuit(plan, { ...circuit, supply: { ...circuit.supply, type: supply.type, at: supply.at } })
 }
 
 /** Moves the supply to another station of the circuit. */

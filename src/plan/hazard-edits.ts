@@ -3,7 +3,7 @@ import { onGlobe, samePosition } from '../geo/position'
 import { bad, ok, type Result } from '../problem'
 import type { HazardId } from './id'
 import type { Hazard, HazardKind, Plan } from './plan'
-import { assertNewFeature, putHazard, without } from './put'
+import { assertNewFeature, withHazard, without } from './with-feature'
 
 export interface NewHazard {
   readonly id: HazardId
@@ -29,7 +29,7 @@ export function addHazard(plan: Plan, { id, hazard, name, shape, vertices }: New
     shape === 'area'
       ? { type: 'Polygon', coordinates: [[...path, path[0]!]] }
       : { type: 'LineString', coordinates: path }
-  return ok(putHazard(plan, { id, hazard, name, geometry }))
+  return ok(withHazard(plan, { id, hazard, name, geometry }))
 }
 
 /** Moves one vertex; of an area, one of ring `ring` (0 is the outer one), which stays closed. */
@@ -42,11 +42,11 @@ export function moveHazardVertex(plan: Plan, id: HazardId, index: number, to: Po
   const vertex = path?.[index]
   if (!path || !vertex || samePosition(vertex, position)) return plan
   if (geometry.type === 'LineString')
-    return putHazard(plan, { ...hazard, geometry: { ...geometry, coordinates: path.with(index, position) } })
+    return withHazard(plan, { ...hazard, geometry: { ...geometry, coordinates: path.with(index, position) } })
   const last = path.length - 1
   const moved = path.map((each, k) => (k % last === index % last ? position : each))
   const coordinates = geometry.coordinates.with(ring, moved)
-  return putHazard(plan, { ...hazard, geometry: { ...geometry, coordinates } })
+  return withHazard(plan, { ...hazard, geometry: { ...geometry, coordinates } })
 }
 
 /** Takes one vertex out, of an area from its outer ring; a line keeps two of them, an area three. */
@@ -57,25 +57,37 @@ export function removeHazardVertex(plan: Plan, id: HazardId, index: number): Pla
   if (geometry.type === 'LineString') {
     const path = geometry.coordinates
     if (path.length <= 2 || !path[index]) return plan
-    return putHazard(plan, { ...hazard, geometry: { ...geometry, coordinates: path.toSpliced(index, 1) } })
+    return withHazard(plan, { ...hazard, geometry: { ...geometry, coordinates: path.toSpliced(index, 1) } })
   }
   const corners = geometry.coordinates[0]?.slice(0, -1) ?? []
   const at = index === corners.length ? 0 : index
   if (corners.length <= 3 || !corners[at]) return plan
   const left = corners.toSpliced(at, 1)
   const coordinates = geometry.coordinates.with(0, [...left, left[0]!])
-  return putHazard(plan, { ...hazard, geometry: { ...geometry, coordinates } })
+  return withHazard(plan, { ...hazard, geometry: { ...geometry, coordinates } })
 }
 
 export const renameHazard = (plan: Plan, id: HazardId, name: string): Plan => {
   const hazard = plan.hazards.get(id)
-  return hazard && hazard.name !== name ? putHazard(plan, { ...hazard, name }) : plan
+  return hazard && hazard.name !== name ? withHazard(plan, { ...hazard, name }) : plan
 }
 
 export const setHazardKind = (plan: Plan, id: HazardId, kind: HazardKind): Plan => {
   const hazard = plan.hazards.get(id)
-  return hazard && hazard.hazard !== kind ? putHazard(plan, { ...hazard, hazard: kind }) : plan
+  return hazard && hazard.hazard !== kind ? withHazard(plan, { ...hazard, hazard: kind }) : plan
 }
 
 export const removeHazard = (plan: Plan, id: HazardId): Plan =>
   plan.hazards.has(id) ? { ...plan, hazards: without(plan.hazards, new Set([id])) } : plan
+
+/** Adds many hazards at once: one edit, however many there are. */
+export function addHazards(plan: Plan, added: readonly Hazard[]): Plan {
+  if (added.length === 0) return plan
+  const hazards = new Map(plan.hazards)
+  for (const hazard of added) {
+    assertNewFeature(plan, hazard.id)
+    if (hazards.has(hazard.id)) throw new Error(`two new hazards have the id "${hazard.id}"`)
+    hazards.set(hazard.id, hazard)
+  }
+  return { ...plan, hazards }
+}

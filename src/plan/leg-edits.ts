@@ -4,7 +4,7 @@ import { bad, ok, type Result } from '../problem'
 import type { LineId } from './id'
 import { LIMITS, type Limit, limitFault } from './limits'
 import type { Lay, Leg, Line, Plan } from './plan'
-import { putLine } from './put'
+import { withLine } from './with-feature'
 
 /** Bends a leg: it becomes two, both laid as the one was. Its note stays with the first. */
 export function insertBend(plan: Plan, id: LineId, legIndex: number, position: Position): Plan {
@@ -12,7 +12,7 @@ export function insertBend(plan: Plan, id: LineId, legIndex: number, position: P
   const leg = line?.legs[legIndex]
   if (!line || !leg) return plan
   const { note: _, rest: __, ...second } = leg
-  return putLine(plan, {
+  return withLine(plan, {
     ...line,
     bends: line.bends.toSpliced(legIndex, 0, onGlobe(position)),
     legs: line.legs.toSpliced(legIndex + 1, 0, second),
@@ -24,14 +24,14 @@ export function moveBend(plan: Plan, id: LineId, bendIndex: number, to: Position
   const bend = line?.bends[bendIndex]
   const position = onGlobe(to)
   if (!line || !bend || samePosition(bend, position)) return plan
-  return putLine(plan, { ...line, bends: line.bends.with(bendIndex, position) })
+  return withLine(plan, { ...line, bends: line.bends.with(bendIndex, position) })
 }
 
 /** Straightens a line at a bend: the two legs there become one, laid as the first of them was. */
 export function removeBend(plan: Plan, id: LineId, bendIndex: number): Plan {
   const line = plan.lines.get(id)
   if (!line?.bends[bendIndex]) return plan
-  return putLine(plan, {
+  return withLine(plan, {
     ...line,
     bends: line.bends.toSpliced(bendIndex, 1),
     legs: line.legs.toSpliced(bendIndex + 1, 1),
@@ -90,5 +90,5 @@ function changeLegs(plan: Plan, id: LineId, change: (leg: Leg, index: number) =>
   const line: Line | undefined = plan.lines.get(id)
   if (!line) return plan
   const legs = line.legs.map(change)
-  return legs.every((leg, index) => leg === line.legs[index]) ? plan : putLine(plan, { ...line, legs })
+  return legs.every((leg, index) => leg === line.legs[index]) ? plan : withLine(plan, { ...line, legs })
 }

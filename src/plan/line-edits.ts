@@ -7,7 +7,7 @@ import type { CircuitId, LineId, StationId } from './id'
 import { LIMITS, limitFault } from './limits'
 import { withoutLines } from './line-removal'
 import { type Lay, type Line, lineName, type Plan } from './plan'
-import { assertNewCircuit, assertNewFeature, putCircuit, putLine } from './put'
+import { assertNewCircuit, assertNewFeature, withCircuit, withLine } from './with-feature'
 
 /** What an electrode is taken for until its own figure is given, Ω: a rod of about a metre in moist loam. Common practice. */
 const ELECTRODE_OHMS = 100
@@ -33,11 +33,11 @@ export function addLine(plan: Plan, { id, newCircuitId, from, to, bends, wire, l
   const joined = soleCircuitAt(plan, from) ?? soleCircuitAt(plan, to)
   const legs = Array.from({ length: bends.length + 1 }, () => ({ lay }))
   const line: Line = { id, from, to, bends: bends.map(onGlobe), legs, wire, pairs: 1, return: 'pair' }
-  const drawn = putLine(plan, line)
-  if (joined) return putCircuit(drawn, { ...joined, lines: [...joined.lines, id] })
+  const drawn = withLine(plan, line)
+  if (joined) return withCircuit(drawn, { ...joined, lines: [...joined.lines, id] })
   assertNewCircuit(plan, newCircuitId)
   const name = lineName(plan, line)
-  return putCircuit(drawn, { id: newCircuitId, name, lines: [id], sets: new Map(), supply: null })
+  return withCircuit(drawn, { id: newCircuitId, name, lines: [id], sets: new Map(), supply: null })
 }
 
 function soleCircuitAt(plan: Plan, id: StationId) {
@@ -51,7 +51,7 @@ export const removeLine = (plan: Plan, id: LineId): Plan =>
 export function setWire(plan: Plan, id: LineId, wire: string): Plan {
   const line = plan.lines.get(id)
   const known = [...plan.catalog.wires, ...BUILT_IN.wires].some((each) => each.id === wire)
-  return line && known && line.wire !== wire ? putLine(plan, { ...line, wire }) : plan
+  return line && known && line.wire !== wire ? withLine(plan, { ...line, wire }) : plan
 }
 
 /** Refused below the number of circuits that the line carries. */
@@ -65,7 +65,7 @@ export function setPairs(plan: Plan, id: LineId, pairs: number): Result<Plan> {
     const message = `${lineName(plan, line)} carries ${inUse} circuits: take one out of it before it has ${pairs === 1 ? 'one pair' : `${pairs} pairs`}.`
     return bad({ code: 'too-few-pairs', at: id, message })
   }
-  return ok(putLine(plan, { ...line, pairs }))
+  return ok(withLine(plan, { ...line, pairs }))
 }
 
 /** Pair or earth return. The electrodes keep their figures while the line is a pair. */
@@ -85,14 +85,14 @@ export function setReturn(
   const given = electrodeOhms && ([electrodeOhms[0] + 0, electrodeOhms[1] + 0] as const)
   const after = given ?? before ?? (way === 'earth' ? ([ELECTRODE_OHMS, ELECTRODE_OHMS] as const) : undefined)
   if (line.return === way && before?.[0] === after?.[0] && before?.[1] === after?.[1]) return ok(plan)
-  return ok(putLine(plan, { ...line, return: way, ...(after && { electrodeOhms: after }) }))
+  return ok(withLine(plan, { ...line, return: way, ...(after && { electrodeOhms: after }) }))
 }
 
 /** Turns a line round: `from` and `to` change places, with all that is told from one to the other. */
 export function reverseLine(plan: Plan, id: LineId): Plan {
   const line = plan.lines.get(id)
   if (!line) return plan
-  return putLine(plan, {
+  return withLine(plan, {
     ...line,
     from: line.to,
     to: line.from,

@@ -1,7 +1,7 @@
 import { connectedPieces, stationsOfCircuit } from './circuit-topology'
 import type { CircuitId, LineId } from './id'
 import type { Circuit, Plan } from './plan'
-import { without } from './put'
+import { without } from './with-feature'
 
 /** The plan without these lines. A circuit that falls apart for want of them becomes several. */
 export const withoutLines = (plan: Plan, gone: ReadonlySet<LineId>): Plan =>

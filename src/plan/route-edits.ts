@@ -2,7 +2,7 @@ import type { Position } from '../geo/position'
 import { onGlobe } from '../geo/position'
 import type { LineId, StationId } from './id'
 import type { Circuit, Lay, Line, Plan } from './plan'
-import { assertNewCircuit, assertNewFeature, putCircuit, putLine } from './put'
+import { assertNewCircuit, assertNewFeature, withCircuit, withLine } from './with-feature'
 
 /** A way between two stations: its bends, and how each leg is laid, one more than there are bends. */
 export interface Way {
@@ -13,7 +13,7 @@ export interface Way {
 /** Leads a line another way. What single legs said of themselves is gone with them. */
 export function rerouteLine(plan: Plan, id: LineId, way: Way): Plan {
   const line = plan.lines.get(id)
-  return line ? putLine(plan, { ...line, ...drawn(way) }) : plan
+  return line ? withLine(plan, { ...line, ...drawn(way) }) : plan
 }
 
 /** A line of a net that is to be drawn. */
@@ -36,10 +36,10 @@ export function drawNet(
   if (!plan.circuits.has(circuit.id)) assertNewCircuit(plan, circuit.id)
   const withLines = lines.reduce((before, { id, from, to, ...way }) => {
     assertNewFeature(before, id)
-    return putLine(before, { id, from, to, ...drawn(way), wire, pairs: 1, return: 'pair' })
+    return withLine(before, { id, from, to, ...drawn(way), wire, pairs: 1, return: 'pair' })
   }, plan)
   const blank = { sets: new Map<StationId, string>(), supply: null }
-  return putCircuit(withLines, { ...blank, ...circuit, lines: lines.map(({ id }) => id) })
+  return withCircuit(withLines, { ...blank, ...circuit, lines: lines.map(({ id }) => id) })
 }
 
 function drawn({ bends, lays }: Way): Pick<Line, 'bends' | 'legs'> {

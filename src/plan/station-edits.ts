@@ -3,14 +3,14 @@ import { onGlobe, samePosition } from '../geo/position'
 import type { CircuitId, StationId } from './id'
 import { withoutLines } from './line-removal'
 import { type Circuit, lineName, type Plan, type Station } from './plan'
-import { assertNewFeature, putStation, without } from './put'
+import { assertNewFeature, without, withStation } from './with-feature'
 
 export function addStation(
   plan: Plan,
   { id, name, position, note = '' }: { id: StationId; name: string; position: Position; note?: string },
 ): Plan {
   assertNewFeature(plan, id)
-  return putStation(plan, { id, name, note, position: onGlobe(position) })
+  return withStation(plan, { id, name, note, position: onGlobe(position) })
 }
 
 /** Moves a station, and with it the ends of its lines. */
@@ -18,7 +18,7 @@ export function moveStation(plan: Plan, id: StationId, to: Position): Plan {
   const station = plan.stations.get(id)
   const position = onGlobe(to)
   if (!station || samePosition(station.position, position)) return plan
-  return withFreshEnds(putStation(plan, { ...station, position }), id)
+  return withFreshEnds(withStation(plan, { ...station, position }), id)
 }
 
 /** An elevation that a line's end had of its own held for the old place only. */
@@ -58,7 +58,7 @@ function changeStation(plan: Plan, id: StationId, change: Partial<Pick<Station, 
   const station = plan.stations.get(id)
   if (!station) return plan
   const next = { ...station, ...change }
-  return next.name === station.name && next.note === station.note ? plan : putStation(plan, next)
+  return next.name === station.name && next.note === station.note ? plan : withStation(plan, next)
 }
 
 /** Removes a station with all that hangs on it: its lines, its sets, the supplies that stand there. */

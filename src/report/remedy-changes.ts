@@ -9,7 +9,7 @@ import { connectedPieces } from '../plan/circuit-topology'
 import type { CircuitId, LineId, StationId } from '../plan/id'
 import { setReturn, setWire } from '../plan/line-edits'
 import { type Circuit, lineName, type Plan, stationName } from '../plan/plan'
-import { putCircuit, putLine } from '../plan/put'
+import { withCircuit, withLine } from '../plan/with-feature'
 
 /** One thing that a crew can change on a circuit: plain data, so that a worker can find it and the page apply it. */
 export type Change =
@@ -82,8 +82,8 @@ function layBeside(plan: Plan, circuit: Circuit, id: LineId): Plan {
   if (!line) return plan
   const { rest: _, ...own } = line
   const second = freeId<LineId>((taken) => plan.lines.has(taken) || plan.stations.has(taken as never), id)
-  const laid = putLine(plan, { ...own, id: second, pairs: 1 })
-  return putCircuit(laid, { ...circuit, lines: [...circuit.lines, second] })
+  const laid = withLine(plan, { ...own, id: second, pairs: 1 })
+  return withCircuit(laid, { ...circuit, lines: [...circuit.lines, second] })
 }
 
 function addCells(plan: Plan, circuit: Circuit, cells: number): Plan {
@@ -143,7 +143,7 @@ function splitAt(plan: Plan, circuit: Circuit, at: StationId): Plan {
     const id = k === 0 ? circuit.id : freeId<CircuitId>((taken) => next.circuits.has(taken), circuit.id)
     const supply =
       circuit.supply && (reached.has(circuit.supply.at) ? circuit.supply : { ...circuit.supply, at })
-    next = putCircuit(next, {
+    next = withCircuit(next, {
       ...circuit,
       id,
       name: k === 0 ? circuit.name : `${circuit.name} ${k + 1}`,

@@ -1,7 +1,7 @@
 import { flagSplices } from '../materials/splice-limits'
 import type { Piece } from '../materials/spool-plan'
-import { pointAtWireM } from '../measure/along'
 import type { MeasuredLine } from '../measure/measured'
+import { pointAtWireM } from '../measure/place-on-line'
 import type { LineId } from '../plan/id'
 import { lineName, type Plan } from '../plan/plan'
 import type { Caution } from './report'

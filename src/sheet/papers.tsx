@@ -38,8 +38,8 @@ export function Papers({
   const size = useSignal(PAPER_SIZES[0]!)
   const date = useSignal(today())
   const revision = useSignal('1')
-  const desk = useRef<HTMLDivElement>(null)
-  useEffect(() => desk.current?.focus(), [])
+  const page = useRef<HTMLDivElement>(null)
+  useEffect(() => page.current?.focus(), [])
   const chosen = useSignal<ReadonlySet<string>>(new Set(PAPER_KINDS.map(({ name }) => name)))
 
   const source: PaperSource = {
@@ -69,7 +69,7 @@ export function Papers({
       aria-modal="true"
       aria-label="Papers"
       data-size={size.value.name}
-      ref={desk}
+      ref={page}
       tabIndex={-1}
       onKeyDown={(event) => event.key === 'Escape' && onClose()}
     >
@@ -132,7 +132,7 @@ export function Papers({
         </span>
       </div>
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reached by keys */}
-      <section class="desk" aria-label="Sheets" tabIndex={0}>
+      <section class="sheets" aria-label="Sheets" tabIndex={0}>
         {papers.map(({ title, about, blocks }) =>
           breakIntoSheets(blocks, room).map((sheet, i, sheets) => (
             <SheetPage

@@ -24,7 +24,7 @@ interface Watch {
 }
 
 /** Who does the long work on the ground: put here from outside, so that no screen knows how. */
-export interface GroundDesk {
+export interface GroundWorker {
   readonly add: (files: readonly File[]) => Promise<void>
   readonly remove: (key: string) => Promise<void>
   /** Null where no ground is known. */
@@ -55,7 +55,7 @@ export function createGroundState() {
     ground: signal<GridGround | undefined>(undefined),
     /** The elevation files at hand. */
     grids: signal<readonly KeptGrid[]>([]),
-    desk: signal<GroundDesk | null>(null),
+    groundWorker: signal<GroundWorker | null>(null),
     work: signal<Work | null>(null),
     cursor: signal<Cursor | null>(null),
     imported: signal<Imported | null>(null),

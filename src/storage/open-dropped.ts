@@ -3,7 +3,7 @@ import { type FileStore, openPlanFile } from './open-save'
 
 /** Where a file goes that is no plan. */
 export interface ImportStore extends FileStore {
-  readonly desk: { peek(): { readonly add: (files: readonly File[]) => Promise<void> } | null }
+  readonly groundWorker: { peek(): { readonly add: (files: readonly File[]) => Promise<void> } | null }
   /** Features that wait for the person to say which hazards they are. */
   readonly imported: { value: { readonly name: string; readonly features: HazardFeatures } | null }
 }
@@ -17,7 +17,7 @@ const isElevation = (file: File): boolean => /\.(tiff?|hgt)$/i.test(file.name)
 export async function openDroppedFiles(store: ImportStore, files: readonly File[]): Promise<void> {
   const [other] = files.filter((file) => !isElevation(file))
   if (other) await ((await isPlan(other)) ? openPlanFile(store, other) : importHazards(store, other))
-  await store.desk.peek()?.add(files.filter(isElevation))
+  await store.groundWorker.peek()?.add(files.filter(isElevation))
 }
 
 /** Reads lines and areas of a GeoJSON file, and asks which hazards they are. A bad file changes nothing. */

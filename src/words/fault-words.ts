@@ -1,6 +1,6 @@
-import { type PlaceOnLine, pointAtWireM } from '../measure/along'
 import { lineTags } from '../measure/line-tags'
 import type { MeasuredLine } from '../measure/measured'
+import { type PlaceOnLine, pointAtWireM } from '../measure/place-on-line'
 import type { LineId } from '../plan/id'
 import { type Line, lineName, lineNumber, type Plan, stationName } from '../plan/plan'
 import { type FaultAnswer, type FaultQuestion, UNSURE_C } from '../report/find-fault'

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
 import { parseHazardFeatures } from '../../src/files/parse-hazard-features'
-import { addHazards } from '../../src/plan/add-hazards'
+import { addHazards } from '../../src/plan/hazard-edits'
 import { hazardsFrom, likelyKind, tellingProperties } from '../../src/plan/hazard-features'
 import type { HazardId } from '../../src/plan/id'
 import { EMPTY_PLAN, type HazardKind } from '../../src/plan/plan'

@@ -21,9 +21,9 @@ const ROADS = JSON.stringify({
 function dropped() {
   const store = createStore()
   const added: string[] = []
-  store.desk.value = {
+  store.groundWorker.value = {
     add: async (files: readonly File[]) => void added.push(...files.map(({ name }) => name)),
-  } as unknown as NonNullable<typeof store.desk.value>
+  } as unknown as NonNullable<typeof store.groundWorker.value>
   return { store, added, drop: (...files: File[]) => openDroppedFiles(store, files) }
 }
 

@@ -1,13 +1,13 @@
 import { parsePlace } from '../../geo/parse-place'
 import type { Bench } from '../bench'
-import { askDialog } from './ask'
+import { questionDialog } from './question-dialog'
 
 /** As near as the map goes to a place that it is sent to, if it is not nearer already. */
 const NEAR_ZOOM = 14
 
 /** Asks for a place by its coordinates, since there is no list of names to look in. */
 export const goToDialog = ({ view, say }: Bench): HTMLDialogElement =>
-  askDialog(
+  questionDialog(
     'Go where?',
     'Latitude and longitude on WGS 84, as 47.2184 N 11.9051 E, or a grid reference, as 32T PT 90812 32711.',
     [{ label: 'Place', value: '' }],

@@ -3,8 +3,8 @@ import { scaleBar } from '../../figure/scale-bar'
 import { sourceInUse } from '../../state/online-tiles'
 import type { Ground } from '../../terrain/ground'
 import { formatLengthM, type UnitSystem } from '../../words/quantity-text'
+import { showTiles } from '../backdrop/show-tiles'
 import type { Aim, Bench } from '../bench'
-import { showTiles } from '../paper/show-tiles'
 
 /** Widest that the scale bar may be, px, and as a part of the map: on a phone the buttons beside it need the room. */
 const WIDEST_PX = 150

@@ -1,10 +1,10 @@
 import { effect } from '@preact/signals'
 import { HAZARD_KINDS, LAYS } from '../../plan/plan'
 import { HAZARD_WORDS, LAY_WORDS } from '../../words/plan-words'
-import type { Aim, Bench, HandTool } from '../bench'
+import type { Aim, Bench, MapTool } from '../bench'
 
 /** A strip that says what the tool in hand does next, with what it can be set to and, for fingers, its keys as buttons. */
-export function showHint(bench: Bench, tool: () => HandTool, aim: () => Aim): { remove: () => void } {
+export function showHint(bench: Bench, tool: () => MapTool, aim: () => Aim): { remove: () => void } {
   const { store, view } = bench
   const strip = document.createElement('div')
   strip.className = 'map-hint'
@@ -50,11 +50,11 @@ export function showHint(bench: Bench, tool: () => HandTool, aim: () => Aim): { 
   settings.append(lay.element, kind.element)
 
   const stop = effect(() => {
-    const inHand = store.tool.value
+    const shownTool = store.tool.value
     words.textContent = tool().hint()
-    strip.hidden = inHand === 'select'
-    lay.element.hidden = inHand !== 'line'
-    kind.element.hidden = inHand !== 'hazard'
+    strip.hidden = shownTool === 'select'
+    lay.element.hidden = shownTool !== 'line'
+    kind.element.hidden = shownTool !== 'hazard'
     keys.hidden = !tool().underWay?.()
     strip.classList.toggle('under-way', !keys.hidden)
   })

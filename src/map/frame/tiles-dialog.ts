@@ -5,13 +5,13 @@ import {
   turnOffTiles,
   turnOnTiles,
 } from '../../state/online-tiles'
-import { askDialog } from './ask'
+import { questionDialog } from './question-dialog'
 
 /** Asks before anything is asked of the network, and says what that reveals. */
 export function tilesDialog(): HTMLDialogElement {
   const inUse = sourceInUse('map')
   const source = inUse ?? SUGGESTED_SOURCES.map
-  return askDialog(
+  return questionDialog(
     'A map from the network?',
     'While it is on, the tile server sees which area you look at, and from which network address. Your plan is not sent. With it off, nothing leaves this machine.',
     [

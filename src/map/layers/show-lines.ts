@@ -93,8 +93,8 @@ function strokesOf(view: MapView, plan: Plan, line: Line, { legs, inCircuit, ben
   ]
 }
 
-function bendRing({ x, y }: Point, inHand: boolean): SVGElement {
-  const look = inHand ? { class: 'bend picked', r: 7 } : { class: 'bend', r: 5 }
+function bendRing({ x, y }: Point, isPicked: boolean): SVGElement {
+  const look = isPicked ? { class: 'bend picked', r: 7 } : { class: 'bend', r: 5 }
   return svgElement('circle', { ...look, cx: x.toFixed(1), cy: y.toFixed(1) })
 }
 

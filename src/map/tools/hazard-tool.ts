@@ -3,11 +3,11 @@ import type { Position } from '../../geo/position'
 import { addHazard } from '../../plan/hazard-edits'
 import { newHazardId } from '../../state/new-id'
 import { HAZARD_WORDS } from '../../words/plan-words'
-import type { Aim, Bench, HandTool } from '../bench'
+import type { Aim, Bench, MapTool } from '../bench'
 import { showDraft } from '../layers/show-draft'
 
 /** Draws a road, a water, a power line … corner by corner; closed on its first corner it is an area. */
-export function hazardTool(bench: Bench): HandTool & { readonly remove: () => void } {
+export function hazardTool(bench: Bench): MapTool & { readonly remove: () => void } {
   const { store, view } = bench
   const corners = signal<readonly Position[]>([])
   const pointer = signal<Position | null>(null)

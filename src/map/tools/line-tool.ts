@@ -2,8 +2,8 @@ import { signal } from '@preact/signals'
 import type { Position } from '../../geo/position'
 import type { StationId } from '../../plan/id'
 import { type Lay, lineName, type Plan } from '../../plan/plan'
-import { wireInHand } from '../../state/wire-in-hand'
-import type { Aim, Bench, HandTool } from '../bench'
+import { currentWire } from '../../state/current-wire'
+import type { Aim, Bench, MapTool } from '../bench'
 import { beginLine, drawLine, type LineDraft, withBend, withoutLastBend } from './line-draft'
 import { sceneOf } from './scene'
 import { placeStation } from './station-tool'
@@ -16,7 +16,7 @@ const SNAP = 1.5
 const BACK_AT_START = 'The line starts here: it must end at another station'
 
 /** Draws a line from station to station, with a bend at every click between. */
-export function lineTool(bench: Bench): HandTool {
+export function lineTool(bench: Bench): MapTool {
   const { store, view, ghost } = bench
   const ahead = wayAhead(bench)
   /** What is under way: the hint follows it. */
@@ -30,10 +30,10 @@ export function lineTool(bench: Bench): HandTool {
     const scene = sceneOf(store.settled.peek(), view)
     return stationHere(scene, aim.point, aim.reachPx * SNAP)
   }
-  const inHand = (plan: Plan, lay = bench.lay.peek()) => ({ wire: wireInHand(store, plan), lay })
+  const wireAndLay = (plan: Plan, lay = bench.lay.peek()) => ({ wire: currentWire(store, plan), lay })
 
   /** With the shift key held, the line as it is suggested to go on from its last place; else as it is. */
-  const led = (now: LineDraft, { adding }: Aim): { draft: LineDraft; lay?: Lay } => {
+  const withSuggestedWay = (now: LineDraft, { adding }: Aim): { draft: LineDraft; lay?: Lay } => {
     const way = adding && ahead.from(lastPlace(now))
     return way ? { draft: withWay(now, way), lay: way.lays.at(-1)! } : { draft: now }
   }
@@ -59,10 +59,10 @@ export function lineTool(bench: Bench): HandTool {
       bench.say(BACK_AT_START)
       return
     }
-    const { draft: done, lay } = led(now, aim)
+    const { draft: done, lay } = withSuggestedWay(now, aim)
     draft.value = null
     ghost.value = null
-    store.edit((plan) => drawLine(plan, done, at, inHand(plan, lay)))
+    store.edit((plan) => drawLine(plan, done, at, wireAndLay(plan, lay)))
     const plan = store.plan.peek()
     const line = plan.lines.get(done.lineId)
     if (!line) return
@@ -78,9 +78,9 @@ export function lineTool(bench: Bench): HandTool {
     view.container.dataset.over = snapped ? 'station' : ''
     atStart.value = now !== null && snapped === now.start
     if (!now || draft.peek() !== now) return
-    const { draft: shown, lay } = led(now, aim)
+    const { draft: shown, lay } = withSuggestedWay(now, aim)
     ghost.value = { line: now.lineId, station: snapped ? null : now.endId }
-    store.preview((plan) => drawLine(plan, shown, snapped ?? aim.position, inHand(plan, lay)))
+    store.preview((plan) => drawLine(plan, shown, snapped ?? aim.position, wireAndLay(plan, lay)))
   }
 
   /** Shows the line to the aim, and has a way sought to it where one is wished for. */
@@ -111,7 +111,7 @@ export function lineTool(bench: Bench): HandTool {
       if (!now) begin(station ?? placeStation(bench, aim.position))
       else if (station) end(station, aim)
       else {
-        const { draft: shown, lay = bench.lay.peek() } = led(now, aim)
+        const { draft: shown, lay = bench.lay.peek() } = withSuggestedWay(now, aim)
         draft.value = withBend(shown, aim.position, lay)
         bench.say(`Bend ${shown.bends.length + 1}`)
       }

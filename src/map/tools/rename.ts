@@ -1,4 +1,4 @@
-import { wantName } from '../../state/name-request'
+import { requestName } from '../../state/requests'
 import type { Bench } from '../bench'
 
 /** Sends the cursor to the name field of what is selected; a line is named by its stations. */
@@ -6,5 +6,5 @@ export function renameSelected({ store, say }: Bench): boolean {
   const selection = store.selection.peek()
   if (!selection || selection.kind === 'line') return false
   say('Type the name in the panel')
-  return wantName()
+  return requestName()
 }

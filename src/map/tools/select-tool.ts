@@ -1,7 +1,7 @@
 import { circuitsAtStation, circuitsOfLine } from '../../plan/circuit-topology'
 import type { LineId } from '../../plan/id'
 import { insertBend } from '../../plan/leg-edits'
-import type { Aim, Bench, HandTool } from '../bench'
+import type { Aim, Bench, MapTool } from '../bench'
 import { describe } from './describe'
 import { dragging, dragOf } from './dragging'
 import { pick } from './pick'
@@ -10,7 +10,7 @@ import { sceneOf } from './scene'
 import { type Here, whatsHere } from './whats-here'
 
 /** Selects what is clicked, and drags stations, bends, legs and corners. */
-export function selectTool(bench: Bench): HandTool {
+export function selectTool(bench: Bench): MapTool {
   const { store, view } = bench
   const here = (aim: Aim): Here => whatsHere(sceneOf(store.plan.peek(), view), aim.point, aim.reachPx)
 

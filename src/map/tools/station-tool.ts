@@ -3,12 +3,12 @@ import type { StationId } from '../../plan/id'
 import type { Plan } from '../../plan/plan'
 import { addStation } from '../../plan/station-edits'
 import { newStationId } from '../../state/new-id'
-import type { Bench, HandTool } from '../bench'
+import type { Bench, MapTool } from '../bench'
 import { sceneOf } from './scene'
 import { stationHere } from './whats-here'
 
 /** Places a station at every click; a click on one that stands there selects it. */
-export function stationTool(bench: Bench): HandTool {
+export function stationTool(bench: Bench): MapTool {
   const { store, view } = bench
   return {
     hint: () => 'Click where a station stands',

@@ -19,8 +19,8 @@ export function wayAhead({ store }: Bench) {
   let next: Quest | null = null
 
   const seek = async (quest: Quest): Promise<void> => {
-    const desk = store.desk.peek()
-    if (!desk) return
+    const groundWorker = store.groundWorker.peek()
+    if (!groundWorker) return
     if (isSeeking) {
       next = quest
       return
@@ -29,7 +29,7 @@ export function wayAhead({ store }: Bench) {
     const { from, to, onFound } = quest
     const hazards = [...store.settled.peek().hazards.values()]
     const weights = store.routeWeights.peek()
-    const result = await desk
+    const result = await groundWorker
       .suggestRoute({ from, to, hazards, weights, mostCells: MOST_CELLS })
       .catch(() => undefined)
     isSeeking = false
@@ -49,6 +49,6 @@ export function wayAhead({ store }: Bench) {
   }
 }
 
-/** The line led along a way, up to the leg that reaches its end. */
+/** The line drawn along a way, up to the leg that reaches its end. */
 export const withWay = (draft: LineDraft, { bends, lays }: Way): LineDraft =>
-  bends.reduce((led, bend, i) => withBend(led, bend, lays[i]!), draft)
+  bends.reduce((longer, bend, i) => withBend(longer, bend, lays[i]!), draft)

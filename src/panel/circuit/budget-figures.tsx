@@ -2,8 +2,10 @@ import type { Circuit } from '../../plan/plan'
 import type { ReportCircuit } from '../../report/report'
 import type { Store } from '../../state/store'
 import { formatOhms } from '../../words/quantity-text'
-import { EntrySources } from '../catalog/later-catalog'
+import { loadWhenShown } from '../load-when-shown'
 import { OnDemand } from '../question'
+
+const EntrySources = loadWhenShown(async () => (await import('../catalog/entry-sources')).EntrySources)
 
 /** How the figures were reckoned, and where those that they rest on come from. */
 export function BudgetFigures({

@@ -11,14 +11,17 @@ import { formatMassKg, formatTempC } from '../../words/quantity-text'
 import { formatCount, formatRunM } from '../../words/units'
 import { CautionList } from '../caution-list'
 import { OtherNets } from '../ground/net-questions'
+import { loadWhenShown } from '../load-when-shown'
 import { goToQuestion, Question } from '../question'
-import { ReachStudies, UpkeepStudies } from '../study/later-studies'
 import { VerdictMark } from '../verdict-mark'
 import { BudgetFigures } from './budget-figures'
 import { CircuitSetup } from './circuit-setup'
 import { MarginRows } from './margin-rows'
 import { loopMargin, ringingMargin, voiceMargins } from './margins'
 import { RemedyList } from './remedy-list'
+
+const ReachStudies = loadWhenShown(async () => (await import('../study/circuit-studies')).ReachStudies)
+const UpkeepStudies = loadWhenShown(async () => (await import('../study/circuit-studies')).UpkeepStudies)
 
 const SETUP = 'circuit-setup'
 

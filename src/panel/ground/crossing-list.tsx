@@ -1,6 +1,6 @@
 import { type Crossing, crossingsOf } from '../../hazard/crossings'
 import type { Line } from '../../plan/plan'
-import { wantPlace } from '../../state/place-request'
+import { requestPlace } from '../../state/requests'
 import type { Store } from '../../state/store'
 import { HAZARD_WORDS, LAY_WORDS } from '../../words/plan-words'
 import { formatLengthM } from '../../words/quantity-text'
@@ -22,7 +22,7 @@ export function CrossingList({ store, line }: { store: Store; line: Line }) {
               onClick={() => {
                 store.selection.value = { kind: 'line', id: line.id, legs: [crossing.legIndex] }
                 store.cursor.value = { line: line.id, mapM: crossing.distanceM }
-                wantPlace(crossing.position)
+                requestPlace(crossing.position)
               }}
             >
               {crossing.name || HAZARD_WORDS[crossing.kind]}

@@ -56,7 +56,7 @@ function GridRow({ store, grid }: { store: Store; grid: KeptGrid }) {
         <button
           type="button"
           aria-label={`Remove ${grid.name}`}
-          onClick={() => void store.desk.value?.remove(grid.key)}
+          onClick={() => void store.groundWorker.value?.remove(grid.key)}
         >
           Remove
         </button>

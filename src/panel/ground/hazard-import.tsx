@@ -1,6 +1,6 @@
 import { useSignal } from '@preact/signals'
 import { useEffect, useRef } from 'preact/hooks'
-import { addHazards } from '../../plan/add-hazards'
+import { addHazards } from '../../plan/hazard-edits'
 import {
   type FeatureProperty,
   fewValued,

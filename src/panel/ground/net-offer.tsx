@@ -6,9 +6,9 @@ import { replaceNet } from '../../plan/replace-net'
 import type { NetLine } from '../../plan/route-edits'
 import { type NetFigures, netFigures } from '../../report/net-figures'
 import type { SuggestedNet } from '../../route/suggest-nets'
+import { currentWire } from '../../state/current-wire'
 import { newCircuitId, newLineId } from '../../state/new-id'
 import type { Store } from '../../state/store'
-import { wireInHand } from '../../state/wire-in-hand'
 import { underWatch } from '../../storage/under-watch'
 import { formatMassKg } from '../../words/quantity-text'
 import { formatRunM } from '../../words/units'
@@ -76,7 +76,7 @@ export function NetOffer({ store, stations, circuit }: Props) {
       weights: store.routeWeights.peek(),
     }
     const result = await underWatch(store.work, 'Seeking nets', (watch) =>
-      store.desk.peek()!.suggestNets(request, watch),
+      store.groundWorker.peek()!.suggestNets(request, watch),
     )
     if (!result) return
     if (!result.ok) {
@@ -95,7 +95,7 @@ export function NetOffer({ store, stations, circuit }: Props) {
     store.selection.value = { kind: 'circuit', id: shape.circuit }
   }
 
-  if (!store.desk.value) return null
+  if (!store.groundWorker.value) return null
   return (
     <>
       {refusal.value && (
@@ -153,7 +153,7 @@ function shapeOf(store: Store, plan: Plan, net: SuggestedNet, replaced: CircuitI
     return { id, ...link }
   })
   const before = replaced && plan.circuits.get(replaced)
-  const wire = (before && plan.lines.get(before.lines[0]!)?.wire) ?? wireInHand(store, plan)
+  const wire = (before && plan.lines.get(before.lines[0]!)?.wire) ?? currentWire(store, plan)
   const circuit = before ?? { id: newCircuitId(plan), name: `New net, ${net.shape}` }
   const drawn = replaceNet(plan, lines, wire, circuit)
   const at = (id: StationId) => plan.stations.get(id)!.position

@@ -2,8 +2,10 @@ import { stationsOfCircuit } from '../../plan/circuit-topology'
 import type { Circuit } from '../../plan/plan'
 import type { Store } from '../../state/store'
 import { formatCount } from '../../words/units'
+import { loadWhenShown } from '../load-when-shown'
 import { Question } from '../question'
-import { NetOffer } from './later-ground'
+
+const NetOffer = loadWhenShown(async () => (await import('./net-offer')).NetOffer)
 
 /** Stations that no line reaches yet, and nets that would join them. */
 export function UnjoinedStations({ store }: { store: Store }) {

@@ -1,17 +1,17 @@
-import { wantPlace } from '../../state/place-request'
+import { requestPlace } from '../../state/requests'
 import type { Store } from '../../state/store'
 import { ELEVATION_TYPES } from '../../storage/open-dropped'
 import { chooseFiles } from '../../storage/open-save'
 
 /** The way to elevations from a file. */
 export function OpenElevations({ store }: { store: Store }) {
-  const desk = store.desk.value
-  if (!desk) return null
+  const groundWorker = store.groundWorker.value
+  if (!groundWorker) return null
   const open = async (files: readonly File[]) => {
-    await desk.add(files)
+    await groundWorker.add(files)
     const { middle } = store.grids.peek().at(-1) ?? {}
     // On an empty plan nothing else says where that ground is.
-    if (middle && store.plan.peek().stations.size === 0) wantPlace(middle)
+    if (middle && store.plan.peek().stations.size === 0) requestPlace(middle)
   }
   return (
     <button type="button" onClick={() => chooseFiles(ELEVATION_TYPES, (files) => void open(files))}>

@@ -16,7 +16,7 @@ interface Props {
   readonly to: StationId
   /** The line that goes there by hand; undefined where none does yet. */
   readonly drawn?: LineId | undefined
-  /** The plan with the line led this way, and which line it is. */
+  /** The plan with the line drawn this way, and which line it is. */
   readonly lead: (plan: Plan, way: Way) => { readonly plan: Plan; readonly line: LineId }
 }
 
@@ -31,7 +31,7 @@ export function RouteOffer({ store, from, to, drawn, lead }: Props) {
   const offer = useSignal<Offer | null>(null)
   const refusal = useSignal('')
   const plan = store.settled.value
-  const { desk } = store
+  const { groundWorker } = store
   const found = offer.value
   const holds =
     found?.sought.stations === plan.stations &&
@@ -47,7 +47,7 @@ export function RouteOffer({ store, from, to, drawn, lead }: Props) {
   }, [holds])
 
   const seek = async () => {
-    if (!desk.value) return
+    if (!groundWorker.value) return
     const sought = store.settled.peek()
     const ends = [sought.stations.get(from)!.position, sought.stations.get(to)!.position] as const
     refusal.value = ''
@@ -57,7 +57,7 @@ export function RouteOffer({ store, from, to, drawn, lead }: Props) {
       weights: store.routeWeights.peek(),
     }
     const result = await underWatch(store.work, 'Seeking a route', (watch) =>
-      desk.peek()!.suggestRoute(request, watch),
+      groundWorker.peek()!.suggestRoute(request, watch),
     )
     if (!result) return
     if (!result.ok) {
@@ -75,7 +75,7 @@ export function RouteOffer({ store, from, to, drawn, lead }: Props) {
     store.selection.value = { kind: 'line', id: led.line, legs: [] }
   }
 
-  if (!desk.value) return null
+  if (!groundWorker.value) return null
   return (
     <div class="route-offer">
       {refusal.value && (

@@ -9,16 +9,18 @@ import { newCircuitId } from '../../state/new-id'
 import type { Store } from '../../state/store'
 import { formatMassKg, formatOhms } from '../../words/quantity-text'
 import { formatCount, formatRunM } from '../../words/units'
-import { EntrySources } from '../catalog/later-catalog'
 import { CautionList } from '../caution-list'
-import { LineGround } from '../ground/later-ground'
+import { loadWhenShown } from '../load-when-shown'
 import { NumberField } from '../number-field'
 import { Question } from '../question'
 import { SelectField } from '../select-field'
-import { EarthCalculator } from '../study/later-studies'
 import { LegList } from './leg-list'
 import { LineHoursQuestion } from './line-hours'
 import { TagList } from './tag-list'
+
+const EntrySources = loadWhenShown(async () => (await import('../catalog/entry-sources')).EntrySources)
+const LineGround = loadWhenShown(async () => (await import('../ground/line-ground')).LineGround)
+const EarthCalculator = loadWhenShown(async () => (await import('../study/earth-calculator')).EarthCalculator)
 
 /** One line: its wire, how long it is, leg by leg how it lies, and what it costs. */
 export function LineCard({ store, id }: { store: Store; id: LineId }) {

@@ -1,6 +1,6 @@
 import { type Line, lineNumber } from '../../plan/plan'
 import type { ReportLine } from '../../report/report'
-import { wantPlace } from '../../state/place-request'
+import { requestPlace } from '../../state/requests'
 import type { Store } from '../../state/store'
 import { formatLengthM } from '../../words/quantity-text'
 import { formatCount } from '../../words/units'
@@ -31,7 +31,7 @@ export function TagList({ store, line, measured }: Props) {
                 type="button"
                 class="quiet"
                 title="Show it on the map"
-                onClick={() => wantPlace(tag.position)}
+                onClick={() => requestPlace(tag.position)}
               >
                 {number}/{tag.number}
               </button>

@@ -5,10 +5,10 @@ import type { ReportCircuit } from '../../report/report'
 import type { Store } from '../../state/store'
 import { checkWords } from '../../words/choice-words'
 import { formatCount } from '../../words/units'
-import { CatalogEditor } from '../catalog/later-catalog'
 import { CautionList } from '../caution-list'
 import { GroundQuestion } from '../ground/ground-question'
 import { UnjoinedStations } from '../ground/net-questions'
+import { loadWhenShown } from '../load-when-shown'
 import { Question } from '../question'
 import { TextField } from '../text-field'
 import { VerdictMark } from '../verdict-mark'
@@ -16,6 +16,8 @@ import { Allowances } from './allowances'
 import { Carry } from './carry'
 import { Conditions } from './conditions'
 import { Hours } from './hours'
+
+const CatalogEditor = loadWhenShown(async () => (await import('../catalog/catalog-editor')).CatalogEditor)
 
 /** The whole plan: what works, what to carry, what could hurt someone, and what everything is reckoned with. */
 export function PlanCard({ store }: { store: Store }) {

@@ -1,12 +1,12 @@
 import { crossingsOf } from '../../hazard/crossings'
-import { wireMOnLeg } from '../../measure/along'
+import { wireMOnLeg } from '../../measure/place-on-line'
 import type { Line } from '../../plan/plan'
 import type { ReportLine } from '../../report/report'
 import { formatBearingDeg, formatLengthM, lengthUnit, type ShownUnit } from '../../words/quantity-text'
 import type { Table } from '../layout/table'
 import { type LineMark, lineMarks } from '../line-marks'
 import type { BearingBasis, PaperSource } from '../paper-source'
-import { loopOhmsAt } from './loop-along'
+import { loopOhmsAt } from './loop-ohms-at'
 
 /** An empty box to tick with a pencil. */
 export const TICK_BOX = '☐'

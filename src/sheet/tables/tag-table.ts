@@ -6,7 +6,7 @@ import type { Table } from '../layout/table'
 import { lineNumber, tagMarks } from '../line-marks'
 import type { PaperSource } from '../paper-source'
 import { TICK_BOX } from './leg-table'
-import { loopOhmsAt } from './loop-along'
+import { loopOhmsAt } from './loop-ohms-at'
 
 /** Every tag of one line: where it hangs, why, and what the loop reads there. */
 export function tagTable(source: PaperSource, line: Line, measured: ReportLine): Table {

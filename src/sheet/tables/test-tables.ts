@@ -5,7 +5,7 @@ import type { Cell, Table } from '../layout/table'
 import { lineNumber, testPlaces } from '../line-marks'
 import type { PaperSource } from '../paper-source'
 import { TICK_BOX } from './leg-table'
-import { loopOhmsAt } from './loop-along'
+import { loopOhmsAt } from './loop-ohms-at'
 
 /** What a meter at the line's start should read with the pair shorted at each place where the crew measures. */
 export function testPointTable(source: PaperSource, line: Line, measured: ReportLine): Table {

@@ -8,7 +8,7 @@ import { NetOffer } from '../../../src/panel/ground/net-offer'
 import { OverheadFields } from '../../../src/panel/line/overhead-fields'
 import type { StationId } from '../../../src/plan/id'
 import { bad, ok } from '../../../src/problem'
-import type { GroundDesk } from '../../../src/state/ground-state'
+import type { GroundWorker } from '../../../src/state/ground-state'
 import { createStore } from '../../../src/state/store'
 import { page } from '../page'
 import { FORD, HUT, LINE, NET, SMALL_PLAN } from '../small-plan'
@@ -21,15 +21,15 @@ const settle = () => act(() => new Promise<void>((resolve) => setTimeout(resolve
 const BEND: Position = [11.002, 47.004]
 const WAY = { bends: [BEND], lays: ['surface', 'buried'], mapM: 1150, cost: 1200, cellM: 5 } as const
 
-function withDesk(desk: Partial<GroundDesk>) {
+function withGroundWorker(groundWorker: Partial<GroundWorker>) {
   const store = createStore(SMALL_PLAN)
-  store.desk.value = desk as GroundDesk
+  store.groundWorker.value = groundWorker as GroundWorker
   return store
 }
 
 describe('a suggested route', () => {
-  const show = (desk: Partial<GroundDesk>) => {
-    const store = withDesk(desk)
+  const show = (groundWorker: Partial<GroundWorker>) => {
+    const store = withGroundWorker(groundWorker)
     return { store, ...page(<LineGround store={store} line={line(store)} measured={measured(store)} />) }
   }
 
@@ -105,7 +105,7 @@ test('suggested nets are weighed side by side, and the one that is shown is draw
     { shape: 'ring', links: [link(HUT, FORD), link(FORD, lone), link(lone, HUT)], mapM: 3300, cost: 3300 },
   ] as const
   const store = createStore(plan)
-  store.desk.value = { suggestNets: async () => ok([...nets]) } as unknown as GroundDesk
+  store.groundWorker.value = { suggestNets: async () => ok([...nets]) } as unknown as GroundWorker
   const { press, all } = page(<NetOffer store={store} stations={[HUT, FORD, lone]} circuit={NET} />)
   press('Suggest nets for 3 stations')
   await settle()

@@ -39,7 +39,7 @@ export function showTerrain({ store, view }: Bench): () => void {
   const stop = effect(() => {
     view.frame.value
     const ground = store.ground.value
-    const desk = store.desk.value
+    const groundWorker = store.groundWorker.value
     const made = relief.value
     const far = view.map.getZoom() < FARTHEST_ZOOM
     const usable = made !== null && made.ground === ground && !far
@@ -47,11 +47,11 @@ export function showTerrain({ store, view }: Bench): () => void {
     group.classList.toggle('hidden', !usable || store.contours.value === 'off')
     if (usable) draw(view, made, picture, group)
     clearTimeout(timer)
-    if (!ground || !desk || far || (usable && serves(view, made))) return
+    if (!ground || !groundWorker || far || (usable && serves(view, made))) return
     timer = setTimeout(async () => {
       const zoom = view.map.getZoom()
       const request = requestFor(view)
-      const drawn = await desk.drawRelief(request).catch(() => null)
+      const drawn = await groundWorker.drawRelief(request).catch(() => null)
       if (!drawn) return
       const { extent, columns, rows } = request
       const shade = shadePicture(drawn.shade, columns, rows)

@@ -7,7 +7,7 @@ export interface Answer {
 let count = 0
 
 /** A dialog with a question, a word of explanation, fields, and answers of which Enter takes the last. */
-export function askDialog(
+export function questionDialog(
   question: string,
   explanation: string,
   fields: readonly { readonly label: string; readonly value: string }[],

@@ -23,7 +23,7 @@ export function showCrosshair(view: MapView): Crosshair {
   cross.hidden = true
   cross.setAttribute('aria-hidden', 'true')
   container.append(cross)
-  /** In px from the corner of the screen's map; null until something has led. */
+  /** In px from the corner of the screen's map; null until a pointer or a key has moved it. */
   let at: Point | null = null
 
   const middle = (): Point => {

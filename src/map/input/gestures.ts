@@ -1,4 +1,4 @@
-import type { Aim, HandTool, Hold } from '../bench'
+import type { Aim, Hold, MapTool } from '../bench'
 import type { MapView, Point } from '../view/map-view'
 
 /** How far a pointer may stray and still click, px; how soon a second click makes a double one, ms; how long a press is long, ms. */
@@ -27,12 +27,12 @@ export interface Pointers {
 /** Turns what mouse, pen and finger do on the map into the gestures of the tool in hand. */
 export function followPointers(
   view: MapView,
-  tool: () => HandTool,
+  tool: () => MapTool,
   { menu, aimed }: { menu: (aim: Aim) => void; aimed: (aim: Aim | null) => void },
 ): Pointers {
   const { container, map } = view
   let press: Press | null = null
-  let lastClick: { at: Point; atMs: number; with: HandTool } | null = null
+  let lastClick: { at: Point; atMs: number; with: MapTool } | null = null
   let waiting: { aim: Aim; frame: number } | null = null
 
   const aimOf = (event: PointerEvent | MouseEvent): Aim => {

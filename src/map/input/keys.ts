@@ -1,7 +1,7 @@
 import { setLays } from '../../plan/leg-edits'
 import { LAYS } from '../../plan/plan'
 import { LAY_LETTERS, LAY_WORDS } from '../../words/plan-words'
-import type { Aim, Bench, HandTool } from '../bench'
+import type { Aim, Bench, MapTool } from '../bench'
 import { describe } from '../tools/describe'
 import { removePicked } from '../tools/remove-picked'
 import { renameSelected } from '../tools/rename'
@@ -33,7 +33,7 @@ interface KeyHands {
 /** Everything that the mouse does, by keyboard, while the map has the focus. */
 export function followKeys(
   bench: Bench,
-  tool: () => HandTool,
+  tool: () => MapTool,
   { crosshair, pointers, menu, aimed }: KeyHands,
 ): () => void {
   const { store, view } = bench

@@ -1,23 +1,23 @@
 import type { CircuitId, HazardId, LineId, StationId } from './id'
 import type { Circuit, Hazard, Line, Plan, Station } from './plan'
 
-/** The plan with one thing put in, or put in the place of its former self. */
-export const putStation = (plan: Plan, station: Station): Plan => ({
+/** The plan with one thing added, or in place of the one that had its id. */
+export const withStation = (plan: Plan, station: Station): Plan => ({
   ...plan,
   stations: new Map(plan.stations).set(station.id, station),
 })
 
-export const putLine = (plan: Plan, line: Line): Plan => ({
+export const withLine = (plan: Plan, line: Line): Plan => ({
   ...plan,
   lines: new Map(plan.lines).set(line.id, line),
 })
 
-export const putHazard = (plan: Plan, hazard: Hazard): Plan => ({
+export const withHazard = (plan: Plan, hazard: Hazard): Plan => ({
   ...plan,
   hazards: new Map(plan.hazards).set(hazard.id, hazard),
 })
 
-export const putCircuit = (plan: Plan, circuit: Circuit): Plan => ({
+export const withCircuit = (plan: Plan, circuit: Circuit): Plan => ({
   ...plan,
   circuits: new Map(plan.circuits).set(circuit.id, circuit),
 })

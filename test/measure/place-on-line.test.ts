@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { expect, test } from 'vitest'
-import { pointAtGroundM, pointAtWireM, wireMAtGroundM, wireMOnLeg } from '../../src/measure/along'
 import { measureLine } from '../../src/measure/measure-line'
+import { pointAtGroundM, pointAtWireM, wireMAtGroundM, wireMOnLeg } from '../../src/measure/place-on-line'
 import type { LineId, StationId } from '../../src/plan/id'
 import { EMPTY_PLAN, type Line, type Plan } from '../../src/plan/plan'
 
