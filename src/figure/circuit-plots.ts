@@ -6,7 +6,7 @@ import type { Conditions } from '../budget/conditions'
 import { worstCorner } from '../budget/envelope'
 import type { CircuitRows } from '../budget/rows'
 import { leastMargin } from '../budget/verdict'
-import { distanceUnit, type UnitSystem } from '../words/quantity-text'
+import { type UnitSystem, unitOf } from '../words/units'
 import type { Plot, PlotCurve } from './plot-layout'
 
 /** What the plots of one circuit are drawn from. */
@@ -98,22 +98,22 @@ function plotAlong(
   const along = voltsAlong(today)
   const [first, last] = [along[0], along.at(-1)]
   if (!first || !last || along.length < 2) return null
-  const { of, symbol } = distanceUnit(system)
+  const { fromSi, sign } = unitOf('lengthKm', system)
   const curve = (name: string, points: readonly AlongPoint[]): PlotCurve => ({
     name,
-    points: points.map(({ wireM, volts }) => ({ x: of(wireM), y: volts })),
+    points: points.map(({ wireM, volts }) => ({ x: fromSi(wireM), y: volts })),
   })
   const curves = [curve('today', along), curve('at worst', voltsAlong(worst))]
   const at = ({ station }: AlongPoint) => `at ${nameOf(station!)}`
   return {
     title,
     says: `${curvesInWords(curves, 'V', [at(first), at(last)])} ${level.name}.`,
-    x: { label: `Wire from ${nameOf(first.station!)}, ${symbol}` },
+    x: { label: `Wire from ${nameOf(first.station!)}, ${sign}` },
     y: { label: 'Volts' },
     curves,
     level,
     places: along.flatMap(({ station, wireM }) =>
-      station === null ? [] : [{ name: nameOf(station), x: of(wireM) }],
+      station === null ? [] : [{ name: nameOf(station), x: fromSi(wireM) }],
     ),
   }
 }

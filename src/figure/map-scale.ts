@@ -1,5 +1,5 @@
 import { METRES_PER_FOOT, METRES_PER_MILE } from '../units'
-import type { UnitSystem } from '../words/quantity-text'
+import type { UnitSystem } from '../words/units'
 
 /** Leading figures of a map scale or of a scale bar that people reckon with. */
 const ROUND = [1, 1.5, 2, 2.5, 3, 4, 5, 6, 8]

@@ -1,6 +1,6 @@
 import { tickStep, ticks } from 'd3-array'
 import type { LineProfile, ProfilePoint } from '../report/line-profile'
-import { distanceUnit, lengthUnit, type ShownUnit, type UnitSystem } from '../words/quantity-text'
+import { type Unit, type UnitSystem, unitOf } from '../words/units'
 
 /** A place on the drawing and what stands there. */
 export interface ProfileMark {
@@ -93,9 +93,14 @@ export function drawProfile(
     const point = clip(samples, atM, atM)[0]
     return point?.heightM === undefined ? bottom : yOf(point.heightM)
   }
-  const y = axis(lengthUnit(system), baseM, baseM + (bottom - top) / upPerM, (bottom - top) / (letter * 3))
+  const y = axis(
+    unitOf('lengthM', system),
+    baseM,
+    baseM + (bottom - top) / upPerM,
+    (bottom - top) / (letter * 3),
+  )
   const x = axis(
-    lengthM < 2000 ? lengthUnit(system) : distanceUnit(system),
+    lengthM < 2000 ? unitOf('lengthM', system) : unitOf('lengthKm', system),
     0,
     lengthM,
     (right - left) / (letter * 5),
@@ -198,13 +203,13 @@ function clip(samples: readonly MaybePoint[], startM: number, endM: number): May
   return [at(startM), ...samples.filter(({ atM }) => atM > startM && atM < endM), at(endM)]
 }
 
-function axis(unit: ShownUnit, fromM: number, toM: number, count: number) {
-  const perM = unit.of(1)
+function axis(unit: Unit, fromM: number, toM: number, count: number) {
+  const perM = unit.fromSi(1)
   const [from, to] = [fromM * perM, toM * perM]
   const step = tickStep(from, to, count)
   const digits = Math.max(0, -Math.floor(Math.log10(step) + 1e-9))
   return {
-    unit: unit.symbol,
+    unit: unit.sign,
     ticks: ticks(from, to, count).map((value) => ({
       valueM: value / perM,
       text: value.toFixed(digits).replace('-', '−'),

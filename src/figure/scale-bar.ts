@@ -1,5 +1,5 @@
 import { METRES_PER_FOOT, METRES_PER_MILE } from '../units'
-import type { UnitSystem } from '../words/quantity-text'
+import type { UnitSystem } from '../words/units'
 
 export interface ScaleBar {
   readonly lengthM: number

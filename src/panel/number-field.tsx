@@ -1,7 +1,6 @@
 import { useId } from 'preact/hooks'
 import type { Problem } from '../problem'
-import type { UnitSystem } from '../words/quantity-text'
-import { fieldText, type Quantity, unitOf } from '../words/units'
+import { fieldText, type Quantity, type UnitSystem, unitOf } from '../words/units'
 import { Field, useTypedText } from './field'
 
 interface Props {

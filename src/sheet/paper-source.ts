@@ -6,7 +6,7 @@ import type { Plan } from '../plan/plan'
 import type { Result } from '../problem'
 import type { Report } from '../report/report'
 import type { GridGround } from '../terrain/ground-from-grids'
-import type { UnitSystem } from '../words/quantity-text'
+import type { UnitSystem } from '../words/units'
 
 /** What every paper is made from: nothing is reckoned anew, so that no paper can disagree with the screen. */
 export interface PaperSource {

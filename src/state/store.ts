@@ -8,7 +8,7 @@ import { EMPTY_PLAN, type Plan } from '../plan/plan'
 import type { Problem, Result } from '../problem'
 import type { Remedy } from '../report/report'
 import { reportPlan } from '../report/report-plan'
-import type { UnitSystem } from '../words/quantity-text'
+import type { UnitSystem } from '../words/units'
 import { createGroundState } from './ground-state'
 
 export type Selection =

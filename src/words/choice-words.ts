@@ -1,6 +1,6 @@
 import type { Choice } from '../budget/choices'
 import type { Check } from '../budget/rows'
-import { distanceUnit, type UnitSystem } from './quantity-text'
+import { type UnitSystem, unitOf } from './units'
 
 type NameOf = (stationId: string) => string
 
@@ -40,6 +40,6 @@ export function limitWords(
 export function reachWords({ factor, check }: Choice['today'], longestM: number, system: UnitSystem): string {
   if (!check) return 'no end found'
   if (factor === 0) return 'nowhere'
-  const { of, symbol } = distanceUnit(system)
-  return `${Number(of(factor * longestM).toPrecision(3))} ${symbol}`
+  const { fromSi, sign } = unitOf('lengthKm', system)
+  return `${Number(fromSi(factor * longestM).toPrecision(3))} ${sign}`
 }

@@ -4,7 +4,7 @@ import { type PlaceOnLine, pointAtWireM } from '../measure/place-on-line'
 import type { LineId } from '../plan/id'
 import { type Line, lineName, lineNumber, type Plan, stationName } from '../plan/plan'
 import { type FaultAnswer, type FaultQuestion, UNSURE_C } from '../report/find-fault'
-import { formatLengthM, formatOhms, lengthUnit, type UnitSystem } from './quantity-text'
+import { formatLengthM, formatOhms, type UnitSystem, unitOf } from './units'
 
 type Measured = ReadonlyMap<LineId, MeasuredLine>
 
@@ -82,7 +82,7 @@ function pastWords(
 
 /** To the whole unit up to 100, above it to tens: no meter tells more. */
 function roundLength(lengthM: number, system: UnitSystem): string {
-  const perUnitM = 1 / lengthUnit(system).of(1)
+  const perUnitM = 1 / unitOf('lengthM', system).fromSi(1)
   const step = perUnitM * (lengthM / perUnitM < 100 ? 1 : 10)
   return formatLengthM(Math.round(lengthM / step) * step, system)
 }

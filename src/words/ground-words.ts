@@ -1,5 +1,4 @@
-import type { UnitSystem } from './quantity-text'
-import { lengthUnit } from './quantity-text'
+import { type UnitSystem, unitOf } from './units'
 
 /** `840 KB`, `12.4 MB`. */
 export const formatBytes = (bytes: number): string =>
@@ -7,6 +6,6 @@ export const formatBytes = (bytes: number): string =>
 
 /** `2.5 m`, `30 m`: the side of a cell, to two figures. */
 export function formatCellM(cellM: number, system: UnitSystem): string {
-  const unit = lengthUnit(system)
-  return `${Number(unit.of(cellM).toPrecision(2))} ${unit.symbol}`
+  const unit = unitOf('lengthM', system)
+  return `${Number(unit.fromSi(cellM).toPrecision(2))} ${unit.sign}`
 }

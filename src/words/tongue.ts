@@ -1,56 +1,87 @@
-import type { CircuitId, HazardId, LineId, StationId } from '../plan/id'
-import { lineName, type Plan } from '../plan/plan'
-import { METRES_PER_FOOT, NEWTONS_PER_POUND_FORCE } from '../units'
+import { BUILT_IN } from '../catalog/built-in'
+import { type CatalogEntries, mergeCatalogs } from '../catalog/catalog'
+import type { CircuitId, HazardId, LineId } from '../plan/id'
+import { lineName, type Plan, stationName } from '../plan/plan'
 import {
+  fieldText,
   formatDistanceM,
+  formatHeightM,
   formatLengthM,
   formatMassKg,
+  formatQuantity,
   formatRunM,
   formatTempC,
+  type Quantity,
   type UnitSystem,
-} from './quantity-text'
+  unitOf,
+} from './units'
 
-/** How one person reads figures and names. Every sentence is made through it, so that none can mix units. */
+/**
+ * How a sentence says its figures and names: in the units of the person who reads it, with the names of the plan. Codes come with
+ * SI figures and ids; only a `SAY` table under `words/` turns them into text, with one of these in hand.
+ */
 export interface Tongue {
   readonly system: UnitSystem
-  /** `318 m`, `1043 ft`. */
+  /** `318 m`, `1043 ft`: along the ground, to the whole unit. */
   readonly length: (m: number) => string
-  /** `318 m` below a kilometre, else `6.84 km`. */
+  /** `5.5 m`, `18 ft`: how high, how wide; to a tenth. */
+  readonly height: (m: number) => string
+  /** `30 cm`, `12 in`: how deep in the ground. */
+  readonly depth: (m: number) => string
+  /** `318 m`, `6.84 km`, `400 ft`, `4.25 mi`: the length of a line or a net. */
   readonly run: (m: number) => string
   /** `6.84 km`, `4.25 mi`. */
   readonly distance: (m: number) => string
-  /** `5.5 m`, `18 ft`: a height or a short distance that a tape measures. */
-  readonly height: (m: number) => string
-  /** `756 N`, `170 lbf`. */
-  readonly force: (n: number) => string
   readonly mass: (kg: number) => string
+  /** `756 N`, `170 lbf`. */
+  readonly force: (newton: number) => string
   readonly temp: (c: number) => string
-  /** The name of a station, line, circuit or hazard of the plan; its id where it has none. */
+  /** A difference: `10 °C`, `18 °F`. */
+  readonly tempStep: (c: number) => string
+  /** Any other quantity with its unit: `60 km/h`, `37.5 Ω/km`. */
+  readonly quantity: (si: number, quantity: Quantity) => string
+  /** `15 to 30 cm`, `6 to 12 in`. */
+  readonly range: (fromSi: number, toSi: number, quantity: Quantity) => string
+  /** What the plan calls it: a station, a line, a circuit or a hazard, or an entry of the catalog; the id itself where it has no name. */
   readonly name: (id: string) => string
 }
 
-/** To one decimal, no needless zero: `5.5`, `18`. */
-const tenths = (value: number): string => String(Number(value.toFixed(1)))
+/** The tongue of one person, over the names of one plan. */
+export function tongueOf(plan: Plan, system: UnitSystem): Tongue {
+  return {
+    system,
+    length: (m) => formatLengthM(m, system),
+    height: (m) => formatHeightM(m, system),
+    depth: (m) => formatQuantity(m, 'depthM', system),
+    run: (m) => formatRunM(m, system),
+    distance: (m) => formatDistanceM(m, system),
+    mass: (kg) => formatMassKg(kg, system),
+    force: (newton) => formatQuantity(newton, 'forceN', system),
+    temp: (c) => formatTempC(c, system),
+    tempStep: (c) => formatQuantity(c, 'tempStepC', system),
+    quantity: (si, quantity) => formatQuantity(si, quantity, system),
+    range: (fromSi, toSi, quantity) =>
+      `${fieldText(fromSi, unitOf(quantity, system))} to ${formatQuantity(toSi, quantity, system)}`,
+    name: (id) => nameIn(plan, id),
+  }
+}
+
+const catalogs = new WeakMap<CatalogEntries, ReturnType<typeof mergeCatalogs>>()
+
+function catalogOf(entries: CatalogEntries) {
+  const catalog = catalogs.get(entries) ?? mergeCatalogs(BUILT_IN, entries)
+  catalogs.set(entries, catalog)
+  return catalog
+}
 
 function nameIn(plan: Plan, id: string): string {
   const line = plan.lines.get(id as LineId)
   if (line) return lineName(plan, line)
-  const named =
-    plan.stations.get(id as StationId) ??
-    plan.circuits.get(id as CircuitId) ??
-    plan.hazards.get(id as HazardId)
-  return named?.name || id
+  const own =
+    plan.circuits.get(id as CircuitId)?.name ??
+    plan.hazards.get(id as HazardId)?.name ??
+    stationName(plan, id)
+  if (own && own !== id) return own
+  const { wires, sets, supplies } = catalogOf(plan.catalog)
+  return (wires.get(id) ?? sets.get(id) ?? supplies.get(id))?.name ?? id
 }
-
-/** How a person who reads these units is told about a plan. */
-export const tongueOf = (plan: Plan, system: UnitSystem): Tongue => ({
-  system,
-  length: (m) => formatLengthM(m, system),
-  run: (m) => formatRunM(m, system),
-  distance: (m) => formatDistanceM(m, system),
-  height: (m) => (system === 'us' ? `${tenths(m / METRES_PER_FOOT)} ft` : `${tenths(m)} m`),
-  force: (n) => (system === 'us' ? `${Math.round(n / NEWTONS_PER_POUND_FORCE)} lbf` : `${Math.round(n)} N`),
-  mass: (kg) => formatMassKg(kg, system),
-  temp: (c) => formatTempC(c, system),
-  name: (id) => nameIn(plan, id),
-})

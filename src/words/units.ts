@@ -5,9 +5,9 @@ import {
   MM_PER_INCH,
   NEWTONS_PER_POUND_FORCE,
 } from '../units'
-import type { UnitSystem } from './quantity-text'
 
-export { formatRunM } from './quantity-text'
+/** Which units a person reads; the plan and all reckoning stay in SI. */
+export type UnitSystem = 'metric' | 'us'
 
 /** How one quantity is written in one system of units: its sign, and the way from SI and back. */
 export interface Unit {
@@ -40,6 +40,7 @@ const perKm = (sign: string, usSign = sign, siPerUsUnit = 1) => ({
 export const UNITS = {
   lengthM: { metric: times('m', 1, 2), us: times('ft', METRES_PER_FOOT, 1) },
   lengthKm: { metric: times('km', 1000, 3), us: times('mi', METRES_PER_MILE, 3) },
+  depthM: { metric: times('cm', 0.01, 0), us: times('in', MM_PER_INCH / 1000, 0) },
   diameterMm: { metric: times('mm', 1, 1), us: times('in', MM_PER_INCH, 3) },
   massKg: { metric: times('kg', 1, 2), us: times('lb', KG_PER_POUND, 1) },
   forceN: { metric: times('N', 1, 0), us: times('lbf', NEWTONS_PER_POUND_FORCE, 0) },
@@ -52,6 +53,8 @@ export const UNITS = {
       toSi: (f: number) => ((f - 32) * 5) / 9,
     },
   },
+  /** A difference of temperature: it has no zero to start from. */
+  tempStepC: { metric: times('°C', 1, 1), us: times('°F', 5 / 9, 1) },
   ohmPerKm: perKm('Ω'),
   nanoFPerKm: perKm('nF'),
   milliHPerKm: perKm('mH'),
@@ -85,9 +88,52 @@ export const unitOf = (quantity: Quantity, system: UnitSystem): Unit => UNITS[qu
 export const fieldText = (si: number, unit: Unit): string =>
   String(Number(unit.fromSi(si).toFixed(unit.digits)))
 
+/** Never minus nought. */
+const rounded = (value: number, digits: number) => value.toFixed(digits).replace(/^-(?=0\.?0*$)/, '')
+
+const show = (si: number, { fromSi, sign }: Unit, digits: number) => `${rounded(fromSi(si), digits)} ${sign}`
+
+/** Any quantity with its unit, with no needless zeros: `756 N`, `5.5 m`, `60 km/h`. */
+export function formatQuantity(si: number, quantity: Quantity, system: UnitSystem): string {
+  const unit = unitOf(quantity, system)
+  return `${fieldText(si, unit)} ${unit.sign}`.trimEnd()
+}
+
+/** `318 m` or `1043 ft`: a length of up to a few kilometres, to the whole unit. */
+export const formatLengthM = (m: number, system: UnitSystem): string => show(m, unitOf('lengthM', system), 0)
+
+/** `5.5 m` or `18 ft`: how high wire hangs, how wide a road is; to a tenth. */
+export function formatHeightM(m: number, system: UnitSystem): string {
+  const { fromSi, sign } = unitOf('lengthM', system)
+  return `${Number(rounded(fromSi(m), 1))} ${sign}`
+}
+
+/** `6.84 km` or `4.25 mi`: the length of a line or a net, to two decimals. */
+export const formatDistanceM = (m: number, system: UnitSystem): string =>
+  show(m, unitOf('lengthKm', system), 2)
+
+/** `318 m` below a kilometre, else `6.84 km`; `400 ft` below a tenth of a mile, else `4.25 mi`. */
+export const formatRunM = (lengthM: number, system: UnitSystem): string =>
+  lengthM < (system === 'us' ? METRES_PER_MILE / 10 : 1000) - 0.5
+    ? formatLengthM(lengthM, system)
+    : formatDistanceM(lengthM, system)
+
+/** `13.5 kg` or `29.8 lb`, to one decimal. */
+export const formatMassKg = (kg: number, system: UnitSystem): string => show(kg, unitOf('massKg', system), 1)
+
+/** `20 °C` or `68 °F`, to the whole degree. */
+export const formatTempC = (c: number, system: UnitSystem): string => show(c, unitOf('tempC', system), 0)
+
+/** `076°`: a bearing in three figures, 000 to 359. */
+export const formatBearingDeg = (deg: number): string =>
+  `${String(((Math.round(deg) % 360) + 360) % 360).padStart(3, '0')}°`
+
+/** `54.1 Ω` below 100 Ω, `1372 Ω` above: what a meter in the field can tell apart. */
+export const formatOhms = (ohms: number): string => `${ohms.toFixed(ohms < 100 ? 1 : 0)} Ω`
+
 /** Three figures that count, never more than two after the point: 4.25, 42.5, 425, 4250. */
 const threeFigures = (value: number) =>
-  value.toFixed(Math.abs(value) < 9.995 ? 2 : Math.abs(value) < 99.95 ? 1 : 0).replace(/^-(?=0\.?0*$)/, '')
+  rounded(value, Math.abs(value) < 9.995 ? 2 : Math.abs(value) < 99.95 ? 1 : 0)
 
 /** A figure that was asked for, not measured: `18`, `0.5`. */
 export const plainNumber = (value: number): string => String(Number(value.toFixed(2)))

@@ -1,6 +1,6 @@
 import type { NetHours } from '../materials/hours'
 import type { Loads } from '../materials/loads'
-import { formatMassKg, type UnitSystem } from './quantity-text'
+import { formatMassKg, type UnitSystem } from './units'
 
 const NUMBERS = ['no', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten']
 const inWords = (count: number): string => NUMBERS[count] ?? String(count)

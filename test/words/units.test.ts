@@ -1,11 +1,17 @@
 import { describe, expect, test } from 'vitest'
 import {
   fieldText,
+  formatBearingDeg,
   formatCount,
   formatDb,
+  formatDistanceM,
+  formatLengthM,
   formatList,
   formatMA,
+  formatMassKg,
+  formatOhms,
   formatRunM,
+  formatTempC,
   formatVolts,
   plainNumber,
   type Quantity,
@@ -28,6 +34,8 @@ const EXACT: readonly { quantity: Quantity; us: number; si: number }[] = [
   { quantity: 'ohmPerKm', us: 1.609344, si: 1 },
   { quantity: 'nanoFPerKm', us: 1.609344, si: 1 },
   { quantity: 'kgPerKm', us: 1, si: 0.45359237 / 1.609344 },
+  { quantity: 'depthM', us: 1, si: 0.0254 },
+  { quantity: 'tempStepC', us: 18, si: 10 },
   { quantity: 'perC', us: 1, si: 1.8 },
   { quantity: 'ohm', us: 1, si: 1 },
 ]
@@ -82,5 +90,32 @@ describe('text', () => {
     expect(formatList(['A', 'B', 'C', 'D'])).toBe('A, B and 2 more')
     expect(formatCount(1, 'splice')).toBe('1 splice')
     expect(formatCount(2, 'supply', 'supplies')).toBe('2 supplies')
+  })
+})
+
+// Factors by definition: foot 0.3048 m, mile 1609.344 m, pound 0.45359237 kg; °F = 9/5 °C + 32.
+describe('a quantity is shown', () => {
+  test('in metres, or in feet', () => {
+    expect(formatLengthM(304.8, 'metric')).toBe('305 m')
+    expect(formatLengthM(304.8, 'us')).toBe('1000 ft')
+  })
+  test('in kilometres, or in statute miles', () => {
+    expect(formatDistanceM(1609.344, 'metric')).toBe('1.61 km')
+    expect(formatDistanceM(1609.344, 'us')).toBe('1.00 mi')
+  })
+  test('in kilograms, or in pounds', () => {
+    expect(formatMassKg(0.45359237 * 48, 'us')).toBe('48.0 lb')
+    expect(formatMassKg(13.53, 'metric')).toBe('13.5 kg')
+  })
+  test('in degrees Celsius, or Fahrenheit, and never as minus nought', () => {
+    expect(formatTempC(20, 'us')).toBe('68 °F')
+    expect(formatTempC(-0.3, 'metric')).toBe('0 °C')
+    expect(formatTempC(-40, 'us')).toBe('-40 °F')
+  })
+  test('as a bearing in three figures, north as 000', () => {
+    expect([7.4, 75.6, 359.7, -10].map(formatBearingDeg)).toEqual(['007°', '076°', '000°', '350°'])
+  })
+  test('with the digits that a field meter can tell apart', () => {
+    expect([8.314, 99.94, 1372.4].map(formatOhms)).toEqual(['8.3 Ω', '99.9 Ω', '1372 Ω'])
   })
 })

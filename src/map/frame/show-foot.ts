@@ -2,7 +2,7 @@ import { effect } from '@preact/signals'
 import { scaleBar } from '../../figure/scale-bar'
 import { sourceInUse } from '../../state/online-tiles'
 import type { Ground } from '../../terrain/ground'
-import { formatLengthM, type UnitSystem } from '../../words/quantity-text'
+import { formatLengthM, type UnitSystem } from '../../words/units'
 import { showTiles } from '../backdrop/show-tiles'
 import type { Aim, Bench } from '../bench'
 

@@ -1,7 +1,7 @@
 import { effect } from '@preact/signals'
 import { verticesOf } from '../../plan/plan'
 import { LAY_LETTERS } from '../../words/plan-words'
-import { formatRunM } from '../../words/quantity-text'
+import { formatRunM } from '../../words/units'
 import type { Bench } from '../bench'
 import type { Point } from '../view/map-view'
 import { svgElement } from '../view/svg-element'

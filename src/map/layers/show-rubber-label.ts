@@ -1,5 +1,5 @@
 import { effect } from '@preact/signals'
-import { formatDistanceM } from '../../words/quantity-text'
+import { formatDistanceM } from '../../words/units'
 import type { Bench } from '../bench'
 
 /** From the pointer to the label, px: clear of the finger. */

@@ -1,5 +1,5 @@
 import type { ReportLine } from '../../report/report'
-import { formatLengthM, type UnitSystem } from '../../words/quantity-text'
+import { formatLengthM, type UnitSystem } from '../../words/units'
 import type { Bench } from '../bench'
 import { svgElement } from '../view/svg-element'
 import { showLineMarks } from './line-marks'

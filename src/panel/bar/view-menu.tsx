@@ -1,6 +1,6 @@
 import type { Signal } from '@preact/signals'
 import type { Store, Theme } from '../../state/store'
-import type { UnitSystem } from '../../words/quantity-text'
+import type { UnitSystem } from '../../words/units'
 import { Menu } from './menu'
 
 const UNITS: readonly { value: UnitSystem; text: string }[] = [

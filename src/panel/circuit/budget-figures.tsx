@@ -1,7 +1,7 @@
 import type { Circuit } from '../../plan/plan'
 import type { ReportCircuit } from '../../report/report'
 import type { Store } from '../../state/store'
-import { formatOhms } from '../../words/quantity-text'
+import { formatOhms } from '../../words/units'
 import { loadWhenShown } from '../load-when-shown'
 import { OnDemand } from '../question'
 

@@ -1,6 +1,5 @@
 import type { Remedy } from '../../report/report'
-import { formatMassKg, type UnitSystem } from '../../words/quantity-text'
-import { formatCount, formatRunM } from '../../words/units'
+import { formatCount, formatMassKg, formatRunM, type UnitSystem } from '../../words/units'
 import { OnDemand } from '../question'
 import { VerdictMark } from '../verdict-mark'
 

@@ -3,8 +3,7 @@ import type { Line } from '../../plan/plan'
 import { requestPlace } from '../../state/requests'
 import type { Store } from '../../state/store'
 import { HAZARD_WORDS, LAY_WORDS } from '../../words/plan-words'
-import { formatLengthM } from '../../words/quantity-text'
-import { formatRunM } from '../../words/units'
+import { formatLengthM, formatRunM } from '../../words/units'
 
 /** What a line crosses, in order: where, how square, and how it is laid there. Each leads to its place. */
 export function CrossingList({ store, line }: { store: Store; line: Line }) {

@@ -4,8 +4,7 @@ import type { LineId } from '../../plan/id'
 import { type LineProfile, profileAt } from '../../report/line-profile'
 import type { Store } from '../../state/store'
 import { LAY_WORDS } from '../../words/plan-words'
-import { formatLengthM, type UnitSystem } from '../../words/quantity-text'
-import { formatRunM } from '../../words/units'
+import { formatLengthM, formatRunM, type UnitSystem } from '../../words/units'
 import './profile.css'
 
 const SIZE = { width: 356, height: 190, letter: 11 }

@@ -6,8 +6,7 @@ import type { Way } from '../../plan/route-edits'
 import { type RouteFigures, routeFigures } from '../../report/route-figures'
 import type { Store } from '../../state/store'
 import { underWatch } from '../../storage/under-watch'
-import { formatLengthM } from '../../words/quantity-text'
-import { formatRunM } from '../../words/units'
+import { formatLengthM, formatRunM } from '../../words/units'
 import { WeightFields } from './weight-fields'
 
 interface Props {

@@ -7,8 +7,7 @@ import type { Line } from '../../plan/plan'
 import { overheadLegOf } from '../../report/overhead-leg'
 import type { ReportLine } from '../../report/report'
 import type { Store } from '../../state/store'
-import { formatLengthM, formatTempC } from '../../words/quantity-text'
-import { formatCount, unitOf } from '../../words/units'
+import { formatCount, formatLengthM, formatTempC, unitOf } from '../../words/units'
 import { NumberField } from '../number-field'
 
 interface Props {

@@ -1,7 +1,7 @@
 import { wayReadings } from '../../budget/way-readings'
 import { stationName } from '../../plan/plan'
 import type { CircuitStudy } from '../../state/circuit-study'
-import { formatOhms } from '../../words/quantity-text'
+import { formatOhms } from '../../words/units'
 import { OnDemand } from '../question'
 
 /** What a meter at one station should read over a line that is sound. */

@@ -1,7 +1,7 @@
 import type { Box, Point } from '../../figure/geometry'
 import type { StationId } from '../../plan/id'
 import type { Circuit, Line } from '../../plan/plan'
-import { formatOhms } from '../../words/quantity-text'
+import { formatOhms } from '../../words/units'
 import { wrapText } from '../layout/text-width'
 import { lineLossDb } from '../line-loss'
 import { lineNumber } from '../line-marks'

@@ -1,4 +1,4 @@
-import { formatTempC } from '../../words/quantity-text'
+import { formatTempC } from '../../words/units'
 import { type Block, heightOfMm } from '../layout/block'
 import { breakIntoSheets } from '../layout/break-sheets'
 import type { SheetRoom } from '../layout/paper-size'

@@ -1,7 +1,7 @@
 import { gridReference } from '../../geo/grid-reference'
 import { type Line, stationName } from '../../plan/plan'
 import type { ReportLine } from '../../report/report'
-import { formatLengthM, formatOhms } from '../../words/quantity-text'
+import { formatLengthM, formatOhms } from '../../words/units'
 import { formatHours } from '../../words/work-words'
 import type { PaperSource } from '../paper-source'
 

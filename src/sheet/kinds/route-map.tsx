@@ -1,7 +1,7 @@
 import { clipSegment, segmentsOf } from '../../figure/geometry'
 import { planeAbout } from '../../geo/plane'
 import { verticesOf } from '../../plan/plan'
-import { formatDistanceM, formatMassKg, formatTempC } from '../../words/quantity-text'
+import { formatDistanceM, formatMassKg, formatTempC } from '../../words/units'
 import { frameIn } from '../drawing/map-view'
 import { innerBox, isInWindow, matchesOf, tilesOver, toPaper, windowOver } from '../drawing/map-window'
 import type { Block } from '../layout/block'

@@ -1,4 +1,4 @@
-import { formatTempC } from '../../words/quantity-text'
+import { formatTempC } from '../../words/units'
 import type { Block } from '../layout/block'
 import type { PaperSource } from '../paper-source'
 import { callTable, loopTable } from '../tables/test-tables'

@@ -2,7 +2,7 @@ import { murrayOhm, varleyOhm } from '../../budget/fault-location'
 import { lineConstants } from '../../budget/line-constants'
 import type { Line } from '../../plan/plan'
 import type { ReportLine } from '../../report/report'
-import { distanceUnit, lengthUnit } from '../../words/quantity-text'
+import { unitOf } from '../../words/units'
 import type { Cell, Table } from '../layout/table'
 import { lineNumber, tagMarks } from '../line-marks'
 import type { PaperSource } from '../paper-source'
@@ -12,19 +12,19 @@ const READINGS_OHM = [5, 10, 20, 50, 100, 200, 500, 1000]
 
 /** How far off a short lies, by what a meter reads, for each kind of wire in the plan. */
 export function shortTable({ plan, catalog, system }: PaperSource): Table {
-  const unit = distanceUnit(system)
+  const unit = unitOf('lengthKm', system)
   const wires = [...new Set([...plan.lines.values()].map((line) => line.wire))].flatMap(
     (id) => catalog.wires.get(id) ?? [],
   )
   return {
-    title: `A short: ${unit.symbol} of wire from the meter, by the loop that it reads`,
+    title: `A short: ${unit.sign} of wire from the meter, by the loop that it reads`,
     columns: [
       { head: 'Wire', share: 60 },
       ...READINGS_OHM.map((ohm) => ({ head: `${ohm} Ω`, share: 15, show: 2 })),
     ],
     rows: wires.map((wire) => {
       const { ohmPerKm } = lineConstants(wire, plan.weather, plan.wireTempC)
-      return [wire.name, ...READINGS_OHM.map((ohm) => unit.of((ohm / ohmPerKm) * 1000))]
+      return [wire.name, ...READINGS_OHM.map((ohm) => unit.fromSi((ohm / ohmPerKm) * 1000))]
     }),
   }
 }
@@ -40,32 +40,39 @@ function bridgeM(loopOhm: number, wireM: number): { readonly murrayM: number; re
 
 function faultRow(source: PaperSource, line: Line, measured: ReportLine): readonly Cell[] {
   const { plan, catalog, system } = source
-  const unit = lengthUnit(system)
+  const unit = unitOf('lengthM', system)
   const wire = catalog.wires.get(line.wire)
   const nanoF = wire && (wire.nanoFPerKm * measured.wireM) / 1000
   const stretches = Math.max(1, tagMarks(source, line, measured).length - 1)
   const stops = Math.ceil(Math.log2(stretches))
-  const own = [lineNumber(source, line.id), measured.name, unit.of(measured.wireM), measured.loopOhms]
+  const own = [lineNumber(source, line.id), measured.name, unit.fromSi(measured.wireM), measured.loopOhms]
   if (line.return === 'earth' || !wire) return [...own, null, null, null, nanoF ?? null, stops]
   const { ohmPerKm } = lineConstants(wire, plan.weather, plan.wireTempC)
   const { murrayM, varleyM } = bridgeM(measured.loopOhms, measured.wireM)
-  return [...own, unit.of(1000 / ohmPerKm), unit.of(murrayM), unit.of(varleyM), nanoF ?? null, stops]
+  return [
+    ...own,
+    unit.fromSi(1000 / ohmPerKm),
+    unit.fromSi(murrayM),
+    unit.fromSi(varleyM),
+    nanoF ?? null,
+    stops,
+  ]
 }
 
 /** Every line with the figures by which a reading becomes a distance along its wire. */
 export function faultTable(source: PaperSource): Table {
   const { plan, report, system } = source
-  const { symbol } = lengthUnit(system)
+  const { sign } = unitOf('lengthM', system)
   return {
-    title: `Each line: ${symbol} of wire from the meter for each step of a reading`,
+    title: `Each line: ${sign} of wire from the meter for each step of a reading`,
     columns: [
       { head: 'Line', share: 12 },
       { head: 'From – to', share: 42 },
-      { head: `Wire ${symbol}`, share: 17 },
+      { head: `Wire ${sign}`, share: 17 },
       { head: 'Loop Ω', share: 18, show: 1 },
-      { head: `Short: ${symbol} per Ω`, share: 20, show: 1 },
-      { head: `Murray: ${symbol} per 0.01`, share: 22, show: 1 },
-      { head: `Varley: ${symbol} per Ω`, share: 20, show: 1 },
+      { head: `Short: ${sign} per Ω`, share: 20, show: 1 },
+      { head: `Murray: ${sign} per 0.01`, share: 22, show: 1 },
+      { head: `Varley: ${sign} per Ω`, share: 20, show: 1 },
       { head: 'Open: nF whole', share: 22, show: 1 },
       { head: 'Halving: stops', share: 20 },
     ],

@@ -2,7 +2,7 @@ import { crossingsOf } from '../../hazard/crossings'
 import { wireMOnLeg } from '../../measure/place-on-line'
 import type { Line } from '../../plan/plan'
 import type { ReportLine } from '../../report/report'
-import { formatBearingDeg, formatLengthM, lengthUnit, type ShownUnit } from '../../words/quantity-text'
+import { formatBearingDeg, formatLengthM, type Unit, unitOf } from '../../words/units'
 import type { Table } from '../layout/table'
 import { type LineMark, lineMarks } from '../line-marks'
 import type { BearingBasis, PaperSource } from '../paper-source'
@@ -12,11 +12,11 @@ import { loopOhmsAt } from './loop-ohms-at'
 export const TICK_BOX = '☐'
 
 /** `tags 1/1 to 1/3 at 0, 5, 262 m`: what hangs where, in few words; why stands on the tag list. */
-function tagsText(tags: readonly LineMark[], unit: ShownUnit): string {
+function tagsText(tags: readonly LineMark[], unit: Unit): string {
   const [first, last] = [tags[0], tags.at(-1)]
   if (!first || !last) return ''
   const names = tags.length === 1 ? `tag ${first.name}` : `tags ${first.name} to ${last.name}`
-  return `${names} at ${tags.map(({ groundM }) => unit.of(groundM).toFixed(0)).join(', ')}\u00a0${unit.symbol}`
+  return `${names} at ${tags.map(({ groundM }) => unit.fromSi(groundM).toFixed(0)).join(', ')}\u00a0${unit.sign}`
 }
 
 /** One row a leg, in the order in which the crew walks the line. */
@@ -27,7 +27,7 @@ export function legTable(
   bearing: BearingBasis,
 ): Table {
   const { plan, system } = source
-  const unit = lengthUnit(system)
+  const unit = unitOf('lengthM', system)
   const nameOf = (id: Line['from']) => plan.stations.get(id)?.name || id
   const ends = [...line.bends.map((_, i) => `bend ${i + 1}`), nameOf(line.to)]
   const marks = lineMarks(source, line, measured)
@@ -57,10 +57,10 @@ export function legTable(
       i + 1,
       ends[i]!,
       bearing.of(leg.bearingDeg),
-      unit.of(leg.groundM),
-      unit.of(runM),
+      unit.fromSi(leg.groundM),
+      unit.fromSi(runM),
       leg.lay,
-      unit.of(wireM),
+      unit.fromSi(wireM),
       onTheWay.filter(Boolean).join(' · '),
       ohms ?? null,
       TICK_BOX,
@@ -73,10 +73,10 @@ export function legTable(
       { head: 'Leg', share: 11 },
       { head: 'To', share: 24 },
       { head: `Bearing ${bearing.word}`, share: 21, show: formatBearingDeg },
-      { head: `Ground ${unit.symbol}`, share: 19 },
-      { head: `Run ${unit.symbol}`, share: 14 },
+      { head: `Ground ${unit.sign}`, share: 19 },
+      { head: `Run ${unit.sign}`, share: 14 },
       { head: 'Lay', share: 19 },
-      { head: `Wire run ${unit.symbol}`, share: 17 },
+      { head: `Wire run ${unit.sign}`, share: 17 },
       { head: 'On the way', share: 75 },
       { head: 'Loop Ω', share: 17, show: 1 },
       { head: 'Done', share: 13 },

@@ -1,4 +1,4 @@
-import { lengthUnit, massUnit } from '../../words/quantity-text'
+import { unitOf } from '../../words/units'
 import type { Table } from '../layout/table'
 import { lineNumber } from '../line-marks'
 import type { PaperSource } from '../paper-source'
@@ -6,8 +6,8 @@ import type { PaperSource } from '../paper-source'
 /** Every line in one row. */
 export function lineTable(source: PaperSource): Table {
   const { plan, report, catalog, system } = source
-  const unit = lengthUnit(system)
-  const mass = massUnit(system)
+  const unit = unitOf('lengthM', system)
+  const mass = unitOf('massKg', system)
   return {
     title: 'Lines',
     columns: [
@@ -15,10 +15,10 @@ export function lineTable(source: PaperSource): Table {
       { head: 'From – to', share: 46 },
       { head: 'Wire', share: 42 },
       { head: 'Pairs', share: 18 },
-      { head: `Ground ${unit.symbol}`, share: 19 },
-      { head: `Wire ${unit.symbol}`, share: 16 },
+      { head: `Ground ${unit.sign}`, share: 19 },
+      { head: `Wire ${unit.sign}`, share: 16 },
       { head: 'Loop Ω', share: 16, show: 1 },
-      { head: `Mass ${mass.symbol}`, share: 15, show: 1 },
+      { head: `Mass ${mass.sign}`, share: 15, show: 1 },
     ],
     rows: report.lines.map((line) => {
       const drawn = plan.lines.get(line.id)
@@ -28,10 +28,10 @@ export function lineTable(source: PaperSource): Table {
         line.name,
         catalog.wires.get(wire)?.name ?? wire,
         drawn?.return === 'earth' ? '1 wire, earth' : String(drawn?.pairs ?? 1),
-        unit.of(line.groundM),
-        unit.of(line.wireM),
+        unit.fromSi(line.groundM),
+        unit.fromSi(line.wireM),
         line.loopOhms,
-        mass.of(line.kg),
+        mass.fromSi(line.kg),
       ]
     }),
   }

@@ -1,6 +1,6 @@
 import type { LineHours, NetHours } from '../../materials/hours'
 import { LOAD_KINDS, type LoadKind, type Loads } from '../../materials/loads'
-import { massUnit } from '../../words/quantity-text'
+import { unitOf } from '../../words/units'
 import type { Table } from '../layout/table'
 import { lineNumber } from '../line-marks'
 import type { PaperSource } from '../paper-source'
@@ -16,21 +16,21 @@ const KIND_HEADS: Readonly<Record<LoadKind, string>> = {
 
 /** Everything that is carried, with its mass. */
 export function loadTable({ system }: PaperSource, loads: Loads): Table {
-  const mass = massUnit(system)
+  const mass = unitOf('massKg', system)
   return {
     title: 'What is carried',
     columns: [
       { head: 'What', share: 84 },
       { head: 'Count', share: 16 },
-      { head: `Each ${mass.symbol}`, share: 20, show: 1 },
-      { head: `Together ${mass.symbol}`, share: 24, show: 1 },
+      { head: `Each ${mass.sign}`, share: 20, show: 1 },
+      { head: `Together ${mass.sign}`, share: 24, show: 1 },
       { head: 'Packed', share: 16 },
     ],
     rows: loads.items.map(({ what, count, eachKg }) => [
       what,
       count,
-      mass.of(eachKg),
-      mass.of(eachKg * count),
+      mass.fromSi(eachKg),
+      mass.fromSi(eachKg * count),
       TICK_BOX,
     ]),
   }
@@ -38,14 +38,14 @@ export function loadTable({ system }: PaperSource, loads: Loads): Table {
 
 /** The same, summed by kind. */
 export function massTable({ system }: PaperSource, loads: Loads): Table {
-  const mass = massUnit(system)
+  const mass = unitOf('massKg', system)
   return {
-    title: `Mass by kind, ${mass.symbol}`,
+    title: `Mass by kind, ${mass.sign}`,
     columns: [
       ...LOAD_KINDS.map((kind) => ({ head: KIND_HEADS[kind], share: 10, show: 1 })),
       { head: 'All', share: 10, show: 1 },
     ],
-    rows: [[...LOAD_KINDS.map((kind) => mass.of(loads.kgByKind[kind])), mass.of(loads.totalKg)]],
+    rows: [[...LOAD_KINDS.map((kind) => mass.fromSi(loads.kgByKind[kind])), mass.fromSi(loads.totalKg)]],
   }
 }
 

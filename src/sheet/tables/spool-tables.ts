@@ -1,4 +1,4 @@
-import { lengthUnit, massUnit } from '../../words/quantity-text'
+import { unitOf } from '../../words/units'
 import type { Table } from '../layout/table'
 import { lineNumber } from '../line-marks'
 import type { PaperSource } from '../paper-source'
@@ -6,31 +6,31 @@ import type { PaperSource } from '../paper-source'
 /** The cut list: spool by spool, the pieces in the order in which they leave it, and what stays on it. */
 export function cutTable(source: PaperSource): Table {
   const { plan, report, catalog, system } = source
-  const unit = lengthUnit(system)
+  const unit = unitOf('lengthM', system)
   const pieces = report.lines.flatMap((line) => line.pieces.map((piece) => ({ ...piece, line })))
   return {
     title: 'Spools: which wire goes where',
     columns: [
       { head: 'Spool', share: 12 },
       { head: 'Wire', share: 44 },
-      { head: `On it ${unit.symbol}`, share: 14 },
-      { head: `Goes to line: ${unit.symbol}`, share: 50 },
-      { head: `Left ${unit.symbol}`, share: 13 },
+      { head: `On it ${unit.sign}`, share: 14 },
+      { head: `Goes to line: ${unit.sign}`, share: 50 },
+      { head: `Left ${unit.sign}`, share: 13 },
       { head: 'Out', share: 9 },
     ],
     rows: report.spools.flatMap((wire) =>
       wire.used.map((spool) => [
         spool.spool,
         catalog.wires.get(wire.wire)?.name ?? wire.wire,
-        unit.of(spool.lengthM),
+        unit.fromSi(spool.lengthM),
         pieces
           .filter((piece) => piece.spool === spool.spool)
           .map(({ line, pair, wireM }) => {
             const which = (plan.lines.get(line.id)?.pairs ?? 1) > 1 ? ` pair ${pair + 1}` : ''
-            return `${lineNumber(source, line.id)}${which}: ${unit.of(wireM).toFixed(0)}`
+            return `${lineNumber(source, line.id)}${which}: ${unit.fromSi(wireM).toFixed(0)}`
           })
           .join(', '),
-        unit.of(spool.leftM),
+        unit.fromSi(spool.leftM),
         '☐',
       ]),
     ),
@@ -39,27 +39,27 @@ export function cutTable(source: PaperSource): Table {
 
 /** What to take, one row a length of spool. */
 export function carryTable({ report, catalog, system }: PaperSource): Table {
-  const unit = lengthUnit(system)
-  const mass = massUnit(system)
+  const unit = unitOf('lengthM', system)
+  const mass = unitOf('massKg', system)
   return {
     title: 'Wire to carry, reserve included',
     columns: [
       { head: 'Wire', share: 50 },
-      { head: `Needed ${unit.symbol}`, share: 18 },
+      { head: `Needed ${unit.sign}`, share: 18 },
       { head: 'Spools to take', share: 36 },
       { head: 'Splices', share: 14 },
-      { head: `Mass ${mass.symbol}`, share: 16, show: 1 },
-      { head: `Missing ${unit.symbol}`, share: 18 },
+      { head: `Mass ${mass.sign}`, share: 16, show: 1 },
+      { head: `Missing ${unit.sign}`, share: 18 },
     ],
     rows: report.spools.map((wire) => [
       catalog.wires.get(wire.wire)?.name ?? wire.wire,
-      unit.of(wire.neededM),
+      unit.fromSi(wire.neededM),
       wire.carry
-        .map(({ lengthM, count }) => `${count} × ${unit.of(lengthM).toFixed(0)} ${unit.symbol}`)
+        .map(({ lengthM, count }) => `${count} × ${unit.fromSi(lengthM).toFixed(0)} ${unit.sign}`)
         .join(', '),
       wire.splices,
-      mass.of(wire.kg),
-      unit.of(wire.missingM),
+      mass.fromSi(wire.kg),
+      unit.fromSi(wire.missingM),
     ]),
   }
 }

@@ -1,7 +1,7 @@
 import { gridReference } from '../../geo/grid-reference'
 import type { Line } from '../../plan/plan'
 import type { ReportLine } from '../../report/report'
-import { lengthUnit } from '../../words/quantity-text'
+import { unitOf } from '../../words/units'
 import type { Table } from '../layout/table'
 import { lineNumber, tagMarks } from '../line-marks'
 import type { PaperSource } from '../paper-source'
@@ -10,14 +10,14 @@ import { loopOhmsAt } from './loop-ohms-at'
 
 /** Every tag of one line: where it hangs, why, and what the loop reads there. */
 export function tagTable(source: PaperSource, line: Line, measured: ReportLine): Table {
-  const unit = lengthUnit(source.system)
+  const unit = unitOf('lengthM', source.system)
   return {
     title: `Line ${lineNumber(source, line.id)} · ${measured.name}`,
     columns: [
       { head: 'Tag', share: 12 },
       { head: 'What it marks', share: 58 },
-      { head: `Run ${unit.symbol}`, share: 15 },
-      { head: `Wire run ${unit.symbol}`, share: 22 },
+      { head: `Run ${unit.sign}`, share: 15 },
+      { head: `Wire run ${unit.sign}`, share: 22 },
       { head: 'Loop Ω from start', share: 24, show: 1 },
       { head: 'Grid reference (MGRS)', share: 40 },
       { head: 'Hung', share: 12 },
@@ -25,8 +25,8 @@ export function tagTable(source: PaperSource, line: Line, measured: ReportLine):
     rows: tagMarks(source, line, measured).map(({ name, what, groundM, wireM, position }) => [
       name,
       what,
-      unit.of(groundM),
-      unit.of(wireM),
+      unit.fromSi(groundM),
+      unit.fromSi(wireM),
       loopOhmsAt(line, measured, wireM) ?? null,
       gridReference(position) ?? '',
       TICK_BOX,

@@ -1,6 +1,6 @@
 import type { Line } from '../../plan/plan'
 import type { ReportCircuit, ReportLine } from '../../report/report'
-import { lengthUnit } from '../../words/quantity-text'
+import { unitOf } from '../../words/units'
 import type { Cell, Table } from '../layout/table'
 import { lineNumber, testPlaces } from '../line-marks'
 import type { PaperSource } from '../paper-source'
@@ -9,13 +9,13 @@ import { loopOhmsAt } from './loop-ohms-at'
 
 /** What a meter at the line's start should read with the pair shorted at each place where the crew measures. */
 export function testPointTable(source: PaperSource, line: Line, measured: ReportLine): Table {
-  const unit = lengthUnit(source.system)
+  const unit = unitOf('lengthM', source.system)
   return {
     title: 'Measure as you go: loop from the start, pair shorted there',
     columns: [
       { head: 'Where', share: 46 },
-      { head: `Run ${unit.symbol}`, share: 16 },
-      { head: `Wire run ${unit.symbol}`, share: 20 },
+      { head: `Run ${unit.sign}`, share: 16 },
+      { head: `Wire run ${unit.sign}`, share: 20 },
       { head: 'Loop Ω expected', share: 30, show: 1 },
       { head: 'Loop Ω read', share: 28 },
       { head: 'Rings', share: 13 },
@@ -23,8 +23,8 @@ export function testPointTable(source: PaperSource, line: Line, measured: Report
     ],
     rows: testPlaces(measured).map(({ what, groundM, wireM }) => [
       what,
-      unit.of(groundM),
-      unit.of(wireM),
+      unit.fromSi(groundM),
+      unit.fromSi(wireM),
       loopOhmsAt(line, measured, wireM) ?? null,
       '',
       TICK_BOX,

@@ -5,7 +5,7 @@ import { EARTH_RODS, SOILS } from '../../../src/catalog/soils'
 import { EarthCalculator } from '../../../src/panel/study/earth-calculator'
 import { setReturn } from '../../../src/plan/line-edits'
 import { createStore } from '../../../src/state/store'
-import { formatOhms } from '../../../src/words/quantity-text'
+import { formatOhms } from '../../../src/words/units'
 import { page } from '../page'
 import { LINE, SMALL_PLAN } from '../small-plan'
 
