@@ -1,5 +1,5 @@
 import type { Position } from '../geo/position'
-import { crossingsOf } from '../hazard/crossings'
+import { type Crossing, crossingsOf } from '../hazard/crossings'
 import type { StationId } from '../plan/id'
 import { type Line, type Plan, stationName } from '../plan/plan'
 import { WORK, workOf } from '../plan/work'
@@ -107,6 +107,7 @@ function reasonsFor(
   plan: Plan,
   measured: MeasuredLine,
   line: Line,
+  crossings: readonly Crossing[],
   allowances: TaggingAllowances,
 ): readonly Reason[] {
   const lastM = measured.groundM
@@ -120,7 +121,7 @@ function reasonsFor(
     const next = measured.legs[i + 1]!.lay
     return next === leg.lay ? [] : [{ groundM: runM, text: `${leg.lay} to ${next}`, isTestPoint: false }]
   })
-  const crossings = crossingsOf(plan, line).flatMap(({ kind, name, distanceM, insideM }): Reason[] => {
+  const beside = crossings.flatMap(({ kind, name, distanceM, insideM }): Reason[] => {
     const words = CROSSING_WORDS[kind]
     const text = name ? `${words}: ${name}` : words
     const sides = [distanceM - allowances.besideCrossingM, distanceM + insideM + allowances.besideCrossingM]
@@ -133,7 +134,7 @@ function reasonsFor(
   const tests = between(0, lastM, allowances.testEveryM).map(
     (groundM): Reason => ({ groundM, text: 'test point', isTestPoint: true }),
   )
-  return [...ends, ...changes, ...crossings, ...tests]
+  return [...ends, ...changes, ...beside, ...tests]
 }
 
 /** Reasons whose tags would hang within reach of each other, together, in order along the line. */
@@ -169,18 +170,19 @@ export function lineTags(
   plan: Plan,
   measured: MeasuredLine,
   line: Line,
+  crossings: readonly Crossing[] = crossingsOf(plan, line),
   allowances: TaggingAllowances = taggingOf(plan),
 ): readonly LineTag[] {
   const from = [
     line,
-    crossingsOf(plan, line),
+    crossings,
     endWords(plan, line.from),
     endWords(plan, line.to),
     ...Object.values(allowances),
   ]
   const before = known.get(measured)
   if (before?.from.every((part, i) => part === from[i])) return before.tags
-  const tags = placeTags(plan, measured, line, allowances)
+  const tags = placeTags(plan, measured, line, crossings, allowances)
   known.set(measured, { from, tags })
   return tags
 }
@@ -189,9 +191,10 @@ function placeTags(
   plan: Plan,
   measured: MeasuredLine,
   line: Line,
+  crossings: readonly Crossing[],
   allowances: TaggingAllowances,
 ): readonly LineTag[] {
-  const asked = reasonsFor(plan, measured, line, allowances)
+  const asked = reasonsFor(plan, measured, line, crossings, allowances)
   const places = gathered(asked).map((group) => placeOf(group).groundM)
   const extra = places
     .slice(1)
