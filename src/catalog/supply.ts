@@ -1,4 +1,4 @@
-import type { Sources } from './sources'
+import type { Sources, Spread } from './sources'
 
 /** Ringing source: open-circuit rms volts behind a resistance. */
 interface RingSource {
@@ -21,6 +21,8 @@ export interface Supply {
   readonly ohms: number
   /** Constant-current limit of an electronic feed, mA. */
   readonly maxMA?: number
+  /** Direct current at which it takes the line as answered, mA. */
+  readonly offHookMA?: number
   readonly ring?: RingSource
   /** Lamp or LED in series with the DC source. */
   readonly indicator?: { readonly forwardVolts: number; readonly ohms: number }
@@ -31,8 +33,21 @@ export interface Supply {
   readonly cell?: string
   /** Volts at the end of the battery's life. */
   readonly endVolts?: number
+  /** What the unit itself takes from whatever feeds it, W; absent: not known. */
+  readonly powerW?: { readonly idle: number; readonly talk: number; readonly ring: number }
+  /** The battery behind the unit, and what of it gets through the converter between. */
+  readonly fedBy?: {
+    readonly volts: number
+    readonly ampHours: number
+    readonly efficiencyPct: number
+    /** Id of the cell of which that battery is made, where the program knows it. */
+    readonly cell?: string
+  }
+  /** Mass of the unit with its battery, kg. */
+  readonly kg?: number
   /** One line for the whole entry. */
   readonly source: string
   /** The same quantity by quantity. */
   readonly sources?: Sources
+  readonly spread?: Spread
 }

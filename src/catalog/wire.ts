@@ -1,4 +1,4 @@
-import type { Sources } from './sources'
+import type { Sources, Spread } from './sources'
 
 /** Field wire as a uniform two-conductor line. Every quantity is per kilometre of a two-conductor run (a loop kilometre). */
 export interface Wire {
@@ -18,14 +18,19 @@ export interface Wire {
   readonly dryMicroSPerKm: number
   /** The same when wet, µS/km. */
   readonly wetMicroSPerKm: number
+  /** The same for old, nicked wire when wet, µS/km; absent: not known. */
+  readonly wornMicroSPerKm?: number
   /** Mass of the run, both conductors with insulation, kg/km. */
   readonly kgPerKm: number
   /** Breaking strength of the run, N. */
   readonly breakN: number
   /** Lengths in which the wire is made up, m. */
   readonly spoolsM: readonly number[]
+  /** Solid wire of iron or steel: at voice frequencies its current keeps to its skin, see `steelAtHz`. */
+  readonly steel?: { readonly diameterMm: number; readonly relativePermeability: number }
   /** One line for the whole entry. */
   readonly source: string
   /** The same quantity by quantity. */
   readonly sources?: Sources
+  readonly spread?: Spread
 }

@@ -123,9 +123,30 @@ const hazardFeature = ({ id, hazard, name, geometry, rest }: Hazard) =>
 /** Members of catalog entries, in the order in which they are written; what is not named here follows as it came. */
 const ENTRY_ORDER = [
   ...['id', 'name', 'talk', 'kind', 'loopOhmPerKm', 'tempCoeffPerC', 'nanoFPerKm', 'loopMilliHPerKm'],
-  ...['dryMicroSPerKm', 'wetMicroSPerKm', 'kgPerKm', 'breakN', 'spoolsM', 'offHook', 'ringer', 'generator'],
+  ...[
+    'dryMicroSPerKm',
+    'wetMicroSPerKm',
+    'wornMicroSPerKm',
+    'kgPerKm',
+    'breakN',
+    'spoolsM',
+    'offHook',
+    'ringer',
+    'generator',
+  ],
   ...['maxLossDb', 'dcOhms', 'acOhms', 'minMA', 'forwardVolts', 'volts', 'hz', 'ohms', 'maxLoad', 'henries'],
-  ...['microF', 'minVolts', 'maxMA', 'ring', 'indicator', 'insertionDb', 'ampHours', 'source', 'sources'],
+  ...[
+    'microF',
+    'minVolts',
+    'maxMA',
+    'ring',
+    'indicator',
+    'insertionDb',
+    'ampHours',
+    'source',
+    'sources',
+    'spread',
+  ],
 ]
 const NESTED = new Set(['offHook', 'ringer', 'generator', 'ring', 'indicator'])
 

@@ -88,6 +88,14 @@ export const members = (
   }
 }
 
+/** What one check lets pass, or the other; the faults told are the first one's. */
+export const either =
+  (first: Check, second: Check): Check =>
+  (value, at, faults) => {
+    const own = faultsOf(first, value, at)
+    if (own.length > 0 && faultsOf(second, value, at).length > 0) faults.push(...own)
+  }
+
 /** An object whose member names are ids: `key` looks at each name, `item` at what stands under it. */
 export const recordOf =
   (what: string, key: Check, item: Check): Check =>
