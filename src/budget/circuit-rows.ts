@@ -1,4 +1,3 @@
-import { memoryOfEach } from '../memo'
 import { type CircuitModel, type Port, portsAt } from './circuit-model'
 import type { Conditions } from './conditions'
 import { loopRows, ringdownLoopRows } from './dc-loop'
@@ -6,13 +5,16 @@ import { ringingRows } from './ringing'
 import type { CircuitRows, VoiceRow } from './rows'
 import { voiceRows } from './voice-loss'
 
-const remembered = memoryOfEach<CircuitModel, readonly Port[]>()
+const portsByModel = new WeakMap<CircuitModel, readonly Port[]>()
 
 /** The ports of a circuit with a ringdown unit; none for every other circuit. */
 export function ringdownPorts(model: CircuitModel): readonly Port[] {
-  const { supply } = model
-  if (supply?.supply.kind !== 'ringdown') return []
-  return remembered(model, [], () => portsAt(model, supply.node))
+  if (model.supply?.supply.kind !== 'ringdown') return []
+  const known = portsByModel.get(model)
+  if (known) return known
+  const ports = portsAt(model, model.supply.node)
+  portsByModel.set(model, ports)
+  return ports
 }
 
 /** Loop, ringing and voice figures of a circuit under the given conditions. */

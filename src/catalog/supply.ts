@@ -1,53 +1,42 @@
-import type { Sources, Spread } from './sources'
+import { type Held, idText, members, oneOf, optional } from '../schema/schema'
+import { from, named, orNone, SOURCED } from './entry'
 
 /** Ringing source: open-circuit rms volts behind a resistance. */
-interface RingSource {
-  readonly volts: number
-  readonly hz: number
-  readonly ohms: number
+const RING = members('The ring source', {
+  volts: orNone('The ringing voltage', 'V', 0.1, 1000),
+  hz: from('The ringing frequency', 'Hz', 1, 1000),
+  ohms: orNone('The resistance of the ring source', 'Ω', 0.1, 1e6),
   /** Most ringer equivalents that it may be loaded with. */
-  readonly maxLoad?: number
-}
+  maxLoad: optional(from('The most bells on the ring source', 'ringer equivalents', 0.01, 10_000)),
+})
 
-/** What feeds a circuit from one station. */
-export interface Supply {
-  readonly id: string
-  readonly name: string
+/** Lamp or LED in series with the DC source. */
+const INDICATOR = members('The lamp', {
+  forwardVolts: orNone('The forward voltage of the lamp', 'V', 0.01, 1000),
+  ohms: orNone('The resistance of the lamp', 'Ω', 0.01, 1e6),
+})
+
+/** What feeds a circuit from one station. A figure more is a line more: type, reading, faults, form and file follow from here. */
+export const SUPPLY = members('The supply', {
+  ...named('supply'),
   /** `feed`: bridged across the pair · `series`: in one leg of the set · `ringdown`: a feed and a ring source for each port. */
-  readonly kind: 'feed' | 'series' | 'ringdown'
+  kind: oneOf('The kind of supply', ['feed', 'series', 'ringdown']),
   /** DC open-circuit volts. */
-  readonly volts: number
+  volts: orNone('The voltage', 'V', 0.01, 1000),
   /** Total feed resistance, Ω. */
-  readonly ohms: number
+  ohms: orNone('The feed resistance', 'Ω', 0.01, 1e6),
   /** Constant-current limit of an electronic feed, mA. */
-  readonly maxMA?: number
-  /** Direct current at which it takes the line as answered, mA. */
-  readonly offHookMA?: number
-  readonly ring?: RingSource
-  /** Lamp or LED in series with the DC source. */
-  readonly indicator?: { readonly forwardVolts: number; readonly ohms: number }
+  maxMA: optional(from('The current limit', 'mA', 0.01, 1e5)),
+  ring: optional(RING),
+  indicator: optional(INDICATOR),
   /** Ringdown only: speech loss through the unit, dB. */
-  readonly insertionDb?: number
-  readonly ampHours?: number
-  /** Id of the cell of which the battery is made, where the program knows it. */
-  readonly cell?: string
+  insertionDb: optional(orNone('The speech loss through the unit', 'dB', 0.01, 200)),
+  ampHours: optional(from('The capacity', 'Ah', 0.001, 1e6)),
   /** Volts at the end of the battery's life. */
-  readonly endVolts?: number
-  /** What the unit itself takes from whatever feeds it, W; absent: not known. */
-  readonly powerW?: { readonly idle: number; readonly talk: number; readonly ring: number }
-  /** The battery behind the unit, and what of it gets through the converter between. */
-  readonly fedBy?: {
-    readonly volts: number
-    readonly ampHours: number
-    readonly efficiencyPct: number
-    /** Id of the cell of which that battery is made, where the program knows it. */
-    readonly cell?: string
-  }
-  /** Mass of the unit with its battery, kg. */
-  readonly kg?: number
-  /** One line for the whole entry. */
-  readonly source: string
-  /** The same quantity by quantity. */
-  readonly sources?: Sources
-  readonly spread?: Spread
-}
+  endVolts: optional(orNone('The voltage when spent', 'V', 0.01, 1000)),
+  /** Id of the cell of which the battery is made, where the program knows it. */
+  cell: optional(idText('The cell of the battery')),
+  ...SOURCED,
+})
+
+export type Supply = Held<typeof SUPPLY>

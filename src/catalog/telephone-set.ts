@@ -1,61 +1,43 @@
-import type { Sources, Spread } from './sources'
+import { type Held, members, oneOf, optional } from '../schema/schema'
+import { from, named, orNone, SOURCED } from './entry'
 
 /** A bell across the line: resistance, inductance and capacitor in series. */
-export interface Ringer {
+const RINGER = members('The bell', {
   /** Series resistance, Ω (the DC resistance where there is no capacitor). */
-  readonly ohms: number
-  readonly henries?: number
-  /** Series capacitor, µF. Without one the ringer draws DC. */
-  readonly microF?: number
+  ohms: from('The resistance of the bell', 'Ω', 1, 1e6),
+  henries: optional(orNone('The inductance of the bell', 'H', 0.001, 1e4)),
+  /** Series capacitor, µF. Without one the bell draws DC. */
+  microF: optional(from('The capacitor of the bell', 'µF', 0.001, 1e4)),
   /** Least rms voltage across the whole branch that rings the bell, V. */
-  readonly minVolts: number
-}
+  minVolts: orNone('The least voltage of the bell', 'V', 0.1, 1000),
+})
 
 /** A hand generator: open-circuit rms volts behind a resistance. */
-interface HandGenerator {
-  readonly volts: number
-  readonly hz: number
-  readonly ohms: number
-}
+const GENERATOR = members('The hand generator', {
+  volts: orNone('The voltage of the hand generator', 'V', 0.1, 1000),
+  hz: from('The frequency of the hand generator', 'Hz', 1, 1000),
+  ohms: orNone('The resistance of the hand generator', 'Ω', 0.1, 1e6),
+})
 
-/** A telephone. */
-export interface TelephoneSet {
-  readonly id: string
-  readonly name: string
+/** A telephone. A figure more is a line more: type, reading, faults, form and the order in a file follow from here. */
+export const SET = members('The set', {
+  ...named('set'),
   /** `local`: a battery of its own · `common`: fed over the line · `sound`: powered by the voice. */
-  readonly talk: 'local' | 'common' | 'sound'
-  readonly offHook: {
+  talk: oneOf('The way of talking', ['local', 'common', 'sound']),
+  offHook: members('The set off hook', {
     /** Resistance to the battery, Ω. */
-    readonly dcOhms: number
-    /** An electronic set: below this voltage it draws nothing, above it (V − dropVolts) / dcOhms; absent: 0. */
-    readonly dropVolts?: number
-    /** Impedance to speech at 1 kHz, taken as a resistance, Ω: of a set with a push-to-talk button, while it listens. */
-    readonly acOhms: number
-    /** The same while the button is pressed, Ω; absent: as while listening. */
-    readonly speakAcOhms?: number
+    dcOhms: orNone('The resistance off hook', 'Ω', 0.1, 1e6),
+    /** Impedance to speech at 1 kHz, taken as a resistance, Ω. */
+    acOhms: from('The impedance to speech', 'Ω', 1, 1e6),
     /** Least direct current that the set works on, mA; 0 where it needs none. */
-    readonly minMA: number
-  }
-  readonly ringer?: Ringer
-  readonly generator?: HandGenerator
+    minMA: orNone('The least current', 'mA', 0.001, 10_000),
+  }),
+  ringer: optional(RINGER),
+  generator: optional(GENERATOR),
   /** Most insertion loss at 1 kHz over which the set is still understood, dB. */
-  readonly maxLossDb: number
-  /** The cells inside a set with a battery of its own. */
-  readonly battery?: {
-    readonly volts: number
-    readonly ampHours: number
-    /** Drain while talking, and while on hook, mA. */
-    readonly talkMA: number
-    readonly idleMA: number
-    /** Id of the cell, and how many of them, where the program knows it. */
-    readonly cell?: string
-    readonly cells?: number
-  }
-  /** Mass with its case and without its cells, kg. */
-  readonly kg?: number
-  /** One line for the whole entry. */
-  readonly source: string
-  /** The same quantity by quantity. */
-  readonly sources?: Sources
-  readonly spread?: Spread
-}
+  maxLossDb: orNone('The most speech loss', 'dB', 0.01, 200),
+  ...SOURCED,
+})
+
+export type TelephoneSet = Held<typeof SET>
+export type Ringer = Held<typeof RINGER>

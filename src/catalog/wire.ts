@@ -1,36 +1,33 @@
-import type { Sources, Spread } from './sources'
+import { type Held, listOf, members, optional } from '../schema/schema'
+import { from, named, orNone, SOURCED } from './entry'
 
-/** Field wire as a uniform two-conductor line. Every quantity is per kilometre of a two-conductor run (a loop kilometre). */
-export interface Wire {
-  readonly id: string
-  readonly name: string
+/**
+ * Field wire as a uniform two-conductor line. Every quantity is per kilometre of a two-conductor run (a loop kilometre).
+ * A figure more is a line more: type, reading, faults, form and the order in a file follow from here.
+ */
+export const WIRE = members('The wire', {
+  ...named('wire'),
   /** DC resistance of both conductors in series at 20 °C, Ω/km. */
-  readonly loopOhmPerKm: number
-  /** Relative rise of that resistance per °C above 20 °C, 1/°C. */
-  readonly tempCoeffPerC: number
+  loopOhmPerKm: orNone('The loop resistance at 20 °C', 'Ω/km', 0.01, 1e5),
+  /** Relative rise of that resistance per °C above 20 °C, 1/°C. Beyond these it would turn negative at some temperature. */
+  tempCoeffPerC: from('The rise of resistance', 'per °C', -0.01, 0.01),
   /** Mutual capacitance of the pair, nF/km. */
-  readonly nanoFPerKm: number
-  /** The same when wet, where a film of water round the wire raises it; absent: as dry. */
-  readonly wetNanoFPerKm?: number
+  nanoFPerKm: orNone('The capacitance', 'nF/km', 0.01, 1e4),
   /** Loop inductance, mH/km. */
-  readonly loopMilliHPerKm: number
+  loopMilliHPerKm: orNone('The loop inductance', 'mH/km', 0.001, 1000),
   /** Leakage conductance between the conductors when dry, µS/km. */
-  readonly dryMicroSPerKm: number
+  dryMicroSPerKm: orNone('The leakage when dry', 'µS/km', 1e-6, 1e6),
   /** The same when wet, µS/km. */
-  readonly wetMicroSPerKm: number
-  /** The same for old, nicked wire when wet, µS/km; absent: not known. */
-  readonly wornMicroSPerKm?: number
+  wetMicroSPerKm: orNone('The leakage when wet', 'µS/km', 1e-6, 1e6),
+  /** The capacitance when wet, where a film of water round the wire raises it; absent: as dry. */
+  wetNanoFPerKm: optional(orNone('The capacitance when wet', 'nF/km', 0.01, 1e4)),
   /** Mass of the run, both conductors with insulation, kg/km. */
-  readonly kgPerKm: number
+  kgPerKm: orNone('The mass', 'kg/km', 0.01, 1e4),
   /** Breaking strength of the run, N. */
-  readonly breakN: number
-  /** Lengths in which the wire is made up, m. */
-  readonly spoolsM: readonly number[]
-  /** Solid wire of iron or steel: at voice frequencies its current keeps to its skin, see `steelAtHz`. */
-  readonly steel?: { readonly diameterMm: number; readonly relativePermeability: number }
-  /** One line for the whole entry. */
-  readonly source: string
-  /** The same quantity by quantity. */
-  readonly sources?: Sources
-  readonly spread?: Spread
-}
+  breakN: optional(from('The breaking strength', 'N', 0.1, 1e6)),
+  /** Lengths in which the wire is made up, m; none: of any length. */
+  spoolsM: listOf('The list of standard spools', from('The length of a spool', 'm', 1, 1e5), { max: 100 }),
+  ...SOURCED,
+})
+
+export type Wire = Held<typeof WIRE>

@@ -1,3 +1,6 @@
+import { SUPPLY } from '../catalog/supply'
+import { SET } from '../catalog/telephone-set'
+import { WIRE } from '../catalog/wire'
 import type { Position } from '../geo/position'
 import {
   type Allowances,
@@ -10,8 +13,9 @@ import {
   type Station,
   verticesOf,
 } from '../plan/plan'
-import { isObject } from '../plan/shape'
 import { WORK_FIELDS, type Work } from '../plan/work'
+import { inOrder } from '../schema/parts'
+import { isObject } from '../schema/schema'
 import { FORMAT, VERSION } from './parse-plan'
 
 /** The plan as the text of its file: two-space JSON in a stable order, with every member that was not known when it was read. */
@@ -28,9 +32,9 @@ export function formatPlan(plan: Plan): string {
       wireTempC: plan.wireTempC,
       allowances: allowancesOf(plan.allowances),
       catalog: {
-        wires: plan.catalog.wires.map(entryInOrder),
-        sets: plan.catalog.sets.map(entryInOrder),
-        supplies: plan.catalog.supplies.map(entryInOrder),
+        wires: plan.catalog.wires.map((wire) => inOrder(WIRE, wire)),
+        sets: plan.catalog.sets.map((set) => inOrder(SET, set)),
+        supplies: plan.catalog.supplies.map((supply) => inOrder(SUPPLY, supply)),
         ...rest?.catalog,
       },
       circuits: [...plan.circuits.values()].map(circuitOf),
@@ -119,47 +123,3 @@ const legOf = ({ lay, slackPct, sagPct, supportM, spanM, note, rest }: Leg) => (
 
 const hazardFeature = ({ id, hazard, name, geometry, rest }: Hazard) =>
   feature(id, { kind: 'hazard', hazard, name }, geometry.type, geometry.coordinates, rest)
-
-/** Members of catalog entries, in the order in which they are written; what is not named here follows as it came. */
-const ENTRY_ORDER = [
-  ...['id', 'name', 'talk', 'kind', 'loopOhmPerKm', 'tempCoeffPerC', 'nanoFPerKm', 'loopMilliHPerKm'],
-  ...[
-    'dryMicroSPerKm',
-    'wetMicroSPerKm',
-    'wornMicroSPerKm',
-    'kgPerKm',
-    'breakN',
-    'spoolsM',
-    'offHook',
-    'ringer',
-    'generator',
-  ],
-  ...['maxLossDb', 'dcOhms', 'acOhms', 'minMA', 'forwardVolts', 'volts', 'hz', 'ohms', 'maxLoad', 'henries'],
-  ...[
-    'microF',
-    'minVolts',
-    'maxMA',
-    'ring',
-    'indicator',
-    'insertionDb',
-    'ampHours',
-    'source',
-    'sources',
-    'spread',
-  ],
-]
-const NESTED = new Set(['offHook', 'ringer', 'generator', 'ring', 'indicator'])
-
-function entryInOrder(entry: object): object {
-  const members = new Map<string, unknown>(Object.entries(entry))
-  const names = [
-    ...ENTRY_ORDER.filter((name) => members.has(name)),
-    ...[...members.keys()].filter((name) => !ENTRY_ORDER.includes(name)),
-  ]
-  return Object.fromEntries(
-    names.map((name) => {
-      const value = members.get(name)
-      return [name, NESTED.has(name) && isObject(value) ? entryInOrder(value) : value]
-    }),
-  )
-}

@@ -1,5 +1,5 @@
-import { numberWords } from '../plan/limits'
 import { bad, ok, type Problem, type Result } from '../problem'
+import { numberWords } from '../schema/limit'
 import { jsonFault } from './json-fault'
 
 /** Longest text that is read, in characters: a plan of 1,000 stations takes about 2 million. */

@@ -1,7 +1,8 @@
 import type { CatalogEntries } from '../catalog/catalog'
-import { valueWords } from '../plan/limits'
-import { type Check, isObject, type Members } from '../plan/shape'
+import type { Check } from '../plan/shape'
 import type { Problem } from '../problem'
+import { valueWords } from '../schema/limit'
+import { isObject, type Members } from '../schema/schema'
 
 const KINDS = ['station', 'line', 'hazard'] as const
 export type FeatureKind = (typeof KINDS)[number]

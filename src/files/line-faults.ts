@@ -1,10 +1,12 @@
 import { legGeometry } from '../geo/leg-length'
 import type { Position } from '../geo/position'
 import type { LineId, StationId } from '../plan/id'
-import { LIMITS, limitFault, valueWords } from '../plan/limits'
+import { LIMITS } from '../plan/limits'
 import type { Line } from '../plan/plan'
-import { faultsOf, isObject, type Members } from '../plan/shape'
+import { faultsOf } from '../plan/shape'
 import type { Problem } from '../problem'
+import { limitFault, valueWords } from '../schema/limit'
+import { isObject, type Members } from '../schema/schema'
 import { position } from './parse-position'
 
 /** How far a line's end may lie from its station and still be taken for it, m. */

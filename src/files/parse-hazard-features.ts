@@ -1,9 +1,11 @@
 import type { Position } from '../geo/position'
 import type { FeatureProperty, HazardFeature, HazardFeatures } from '../plan/hazard-features'
-import { numberWords, valueWords } from '../plan/limits'
 import type { Hazard } from '../plan/plan'
-import { type Check, isObject, listOf, type Members, placeOf } from '../plan/shape'
+import { type Check, listOf } from '../plan/shape'
 import { bad, ok, type Problem, type Result } from '../problem'
+import { placeOf } from '../schema/faults'
+import { numberWords, valueWords } from '../schema/limit'
+import { isObject, type Members } from '../schema/schema'
 import { parseJson } from './json-text'
 import { position, ring, toPosition } from './parse-position'
 

@@ -1,6 +1,7 @@
 import type { HazardId } from '../plan/id'
 import { HAZARD_KINDS, type Hazard } from '../plan/plan'
-import { isObject, listOf, members, oneOf, text } from '../plan/shape'
+import { listOf, members, oneOf, text } from '../plan/shape'
+import { isObject } from '../schema/schema'
 import { type FeatureFile, featureRest, featureShape } from './feature-shape'
 import { position, ring, toPosition } from './parse-position'
 

@@ -1,6 +1,6 @@
 import type { Position } from '../geo/position'
-import { valueWords } from '../plan/limits'
 import { type Check, listOf } from '../plan/shape'
+import { valueWords } from '../schema/limit'
 
 const isFigure = (value: unknown): value is number => typeof value === 'number' && Number.isFinite(value)
 

@@ -1,10 +1,12 @@
 import type { CatalogEntries } from '../catalog/catalog'
-import { asFileHolds, SET_SHAPE, SUPPLY_SHAPE, WIRE_SHAPE } from '../plan/entry-shapes'
+import { ENTRY_SCHEMAS } from '../catalog/entry-schemas'
+import { asFileHolds } from '../plan/catalog-edits'
 import { LIMITS, SLACK_LIMITS } from '../plan/limits'
 import { type Allowances, EMPTY_PLAN, LAYS, type Plan, type Stock } from '../plan/plan'
-import { type Check, isObject, listOf, type Members, members, number, oneOf, text } from '../plan/shape'
+import { type Check, held, listOf, members, number, oneOf, text } from '../plan/shape'
 import { WORK, WORK_FIELDS, type Work } from '../plan/work'
 import type { Problem } from '../problem'
+import { isObject, type Members } from '../schema/schema'
 import { type KnownIds, reference, repeatedIds } from './known-ids'
 import { restOf } from './unknown-members'
 
@@ -24,10 +26,30 @@ const ALLOWANCES_SHAPE = members(
   },
 )
 
-const ENTRY_LISTS: Readonly<Record<keyof CatalogEntries, Check>> = {
-  wires: listOf('The list of wires', WIRE_SHAPE),
-  sets: listOf('The list of sets', SET_SHAPE),
-  supplies: listOf('The list of supplies', SUPPLY_SHAPE),
+type EntryKind = keyof CatalogEntries
+
+/** What a file may leave unsaid of an entry. */
+const UNSAID: Readonly<Record<EntryKind, Members>> = { wires: { spoolsM: [] }, sets: {}, supplies: {} }
+
+/** An entry with what the file leaves unsaid. */
+function said(kind: EntryKind, value: unknown): unknown {
+  if (!isObject(value)) return value
+  const { id } = value
+  const name = typeof id === 'string' ? id : ''
+  const unsaid: Members = { name, source: 'not stated', ...UNSAID[kind] }
+  const missing = Object.keys(unsaid).filter((each) => value[each] === undefined)
+  return { ...value, ...Object.fromEntries(missing.map((each) => [each, unsaid[each]])) }
+}
+
+const entryList = (what: string, kind: EntryKind): Check => {
+  const entry = held(ENTRY_SCHEMAS[kind])
+  return listOf(what, (value, at, faults) => entry(said(kind, value), at, faults))
+}
+
+const ENTRY_LISTS: Readonly<Record<EntryKind, Check>> = {
+  wires: entryList('The list of wires', 'wires'),
+  sets: entryList('The list of sets', 'sets'),
+  supplies: entryList('The list of supplies', 'supplies'),
 }
 
 const WORK_SHAPE = members(
@@ -79,9 +101,9 @@ export function parseSettings(value: Members, known: KnownIds, faults: Problem[]
     wireTempC,
     allowances: toAllowances({ ...file.allowances }),
     catalog: {
-      wires: (file.catalog?.wires ?? []).map(named),
-      sets: (file.catalog?.sets ?? []).map(named),
-      supplies: (file.catalog?.supplies ?? []).map(named),
+      wires: entriesOf('wires', file.catalog?.wires),
+      sets: entriesOf('sets', file.catalog?.sets),
+      supplies: entriesOf('supplies', file.catalog?.supplies),
     },
     stock: (file.stock ?? []).map(toStock),
     ...toWork({ ...file.work }),
@@ -95,10 +117,9 @@ function repeatedEntries(catalog: unknown, faults: Problem[]): void {
   }
 }
 
-/** An entry as it is, unknown members and all. */
-const named = <T extends { readonly id: string; readonly name?: string; readonly source?: string }>(
-  entry: T,
-): T => asFileHolds({ ...entry, name: entry.name ?? entry.id, source: entry.source ?? 'not stated' })
+/** Entries as they are, unknown members and all. */
+const entriesOf = <T extends object>(kind: EntryKind, entries: readonly T[] = []): readonly T[] =>
+  entries.map((entry) => asFileHolds(said(kind, entry) as T))
 
 function toAllowances(file: Partial<Allowances> & Members): Allowances {
   const { allowances } = EMPTY_PLAN

@@ -1,6 +1,6 @@
-import { valueWords } from '../plan/limits'
-import { placeOf } from '../plan/shape'
 import type { Problem } from '../problem'
+import { placeOf } from '../schema/faults'
+import { valueWords } from '../schema/limit'
 
 /** An object or a list that is open where the text is being read. */
 interface Open {

@@ -1,5 +1,5 @@
 import type { Rest } from '../plan/plan'
-import type { Members } from '../plan/shape'
+import type { Members } from '../schema/schema'
 
 /** The members beside the known ones, or undefined where there are none. */
 export function restOf(value: Members, known: readonly string[]): Rest | undefined {

@@ -1,6 +1,5 @@
 import type { Position } from '../geo/position'
-import { type Crossing, crossingsOf } from '../hazard/crossings'
-import { memoryOfEach, remembering } from '../memo'
+import { crossingsOf } from '../hazard/crossings'
 import type { StationId } from '../plan/id'
 import { type Line, type Plan, stationName } from '../plan/plan'
 import { WORK, workOf } from '../plan/work'
@@ -66,26 +65,29 @@ interface Reason {
   readonly isTestPoint: boolean
 }
 
-/** Stations where three lines or more of one circuit meet: opened there, a fault is told to be on one of the branches. */
-export const branchStations = ({ lines, circuits }: Plan): ReadonlySet<StationId> =>
-  findBranches(lines, circuits)
+const knownBranches = new WeakMap<Plan['lines'], { circuits: Plan['circuits']; of: ReadonlySet<StationId> }>()
 
-const findBranches = remembering((lines: Plan['lines'], circuits: Plan['circuits']) => {
+/** Stations where three lines or more of one circuit meet: opened there, a fault is told to be on one of the branches. */
+export function branchStations(plan: Plan): ReadonlySet<StationId> {
+  const before = knownBranches.get(plan.lines)
+  if (before?.circuits === plan.circuits) return before.of
+  const of = findBranches(plan)
+  knownBranches.set(plan.lines, { circuits: plan.circuits, of })
+  return of
+}
+
+function findBranches(plan: Plan): ReadonlySet<StationId> {
   const branches = new Set<StationId>()
-  for (const circuit of circuits.values()) {
-    // A circuit of so few lines cannot branch.
-    if (circuit.lines.length < 3) continue
+  for (const circuit of plan.circuits.values()) {
     const ends = new Map<StationId, number>()
     for (const id of circuit.lines) {
-      const line = lines.get(id)
-      if (!line) continue
-      ends.set(line.from, (ends.get(line.from) ?? 0) + 1)
-      ends.set(line.to, (ends.get(line.to) ?? 0) + 1)
+      const line = plan.lines.get(id)
+      for (const station of line ? [line.from, line.to] : []) ends.set(station, (ends.get(station) ?? 0) + 1)
     }
     for (const [station, count] of ends) if (count >= 3) branches.add(station)
   }
   return branches
-})
+}
 
 /** Equal stretches of at most `everyM` between two places: where one ends and the next begins. */
 function between(fromM: number, toM: number, everyM: number): readonly number[] {
@@ -105,7 +107,6 @@ function reasonsFor(
   plan: Plan,
   measured: MeasuredLine,
   line: Line,
-  crossings: readonly Crossing[],
   allowances: TaggingAllowances,
 ): readonly Reason[] {
   const lastM = measured.groundM
@@ -119,7 +120,7 @@ function reasonsFor(
     const next = measured.legs[i + 1]!.lay
     return next === leg.lay ? [] : [{ groundM: runM, text: `${leg.lay} to ${next}`, isTestPoint: false }]
   })
-  const beside = crossings.flatMap(({ kind, name, distanceM, insideM }): Reason[] => {
+  const crossings = crossingsOf(plan, line).flatMap(({ kind, name, distanceM, insideM }): Reason[] => {
     const words = CROSSING_WORDS[kind]
     const text = name ? `${words}: ${name}` : words
     const sides = [distanceM - allowances.besideCrossingM, distanceM + insideM + allowances.besideCrossingM]
@@ -132,7 +133,7 @@ function reasonsFor(
   const tests = between(0, lastM, allowances.testEveryM).map(
     (groundM): Reason => ({ groundM, text: 'test point', isTestPoint: true }),
   )
-  return [...ends, ...changes, ...beside, ...tests]
+  return [...ends, ...changes, ...crossings, ...tests]
 }
 
 /** Reasons whose tags would hang within reach of each other, together, in order along the line. */
@@ -150,7 +151,11 @@ function gathered(reasons: readonly Reason[]): readonly (readonly Reason[])[] {
 const placeOf = (group: readonly Reason[]): Reason =>
   group.find(({ isTestPoint }) => isTestPoint) ?? group[0]!
 
-const remembered = memoryOfEach<MeasuredLine, readonly LineTag[]>()
+interface Known {
+  readonly from: readonly unknown[]
+  readonly tags: readonly LineTag[]
+}
+const known = new WeakMap<MeasuredLine, Known>()
 
 /**
  * The tags of a line from `from` to `to`: at its ends and test points, where the lay changes, on both sides of each crossing, and so
@@ -164,27 +169,29 @@ export function lineTags(
   plan: Plan,
   measured: MeasuredLine,
   line: Line,
-  crossings: readonly Crossing[] = crossingsOf(plan, line),
   allowances: TaggingAllowances = taggingOf(plan),
 ): readonly LineTag[] {
   const from = [
     line,
-    crossings,
+    crossingsOf(plan, line),
     endWords(plan, line.from),
     endWords(plan, line.to),
     ...Object.values(allowances),
   ]
-  return remembered(measured, from, () => placeTags(plan, measured, line, crossings, allowances))
+  const before = known.get(measured)
+  if (before?.from.every((part, i) => part === from[i])) return before.tags
+  const tags = placeTags(plan, measured, line, allowances)
+  known.set(measured, { from, tags })
+  return tags
 }
 
 function placeTags(
   plan: Plan,
   measured: MeasuredLine,
   line: Line,
-  crossings: readonly Crossing[],
   allowances: TaggingAllowances,
 ): readonly LineTag[] {
-  const asked = reasonsFor(plan, measured, line, crossings, allowances)
+  const asked = reasonsFor(plan, measured, line, allowances)
   const places = gathered(asked).map((group) => placeOf(group).groundM)
   const extra = places
     .slice(1)

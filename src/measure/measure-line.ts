@@ -1,19 +1,20 @@
 import { legGeometry } from '../geo/leg-length'
 import type { Position } from '../geo/position'
-import { memoryOfEach } from '../memo'
 import type { LineId } from '../plan/id'
-import { type Allowances, endsOf, type Leg, type Line, type Plan, verticesOf } from '../plan/plan'
+import { type Allowances, type Leg, type Line, type Plan, verticesOf } from '../plan/plan'
 import type { Ground } from '../terrain/ground'
 import type { MeasuredLeg, MeasuredLine } from './measured'
 import { sagFactor } from './sag-factor'
 
-/** What a line's measure rests on besides its course. */
+/** What a line's measure rests on besides the line itself. */
 interface Basis {
+  readonly from: Position
+  readonly to: Position
   readonly allowances: Allowances
   readonly ground: Ground | undefined
 }
 
-const remembered = memoryOfEach<Line, MeasuredLine>()
+const known = new WeakMap<Line, { readonly basis: Basis; readonly measured: MeasuredLine }>()
 
 function measureLeg(leg: Leg, from: Position, to: Position, basis: Basis): MeasuredLeg {
   const { mapM, bearingDeg } = legGeometry(from, to)
@@ -39,24 +40,35 @@ function measureLeg(leg: Leg, from: Position, to: Position, basis: Basis): Measu
  * A line that is measured again with nothing changed gives the very same object.
  */
 export function measureLine(plan: Plan, line: Line, ground?: Ground): MeasuredLine {
-  const { allowances } = plan
-  const [from, to] = endsOf(plan, line)
-  return remembered(line, [from, to, allowances, ground], () => measure(plan, line, { allowances, ground }))
-}
-
-function measure(plan: Plan, line: Line, basis: Basis): MeasuredLine {
   const vertices = verticesOf(plan, line)
+  const from = vertices[0]!
+  const to = vertices.at(-1)!
+  const { allowances } = plan
+  const before = known.get(line)
+  if (
+    before &&
+    before.basis.from === from &&
+    before.basis.to === to &&
+    before.basis.allowances === allowances &&
+    before.basis.ground === ground
+  ) {
+    return before.measured
+  }
+
+  const basis = { from, to, allowances, ground }
   const legs = line.legs.map((leg, i) => measureLeg(leg, vertices[i]!, vertices[i + 1]!, basis))
   const sum = (length: (leg: MeasuredLeg) => number) => legs.reduce((total, leg) => total + length(leg), 0)
   const laidM = sum((leg) => leg.laidM)
-  return {
+  const measured: MeasuredLine = {
     id: line.id,
     mapM: sum((leg) => leg.mapM),
     groundM: sum((leg) => leg.groundM),
     laidM,
-    wireM: laidM + 2 * basis.allowances.tailM,
+    wireM: laidM + 2 * allowances.tailM,
     legs,
   }
+  known.set(line, { basis, measured })
+  return measured
 }
 
 /** Every line of the plan, measured. */

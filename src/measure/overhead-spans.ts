@@ -15,7 +15,7 @@ export interface OverheadSpan {
   /** As it hangs at the plan's temperature, and as it hangs on the hottest day reckoned with. */
   readonly hanging: Hanging
   readonly hot: Hanging
-  /** Greatest tension on the coldest day reckoned with, N, and how many times more the wire bears. */
+  /** Greatest tension on the coldest day reckoned with, N, and how many times more the wire bears; ∞ where its strength is unknown. */
   readonly coldTensionN: number
   readonly safetyFactor: number
   /** Where the hot wire comes nearest to the ground. */
@@ -135,7 +135,7 @@ export function overheadSpans(
       hanging,
       hot,
       coldTensionN: cold.maxTensionN,
-      safetyFactor: wire.breakN / cold.maxTensionN,
+      safetyFactor: (wire.breakN ?? Number.POSITIVE_INFINITY) / cold.maxTensionN,
       lowest,
     })
   }

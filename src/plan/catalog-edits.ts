@@ -1,25 +1,24 @@
 import { BUILT_IN } from '../catalog/built-in'
 import type { CatalogEntries } from '../catalog/catalog'
+import { ENTRY_SCHEMAS } from '../catalog/entry-schemas'
 import type { Supply } from '../catalog/supply'
 import type { TelephoneSet } from '../catalog/telephone-set'
 import type { Wire } from '../catalog/wire'
 import { bad, ok, type Result } from '../problem'
-import { asFileHolds, SET_SHAPE, SUPPLY_SHAPE, WIRE_SHAPE } from './entry-shapes'
+import { faultsOf } from '../schema/faults'
 import { type Circuit, lineName, type Plan } from './plan'
-import { type Check, faultsOf } from './shape'
 
 type Kind = keyof CatalogEntries
 
 /** Puts a wire of the plan's own in the catalog, where it hides a built-in one of its id. */
-export const putWire = (plan: Plan, wire: Wire): Result<Plan> => putEntry(plan, 'wires', wire, WIRE_SHAPE)
+export const putWire = (plan: Plan, wire: Wire): Result<Plan> => putEntry(plan, 'wires', wire)
 
-export const putSet = (plan: Plan, set: TelephoneSet): Result<Plan> => putEntry(plan, 'sets', set, SET_SHAPE)
+export const putSet = (plan: Plan, set: TelephoneSet): Result<Plan> => putEntry(plan, 'sets', set)
 
-export const putSupply = (plan: Plan, supply: Supply): Result<Plan> =>
-  putEntry(plan, 'supplies', supply, SUPPLY_SHAPE)
+export const putSupply = (plan: Plan, supply: Supply): Result<Plan> => putEntry(plan, 'supplies', supply)
 
-function putEntry(plan: Plan, kind: Kind, entry: { readonly id: string }, shape: Check): Result<Plan> {
-  const faults = faultsOf(shape, entry, '')
+function putEntry(plan: Plan, kind: Kind, entry: { readonly id: string }): Result<Plan> {
+  const faults = faultsOf(ENTRY_SCHEMAS[kind], entry, '')
   if (faults.length > 0) return bad(...faults)
   const entries: readonly { readonly id: string }[] = plan.catalog[kind]
   const index = entries.findIndex((each) => each.id === entry.id)
@@ -54,6 +53,9 @@ export const removeOwnSupply = (plan: Plan, id: string): Result<Plan> =>
 
 const circuitNames = (plan: Plan, uses: (circuit: Circuit) => boolean) =>
   [...plan.circuits.values()].filter(uses).map((circuit) => circuit.name)
+
+/** An entry as it comes back from a file: no member that is undefined, and 0 for −0. */
+export const asFileHolds = <T extends object>(entry: T): T => JSON.parse(JSON.stringify(entry))
 
 function removeEntry(plan: Plan, kind: Kind, id: string, users: readonly string[]): Result<Plan> {
   const entries: readonly { readonly id: string; readonly name: string }[] = plan.catalog[kind]

@@ -1,8 +1,9 @@
 import type { Position } from '../geo/position'
 import { onGlobe, samePosition } from '../geo/position'
 import { bad, ok, type Result } from '../problem'
+import { type Limit, limitFault } from '../schema/limit'
 import type { LineId } from './id'
-import { LIMITS, type Limit, limitFault } from './limits'
+import { LIMITS } from './limits'
 import type { Lay, Leg, Line, Plan } from './plan'
 import { withLine } from './with-feature'
 

@@ -1,15 +1,5 @@
+import type { Limit } from '../schema/limit'
 import { LAYS, type Lay } from './plan'
-
-/** The range of one figure of a plan, both ends included, and the words that name it to a person. */
-export interface Limit {
-  readonly what: string
-  readonly min: number
-  readonly max: number
-  readonly unit: string
-  readonly whole?: true
-  /** `min` itself is out. */
-  readonly above?: true
-}
 
 const LAY_WORDS: Readonly<Record<Lay, string>> = {
   surface: 'surface legs',
@@ -44,33 +34,3 @@ export const LIMITS = {
   stockLengthM: { what: 'The length of a spool', min: 0, max: 1e6, unit: 'm', above: true },
   stockCount: { what: 'The count of spools', min: 0, max: 100_000, unit: '', whole: true },
 } as const satisfies Readonly<Record<string, Limit>>
-
-const isFigure = (value: unknown): value is number => typeof value === 'number' && Number.isFinite(value)
-
-/** The sentence that refuses a value, or undefined where it is within the limit. */
-export function limitFault(limit: Limit, value: unknown): string | undefined {
-  const { min, max, whole, above } = limit
-  if (isFigure(value) && value <= max && (above ? value > min : value >= min)) {
-    if (!whole || Number.isInteger(value)) return undefined
-  }
-  return `${limit.what} is ${valueWords(value)}: give ${limitWords(limit)}.`
-}
-
-function limitWords({ min, max, unit, whole, above }: Limit): string {
-  const number = whole ? 'a whole number' : 'a number'
-  const [least, most] = [numberWords(min), numberWords(max)]
-  const range = above ? `above ${least} and up to ${most}` : `from ${least} to ${most}`
-  return `${number} ${range}${unit && ` ${unit}`}`
-}
-
-/** A number as people read it: with a true minus, and thousands apart. */
-export const numberWords = (value: number): string => value.toLocaleString('en-US').replace('-', '−')
-
-/** A value as a sentence can carry it: short, and told from its like (`"20"` is not 20). */
-export function valueWords(value: unknown): string {
-  if (value === undefined) return 'missing'
-  if (Array.isArray(value)) return value.length === 0 ? 'an empty list' : 'a list'
-  if (typeof value === 'object' && value !== null) return 'an object'
-  if (typeof value !== 'string') return String(value)
-  return JSON.stringify(value.length > 40 ? `${value.slice(0, 40)}…` : value)
-}

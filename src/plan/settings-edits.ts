@@ -1,7 +1,8 @@
 import { BUILT_IN } from '../catalog/built-in'
 import { DEFAULT_LAYING, type Means } from '../catalog/laying-rates'
 import { bad, ok, type Problem, type Result } from '../problem'
-import { LIMITS, limitFault, SLACK_LIMITS, valueWords } from './limits'
+import { limitFault, valueWords } from '../schema/limit'
+import { LIMITS, SLACK_LIMITS } from './limits'
 import { type Allowances, LAYS, type Lay, type Plan, type Stock, type Weather } from './plan'
 import { WORK, type WorkField, workOf } from './work'
 

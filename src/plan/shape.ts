@@ -1,19 +1,17 @@
 import type { Problem } from '../problem'
-import { type Limit, limitFault, valueWords } from './limits'
+import { placeOf, faultsOf as schemaFaults } from '../schema/faults'
+import { type Limit, limitFault, valueWords } from '../schema/limit'
+import { isObject, type Schema } from '../schema/schema'
 
 /** Looks at a value from outside and tells every fault that it has, each with its place. */
 export type Check = (value: unknown, at: string, faults: Problem[]) => void
 
-export type Members = Readonly<Record<string, unknown>>
-
-export const isObject = (value: unknown): value is Members =>
-  typeof value === 'object' && value !== null && !Array.isArray(value)
-
-/** The place of a member: `plan.note`, or `sets["Hut 3"]` where its name is not a plain word. */
-export function placeOf(at: string, name: string): string {
-  if (!/^[A-Za-z_$][\w$-]{0,60}$/.test(name)) return `${at}[${valueWords(name)}]`
-  return at ? `${at}.${name}` : name
-}
+/** What a schema says, as a check among others. */
+export const held =
+  (schema: Schema): Check =>
+  (value, at, faults) => {
+    faults.push(...schemaFaults(schema, value, at))
+  }
 
 const fault = (code: string, at: string, what: string, value: unknown, wanted: string): Problem => ({
   code: value === undefined ? 'missing' : code,
@@ -87,14 +85,6 @@ export const members = (
       if (value[name] !== undefined) check(value[name], placeOf(at, name), faults)
   }
 }
-
-/** What one check lets pass, or the other; the faults told are the first one's. */
-export const either =
-  (first: Check, second: Check): Check =>
-  (value, at, faults) => {
-    const own = faultsOf(first, value, at)
-    if (own.length > 0 && faultsOf(second, value, at).length > 0) faults.push(...own)
-  }
 
 /** An object whose member names are ids: `key` looks at each name, `item` at what stands under it. */
 export const recordOf =

@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest'
 import { BUILT_IN } from '../../src/catalog/built-in'
 import { hotClearanceM, overheadSpans, weightNPerM } from '../../src/measure/overhead-spans'
 
-const fieldPair = BUILT_IN.wires.find(({ breakN }) => breakN > 850 && breakN < 950)!
+const fieldPair = BUILT_IN.wires.find(({ breakN = 0 }) => breakN > 850 && breakN < 950)!
 const leg = {
   lengthM: 120,
   wire: { ...fieldPair, kgPerKm: 13.53, breakN: 890 },

@@ -12,7 +12,7 @@ import {
 import type { Store } from '../../state/store'
 import { OnDemand, Question } from '../question'
 import { SelectField } from '../select-field'
-import { SET_FIGURES, SET_PARTS, SUPPLY_FIGURES, SUPPLY_PARTS, WIRE_FIGURES } from './entry-figures'
+import { FORMS } from './entry-figures'
 import { EntryForm } from './entry-form'
 import { OwnEntries } from './own-entries'
 import { SpoolsField } from './spools-field'
@@ -53,7 +53,7 @@ export function CatalogEditor({ store }: { store: Store }) {
           onRemove={(id) => store.tryEdit((plan) => removeOwnWire(plan, id))}
           form={(wire) => (
             <>
-              <EntryForm store={store} entry={wire} figures={WIRE_FIGURES} onPut={put} />
+              <EntryForm store={store} entry={wire} {...FORMS.wire} onPut={put} />
               <SpoolsField store={store} wire={wire} onPut={put} />
             </>
           )}
@@ -75,13 +75,7 @@ export function CatalogEditor({ store }: { store: Store }) {
                 options={TALKS}
                 onCommit={(talk) => void putOneSet({ ...set, talk })}
               />
-              <EntryForm
-                store={store}
-                entry={set}
-                figures={SET_FIGURES}
-                parts={SET_PARTS}
-                onPut={putOneSet}
-              />
+              <EntryForm store={store} entry={set} {...FORMS.set} onPut={putOneSet} />
             </>
           )}
         />
@@ -102,13 +96,7 @@ export function CatalogEditor({ store }: { store: Store }) {
                 options={KINDS}
                 onCommit={(kind) => void putOneSupply({ ...supply, kind })}
               />
-              <EntryForm
-                store={store}
-                entry={supply}
-                figures={SUPPLY_FIGURES}
-                parts={SUPPLY_PARTS}
-                onPut={putOneSupply}
-              />
+              <EntryForm store={store} entry={supply} {...FORMS.supply} onPut={putOneSupply} />
             </>
           )}
         />

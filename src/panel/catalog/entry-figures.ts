@@ -1,4 +1,10 @@
+import type { FigureUnit } from '../../catalog/entry'
+import { ENTRY_SCHEMAS } from '../../catalog/entry-schemas'
 import type { Sources } from '../../catalog/sources'
+import type { Supply } from '../../catalog/supply'
+import type { TelephoneSet } from '../../catalog/telephone-set'
+import { partOf } from '../../schema/parts'
+import type { Members, Schema } from '../../schema/schema'
 import type { Quantity } from '../../words/units'
 
 /** What a wire, a set and a supply have in common. */
@@ -16,99 +22,89 @@ export interface EntryFigure {
   readonly label: string
   readonly quantity: Quantity
   /** May be left out. */
-  readonly optional?: true
+  readonly optional: boolean
 }
 
 /** A part of an entry that it may do without, and what it begins with where it is added. */
 export interface EntryPart {
   readonly at: string
   readonly label: string
-  readonly begins: Readonly<Record<string, number>>
+  readonly begins: object
   readonly figures: readonly EntryFigure[]
 }
 
-export const WIRE_FIGURES: readonly EntryFigure[] = [
-  { at: 'loopOhmPerKm', label: 'Loop resistance at 20 °C', quantity: 'ohmPerKm' },
-  { at: 'tempCoeffPerC', label: 'Rise of resistance', quantity: 'perC' },
-  { at: 'nanoFPerKm', label: 'Capacitance', quantity: 'nanoFPerKm' },
-  { at: 'wetNanoFPerKm', label: 'Capacitance, wet', quantity: 'nanoFPerKm', optional: true },
-  { at: 'loopMilliHPerKm', label: 'Loop inductance', quantity: 'milliHPerKm' },
-  { at: 'dryMicroSPerKm', label: 'Leakage, dry', quantity: 'microSPerKm' },
-  { at: 'wetMicroSPerKm', label: 'Leakage, wet', quantity: 'microSPerKm' },
-  { at: 'kgPerKm', label: 'Mass', quantity: 'kgPerKm' },
-  { at: 'breakN', label: 'Breaking strength', quantity: 'forceN' },
-]
+/** Members that an entry may do without and that are objects with members of their own. */
+type PartName<T> = {
+  [K in keyof T]-?: NonNullable<T[K]> extends readonly unknown[] | string | number | boolean
+    ? never
+    : undefined extends T[K]
+      ? string extends keyof NonNullable<T[K]>
+        ? never
+        : K
+      : never
+}[keyof T]
+type PartWords<T> = {
+  readonly [P in PartName<T>]: { readonly label: string; readonly begins: NonNullable<T[P]> }
+}
 
-export const SET_FIGURES: readonly EntryFigure[] = [
-  { at: 'offHook.dcOhms', label: 'Resistance off hook', quantity: 'ohm' },
-  { at: 'offHook.acOhms', label: 'Impedance to speech', quantity: 'ohm' },
-  { at: 'offHook.minMA', label: 'Least current', quantity: 'mA' },
-  { at: 'maxLossDb', label: 'Most speech loss', quantity: 'db' },
-]
+const PARTS: PartWords<TelephoneSet> & PartWords<Supply> = {
+  ringer: { label: 'It has a bell', begins: { ohms: 1000, minVolts: 20 } },
+  generator: { label: 'It has a hand generator', begins: { volts: 80, hz: 20, ohms: 500 } },
+  ring: { label: 'It rings', begins: { volts: 75, hz: 20, ohms: 450 } },
+  indicator: { label: 'It has a lamp or LED in series', begins: { forwardVolts: 2, ohms: 10 } },
+}
 
-export const SET_PARTS: readonly EntryPart[] = [
-  {
-    at: 'ringer',
-    label: 'It has a bell',
-    begins: { ohms: 1000, minVolts: 20 },
-    figures: [
-      { at: 'ringer.ohms', label: 'Bell: resistance', quantity: 'ohm' },
-      { at: 'ringer.henries', label: 'Bell: inductance', quantity: 'henry', optional: true },
-      { at: 'ringer.microF', label: 'Bell: capacitor', quantity: 'microF', optional: true },
-      { at: 'ringer.minVolts', label: 'Bell: least voltage', quantity: 'volt' },
-    ],
-  },
-  {
-    at: 'generator',
-    label: 'It has a hand generator',
-    begins: { volts: 80, hz: 20, ohms: 500 },
-    figures: [
-      { at: 'generator.volts', label: 'Generator: voltage', quantity: 'volt' },
-      { at: 'generator.hz', label: 'Generator: frequency', quantity: 'hz' },
-      { at: 'generator.ohms', label: 'Generator: resistance', quantity: 'ohm' },
-    ],
-  },
-]
+const QUANTITIES: Readonly<Record<FigureUnit, Quantity>> = {
+  'Ω/km': 'ohmPerKm',
+  'per °C': 'perC',
+  'nF/km': 'nanoFPerKm',
+  'mH/km': 'milliHPerKm',
+  'µS/km': 'microSPerKm',
+  'kg/km': 'kgPerKm',
+  N: 'forceN',
+  m: 'lengthM',
+  Ω: 'ohm',
+  V: 'volt',
+  mA: 'mA',
+  Hz: 'hz',
+  dB: 'db',
+  H: 'henry',
+  µF: 'microF',
+  Ah: 'ampHour',
+  'ringer equivalents': 'ratio',
+}
 
-export const SUPPLY_FIGURES: readonly EntryFigure[] = [
-  { at: 'volts', label: 'Voltage', quantity: 'volt' },
-  { at: 'ohms', label: 'Feed resistance', quantity: 'ohm' },
-  { at: 'maxMA', label: 'Current limit', quantity: 'mA', optional: true },
-  { at: 'ampHours', label: 'Capacity', quantity: 'ampHour', optional: true },
-  { at: 'endVolts', label: 'Voltage when spent', quantity: 'volt', optional: true },
-  { at: 'insertionDb', label: 'Speech loss through it', quantity: 'db', optional: true },
-]
+const labelOf = (what: string): string => what.replace(/^The (.)/, (_, first: string) => first.toUpperCase())
 
-export const SUPPLY_PARTS: readonly EntryPart[] = [
-  {
-    at: 'ring',
-    label: 'It rings',
-    begins: { volts: 75, hz: 20, ohms: 450 },
-    figures: [
-      { at: 'ring.volts', label: 'Ringing: voltage', quantity: 'volt' },
-      { at: 'ring.hz', label: 'Ringing: frequency', quantity: 'hz' },
-      { at: 'ring.ohms', label: 'Ringing: resistance', quantity: 'ohm' },
-      { at: 'ring.maxLoad', label: 'Ringing: most ringer equivalents', quantity: 'ratio', optional: true },
-    ],
-  },
-  {
-    at: 'indicator',
-    label: 'It has a lamp or LED in series',
-    begins: { forwardVolts: 2, ohms: 10 },
-    figures: [
-      { at: 'indicator.forwardVolts', label: 'Lamp: forward voltage', quantity: 'volt' },
-      { at: 'indicator.ohms', label: 'Lamp: resistance', quantity: 'ohm' },
-    ],
-  },
-]
+/** The figures of an entry in the order of its schema, those of the parts that it always has among them. */
+function figuresOf(schema: Schema, before = ''): readonly EntryFigure[] {
+  return Object.entries(partOf(schema).entries ?? {}).flatMap(([name, inner]): readonly EntryFigure[] => {
+    const { limit, optional, entries } = partOf(inner)
+    const at = `${before}${name}`
+    if (entries) return optional ? [] : figuresOf(inner, `${at}.`)
+    if (!limit) return []
+    return [{ at, label: labelOf(limit.what), quantity: QUANTITIES[limit.unit as FigureUnit], optional }]
+  })
+}
+
+const partsOf = (schema: Schema): readonly EntryPart[] =>
+  Object.entries(PARTS).flatMap(([at, words]) => {
+    const part = partOf(schema).entries?.[at]
+    return part ? [{ at, ...words, figures: figuresOf(part, `${at}.`) }] : []
+  })
+
+/** How an entry of each kind is asked for: its figures, and the parts that it may do without. */
+export const FORMS = {
+  wire: { figures: figuresOf(ENTRY_SCHEMAS.wires), parts: [] },
+  set: { figures: figuresOf(ENTRY_SCHEMAS.sets), parts: partsOf(ENTRY_SCHEMAS.sets) },
+  supply: { figures: figuresOf(ENTRY_SCHEMAS.supplies), parts: partsOf(ENTRY_SCHEMAS.supplies) },
+} as const satisfies Record<string, { figures: readonly EntryFigure[]; parts: readonly EntryPart[] }>
 
 /** Every figure that an entry of any kind may have. Supplies, sets and wires share no place. */
-export const FIGURES: readonly EntryFigure[] = [
-  ...[...WIRE_FIGURES, ...SET_FIGURES, ...SUPPLY_FIGURES],
-  ...[...SET_PARTS, ...SUPPLY_PARTS].flatMap((part) => part.figures),
-]
-
-type Members = Readonly<Record<string, unknown>>
+export const FIGURES: readonly EntryFigure[] = Object.values(FORMS).flatMap(({ figures, parts }) => [
+  ...figures,
+  ...parts.flatMap((part: EntryPart) => part.figures),
+])
 
 /** What stands at a place of an entry. */
 export const valueAt = (entry: object, at: string): unknown =>

@@ -9,13 +9,13 @@ interface Props<T extends Entry> {
   readonly store: Store
   readonly entry: T
   readonly figures: readonly EntryFigure[]
-  readonly parts?: readonly EntryPart[]
+  readonly parts: readonly EntryPart[]
   /** Problems in return refuse the entry as it would be. */
   readonly onPut: (entry: T) => readonly Problem[]
 }
 
 /** An entry of the plan's own, figure by figure. A changed figure no longer has the source of the copied one. */
-export function EntryForm<T extends Entry>({ store, entry, figures, parts = [], onPut }: Props<T>) {
+export function EntryForm<T extends Entry>({ store, entry, figures, parts, onPut }: Props<T>) {
   const change = (at: string, value: unknown) => {
     return onPut(
       withValueAt({ ...entry, sources: { ...entry.sources, [at]: 'Changed by hand.' } }, at, value),

@@ -100,9 +100,11 @@ function tensionSentence({ spans }: OverheadLeg, store: Store): string {
   const tight = spans.reduce((a, b) => (b.safetyFactor < a.safetyFactor ? b : a))
   const unit = unitOf('forceN', system)
   const pull = `${unit.fromSi(tight.coldTensionN).toFixed(0)} ${unit.sign}`
+  const times = tight.safetyFactor.toFixed(1)
+  const breaks = tight.safetyFactor < Infinity ? `breaks at ${times} times that` : 'its strength is not known'
   const least =
     tight.safetyFactor < OVERHEAD.safetyFactor ? ` Keep it at ${OVERHEAD.safetyFactor} or more.` : ''
-  return `At ${formatTempC(OVERHEAD.coldC, system)} it pulls ${pull} and breaks at ${tight.safetyFactor.toFixed(1)} times that.${least}`
+  return `At ${formatTempC(OVERHEAD.coldC, system)} it pulls ${pull} and ${breaks}.${least}`
 }
 
 function formatTenthsM(m: number, store: Store): string {

@@ -4,12 +4,8 @@ import {
   type EntryFigure,
   type EntryPart,
   FIGURES,
-  SET_FIGURES,
-  SET_PARTS,
-  SUPPLY_FIGURES,
-  SUPPLY_PARTS,
+  FORMS,
   valueAt,
-  WIRE_FIGURES,
   withValueAt,
 } from '../../../src/panel/catalog/entry-figures'
 
@@ -28,9 +24,9 @@ describe('the forms of the catalog', () => {
     readonly EntryFigure[],
     readonly EntryPart[],
   ])[] = [
-    ['wires', BUILT_IN.wires, WIRE_FIGURES, []],
-    ['sets', BUILT_IN.sets, SET_FIGURES, SET_PARTS],
-    ['supplies', BUILT_IN.supplies, SUPPLY_FIGURES, SUPPLY_PARTS],
+    ['wires', BUILT_IN.wires, FORMS.wire.figures, FORMS.wire.parts],
+    ['sets', BUILT_IN.sets, FORMS.set.figures, FORMS.set.parts],
+    ['supplies', BUILT_IN.supplies, FORMS.supply.figures, FORMS.supply.parts],
   ]
   test.each(forms)('ask for every number that the built-in %s have', (_, entries, figures, parts) => {
     const asked = new Set([...figures, ...parts.flatMap((part) => part.figures)].map((figure) => figure.at))
