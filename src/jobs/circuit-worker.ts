@@ -1,5 +1,4 @@
-import { answerCircuits, type CircuitQuestion } from './circuit-questions'
+import { CIRCUIT_JOBS } from './circuit-answers'
+import { serveJobs } from './serve-jobs'
 
-self.onmessage = ({ data }: MessageEvent<CircuitQuestion>) => {
-  answerCircuits(data, (answer) => self.postMessage(answer))
-}
+serveJobs(CIRCUIT_JOBS)

@@ -3,116 +3,63 @@ import type { NetRequest, SuggestedNet } from '../route/suggest-nets'
 import type { RouteRequest, SuggestedRoute } from '../route/suggest-route'
 import type { ElevationGrid, Extent } from '../terrain/elevation-grid'
 import type { Relief, ReliefRequest } from '../terrain/relief'
-import type { TerrainAnswer, TerrainTask } from './terrain-worker'
+import type { TerrainTable } from './terrain-worker'
+import { type Following, workerClient } from './worker-client'
 
-/** How long work reports on itself, and how it is stopped: an abort rejects with its reason. */
-export interface Watch {
-  readonly signal?: AbortSignal
+/** How long work is watched, and how it is stopped: undefined comes back then. */
+export interface Watch extends Pick<Following<number>, 'signal' | 'about'> {
   /** Part done, 0…1. */
-  readonly onProgress?: (done: number) => void
+  readonly onProgress?: ((done: number) => void) | undefined
 }
 
-/** Long work on the ground, off the main thread, one job after the other. */
+/** Long work on the ground, off the main thread, one job after the other. Undefined where it was stopped. */
 export interface TerrainJobs {
-  readGrid(file: File, extent: Extent | undefined, watch?: Watch): Promise<Result<ElevationGrid | null>>
+  readGrid(
+    file: File,
+    extent: Extent | undefined,
+    watch?: Watch,
+  ): Promise<Result<ElevationGrid | null> | undefined>
   /** The grids that routes are sought on, and relief is drawn of, from now. */
   setGrids(grids: readonly ElevationGrid[]): void
-  drawRelief(request: ReliefRequest): Promise<Relief | null>
-  suggestRoute(request: RouteRequest, watch?: Watch): Promise<Result<SuggestedRoute>>
-  suggestNets(request: NetRequest, watch?: Watch): Promise<Result<SuggestedNet[]>>
+  drawRelief(request: ReliefRequest): Promise<Result<Relief | null> | undefined>
+  suggestRoute(request: RouteRequest, watch?: Watch): Promise<Result<SuggestedRoute> | undefined>
+  suggestNets(request: NetRequest, watch?: Watch): Promise<Result<SuggestedNet[]> | undefined>
   dispose(): void
 }
 
-type Plain<T> = T extends unknown ? Omit<T, 'job'> : never
+/** A large file on a slow disk, or a search on a busy machine, goes long between two words; nothing sound goes so long, s. */
+const SILENCE_S = 120
 
 const newWorker = () => new Worker(new URL('./terrain-worker.ts', import.meta.url), { type: 'module' })
 
-/** Starts its worker with the first job, and again after one that was stopped: a worker deep in a search hears nothing. */
-export function terrainJobs(startWorker: () => Worker = newWorker): TerrainJobs {
-  let worker: Worker | undefined
+export function terrainJobs(start: () => Worker = newWorker): TerrainJobs {
   let grids: readonly ElevationGrid[] = []
-  let gridsSent = true
-  let lastJob = 0
-  let tail: Promise<unknown> = Promise.resolve()
-
-  const end = () => {
-    worker?.terminate()
-    worker = undefined
-    gridsSent = grids.length === 0
-  }
-
-  const send = (task: Plain<TerrainTask>, { signal, onProgress }: Watch): Promise<TerrainAnswer> =>
-    new Promise((resolve, reject) => {
-      signal?.throwIfAborted()
-      worker ??= startWorker()
-      const own = worker
-      const job = ++lastJob
-      const settle = (finish: () => void) => {
-        own.removeEventListener('message', onMessage)
-        own.removeEventListener('error', onError)
-        signal?.removeEventListener('abort', onAbort)
-        finish()
-      }
-      const onMessage = ({ data }: MessageEvent<TerrainAnswer>) => {
-        if (data.job !== job) return
-        if ('done' in data) onProgress?.(data.done)
-        else settle(() => resolve(data))
-      }
-      const onError = (event: ErrorEvent) =>
-        settle(() => {
-          end()
-          reject(new Error(event.message || 'the terrain worker failed'))
-        })
-      const onAbort = () =>
-        settle(() => {
-          end()
-          reject(signal?.reason)
-        })
-      own.addEventListener('message', onMessage)
-      own.addEventListener('error', onError)
-      signal?.addEventListener('abort', onAbort)
-      own.postMessage({ ...task, job })
-    })
-
-  /** Waits its turn, so that a job is stopped without taking another's worker from it. */
-  const run = (task: Plain<TerrainTask>, watch: Watch = {}): Promise<TerrainAnswer> => {
-    const turn = tail.then(async () => {
-      watch.signal?.throwIfAborted()
-      if (!gridsSent && task.kind !== 'read') {
-        gridsSent = true
-        await send({ kind: 'grids', grids }, {})
-      }
-      return send(task, watch)
-    })
-    tail = turn.catch(() => {})
-    return turn
-  }
-
-  return {
-    readGrid: async (file, extent, watch) => {
-      const answer = await run({ kind: 'read', file, extent }, watch)
-      if (!('grid' in answer)) throw new Error('the terrain worker answered another question')
-      return answer.grid
+  let known: readonly ElevationGrid[] = []
+  const client = workerClient<TerrainTable>({
+    what: 'The work on the ground',
+    start,
+    silenceS: SILENCE_S,
+    prepare: (kind, isNew) => {
+      if (isNew) known = []
+      if (kind === 'read' || known === grids || known.length + grids.length === 0) return undefined
+      known = grids
+      return { kind: 'grids', question: grids }
     },
+  })
+  const followed = ({ onProgress, ...watch }: Watch = {}) => ({ ...watch, onPart: onProgress })
+  return {
+    readGrid: async (file, extent, watch) =>
+      flat(await client.ask('read', { file, extent }, followed(watch))),
     setGrids: (next) => {
       grids = next
-      gridsSent = false
     },
-    drawRelief: async (request) => {
-      const answer = await run({ kind: 'relief', request })
-      if (!('relief' in answer)) throw new Error('the terrain worker answered another question')
-      return answer.relief
-    },
-    suggestRoute: async (request, watch) => {
-      const answer = await run({ kind: 'route', request }, watch)
-      if (!('route' in answer)) throw new Error('the terrain worker answered another question')
-      return answer.route
-    },
-    suggestNets: async (request, watch) => {
-      const answer = await run({ kind: 'nets', request }, watch)
-      if (!('nets' in answer)) throw new Error('the terrain worker answered another question')
-      return answer.nets
-    },
-    dispose: end,
+    drawRelief: (request) => client.ask('relief', request),
+    suggestRoute: async (request, watch) => flat(await client.ask('route', request, followed(watch))),
+    suggestNets: async (request, watch) => flat(await client.ask('nets', request, followed(watch))),
+    dispose: client.dispose,
   }
 }
+
+/** A job may fail, and what it found may be a refusal: to the person they are the same. */
+const flat = <V>(result: Result<Result<V>> | undefined): Result<V> | undefined =>
+  result?.ok ? result.value : result

@@ -1,5 +1,6 @@
 import { signal } from '@preact/signals'
 import type { Position } from '../geo/position'
+import type { Watch } from '../jobs/terrain-jobs'
 import type { HazardFeatures } from '../plan/hazard-features'
 import type { LineId } from '../plan/id'
 import type { Result } from '../problem'
@@ -18,19 +19,14 @@ export interface Work {
   readonly stop: () => void
 }
 
-interface Watch {
-  readonly signal?: AbortSignal
-  readonly onProgress?: (done: number) => void
-}
-
-/** Who does the long work on the ground: put here from outside, so that no screen knows how. */
+/** Who does the long work on the ground: put here from outside, so that no screen knows how. Undefined where the work was stopped. */
 export interface GroundWorker {
   readonly add: (files: readonly File[]) => Promise<void>
   readonly remove: (key: string) => Promise<void>
   /** Null where no ground is known. */
-  readonly drawRelief: (request: ReliefRequest) => Promise<Relief | null>
-  readonly suggestRoute: (request: RouteRequest, watch?: Watch) => Promise<Result<SuggestedRoute>>
-  readonly suggestNets: (request: NetRequest, watch?: Watch) => Promise<Result<SuggestedNet[]>>
+  readonly drawRelief: (request: ReliefRequest) => Promise<Result<Relief | null> | undefined>
+  readonly suggestRoute: (request: RouteRequest, watch?: Watch) => Promise<Result<SuggestedRoute> | undefined>
+  readonly suggestNets: (request: NetRequest, watch?: Watch) => Promise<Result<SuggestedNet[]> | undefined>
 }
 
 /** A place on a line that is pointed at, on the map or on the profile. */

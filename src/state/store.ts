@@ -47,6 +47,8 @@ export function createStore(initial: Plan = EMPTY_PLAN) {
   const refusedFile = signal<RefusedFile | null>(null)
   /** What would mend a circuit: set from outside, when the hand is still and the search has ended. */
   const remedies = signal<ReadonlyMap<CircuitId, readonly Remedy[]>>(new Map())
+  /** Why the search for them has ended without an answer; empty while nothing is amiss. */
+  const remedyFailure = signal('')
 
   /** Where a fault was found from a meter's reading, to be shown on the map. */
   const faultPlace = signal<Position | null>(null)
@@ -76,6 +78,7 @@ export function createStore(initial: Plan = EMPTY_PLAN) {
     notice,
     refusedFile,
     remedies,
+    remedyFailure,
     faultPlace,
     /** The plan as last settled: what is saved. */
     settled: computed(() => history.value.present),

@@ -10,8 +10,11 @@ export interface GridSource {
   readonly name: string
   readonly isKept: boolean
   readonly sizeBytes: () => number
-  /** Without an extent, all of it. */
-  readonly read: (extent: Extent | undefined, watch: Watch) => Promise<Result<ElevationGrid | null>>
+  /** Without an extent, all of it. Undefined where the reading was stopped. */
+  readonly read: (
+    extent: Extent | undefined,
+    watch: Watch,
+  ) => Promise<Result<ElevationGrid | null> | undefined>
 }
 
 /** A source and what of it was read last. */
@@ -49,9 +52,10 @@ export async function readSource(
   source: GridSource,
   planned: Extent | undefined,
   watch: Watch,
-): Promise<Result<ReadSource>> {
+): Promise<Result<ReadSource> | undefined> {
   const extent = planned ? withRoom(planned) : null
   const result = await source.read(extent ?? undefined, watch)
+  if (!result) return undefined
   if (result.ok) {
     const state = result.value ? 'read' : extent ? 'elsewhere' : 'waiting'
     return { ok: true, value: { source, grid: result.value, extent, state } }

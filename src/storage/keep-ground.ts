@@ -13,6 +13,8 @@ import { underWatch, type WorkPlace } from './under-watch'
 /** The parts of the store that the ground needs. */
 export interface GroundStore {
   readonly settled: { subscribe(listener: (plan: Plan) => void): () => void; peek(): Plan }
+  /** Another value means another document. */
+  readonly opened: { peek(): unknown }
   readonly ground: { value: GridGround | undefined }
   readonly grids: { value: readonly KeptGrid[] }
   readonly work: WorkPlace
@@ -71,18 +73,27 @@ export async function keepGround(
   const isFresh = (before: ReadSource | undefined, extent: Extent | undefined) =>
     before !== undefined && (extent ? before.extent !== null && covers(before.extent, extent) : true)
 
+  /** Ends the reading for a plan that another takes the place of. */
+  let leaving = new AbortController()
   /** Reads what is wanting for the plan as it is now. */
   const refresh = async () => {
     const plan = store.settled.peek()
+    const opened = store.opened.peek()
+    const gone = leaving.signal
     const extent = planExtent(plan)
     const sources = [...(await Promise.all(others.map((find) => find(plan)))).flat(), ...own]
     read = new Map([...read].filter(([source]) => sources.includes(source)))
     for (const source of sources) {
       const before = read.get(source)
       if (isFresh(before, extent)) continue
-      const result = await underWatch(store.work, `Reading heights from ${source.name}`, (watch) =>
-        readSource(source, extent, watch),
+      const result = await underWatch(
+        store.work,
+        `Reading heights from ${source.name}`,
+        (watch) => readSource(source, extent, watch),
+        gone,
       )
+      // Another plan has come: its own reading waits its turn.
+      if (store.opened.peek() !== opened) return
       // Stopped: what is known of it stays, and it is not read again before the plan has grown further.
       const kept = { source, grid: before?.grid ?? null, extent: extent ?? null }
       if (!result) read.set(source, { ...kept, state: before?.state ?? 'waiting' })
@@ -143,7 +154,13 @@ export async function keepGround(
   }
 
   let seen: string | null = null
+  let openedBefore = store.opened.peek()
   const unsubscribe = store.settled.subscribe((plan) => {
+    if (store.opened.peek() !== openedBefore) {
+      openedBefore = store.opened.peek()
+      leaving.abort()
+      leaving = new AbortController()
+    }
     const extent = JSON.stringify(planExtent(plan) ?? 'nowhere')
     if (extent === seen) return
     seen = extent
@@ -163,6 +180,7 @@ export async function keepGround(
       }),
     stop: () => {
       unsubscribe()
+      leaving.abort()
       files?.close()
     },
   }

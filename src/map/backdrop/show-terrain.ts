@@ -35,6 +35,12 @@ export function showTerrain({ store, view }: Bench): () => void {
   const group = view.addGroup('contours')
   const relief = signal<DrawnRelief | null>(null)
   let timer: ReturnType<typeof setTimeout> | undefined
+  /** Once: the next move of the map would tell it again. */
+  let told = ''
+  const tell = (failure: string) => {
+    if (failure !== told) store.notice.value = failure
+    told = failure
+  }
 
   const stop = effect(() => {
     view.frame.value
@@ -51,8 +57,10 @@ export function showTerrain({ store, view }: Bench): () => void {
     timer = setTimeout(async () => {
       const zoom = view.map.getZoom()
       const request = requestFor(view)
-      const drawn = await groundWorker.drawRelief(request).catch(() => null)
-      if (!drawn) return
+      const result = await groundWorker.drawRelief(request)
+      if (result && !result.ok) tell(result.problems[0]!.message)
+      const drawn = result?.ok ? result.value : null
+      if (!drawn || store.ground.peek() !== ground) return
       const { extent, columns, rows } = request
       const shade = shadePicture(drawn.shade, columns, rows)
       relief.value = { ground, zoom, extent, contours: drawn.contours, shade }

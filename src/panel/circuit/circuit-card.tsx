@@ -2,6 +2,7 @@ import { type Signal, useSignal } from '@preact/signals'
 import { stationsOfCircuit } from '../../plan/circuit-topology'
 import type { CircuitId } from '../../plan/id'
 import { type Circuit, stationName } from '../../plan/plan'
+import { isAmiss } from '../../report/remedies'
 import { applyChanges } from '../../report/remedy-changes'
 import type { ReportCircuit } from '../../report/report'
 import type { Store } from '../../state/store'
@@ -82,6 +83,13 @@ export function CircuitCard({ store, id }: { store: Store; id: CircuitId }) {
         <p class="soft">In the worst weather: {lowerFirst(reachSentence(found.worst.reach, nameOf))}</p>
         <ReachStudies store={store} id={id} />
       </Question>
+      {remedies.length === 0 && store.remedyFailure.value && isAmiss(found) && (
+        <Question ask="What would mend it?">
+          <p class="fails" role="alert">
+            {store.remedyFailure.value}
+          </p>
+        </Question>
+      )}
       {remedies.length > 0 && (
         <Question ask="What would mend it?">
           <RemedyList

@@ -1,5 +1,5 @@
 import { useSignal } from '@preact/signals'
-import { useEffect } from 'preact/hooks'
+import { useEffect, useRef } from 'preact/hooks'
 import type { CircuitId, LineId, StationId } from '../../plan/id'
 import { type Plan, stationName } from '../../plan/plan'
 import { replaceNet } from '../../plan/replace-net'
@@ -51,7 +51,13 @@ export function NetOffer({ store, stations, circuit }: Props) {
     found.value = null
     store.suggested.value = []
   }
+  const search = useRef(new AbortController())
+  const giveUp = () => {
+    search.current.abort()
+    search.current = new AbortController()
+  }
   useEffect(() => leave, [circuit])
+  useEffect(() => giveUp, [circuit, plan, others.value])
   useEffect(() => {
     if (found.value && !holds) leave()
   }, [holds])
@@ -74,8 +80,12 @@ export function NetOffer({ store, stations, circuit }: Props) {
       hazards: [...sought.hazards.values()],
       weights: store.routeWeights.peek(),
     }
-    const result = await underWatch(store.work, 'Seeking nets', (watch) =>
-      store.groundWorker.peek()!.suggestNets(request, watch),
+    const result = await underWatch(
+      store.work,
+      'Seeking nets',
+      (watch) =>
+        store.groundWorker.peek()!.suggestNets(request, { ...watch, about: () => [store.settled.peek()] }),
+      search.current.signal,
     )
     if (!result) return
     if (!result.ok) {

@@ -1,5 +1,5 @@
 import { useSignal } from '@preact/signals'
-import { useEffect } from 'preact/hooks'
+import { useEffect, useRef } from 'preact/hooks'
 import type { LineId, StationId } from '../../plan/id'
 import type { Plan } from '../../plan/plan'
 import type { Way } from '../../plan/route-edits'
@@ -40,7 +40,13 @@ export function RouteOffer({ store, from, to, drawn, lead }: Props) {
     offer.value = null
     store.suggested.value = []
   }
+  const search = useRef(new AbortController())
+  const giveUp = () => {
+    search.current.abort()
+    search.current = new AbortController()
+  }
   useEffect(() => leave, [from, to])
+  useEffect(() => giveUp, [from, to, plan.stations, plan.hazards, plan.lines])
   useEffect(() => {
     if (found && !holds) leave()
   }, [holds])
@@ -55,8 +61,15 @@ export function RouteOffer({ store, from, to, drawn, lead }: Props) {
       hazards: [...sought.hazards.values()],
       weights: store.routeWeights.peek(),
     }
-    const result = await underWatch(store.work, 'Seeking a route', (watch) =>
-      groundWorker.peek()!.suggestRoute(request, watch),
+    const about = () => {
+      const { stations, hazards, lines } = store.settled.peek()
+      return [stations, hazards, lines]
+    }
+    const result = await underWatch(
+      store.work,
+      'Seeking a route',
+      (watch) => groundWorker.peek()!.suggestRoute(request, { ...watch, about }),
+      search.current.signal,
     )
     if (!result) return
     if (!result.ok) {

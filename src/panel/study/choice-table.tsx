@@ -12,11 +12,16 @@ import { formatRunM } from '../../words/units'
 export function ChoiceTable({ store, id }: { store: Store; id: CircuitId }) {
   const choices = useSignal(NO_CHOICES)
   useEffect(() => searchChoices(store, id, choices), [])
-  const { way, wires, supplies } = choices.value
+  const { way, wires, supplies, failure } = choices.value
   const plan = store.settled.value
   const circuit = plan.circuits.get(id)
   if (!circuit) return null
-  if (!way) return <p role="status">Reckoning …</p>
+  const refusal = failure && (
+    <p class="fails" role="alert">
+      {failure}
+    </p>
+  )
+  if (!way) return refusal || <p role="status">Reckoning …</p>
   const nameOf = (station: string) => stationName(plan, station)
   const used = new Set(circuit.lines.map((line) => plan.lines.get(line)?.wire))
   const table = (caption: string, list: readonly Choice[], isNow: (id: string) => boolean) => (
@@ -31,6 +36,7 @@ export function ChoiceTable({ store, id }: { store: Store; id: CircuitId }) {
       {table('One wire on every line', wires, (wire) => used.size === 1 && used.has(wire))}
       {supplies.length > 0 &&
         table('Each supply where yours stands', supplies, (supply) => supply === circuit.supply?.type)}
+      {refusal}
     </>
   )
 }

@@ -64,6 +64,31 @@ describe('a suggested route', () => {
     expect(line(store)).toBe(SMALL_PLAN.lines.get(LINE))
   })
 
+  test('that comes for another plan, or when another thing is selected, is dropped', async () => {
+    let answer: (way: ReturnType<typeof ok<typeof WAY>>) => void = () => undefined
+    const desk = {
+      suggestRoute: () =>
+        new Promise<ReturnType<typeof ok<typeof WAY>>>((resolve) => {
+          answer = resolve
+        }),
+    }
+    const { store, press } = show(desk)
+    press('Suggest a route')
+    expect(store.work.value?.words).toBe('Seeking a route')
+    act(() => store.open({ ...SMALL_PLAN, stations: new Map(SMALL_PLAN.stations) }))
+    expect(store.work.value).toBeNull()
+    answer(ok(WAY))
+    await settle()
+    expect(store.suggested.value).toEqual([])
+
+    const left = show(desk)
+    left.press('Suggest a route')
+    page(<p>another card</p>)
+    answer(ok(WAY))
+    await settle()
+    expect(left.store.suggested.value).toEqual([])
+  })
+
   test('that cannot be says why', async () => {
     const fault = { code: 'no-route', at: 'route', message: 'No route leads there.' }
     const { press, text } = show({ suggestRoute: async () => bad(fault) })

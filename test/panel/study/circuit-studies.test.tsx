@@ -9,7 +9,7 @@ import type { Plan } from '../../../src/plan/plan'
 import { moveStation } from '../../../src/plan/station-edits'
 import { workOf } from '../../../src/plan/work'
 import { createStore } from '../../../src/state/store'
-import { circuitWorkerHere } from '../../state/circuit-worker-here'
+import { circuitWorkerHere } from '../../jobs/worker-here'
 import { page } from '../page'
 import { FORD, HUT, NET, SMALL_PLAN } from '../small-plan'
 
@@ -39,13 +39,13 @@ afterEach(() => {
   vi.useRealTimers()
   vi.unstubAllGlobals()
 })
-const stillness = () => act(() => void vi.advanceTimersByTime(300))
+const stillness = () => act(() => vi.advanceTimersByTimeAsync(300).then(() => undefined))
 
 describe('what each choice would give', () => {
-  test('is a row for each wire, the circuit’s own marked, with what fails first', () => {
+  test('is a row for each wire, the circuit’s own marked, with what fails first', async () => {
     const { all, text } = show()
     expect(text()).toContain('Reckoning')
-    stillness()
+    await stillness()
     const rows = all('.choices').find((table) => table.textContent?.includes('One wire on every line'))!
     expect(rows.querySelectorAll('tbody tr')).toHaveLength(BUILT_IN.wires.length)
     const own = [...rows.querySelectorAll('tr.now')]
@@ -54,21 +54,31 @@ describe('what each choice would give', () => {
     expect(text()).toContain('Wire from Hut to Ford, the longest way')
   })
 
-  test('has a row for each supply where the circuit has one, and says what rings nothing', () => {
+  test('has a row for each supply where the circuit has one, and says what rings nothing', async () => {
     const { all } = show(fed)
-    stillness()
+    await stillness()
     const rows = all('.choices tbody').find((body) => body.textContent?.includes('rings nothing'))!
     expect(rows.querySelectorAll('tr')).toHaveLength(BUILT_IN.supplies.length)
     const first = rows.querySelector('tr')!
     expect(first.textContent).not.toContain('rings nothing')
   })
 
-  test('is told in miles where the person reads US units', () => {
+  test('says so where the worker fails', async () => {
+    circuitWorkerHere({ choices: () => Promise.reject(new Error('no such wire')) })
+    const { text } = show()
+    await stillness()
+    expect(text()).toContain(
+      'Weighing the choices stopped unexpectedly (no such wire). Your plan is unchanged.',
+    )
+    expect(text()).not.toContain('Reckoning')
+  })
+
+  test('is told in miles where the person reads US units', async () => {
     const { store, all } = show()
     act(() => {
       store.units.value = 'us'
     })
-    stillness()
+    await stillness()
     expect(all('.choices td')[0]!.textContent).toMatch(/^[\d.]+ mi$/)
   })
 })

@@ -1,0 +1,55 @@
+import { type Choice, reachBySupply, reachByWire } from '../budget/choices'
+import { circuitModel } from '../budget/circuit-model'
+import { conditionsOf } from '../budget/conditions'
+import { longestWay } from '../budget/path'
+import { BUILT_IN } from '../catalog/built-in'
+import { mergeCatalogs } from '../catalog/catalog'
+import type { MeasuredLine } from '../measure/measured'
+import type { CircuitId, LineId } from '../plan/id'
+import type { Plan } from '../plan/plan'
+import { remediesFor } from '../report/remedies'
+import type { Remedy } from '../report/report'
+import type { Tell } from './protocol'
+
+interface MeasuredPlan {
+  readonly plan: Plan
+  readonly measured: ReadonlyMap<LineId, MeasuredLine>
+}
+
+/** What would mend one circuit. */
+interface Mending {
+  readonly circuit: CircuitId
+  readonly remedies: readonly Remedy[]
+}
+
+/** How long a circuit's longest way is; or what one choice of wire or supply would give it. */
+export type ChoicePart =
+  | { readonly kind: 'longest-way'; readonly way: { from: string; to: string; wireM: number } | null }
+  | { readonly kind: 'choice'; readonly of: 'wire' | 'supply'; readonly choice: Choice }
+
+/** What is asked of circuits and takes longer than a frame; answered in parts, each as soon as it is known. */
+export const CIRCUIT_JOBS = {
+  remedies: (
+    { plan, measured, circuits }: MeasuredPlan & { readonly circuits: readonly CircuitId[] },
+    tell: Tell<Mending>,
+  ): void => {
+    for (const circuit of circuits) tell.part({ circuit, remedies: remediesFor(plan, circuit, measured) })
+  },
+  choices: (
+    { plan, measured, circuit: id }: MeasuredPlan & { readonly circuit: CircuitId },
+    tell: Tell<ChoicePart>,
+  ): void => {
+    const circuit = plan.circuits.get(id)
+    if (!circuit) return
+    const catalog = mergeCatalogs(BUILT_IN, plan.catalog)
+    const model = circuitModel(plan, circuit, catalog, measured)
+    const conditions = conditionsOf(plan.weather, plan.wireTempC)
+    tell.part({ kind: 'longest-way', way: longestWay(model) })
+    for (const wire of catalog.wires.values())
+      for (const choice of reachByWire(model, conditions, [wire]))
+        tell.part({ kind: 'choice', of: 'wire', choice })
+    for (const supply of catalog.supplies.values())
+      for (const choice of reachBySupply(model, conditions, [supply]))
+        tell.part({ kind: 'choice', of: 'supply', choice })
+  },
+}
