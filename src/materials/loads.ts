@@ -7,9 +7,17 @@ import type { WireSpools } from './spool-plan'
 export const LOAD_KINDS = ['wire', 'reel', 'set', 'battery', 'tools'] as const
 export type LoadKind = (typeof LOAD_KINDS)[number]
 
+/** What a row of the load list is: entries of the catalog by id. */
+export type LoadThing =
+  | { readonly kind: 'spool'; readonly wire: string; readonly lengthM: number }
+  | { readonly kind: 'set'; readonly set: string }
+  | { readonly kind: 'supply'; readonly supply: string }
+  | { readonly kind: 'cell' }
+  | { readonly kind: 'tools' }
+
 /** One row of the load list: so many things of one mass. A spool is one thing; its wire and its reel are weighed apart. */
 export interface LoadItem {
-  readonly what: string
+  readonly thing: LoadThing
   readonly count: number
   readonly eachKg: number
   readonly kg: Readonly<Partial<Record<LoadKind, number>>>
@@ -26,7 +34,7 @@ export interface Loads {
   readonly personLoads: number
   readonly trips: number
   /** What one person may not carry alone, with how many it takes. */
-  readonly shared: readonly { readonly what: string; readonly eachKg: number; readonly people: number }[]
+  readonly shared: readonly { readonly thing: LoadThing; readonly eachKg: number; readonly people: number }[]
 }
 
 /** What a load list rests on besides the plan; a person can change each value. */
@@ -78,8 +86,8 @@ export const DEFAULT_LOADS: LoadAllowances = {
   reelPct: WORK.reelPct.usual,
 }
 
-const item = (what: string, count: number, each: LoadItem['kg']): LoadItem => ({
-  what,
+const item = (thing: LoadThing, count: number, each: LoadItem['kg']): LoadItem => ({
+  thing,
   count,
   eachKg: LOAD_KINDS.reduce((sum, kind) => sum + (each[kind] ?? 0), 0),
   kg: Object.fromEntries(Object.entries(each).map(([kind, kg]) => [kind, kg * count])),
@@ -124,28 +132,27 @@ export function loadsOf(
       const wireKg = (lengthM / 1000) * (entry?.kgPerKm ?? 0)
       const spool = spoolOf(wire, lengthM)
       const reelKg = spool?.emptyKg ?? (wireKg * allowances.reelPct) / 100
-      const what = `${spool?.name ?? 'Spool'}, ${Math.round(lengthM)} m of ${entry?.name ?? wire}`
-      items.push(item(what, count, { wire: wireKg, reel: reelKg }))
+      items.push(item({ kind: 'spool', wire, lengthM }, count, { wire: wireKg, reel: reelKg }))
     }
   }
   const setIds = [...plan.circuits.values()].flatMap((circuit) => [...circuit.sets.values()])
   for (const id of new Set(setIds)) {
     const count = setIds.filter((one) => one === id).length
-    items.push(item(catalog.sets.get(id)?.name ?? id, count, { set: allowances.setKg }))
+    items.push(item({ kind: 'set', set: id }, count, { set: allowances.setKg }))
   }
   const spare = 1 + allowances.spareBatteriesPct / 100
   const localSets = setIds.filter((id) => catalog.sets.get(id)?.talk === 'local').length
   const cells = Math.ceil(localSets * allowances.cellsPerSet * spare)
-  if (cells > 0) items.push(item('Dry cell', cells, { battery: allowances.cellKg }))
+  if (cells > 0) items.push(item({ kind: 'cell' }, cells, { battery: allowances.cellKg }))
   const supplies = [...plan.circuits.values()].flatMap((circuit) =>
     circuit.supply ? [circuit.supply.type] : [],
   )
   for (const type of new Set(supplies)) {
     const count = Math.ceil(supplies.filter((one) => one === type).length * spare)
-    items.push(item(catalog.supplies.get(type)?.name ?? type, count, { battery: allowances.supplyKg }))
+    items.push(item({ kind: 'supply', supply: type }, count, { battery: allowances.supplyKg }))
   }
   if (plan.lines.size > 0)
-    items.push(item('Tools and test set', allowances.crews, { tools: allowances.toolsKg }))
+    items.push(item({ kind: 'tools' }, allowances.crews, { tools: allowances.toolsKg }))
 
   const kgOf = (kind: LoadKind) => items.reduce((sum, { kg }) => sum + (kg[kind] ?? 0), 0)
   const kgByKind = {
@@ -166,6 +173,6 @@ export function loadsOf(
     trips: Math.ceil(loads / allowances.people),
     shared: items
       .filter(({ eachKg }) => eachKg > allowances.perPersonKg)
-      .map(({ what, eachKg }) => ({ what, eachKg, people: Math.ceil(eachKg / allowances.perPersonKg) })),
+      .map(({ thing, eachKg }) => ({ thing, eachKg, people: Math.ceil(eachKg / allowances.perPersonKg) })),
   }
 }

@@ -1,10 +1,18 @@
 import type { Position } from '../geo/position'
 import { crossingsOf } from '../hazard/crossings'
 import type { StationId } from '../plan/id'
-import { type Line, type Plan, stationName } from '../plan/plan'
+import type { HazardKind, Lay, Line, Plan } from '../plan/plan'
 import { WORK, workOf } from '../plan/work'
 import type { MeasuredLine } from './measured'
 import { pointAtGroundM, pointAtMapM, wireMAtGroundM } from './place-on-line'
+
+/** Why a tag hangs where it does. */
+export type TagReason =
+  | { readonly code: 'end'; readonly station: StationId; readonly branches: boolean }
+  | { readonly code: 'lay-changes'; readonly from: Lay; readonly to: Lay }
+  | { readonly code: 'crossing'; readonly hazard: HazardKind; readonly name: string }
+  | { readonly code: 'test-point' }
+  | { readonly code: 'on-the-way' }
 
 /** A tag on a line: where it hangs, and why. */
 export interface LineTag {
@@ -14,8 +22,8 @@ export interface LineTag {
   readonly wireM: number
   readonly legIndex: number
   readonly position: Position
-  /** Words for the tag list, the first one being the most telling. */
-  readonly reasons: readonly string[]
+  /** The first one is the most telling. */
+  readonly reasons: readonly [TagReason, ...TagReason[]]
   /** True where the pair can be opened and measured: the line's ends, and between them so many that none is far from the next. */
   readonly isTestPoint: boolean
 }
@@ -50,18 +58,9 @@ const taggingOf = (plan: Plan): TaggingAllowances => ({
 /** Tags closer than this are one tag, m of ground: a hand reaches both. */
 const SAME_PLACE_M = 15
 
-const CROSSING_WORDS = {
-  road: 'road',
-  track: 'track',
-  railway: 'railway',
-  water: 'water',
-  'power-line': 'power line',
-  'keep-out': 'keep-out area',
-} as const
-
 interface Reason {
   readonly groundM: number
-  readonly text: string
+  readonly why: TagReason
   readonly isTestPoint: boolean
 }
 
@@ -98,9 +97,11 @@ function between(fromM: number, toM: number, everyM: number): readonly number[] 
   )
 }
 
-/** What the tag at a line's end says. */
-const endWords = (plan: Plan, id: StationId): string =>
-  branchStations(plan).has(id) ? `${stationName(plan, id)}, lines branch` : stationName(plan, id)
+const atEnd = (plan: Plan, station: StationId): TagReason => ({
+  code: 'end',
+  station,
+  branches: branchStations(plan).has(station),
+})
 
 /** Where the handbook wants a tag, one reason each, along the whole line. */
 function reasonsFor(
@@ -111,27 +112,27 @@ function reasonsFor(
 ): readonly Reason[] {
   const lastM = measured.groundM
   const ends: readonly Reason[] = [
-    { groundM: 0, text: endWords(plan, line.from), isTestPoint: true },
-    { groundM: lastM, text: endWords(plan, line.to), isTestPoint: true },
+    { groundM: 0, why: atEnd(plan, line.from), isTestPoint: true },
+    { groundM: lastM, why: atEnd(plan, line.to), isTestPoint: true },
   ]
   let runM = 0
   const changes = measured.legs.slice(0, -1).flatMap((leg, i): Reason[] => {
     runM += leg.groundM
     const next = measured.legs[i + 1]!.lay
-    return next === leg.lay ? [] : [{ groundM: runM, text: `${leg.lay} to ${next}`, isTestPoint: false }]
+    const why: TagReason = { code: 'lay-changes', from: leg.lay, to: next }
+    return next === leg.lay ? [] : [{ groundM: runM, why, isTestPoint: false }]
   })
   const crossings = crossingsOf(plan, line).flatMap(({ kind, name, distanceM, insideM }): Reason[] => {
-    const words = CROSSING_WORDS[kind]
-    const text = name ? `${words}: ${name}` : words
+    const why: TagReason = { code: 'crossing', hazard: kind, name }
     const sides = [distanceM - allowances.besideCrossingM, distanceM + insideM + allowances.besideCrossingM]
     return sides.map((mapM) => ({
       groundM: pointAtMapM(plan, measured, line, mapM).groundM,
-      text,
+      why,
       isTestPoint: false,
     }))
   })
   const tests = between(0, lastM, allowances.testEveryM).map(
-    (groundM): Reason => ({ groundM, text: 'test point', isTestPoint: true }),
+    (groundM): Reason => ({ groundM, why: { code: 'test-point' }, isTestPoint: true }),
   )
   return [...ends, ...changes, ...crossings, ...tests]
 }
@@ -145,6 +146,12 @@ function gathered(reasons: readonly Reason[]): readonly (readonly Reason[])[] {
     else groups.push([reason])
   }
   return groups
+}
+
+/** Each reason once: two roads of no name within reach of each other are one. */
+const distinct = (reasons: readonly TagReason[]): readonly [TagReason, ...TagReason[]] => {
+  const [first, ...others] = new Map(reasons.map((why) => [JSON.stringify(why), why])).values()
+  return [first!, ...others]
 }
 
 /** The tag hangs at the test point where there is one: an end stays at its end. */
@@ -174,8 +181,8 @@ export function lineTags(
   const from = [
     line,
     crossingsOf(plan, line),
-    endWords(plan, line.from),
-    endWords(plan, line.to),
+    branchStations(plan).has(line.from),
+    branchStations(plan).has(line.to),
     ...Object.values(allowances),
   ]
   const before = known.get(measured)
@@ -197,7 +204,7 @@ function placeTags(
     .slice(1)
     .flatMap((groundM, i) =>
       between(places[i]!, groundM, allowances.tagEveryM).map(
-        (placeM): Reason => ({ groundM: placeM, text: 'on the way', isTestPoint: false }),
+        (placeM): Reason => ({ groundM: placeM, why: { code: 'on-the-way' }, isTestPoint: false }),
       ),
     )
   return gathered([...asked, ...extra]).map((group, i) => {
@@ -210,7 +217,7 @@ function placeTags(
       wireM: wireMAtGroundM(measured, groundM),
       legIndex,
       position,
-      reasons: [...new Set(telling.map(({ text }) => text))],
+      reasons: distinct(telling.map(({ why }) => why)),
       isTestPoint,
     }
   })

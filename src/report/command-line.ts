@@ -7,6 +7,7 @@ import type { Plan } from '../plan/plan'
 import type { Problem } from '../problem'
 import type { Ground } from '../terrain/ground'
 import { planExtent } from '../terrain/plan-extent'
+import { reportInWords } from '../words/json-report'
 import { remediesFor } from './remedies'
 import { applyChanges } from './remedy-changes'
 import type { Report } from './report'
@@ -47,7 +48,7 @@ export async function runReport(args: readonly string[], io: CommandIo): Promise
     const ground = await readGround(wishes.terrain, plan, io)
     const report = withRemedies(reportPlan(plan, ground), plan, ground)
     if (wishes.remedy && wishes.out) await writeMended(plan, report, wishes.remedy, wishes.out, io)
-    io.out(`${JSON.stringify(report, null, 2)}\n`)
+    io.out(`${JSON.stringify(reportInWords(report, plan), null, 2)}\n`)
     return 0
   } catch (error) {
     if (!(error instanceof Refusal)) throw error

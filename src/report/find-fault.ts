@@ -33,6 +33,9 @@ export interface FaultQuestion {
   readonly reading: FaultReading
 }
 
+/** Why a reading has no answer. */
+export type Refusal = 'no-way' | 'bridge-by-earth' | 'before-meter'
+
 export type FaultAnswer =
   | {
       readonly kind: 'place'
@@ -47,7 +50,7 @@ export type FaultAnswer =
       readonly forward: boolean
     }
   | { readonly kind: 'beyond'; readonly whole: WayReadings }
-  | { readonly kind: 'refused'; readonly why: string }
+  | { readonly kind: 'refused'; readonly why: Refusal }
 
 /** How far the wire may be from the plan's temperature, °C. */
 export const UNSURE_C = 10
@@ -56,11 +59,11 @@ export const UNSURE_C = 10
 export function findFault(model: CircuitModel, conditions: Conditions, question: FaultQuestion): FaultAnswer {
   const { from, to, reading } = question
   const whole = wayReadings(model, conditions, from, to)
-  if (from === to || !whole) return refused('Choose another station to read towards.')
+  if (from === to || !whole) return refused('no-way')
   if (whole.byEarth && (reading.kind === 'murray' || reading.kind === 'varley'))
-    return refused('A bridge needs a good wire back, and a line on this way returns by earth.')
+    return refused('bridge-by-earth')
   const at = locate(model, conditions, question, whole)
-  if (at === 'before') return refused('By these readings the fault lies before the meter: check them.')
+  if (at === 'before') return refused('before-meter')
   if (at === 'beyond') return { kind: 'beyond', whole }
   const around = [-UNSURE_C, UNSURE_C].map((change) => {
     const warmer = { ...conditions, wireTempC: conditions.wireTempC + change }
@@ -79,7 +82,7 @@ export function findFault(model: CircuitModel, conditions: Conditions, question:
   }
 }
 
-const refused = (why: string): FaultAnswer => ({ kind: 'refused', why })
+const refused = (why: Refusal): FaultAnswer => ({ kind: 'refused', why })
 
 /** The start of a line is nearer to the meter than the fault by just the wire between them. */
 function startsAt(

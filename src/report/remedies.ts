@@ -12,7 +12,7 @@ import type { MeasuredLine } from '../measure/measured'
 import type { CircuitId, LineId } from '../plan/id'
 import type { Plan } from '../plan/plan'
 import { possibleChanges } from './possible-changes'
-import { applyChanges, type Change, changeText } from './remedy-changes'
+import { applyChanges, type Change } from './remedy-changes'
 import type { Remedy } from './report'
 import { weakPlaces } from './weak-places'
 
@@ -81,7 +81,7 @@ export function remediesFor(plan: Plan, id: CircuitId, measured: Lengths): Remed
     const pairs = promising.flatMap((first, k) => promising.slice(k + 1).map((second) => [first, second]))
     good = tryAll(plan, id, pairs, measured).filter(isGood)
   }
-  return choose(plan, id, good, measured)
+  return choose(plan, good, measured)
 }
 
 /** A remedy makes the circuit work today; where it did already, it must hold in the worst weather; and it makes nothing worse. */
@@ -194,7 +194,7 @@ const spoolCount = (plan: Plan, measured: Lengths): number =>
     0,
   )
 
-function choose(plan: Plan, id: CircuitId, good: readonly Trial[], measured: Lengths): Remedy[] {
+function choose(plan: Plan, good: readonly Trial[], measured: Lengths): Remedy[] {
   const now = wireOf(plan, measured)
   const ranked = good
     .map((trial) => ({ trial, wire: wireOf(trial.plan, trial.measured) }))
@@ -216,9 +216,7 @@ function choose(plan: Plan, id: CircuitId, good: readonly Trial[], measured: Len
     if (listed.length === LISTED) break
   }
   const spoolsNow = listed.length > 0 ? spoolCount(plan, measured) : 0
-  const circuit = plan.circuits.get(id)!
   return listed.map(({ trial, wire }) => ({
-    what: trial.changes.map((change) => changeText(plan, circuit, change)).join('; '),
     changes: trial.changes,
     verdict: trial.verdict,
     worst: trial.worst,

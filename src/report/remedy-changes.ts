@@ -8,7 +8,7 @@ import { moveSupply, setSet, setSupply } from '../plan/circuit-edits'
 import { connectedPieces } from '../plan/circuit-topology'
 import type { CircuitId, LineId, StationId } from '../plan/id'
 import { setReturn, setWire } from '../plan/line-edits'
-import { type Circuit, lineName, type Plan, stationName } from '../plan/plan'
+import type { Circuit, Plan } from '../plan/plan'
 import { withCircuit, withLine } from '../plan/with-feature'
 
 /** One thing that a crew can change on a circuit: plain data, so that a worker can find it and the page apply it. */
@@ -31,6 +31,12 @@ const rodsRatio = (rods: number): number => {
 
 /** Volts of one cell of a battery; of a battery that doesn't name its cell, those of a dry cell. */
 export const cellVolts = (supply: Supply): number => CELLS.find(({ id }) => id === supply.cell)?.volts ?? 1.5
+
+/** Volts of one cell of the supply that a circuit has; undefined where it has none. */
+export function supplyCellVolts(plan: Plan, circuit: Circuit): number | undefined {
+  const supply = circuit.supply && mergeCatalogs(BUILT_IN, plan.catalog).supplies.get(circuit.supply.type)
+  return supply ? cellVolts(supply) : undefined
+}
 
 const freeId = <T extends string>(taken: (id: T) => boolean, wanted: string): T => {
   for (let k = 2; ; k++) {
@@ -161,43 +167,4 @@ const commonest = (types: readonly string[]): string | undefined => {
   const counts = new Map<string, number>()
   for (const type of types) counts.set(type, (counts.get(type) ?? 0) + 1)
   return [...counts].sort((a, b) => b[1] - a[1])[0]?.[0]
-}
-
-/** A change in words, for a crew. */
-export function changeText(plan: Plan, circuit: Circuit, change: Change): string {
-  const catalog = mergeCatalogs(BUILT_IN, plan.catalog)
-  const on = (id: LineId) => {
-    const line = plan.lines.get(id)
-    return line ? lineName(plan, line) : id
-  }
-  switch (change.kind) {
-    case 'wire':
-      return `${catalog.wires.get(change.wire)?.name ?? change.wire} on ${on(change.line)}`
-    case 'second-pair':
-      return `A second pair beside ${on(change.line)}, joined to it at both ends`
-    case 'pair-for-earth':
-      return `A pair in place of the earth return on ${on(change.line)}`
-    case 'more-rods':
-      return `${change.rods} rods in place of one at each end of ${on(change.line)}`
-    case 'move-supply':
-      return `The supply moved to ${stationName(plan, change.at)}`
-    case 'supply': {
-      const name = catalog.supplies.get(change.type)?.name ?? change.type
-      return circuit.supply ? `${name} as the supply` : `${name} at ${stationName(plan, change.at)}`
-    }
-    case 'more-cells': {
-      const supply = circuit.supply && catalog.supplies.get(circuit.supply.type)
-      const volts = supply ? `${cellVolts(supply)} V ` : ''
-      return change.cells === 1
-        ? `One more ${volts}cell in series`
-        : `${change.cells} more ${volts}cells in series`
-    }
-    case 'sets': {
-      const name = (type: string) => catalog.sets.get(type)?.name ?? type
-      const freed = circuit.supply && !applyChange(plan, circuit.id, change).circuits.get(circuit.id)?.supply
-      return `${name(change.to)} in place of ${name(change.from)}${freed ? ', and no supply' : ''}`
-    }
-    case 'split':
-      return `Split at ${stationName(plan, change.at)} into circuits of their own, with a set on each to pass calls on`
-  }
 }

@@ -59,7 +59,6 @@ export interface WorstCase {
 
 /** Changes that the engine has tried and found to mend a circuit. */
 export interface Remedy {
-  readonly what: string
   readonly changes: readonly Change[]
   readonly verdict: Verdict
   readonly worst: Verdict

@@ -1,6 +1,8 @@
 import type { Position } from '../geo/position'
 import { type Line, lineNumber as numberInPlan } from '../plan/plan'
 import type { ReportLine } from '../report/report'
+import { tagReasons } from '../words/tag-words'
+import { type Tongue, tongueOf } from '../words/tongue'
 import type { PaperSource } from './paper-source'
 
 /** Something on a line that the crew makes or hangs: a splice, or a tag. */
@@ -38,7 +40,7 @@ export function tagMarks(source: PaperSource, line: Line, measured: ReportLine):
     ...tag,
     kind: 'tag',
     name: `${number}/${tag.number}`,
-    what: tag.reasons.join(', '),
+    what: tagReasons(tag.reasons, tongueOf(source.plan, source.system)),
   }))
 }
 
@@ -54,10 +56,10 @@ export interface TestPlace {
 }
 
 /** Where the crew measures a line after its start: each test point on the way, and its far end. */
-export function testPlaces(measured: ReportLine): readonly TestPlace[] {
+export function testPlaces(measured: ReportLine, say: Tongue): readonly TestPlace[] {
   const points = measured.tags.filter(({ isTestPoint }) => isTestPoint)
   return points.slice(1).map(({ reasons, groundM, wireM }, i, { length }) => ({
-    what: reasons.join(', '),
+    what: tagReasons(reasons, say),
     groundM,
     // At the far end the last tail belongs to what is measured.
     wireM: i === length - 1 ? measured.wireM : wireM,

@@ -8,6 +8,7 @@ import { EMPTY_PLAN, type Plan } from '../plan/plan'
 import type { Problem, Result } from '../problem'
 import type { Remedy } from '../report/report'
 import { reportPlan } from '../report/report-plan'
+import { tongueOf } from '../words/tongue'
 import type { UnitSystem } from '../words/units'
 import { createGroundState } from './ground-state'
 
@@ -63,12 +64,15 @@ export function createStore(initial: Plan = EMPTY_PLAN) {
     })
   }
   const catalog = computed(() => mergeCatalogs(BUILT_IN, plan.value.catalog))
+  /** How the one who looks reads figures and names. */
+  const tongue = computed(() => tongueOf(plan.value, units.value))
   const report = computed(() => reportPlan(plan.value, groundState.ground.value))
 
   return {
     plan,
     catalog,
     report,
+    tongue,
     ...groundState,
     selection,
     tool,

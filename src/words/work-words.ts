@@ -1,11 +1,12 @@
+import { spoolOf } from '../catalog/spools'
 import type { NetHours } from '../materials/hours'
-import type { Loads } from '../materials/loads'
-import { formatMassKg, type UnitSystem } from './units'
+import type { Loads, LoadThing } from '../materials/loads'
+import type { Tongue } from './tongue'
+import { formatCount } from './units'
 
 const NUMBERS = ['no', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten']
 const inWords = (count: number): string => NUMBERS[count] ?? String(count)
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)
-const plural = (count: number, one: string): string => `${count} ${one}${count === 1 ? '' : 's'}`
 
 /** `5 h 10 min`, `40 min`: to five minutes from an hour on, as no rate tells more. */
 export function formatHours(hours: number): string {
@@ -33,14 +34,30 @@ export const smallCrewSentence = ({ crew, crewWanted }: NetHours): string =>
 /** `212.4 kg in all: 10 loads of at most 22.0 kg, 3 trips for 4 people.` */
 export const loadsSentence = (
   { totalKg, personLoads, perPersonKg, trips, people }: Loads,
-  system: UnitSystem,
+  { mass }: Tongue,
 ): string =>
-  `${formatMassKg(totalKg, system)} in all: ${plural(personLoads, 'load')} of at most ` +
-  `${formatMassKg(perPersonKg, system)}, ${plural(trips, 'trip')} for ${people} ${people === 1 ? 'person' : 'people'}.`
+  `${mass(totalKg)} in all: ${formatCount(personLoads, 'load')} of at most ` +
+  `${mass(perPersonKg)}, ${formatCount(trips, 'trip')} for ${people} ${people === 1 ? 'person' : 'people'}.`
 
 /** What nobody may carry alone: `One-mile reel: 24.1 kg, two people carry it`. */
-export const sharedWords = ({ shared }: Loads, system: UnitSystem): readonly string[] =>
+export const sharedWords = ({ shared }: Loads, say: Tongue): readonly string[] =>
   shared.map(
-    ({ what, eachKg, people }) =>
-      `${what}: ${formatMassKg(eachKg, system)}, ${inWords(people)} people carry it`,
+    ({ thing, eachKg, people }) =>
+      `${loadWords(thing, say)}: ${say.mass(eachKg)}, ${inWords(people)} people carry it`,
   )
+
+type LoadKind = LoadThing['kind']
+const LOADS: {
+  readonly [K in LoadKind]: (thing: Extract<LoadThing, { readonly kind: K }>, say: Tongue) => string
+} = {
+  spool: ({ wire, lengthM }, { length, name }) =>
+    `${spoolOf(wire, lengthM)?.name ?? 'Spool'}, ${length(lengthM)} of ${name(wire)}`,
+  set: ({ set }, { name }) => name(set),
+  supply: ({ supply }, { name }) => name(supply),
+  cell: () => 'Dry cell',
+  tools: () => 'Tools and test set',
+}
+
+/** One thing on the load list: `One-mile reel, 5280 ft of Field wire`. */
+export const loadWords = (thing: LoadThing, say: Tongue): string =>
+  (LOADS[thing.kind] as (thing: LoadThing, say: Tongue) => string)(thing, say)

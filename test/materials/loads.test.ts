@@ -59,7 +59,7 @@ test('a mile of WD-1 is 48 lb of wire, as US Army subcourse SS0440, table 1-1 ha
 
 test('two local-battery sets take two cells each and as many spares', () => {
   const { items } = loadsOf(plan, catalog, [])
-  expect(items.find((item) => item.what === 'Dry cell')?.count).toBe(8)
+  expect(items.find((item) => item.thing.kind === 'cell')?.count).toBe(8)
 })
 
 test('the kinds and the things add up to the same total', () => {

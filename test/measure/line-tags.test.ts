@@ -83,8 +83,12 @@ test('a station where three lines of a circuit meet is a branch, one where two m
 
 test('test points stand at both ends, and never more than 2 km apart', () => {
   const points = lineTags(plan, second, l2).filter((tag) => tag.isTestPoint)
-  expect(points[0]).toMatchObject({ number: 1, groundM: 0, reasons: ['B, lines branch'] })
-  expect(points.at(-1)!.reasons).toEqual(['C'])
+  expect(points[0]).toMatchObject({
+    number: 1,
+    groundM: 0,
+    reasons: [{ code: 'end', station: 'B', branches: true }],
+  })
+  expect(points.at(-1)!.reasons).toEqual([{ code: 'end', station: 'C', branches: false }])
   for (const [i, { groundM }] of points.slice(1).entries()) {
     expect(groundM - points[i]!.groundM).toBeLessThanOrEqual(DEFAULT_TAGGING.testEveryM + 1e-6)
   }
@@ -93,7 +97,11 @@ test('test points stand at both ends, and never more than 2 km apart', () => {
 describe('tags, as US Army subcourse SS0444, p. 2-9, par. 37 places them', () => {
   test('hang at both stations and where surface wire goes overhead', () => {
     const tags = lineTags(plan, first, l1)
-    expect(tags.map((tag) => tag.reasons)).toEqual([['A'], ['surface to overhead'], ['B, lines branch']])
+    expect(tags.map((tag) => tag.reasons)).toEqual([
+      [{ code: 'end', station: 'A', branches: false }],
+      [{ code: 'lay-changes', from: 'surface', to: 'overhead' }],
+      [{ code: 'end', station: 'B', branches: true }],
+    ])
     expect(tags[1]!.groundM).toBeCloseTo(first.legs[0]!.groundM, 6)
     expect(tags[1]!.wireM).toBeCloseTo(8 + first.legs[0]!.laidM, 6)
   })
@@ -101,7 +109,9 @@ describe('tags, as US Army subcourse SS0444, p. 2-9, par. 37 places them', () =>
   test('hang on both sides of a railway, and on both banks of a water', () => {
     const tags = lineTags(crossed, second, l2)
     const at = (word: string) =>
-      tags.filter((tag) => tag.reasons.some((reason) => reason.includes(word))).map((tag) => tag.groundM)
+      tags
+        .filter(({ reasons }) => reasons.some((why) => why.code === 'crossing' && why.name.includes(word)))
+        .map(({ groundM }) => groundM)
     const [near, far] = at('siding')
     expect(far! - near!).toBeCloseTo(2 * DEFAULT_TAGGING.besideCrossingM, 3)
     const banks = at('mere')

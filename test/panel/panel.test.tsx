@@ -237,7 +237,6 @@ describe('a circuit’s card', () => {
   test('applies a remedy that was found, with one click and one step back', () => {
     const { store, press, headings } = show(circuit)
     const remedy: Remedy = {
-      what: 'Bells of 1600 Ω',
       changes: [{ kind: 'sets', from: 'crank-1000', to: 'crank-1600' }],
       verdict: 'works',
       worst: 'thin',
@@ -251,7 +250,7 @@ describe('a circuit’s card', () => {
       store.remedies.value = new Map([[NET, [remedy]]])
     })
     expect(headings()).toContain('What would mend it?')
-    press('Apply: Bells of 1600 Ω')
+    press('Apply: Crank set, 1600 Ω ringer in place of Crank set, 1000 Ω ringer')
     expect([...store.plan.value.circuits.get(NET)!.sets.values()]).toEqual(['crank-1600', 'crank-1600'])
     act(() => store.undo())
     expect(store.plan.value).toBe(SMALL_PLAN)

@@ -94,7 +94,8 @@ export function CircuitCard({ store, id }: { store: Store; id: CircuitId }) {
         <Question ask="What would mend it?">
           <RemedyList
             remedies={remedies}
-            system={store.units.value}
+            store={store}
+            circuit={circuit}
             onApply={(remedy) => store.edit((before) => applyChanges(before, id, remedy.changes))}
           />
         </Question>

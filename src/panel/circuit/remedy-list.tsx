@@ -1,11 +1,16 @@
+import type { Circuit } from '../../plan/plan'
 import type { Remedy } from '../../report/report'
-import { formatCount, formatMassKg, formatRunM, type UnitSystem } from '../../words/units'
+import type { Store } from '../../state/store'
+import { remedyWords } from '../../words/remedy-words'
+import type { Tongue } from '../../words/tongue'
+import { formatCount } from '../../words/units'
 import { OnDemand } from '../question'
 import { VerdictMark } from '../verdict-mark'
 
 interface Props {
   readonly remedies: readonly Remedy[]
-  readonly system: UnitSystem
+  readonly store: Store
+  readonly circuit: Circuit
   readonly onApply: (remedy: Remedy) => void
 }
 
@@ -27,13 +32,18 @@ export function RemedyList(props: Props) {
   )
 }
 
-function Remedies({ remedies, system, onApply }: Props) {
+function Remedies({ remedies, store, circuit, onApply }: Props) {
+  const say = store.tongue.value
+  const each = remedies.map((remedy) => ({
+    remedy,
+    what: remedyWords(remedy.changes, store.settled.value, circuit, say),
+  }))
   return (
     <ul class="remedies">
-      {remedies.map((remedy) => (
-        <li key={remedy.what}>
+      {each.map(({ remedy, what }) => (
+        <li key={what}>
           <span>
-            {remedy.what} <span class="soft">({costText(remedy, system)})</span>
+            {what} <span class="soft">({costText(remedy, say)})</span>
             <span class="gives">
               <VerdictMark verdict={remedy.verdict} /> today, {spareText(remedy.marginPct)}
             </span>
@@ -41,7 +51,7 @@ function Remedies({ remedies, system, onApply }: Props) {
               <VerdictMark verdict={remedy.worst} /> at worst, {spareText(remedy.worstMarginPct)}
             </span>
           </span>
-          <button type="button" aria-label={`Apply: ${remedy.what}`} onClick={() => onApply(remedy)}>
+          <button type="button" aria-label={`Apply: ${what}`} onClick={() => onApply(remedy)}>
             Apply
           </button>
         </li>
@@ -54,11 +64,11 @@ function Remedies({ remedies, system, onApply }: Props) {
 const spareText = (marginPct: number): string =>
   marginPct < 0 ? `${Math.abs(Math.round(marginPct))} % short` : `${Math.round(marginPct)} % to spare`
 
-function costText({ extraM, extraKg, extraSpools }: Remedy, system: UnitSystem): string {
+function costText({ extraM, extraKg, extraSpools }: Remedy, { run, mass }: Tongue): string {
   const more = (value: number, text: string) => `${value < 0 ? '−' : '+'}${text}`
   const parts = [
-    ...(Math.abs(extraM) >= 0.5 ? [more(extraM, formatRunM(Math.abs(extraM), system))] : []),
-    ...(Math.abs(extraKg) >= 0.05 ? [more(extraKg, formatMassKg(Math.abs(extraKg), system))] : []),
+    ...(Math.abs(extraM) >= 0.5 ? [more(extraM, run(Math.abs(extraM)))] : []),
+    ...(Math.abs(extraKg) >= 0.05 ? [more(extraKg, mass(Math.abs(extraKg)))] : []),
     ...(extraSpools !== 0 ? [more(extraSpools, formatCount(Math.abs(extraSpools), 'spool'))] : []),
   ]
   return parts.length > 0 ? parts.join(', ') : 'no more wire'

@@ -2,6 +2,7 @@ import { type Line, lineNumber } from '../../plan/plan'
 import type { ReportLine } from '../../report/report'
 import { requestPlace } from '../../state/requests'
 import type { Store } from '../../state/store'
+import { tagReasons } from '../../words/tag-words'
 import { formatCount, formatLengthM } from '../../words/units'
 import { OnDemand, Question } from '../question'
 import { WorkField } from '../whole/work-field'
@@ -35,8 +36,8 @@ export function TagList({ store, line, measured }: Props) {
                 {number}/{tag.number}
               </button>
               <span>
-                {tag.reasons.join(', ')}
-                {tag.isTestPoint && !tag.reasons.includes('test point') && (
+                {tagReasons(tag.reasons, store.tongue.value)}
+                {tag.isTestPoint && !tag.reasons.some(({ code }) => code === 'test-point') && (
                   <span class="soft"> · test point</span>
                 )}
               </span>

@@ -28,6 +28,7 @@ export function FaultFinder({ store, study }: { store: Store; study: CircuitStud
   const { plan, model, conditions, measured } = study
   const { stations } = model
   const system = store.units.value
+  const say = store.tongue.value
   const asked = useSignal<Asked>({ kind: 'short', from: '', to: '', values: {} })
   const ask = (change: Partial<Asked>) => {
     asked.value = { ...asked.value, ...change }
@@ -95,8 +96,8 @@ export function FaultFinder({ store, study }: { store: Store; study: CircuitStud
       <p class="found" role="status">
         {question && answer && (
           <>
-            <strong>{faultSentence(plan, measured, question, answer, system)}</strong>{' '}
-            {spreadSentence(answer, system)} {tagsSentence(plan, measured, answer)}{' '}
+            <strong>{faultSentence(plan, measured, question, answer, say)}</strong>{' '}
+            {spreadSentence(answer, say)} {tagsSentence(plan, measured, answer, say)}{' '}
             {place && 'It is marked on the map.'}
           </>
         )}

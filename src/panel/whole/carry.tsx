@@ -3,7 +3,7 @@ import type { WireSpools } from '../../materials/spool-plan'
 import type { WorkField as Name } from '../../plan/work'
 import type { Store } from '../../state/store'
 import { formatCount, formatMassKg, formatRunM } from '../../words/units'
-import { loadsSentence, sharedWords } from '../../words/work-words'
+import { loadsSentence, loadWords, sharedWords } from '../../words/work-words'
 import { OnDemand, Question } from '../question'
 import { StockTable } from './stock-table'
 import { WorkField } from './work-field'
@@ -30,13 +30,14 @@ const KIND_WORDS: Readonly<Record<LoadKind, string>> = {
 export function Carry({ store }: { store: Store }) {
   const { spools, loads } = store.report.value
   const system = store.units.value
-  const tooHeavy = sharedWords(loads, system)
+  const say = store.tongue.value
+  const tooHeavy = sharedWords(loads, say)
   return (
     <Question ask="What do we carry?">
       <p>{carrySentence(spools, store)}</p>
       {loads.totalKg > 0 && (
         <>
-          <p>{loadsSentence(loads, system)}</p>
+          <p>{loadsSentence(loads, say)}</p>
           <ul class="masses">
             {LOAD_KINDS.map((kind) => (
               <li key={kind}>
@@ -64,10 +65,10 @@ export function Carry({ store }: { store: Store }) {
           )}
           <OnDemand title="Everything that is carried">
             <ul class="rows">
-              {loads.items.map(({ what, count, eachKg }) => (
-                <li key={what}>
+              {loads.items.map(({ thing, count, eachKg }) => (
+                <li key={JSON.stringify(thing)}>
                   <span>
-                    {count} × {what}
+                    {count} × {loadWords(thing, say)}
                   </span>
                   <span class="figure">{formatMassKg(count * eachKg, system)}</span>
                 </li>

@@ -1,4 +1,5 @@
 import { SPLICE_FLAGS } from '../../materials/splice-limits'
+import { tongueOf } from '../../words/tongue'
 import { hoursSentence, loadsSentence, sharedWords, smallCrewSentence } from '../../words/work-words'
 import type { Block } from '../layout/block'
 import type { PaperSource } from '../paper-source'
@@ -9,9 +10,10 @@ const SPLICE_CODES: ReadonlySet<string> = new Set(SPLICE_FLAGS)
 
 /** What the crew carries, which wire goes where, and how long it takes. */
 export function loadList(source: PaperSource): readonly Block[] {
-  const { report, system } = source
+  const { report, plan, system } = source
+  const say = tongueOf(plan, system)
   const { loads, hours } = report
-  const shared = sharedWords(loads, system)
+  const shared = sharedWords(loads, say)
   const flags = report.cautions.filter(({ code }) => SPLICE_CODES.has(code)).map(({ text }) => text)
   const time = [
     hoursSentence(hours),
@@ -22,7 +24,7 @@ export function loadList(source: PaperSource): readonly Block[] {
   const table = (of: (typeof tables)[number]): readonly Block[] =>
     of.rows.length > 0 ? [{ kind: 'table', table: of }] : []
   return [
-    { kind: 'text', text: loadsSentence(loads, system) },
+    { kind: 'text', text: loadsSentence(loads, say) },
     ...tables.flatMap(table),
     ...(shared.length > 0 ? [{ kind: 'box', title: 'Too heavy for one', sentences: shared } as const] : []),
     ...(flags.length > 0 ? [{ kind: 'box', title: 'Splices', sentences: flags } as const] : []),

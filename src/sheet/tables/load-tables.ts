@@ -1,6 +1,8 @@
 import type { LineHours, NetHours } from '../../materials/hours'
 import { LOAD_KINDS, type LoadKind, type Loads } from '../../materials/loads'
+import { tongueOf } from '../../words/tongue'
 import { unitOf } from '../../words/units'
+import { loadWords } from '../../words/work-words'
 import type { Table } from '../layout/table'
 import { lineNumber } from '../line-marks'
 import type { PaperSource } from '../paper-source'
@@ -15,7 +17,8 @@ const KIND_HEADS: Readonly<Record<LoadKind, string>> = {
 }
 
 /** Everything that is carried, with its mass. */
-export function loadTable({ system }: PaperSource, loads: Loads): Table {
+export function loadTable({ plan, system }: PaperSource, loads: Loads): Table {
+  const say = tongueOf(plan, system)
   const mass = unitOf('massKg', system)
   return {
     title: 'What is carried',
@@ -26,8 +29,8 @@ export function loadTable({ system }: PaperSource, loads: Loads): Table {
       { head: `Together ${mass.sign}`, share: 24, show: 1 },
       { head: 'Packed', share: 16 },
     ],
-    rows: loads.items.map(({ what, count, eachKg }) => [
-      what,
+    rows: loads.items.map(({ thing, count, eachKg }) => [
+      loadWords(thing, say),
       count,
       mass.fromSi(eachKg),
       mass.fromSi(eachKg * count),

@@ -1,5 +1,6 @@
 import type { Line } from '../../plan/plan'
 import type { ReportCircuit, ReportLine } from '../../report/report'
+import { tongueOf } from '../../words/tongue'
 import { unitOf } from '../../words/units'
 import type { Cell, Table } from '../layout/table'
 import { lineNumber, testPlaces } from '../line-marks'
@@ -21,7 +22,7 @@ export function testPointTable(source: PaperSource, line: Line, measured: Report
       { head: 'Rings', share: 13 },
       { head: 'Talks', share: 13 },
     ],
-    rows: testPlaces(measured).map(({ what, groundM, wireM }) => [
+    rows: testPlaces(measured, tongueOf(source.plan, source.system)).map(({ what, groundM, wireM }) => [
       what,
       unit.fromSi(groundM),
       unit.fromSi(wireM),

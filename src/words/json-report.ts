@@ -1,0 +1,30 @@
+import type { Plan } from '../plan/plan'
+import type { Report } from '../report/report'
+import { remedyWords } from './remedy-words'
+import { tagReason } from './tag-words'
+import { tongueOf } from './tongue'
+import { loadWords } from './work-words'
+
+/** The report as the command line prints it and its contract has it: beside every code its words, in metric English. */
+export function reportInWords(report: Report, plan: Plan) {
+  const say = tongueOf(plan, 'metric')
+  return {
+    ...report,
+    lines: report.lines.map((line) => ({
+      ...line,
+      tags: line.tags.map((tag) => ({ ...tag, reasons: tag.reasons.map((why) => tagReason(why, say)) })),
+    })),
+    circuits: report.circuits.map((circuit) => ({
+      ...circuit,
+      remedies: circuit.remedies.map((remedy) => ({
+        what: remedyWords(remedy.changes, plan, plan.circuits.get(circuit.id)!, say),
+        ...remedy,
+      })),
+    })),
+    loads: {
+      ...report.loads,
+      items: report.loads.items.map((item) => ({ what: loadWords(item.thing, say), ...item })),
+      shared: report.loads.shared.map((item) => ({ what: loadWords(item.thing, say), ...item })),
+    },
+  }
+}
