@@ -53,7 +53,6 @@ const OWNERS: Readonly<Record<string, readonly string[]>> = {
   geomagnetism: ['measure'],
   mgrs: ['geo'],
   geotiff: ['files'],
-  proj4: ['geo'],
   idb: ['storage'],
   valibot: ['schema'],
   '@preact/signals': ['state', 'map', 'panel', 'sheet'],

@@ -1,4 +1,8 @@
-import { FALSE_NORTHING_M, lonLatFromUtm, utmFromLonLat, utmZone } from '../geo/utm'
+import { degreeM } from '../geo/earth'
+import { wrapLonDeg } from '../geo/longitude'
+import { hasUtm, utmZone, writtenNorthingM } from '../geo/utm'
+import { degToRad } from '../units'
+import { DEGREES, evenly, gridCurves, utmCoordinates } from './grid-lines'
 
 /** Degrees; `west` and `east` may lie beyond ±180, and `east` is the greater. */
 export interface LonLatBox {
@@ -22,31 +26,14 @@ const LARGEST_METRIC_M_PER_PX = 150
 
 const STEPS_M = [10, 20, 50, 100, 200, 500, 1000, 2000, 5000, 10_000, 20_000]
 const STEPS_DEG = [0.5, 1, 2, 5, 10, 15, 30]
-const M_PER_DEG = 111_320
-/** The metric grid's own limits of latitude. DMA TM 8358.2 (1989), section 2-1. */
-const METRIC_SOUTH_DEG = -80
-const METRIC_NORTH_DEG = 84
 
 const stepFor = (steps: readonly number[], least: number): number =>
   steps.find((step) => step >= least) ?? steps.at(-1)!
 
-const multiplesBetween = (step: number, low: number, high: number): number[] => {
-  const first = Math.ceil(low / step)
-  return Array.from(
-    { length: Math.max(0, Math.floor(high / step) - first + 1) },
-    (_, i) => (first + i) * step,
-  )
-}
-
-const between = (from: number, to: number, parts: number): number[] =>
-  Array.from({ length: parts + 1 }, (_, i) => from + ((to - from) * i) / parts)
-
 /** Which grid lines to draw over a stretch of the map: the metric grid of its zones, or on small scales the graticule. */
 export function gridLines(box: LonLatBox, metresPerPx: number): readonly GridLine[] {
   const middleDeg = (box.south + box.north) / 2
-  const metric =
-    metresPerPx <= LARGEST_METRIC_M_PER_PX && middleDeg > METRIC_SOUTH_DEG && middleDeg < METRIC_NORTH_DEG
-  if (!metric) return graticule(box, metresPerPx)
+  if (metresPerPx > LARGEST_METRIC_M_PER_PX || !hasUtm(middleDeg)) return graticule(box, metresPerPx)
   const stepM = stepFor(STEPS_M, LEAST_PX * metresPerPx)
   return zonesAcross(box).flatMap(({ zone, west, east }) => metricLines({ ...box, west, east }, zone, stepM))
 }
@@ -68,47 +55,27 @@ function zonesAcross(box: LonLatBox): { zone: number; west: number; east: number
 
 function metricLines(box: LonLatBox, zone: number, stepM: number): GridLine[] {
   const rim = [
-    ...between(box.west, box.east, 4).flatMap((lon) => [
-      utmFromLonLat(lon, box.south, zone),
-      utmFromLonLat(lon, box.north, zone),
+    ...evenly(box.west, box.east, 4).flatMap((lonDeg) => [
+      [lonDeg, box.south] as const,
+      [lonDeg, box.north] as const,
     ]),
-    ...between(box.south, box.north, 4).flatMap((lat) => [
-      utmFromLonLat(box.west, lat, zone),
-      utmFromLonLat(box.east, lat, zone),
+    ...evenly(box.south, box.north, 4).flatMap((latDeg) => [
+      [box.west, latDeg] as const,
+      [box.east, latDeg] as const,
     ]),
   ]
-  const eastings = rim.map((p) => p.eastingM)
-  const northings = rim.map((p) => p.northingM)
-  const [left, right] = [Math.min(...eastings), Math.max(...eastings)]
-  const [bottom, top] = [Math.min(...northings), Math.max(...northings)]
-  const turn =
-    360 * Math.round((box.west - lonLatFromUtm({ zone, eastingM: 500_000, northingM: bottom })[0]) / 360)
-  const place = (eastingM: number, northingM: number): [number, number] => {
-    const [lon, lat] = lonLatFromUtm({ zone, eastingM, northingM })
-    return [lon + turn, lat]
-  }
-  const east = multiplesBetween(stepM, left, right).map((eastingM) => ({
-    across: 'east' as const,
-    label: metricLabel(eastingM, stepM),
-    points: keptBetween(
-      between(bottom, top, 8).map((northingM) => place(eastingM, northingM)),
-      box,
-    ),
-  }))
-  const north = multiplesBetween(stepM, bottom, top).map((northingM) => ({
-    across: 'north' as const,
-    label: metricLabel(northingM < 0 ? northingM + FALSE_NORTHING_M : northingM, stepM),
-    points: keptBetween(
-      between(left, right, 8).map((eastingM) => place(eastingM, northingM)),
-      box,
-    ),
-  }))
-  return [...east, ...north].filter((line) => line.points.length > 1)
+  return gridCurves(utmCoordinates(zone, box.west), rim, [stepM, stepM], 8)
+    .map(({ across, value, points }) => ({
+      across,
+      label: metricLabel(across === 'east' ? value : writtenNorthingM(value), stepM),
+      points: keptBetween(points, box),
+    }))
+    .filter(({ points }) => points.length > 1)
 }
 
 /** The part of a nearly straight line that lies within the longitudes of a box: a grid ends where its zone does. */
-function keptBetween(points: readonly [number, number][], { west, east }: LonLatBox): [number, number][] {
-  const kept: [number, number][] = []
+function keptBetween(points: GridLine['points'], { west, east }: LonLatBox): GridLine['points'] {
+  const kept: [lonDeg: number, latDeg: number][] = []
   for (const [i, [lon, lat]] of points.entries()) {
     const before = points[i - 1]
     if (before) {
@@ -137,29 +104,21 @@ function metricLabel(valueM: number, stepM: number): GridLine['label'] {
 
 function graticule(box: LonLatBox, metresPerPx: number): GridLine[] {
   const middleDeg = (box.south + box.north) / 2
-  const leastDeg = (LEAST_PX * metresPerPx) / M_PER_DEG
-  const lonStep = stepFor(STEPS_DEG, leastDeg / Math.max(0.1, Math.cos((middleDeg * Math.PI) / 180)))
+  const leastDeg = (LEAST_PX * metresPerPx) / degreeM(0).lonM
+  const lonStep = stepFor(STEPS_DEG, leastDeg / Math.max(0.1, Math.cos(degToRad(middleDeg))))
   const latStep = stepFor(STEPS_DEG, leastDeg)
-  const south = Math.max(box.south, -90)
-  const north = Math.min(box.north, 90)
-  return [
-    ...multiplesBetween(lonStep, box.west, box.east).map((lon) => ({
-      across: 'east' as const,
-      label: { prefix: '', main: degreesText(lon - 360 * Math.round(lon / 360), 'E', 'W') },
-      points: [
-        [lon, south],
-        [lon, north],
-      ] as [number, number][],
-    })),
-    ...multiplesBetween(latStep, south, north).map((lat) => ({
-      across: 'north' as const,
-      label: { prefix: '', main: degreesText(lat, 'N', 'S') },
-      points: [
-        [box.west, lat],
-        [box.east, lat],
-      ] as [number, number][],
-    })),
-  ]
+  const corners = [
+    [box.west, Math.max(box.south, -90)],
+    [box.east, Math.min(box.north, 90)],
+  ] as const
+  return gridCurves(DEGREES, corners, [lonStep, latStep], 1).map(({ across, value, points }) => ({
+    across,
+    label: {
+      prefix: '',
+      main: across === 'east' ? degreesText(wrapLonDeg(value), 'E', 'W') : degreesText(value, 'N', 'S'),
+    },
+    points,
+  }))
 }
 
 function degreesText(deg: number, positive: string, negative: string): string {

@@ -1,19 +1,11 @@
-import { METRES_PER_FOOT, METRES_PER_MILE } from '../units'
-import type { UnitSystem } from '../words/units'
-
-/** Leading figures of a map scale or of a scale bar that people reckon with. */
+/** Leading figures of a map scale, and of a grid's step, that people reckon with. */
 const ROUND = [1, 1.5, 2, 2.5, 3, 4, 5, 6, 8]
-const BAR = [1, 2, 5]
+const STEP = [1, 2, 5]
 
 /** The smallest of the round numbers, times a power of ten, that is at least `value`. */
 function roundUp(value: number, leading: readonly number[]): number {
   const power = 10 ** Math.floor(Math.log10(value))
   return (leading.find((figure) => figure * power >= value * (1 - 1e-12)) ?? 10) * power
-}
-
-function roundDown(value: number, leading: readonly number[]): number {
-  const power = 10 ** Math.floor(Math.log10(value))
-  return leading.findLast((figure) => figure * power <= value * (1 + 1e-12))! * power
 }
 
 /**
@@ -31,29 +23,6 @@ export function fittingScale(extentM: readonly [number, number], roomMm: readonl
 export const formatScale = (scale: number): string =>
   `1 : ${String(Math.round(scale)).replace(/\B(?=(\d{3})+$)/g, '\u00a0')}`
 
-export interface ScaleBar {
-  readonly lengthMm: number
-  readonly text: string
-}
-
-/** The longest bar of a round length on the ground that fits into `roomMm`. */
-export function scaleBar(scale: number, roomMm: number, system: UnitSystem): ScaleBar {
-  const roomM = (roomMm * scale) / 1000
-  const units =
-    system === 'us'
-      ? ([
-          [METRES_PER_MILE, 'mi'],
-          [METRES_PER_FOOT, 'ft'],
-        ] as const)
-      : ([
-          [1000, 'km'],
-          [1, 'm'],
-        ] as const)
-  const [unitM, symbol] = units.find(([m]) => roomM >= m) ?? units[1]
-  const length = roundDown(roomM / unitM, BAR)
-  return { lengthMm: (length * unitM * 1000) / scale, text: `${length} ${symbol}` }
-}
-
 /** Step of a grid in round figures, whose lines stand about `wantedMm` apart. */
 export const gridStep = (wantedMm: number, scale: number, unitM: number): number =>
-  roundUp((wantedMm * scale) / 1000 / unitM, BAR)
+  roundUp((wantedMm * scale) / 1000 / unitM, STEP)

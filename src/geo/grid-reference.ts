@@ -1,13 +1,10 @@
 import { forward } from 'mgrs'
 import type { Position } from './position'
-
-/** Latitudes that the grid of the Universal Transverse Mercator covers. NGA.STND.0037 (2014), section 3.1. */
-const SOUTH_DEG = -80
-const NORTH_DEG = 84
+import { hasUtm } from './utm'
 
 /** Military Grid Reference of a position to 1 m, spaced to be read out: `42U UV 12345 67890`; undefined beyond 84° N and 80° S. */
 export function gridReference([lonDeg, latDeg]: Position): string | undefined {
-  if (latDeg < SOUTH_DEG || latDeg > NORTH_DEG) return undefined
+  if (!hasUtm(latDeg)) return undefined
   const parts = /^(\d{1,2}[A-Z])([A-Z]{2})(\d{5})(\d{5})$/.exec(forward([lonDeg, latDeg], 5))
   return parts ? parts.slice(1).join(' ') : undefined
 }

@@ -1,11 +1,11 @@
+import { wrapLonDeg } from './longitude'
+
 /** WGS 84, in the order of the file: longitude −180…180, latitude −90…90, elevation in m. */
 export type Position = readonly [lonDeg: number, latDeg: number, elevationM?: number]
 
 /** Seven decimals of a degree are about a centimetre: finer than any hand, and short in a file. */
 const STEPS_PER_DEG = 1e7
 
-const wrapLonDeg = (lonDeg: number) =>
-  lonDeg >= -180 && lonDeg <= 180 ? lonDeg : ((((lonDeg + 180) % 360) + 360) % 360) - 180
 // Adding 0 turns −0, which a file cannot hold, into 0.
 const rounded = (deg: number) => Math.round(deg * STEPS_PER_DEG) / STEPS_PER_DEG + 0
 

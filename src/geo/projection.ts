@@ -1,6 +1,6 @@
-import proj4 from 'proj4'
 import { degToRad, radToDeg } from '../units'
 import { WGS84_A_M } from './earth'
+import { lonLatFromUtm, utmFromLonLat, writtenNorthingM } from './utm'
 
 /** How a grid's own x and y relate to WGS 84 longitude and latitude. */
 export type GridCrs =
@@ -28,19 +28,26 @@ const WEB_MERCATOR: Projection = {
   inverse: (x, y) => [radToDeg(x / WGS84_A_M), radToDeg(Math.atan(Math.sinh(y / WGS84_A_M)))],
 }
 
-/** The projection of a grid. UTM: proj4's transverse Mercator, good to a millimetre within its zone and the next. */
+/** The projection of a grid; UTM is good to a millimetre within its zone and the ones beside it. */
 export function projectionOf(crs: GridCrs): Projection {
   switch (crs.kind) {
     case 'geographic':
       return GEOGRAPHIC
     case 'web-mercator':
       return WEB_MERCATOR
-    case 'utm': {
-      const utm = proj4(`+proj=utm +zone=${crs.zone}${crs.south ? ' +south' : ''} +datum=WGS84 +units=m`)
-      return {
-        forward: (lonDeg, latDeg) => utm.forward([lonDeg, latDeg]) as [number, number],
-        inverse: (x, y) => utm.inverse([x, y]) as [number, number],
-      }
-    }
+    case 'utm':
+      return utmProjection(crs.zone, crs.south)
+  }
+}
+
+/** With the false northing for the south, on both sides of the equator: a grid may lie across it. */
+function utmProjection(zone: number, south: boolean): Projection {
+  const falseNorthingM = writtenNorthingM(0, south)
+  return {
+    forward: (lonDeg, latDeg) => {
+      const { eastingM, northingM } = utmFromLonLat(lonDeg, latDeg, zone)
+      return [eastingM, northingM + falseNorthingM]
+    },
+    inverse: (x, y) => lonLatFromUtm({ zone, eastingM: x, northingM: y - falseNorthingM }),
   }
 }

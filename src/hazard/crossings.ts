@@ -1,5 +1,7 @@
 import { booleanPointInPolygon } from '@turf/turf'
-import { degreeM, legM, shortWayDeg } from '../geo/earth'
+import { degreeM } from '../geo/earth'
+import { legGeometry } from '../geo/leg-length'
+import { shortWayDeg } from '../geo/longitude'
 import type { Position } from '../geo/position'
 import type { HazardId } from '../plan/id'
 import { type Hazard, type HazardKind, type Lay, type Line, type Plan, verticesOf } from '../plan/plan'
@@ -72,7 +74,7 @@ function crossingsWith(
   for (const [legIndex, leg] of legs.entries()) {
     const a = vertices[legIndex]!
     const b = vertices[legIndex + 1]!
-    const lengthM = legM(a, b)
+    const lengthM = legGeometry(a, b).mapM
     if (mayMeet(shape, a, b)) {
       const isLast = legIndex === legs.length - 1
       const cuts = shape.paths.flatMap((path) => cutsOf(a, b, path, isLast)).sort((p, q) => p.along - q.along)

@@ -1,4 +1,4 @@
-import { shortWayDeg } from '../geo/earth'
+import { shortWayDeg } from '../geo/longitude'
 import type { Position } from '../geo/position'
 import type { Hazard } from '../plan/plan'
 

@@ -1,4 +1,6 @@
-import { degreeM, legM, shortWayDeg } from '../geo/earth'
+import { degreeM } from '../geo/earth'
+import { legGeometry } from '../geo/leg-length'
+import { shortWayDeg } from '../geo/longitude'
 import type { Position } from '../geo/position'
 import type { Ground } from '../terrain/ground'
 
@@ -26,7 +28,7 @@ export function ridgeStretches(ground: Ground, vertices: readonly Position[]): R
   for (let legIndex = 0; legIndex + 1 < vertices.length; legIndex++) {
     const a = vertices[legIndex]!
     const b = vertices[legIndex + 1]!
-    const lengthM = legM(a, b)
+    const lengthM = legGeometry(a, b).mapM
     const steps = Math.max(1, Math.ceil(lengthM / EVERY_M))
     for (let i = 0; i < steps; i++) {
       const t = (i + 0.5) / steps

@@ -1,4 +1,6 @@
-import { degreeM, legM, shortWayDeg } from '../geo/earth'
+import { degreeM } from '../geo/earth'
+import { legGeometry } from '../geo/leg-length'
+import { shortWayDeg } from '../geo/longitude'
 import type { Position } from '../geo/position'
 import type { HazardId } from '../plan/id'
 import { type Hazard, type Line, type Plan, verticesOf } from '../plan/plan'
@@ -45,7 +47,7 @@ function besideOne(hazard: Hazard, vertices: readonly Position[], withinM: numbe
   for (let legIndex = 0; legIndex + 1 < vertices.length; legIndex++) {
     const a = vertices[legIndex]!
     const b = vertices[legIndex + 1]!
-    const lengthM = legM(a, b)
+    const lengthM = legGeometry(a, b).mapM
     const { lonM, latM } = degreeM(a[1])
     if (!mayMeet(shape, a, b, withinM / lonM, withinM / latM)) {
       close()

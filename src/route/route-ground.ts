@@ -1,4 +1,4 @@
-import { type LocalFrame, localFrame, shortWayDeg } from '../geo/earth'
+import { planeAbout } from '../geo/plane'
 import type { Position } from '../geo/position'
 import { hazardShape } from '../hazard/hazard-shape'
 import type { Hazard } from '../plan/plan'
@@ -31,13 +31,9 @@ export function routeGround(
   ground: GridGround | undefined,
   mostCells: number,
 ): RouteGround {
-  const [first] = places
-  if (!first) throw new Error('a route needs places')
-  const offsets = places.map(([lonDeg]) => shortWayDeg(lonDeg - first[0]))
-  const lats = places.map(([, latDeg]) => latDeg)
-  const middle = (values: readonly number[]) => (Math.min(...values) + Math.max(...values)) / 2
-  const frame: LocalFrame = localFrame(first[0] + middle(offsets), middle(lats))
-  const metres = places.map((place) => frame.toM(place))
+  if (places.length === 0) throw new Error('a route needs places')
+  const plane = planeAbout(places)
+  const metres = places.map((place) => plane.toPlane(place))
   const [easts, norths] = [metres.map(([e]) => e), metres.map(([, n]) => n)]
   const wideM = Math.max(...easts) - Math.min(...easts)
   const highM = Math.max(...norths) - Math.min(...norths)
@@ -52,10 +48,10 @@ export function routeGround(
   const rows = Math.max(1, Math.floor((highM + 2 * marginM) / cellM))
 
   const toCells = (position: Position): CellPoint => {
-    const [eastM, northOfM] = frame.toM(position)
+    const [eastM, northOfM] = plane.toPlane(position)
     return [(eastM - westM) / cellM, (northM - northOfM) / cellM]
   }
-  const toDeg = ([x, y]: CellPoint) => frame.toDeg(westM + x * cellM, northM - y * cellM)
+  const toDeg = ([x, y]: CellPoint) => plane.toPosition([westM + x * cellM, northM - y * cellM])
   const heightsM =
     ground?.heightsOverM({
       columns,

@@ -1,4 +1,5 @@
-import { legM, shortWayDeg } from '../geo/earth'
+import { legGeometry } from '../geo/leg-length'
+import { shortWayDeg } from '../geo/longitude'
 import type { Position } from '../geo/position'
 import { crossingsAlong } from '../hazard/crossings'
 import type { Hazard, HazardKind, Lay } from '../plan/plan'
@@ -35,7 +36,7 @@ export function layCrossings(
 ): { readonly bends: readonly Position[]; readonly lays: readonly Lay[] } {
   const surface = way.slice(1).map(() => ({ lay: 'surface' as const }))
   const bendsM = [0]
-  for (let i = 1; i < way.length; i++) bendsM.push(bendsM[i - 1]! + legM(way[i - 1]!, way[i]!))
+  for (let i = 1; i < way.length; i++) bendsM.push(bendsM[i - 1]! + legGeometry(way[i - 1]!, way[i]!).mapM)
   const lengthM = bendsM.at(-1)!
 
   const stretches: Stretch[] = []

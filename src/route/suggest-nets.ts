@@ -1,4 +1,4 @@
-import { legM } from '../geo/earth'
+import { pathM } from '../geo/leg-length'
 import type { Position } from '../geo/position'
 import type { StationId } from '../plan/id'
 import type { Hazard, Lay } from '../plan/plan'
@@ -120,6 +120,6 @@ function routeBetween(
   const path = leastCostPath(grid, cellAt(first), cellAt(last))
   const bends = path ? smoothRoute(grid, path.cells, first, last).slice(1, -1).map(toDeg) : []
   const points = [a.position, ...bends, b.position]
-  const mapM = points.slice(1).reduce((total, point, i) => total + legM(points[i]!, point), 0)
+  const mapM = pathM(points)
   return { from: a.id, to: b.id, ...layCrossings(hazards, points), mapM }
 }

@@ -1,4 +1,4 @@
-import { legM } from '../geo/earth'
+import { pathM } from '../geo/leg-length'
 import type { Position } from '../geo/position'
 import type { Hazard, Lay } from '../plan/plan'
 import { bad, ok, type Result } from '../problem'
@@ -67,7 +67,7 @@ export function suggestRoute(
   const points = [from, ...bends, to]
   return ok({
     ...layCrossings(hazards, points),
-    mapM: points.slice(1).reduce((sum, point, i) => sum + legM(points[i]!, point), 0),
+    mapM: pathM(points),
     cost: path.cost,
     cellM: grid.cellM,
   })

@@ -1,6 +1,6 @@
 import type { Catalog } from '../catalog/catalog'
 import type { Position } from '../geo/position'
-import { gridConvergenceDeg, utmZoneOf } from '../geo/utm-zone'
+import { gridConvergenceDeg, hasUtm, utmZone } from '../geo/utm'
 import { type Declination, declinationAt } from '../measure/declination'
 import type { Plan } from '../plan/plan'
 import type { Result } from '../problem'
@@ -30,11 +30,12 @@ export interface Norths {
 }
 
 export function northsAt(position: Position, day: string): Norths {
-  const zone = utmZoneOf(position)
+  const [lonDeg, latDeg] = position
+  const isOnGrid = hasUtm(latDeg)
   return {
     declination: declinationAt(position, day),
-    convergenceDeg: zone && gridConvergenceDeg(zone, position),
-    zone: zone && `${zone.zone} ${zone.south ? 'south' : 'north'}`,
+    convergenceDeg: isOnGrid ? gridConvergenceDeg(position) : undefined,
+    zone: isOnGrid ? `${utmZone(lonDeg, latDeg)} ${latDeg < 0 ? 'south' : 'north'}` : undefined,
   }
 }
 

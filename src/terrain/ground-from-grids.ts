@@ -1,4 +1,5 @@
-import { degreeM, shortWayDeg } from '../geo/earth'
+import { degreeM } from '../geo/earth'
+import { shortWayDeg } from '../geo/longitude'
 import { type Projection, projectionOf } from '../geo/projection'
 import { bilinearM, cellOf, type ElevationGrid, type Extent } from './elevation-grid'
 import type { Ground } from './ground'

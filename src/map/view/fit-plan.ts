@@ -1,6 +1,6 @@
 import { effect } from '@preact/signals'
+import { unrolled } from '../../geo/longitude'
 import type { Position } from '../../geo/position'
-import { unrolled } from '../../geo/unroll'
 import type { Plan } from '../../plan/plan'
 import type { Store } from '../../state/store'
 import { outlineOf } from '../tools/scene'

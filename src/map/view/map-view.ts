@@ -1,7 +1,9 @@
 import { type ReadonlySignal, signal } from '@preact/signals'
 import * as L from 'leaflet'
+import { WGS84_A_M } from '../../geo/earth'
+import { nearLonDeg, unrolled, wrapLonDeg } from '../../geo/longitude'
 import type { Position } from '../../geo/position'
-import { nearLonDeg, unrolled, wrapLonDeg } from '../../geo/unroll'
+import { degToRad } from '../../units'
 import { svgElement } from './svg-element'
 
 /** A point of the map's drawing, px; it stays under its place while the map is panned. */
@@ -37,7 +39,7 @@ export interface MapView {
 }
 
 /** One degree of longitude at the equator on the WGS 84 ellipsoid, m: π a / 180. */
-const M_PER_EQUATOR_DEG = (Math.PI * 6378137) / 180
+const M_PER_EQUATOR_DEG = degToRad(WGS84_A_M)
 
 /** How much of the screen's size is drawn beyond each of its edges. */
 const MARGIN = 0.5
@@ -107,7 +109,7 @@ export function createMapView(container: HTMLElement): MapView {
     screen,
     metresPerPx: () => {
       const { lat } = map.getCenter()
-      return (M_PER_EQUATOR_DEG * 360 * Math.cos((lat * Math.PI) / 180)) / (256 * 2 ** map.getZoom())
+      return (M_PER_EQUATOR_DEG * 360 * Math.cos(degToRad(lat))) / (256 * 2 ** map.getZoom())
     },
     addGroup: (name, level = 'above') => svgElement('g', { class: name }, drawings[level]),
     remove: () => {

@@ -1,5 +1,5 @@
 import { boxAround, clipSegment, contains, type Point, type Segment, segmentsOf } from '../../figure/geometry'
-import { type ScaleBar, scaleBar } from '../../figure/map-scale'
+import { type ScaleBar, scaleBar } from '../../figure/scale-bar'
 import { between, crossTicks, middleInside } from '../../figure/wire-strokes'
 import type { LineId } from '../../plan/id'
 import { type HazardKind, type Lay, type Line, verticesOf } from '../../plan/plan'
@@ -11,6 +11,9 @@ import type { PaperSource } from '../paper-source'
 import { type Label, type PlacedLabel, placeLabels } from './label-placer'
 import { type MapWindow, type MatchLine, toPaper } from './map-window'
 import { type MapGrid, mapGrid } from './sheet-grid-lines'
+
+/** Room for the scale bar, mm. */
+const MOST_BAR_MM = 45
 
 export type LabelStyle = 'station' | 'line' | 'mark' | 'match' | 'hazard'
 
@@ -205,7 +208,7 @@ export function drawMap(
 
   return {
     window,
-    bar: scaleBar(window.scale, 45, system),
+    bar: scaleBar((MOST_BAR_MM * window.scale) / 1000, system),
     grid: mapGrid(window),
     hazards,
     legs,

@@ -23,6 +23,7 @@ const HAZARDS: readonly (readonly [HazardKind, string])[] = [
 /** Scale bar, stated scale and the legend, in the band below the frame. */
 export function MapLegend({ drawing, frame }: { drawing: MapDrawing; frame: Box }) {
   const { bar, grid, window } = drawing
+  const barMm = (bar.lengthM * 1000) / window.scale
   const y = frame.bottom + 5
   const kinds = new Set(drawing.hazards.map(({ kind }) => kind))
   const hazards = HAZARDS.filter(([kind]) => kinds.has(kind))
@@ -34,8 +35,8 @@ export function MapLegend({ drawing, frame }: { drawing: MapDrawing; frame: Box 
   ]
   return (
     <g class="foot-band">
-      <path class="bar" d={`M${frame.left} ${y - 1.5}v1.5h${bar.lengthMm}v-1.5m${-bar.lengthMm / 2} .5v1`} />
-      <text x={frame.left + bar.lengthMm + 1.5} y={y + 0.6}>
+      <path class="bar" d={`M${frame.left} ${y - 1.5}v1.5h${barMm}v-1.5m${-barMm / 2} .5v1`} />
+      <text x={frame.left + barMm + 1.5} y={y + 0.6}>
         {bar.text}
       </text>
       <text x={frame.left} y={y + 4.4}>

@@ -1,6 +1,9 @@
 import { type Box, clipSegment, type Point, type Segment } from '../../figure/geometry'
+import { degreesNear, type GridCoordinates, gridCurves, utmCoordinates } from '../../figure/grid-lines'
 import { gridStep } from '../../figure/map-scale'
-import { type UtmZone, utmZoneOf } from '../../geo/utm-zone'
+import { degreeM } from '../../geo/earth'
+import { wrapLonDeg } from '../../geo/longitude'
+import { hasUtm, utmZone, writtenNorthingM } from '../../geo/utm'
 import { type MapWindow, paperToPlane, toPaper } from './map-window'
 
 /** One line of a map's grid, and the label at its end. */
@@ -18,7 +21,6 @@ export interface MapGrid {
 }
 
 const WANTED_MM = 30
-const METRES_PER_DEGREE = 111_000
 
 const corners = ({ left, top, right, bottom }: Box): readonly Point[] => [
   [left, top],
@@ -27,79 +29,53 @@ const corners = ({ left, top, right, bottom }: Box): readonly Point[] => [
   [left, bottom],
 ]
 
-/** A grid in some coordinates of its own: how to get into them and out of them, and how its lines are named. */
-interface Coordinates {
-  readonly of: (position: readonly [number, number]) => readonly [number, number]
-  readonly back: (x: number, y: number) => readonly [number, number]
-  readonly steps: readonly [number, number]
-  readonly label: (value: number, axis: 0 | 1, step: number) => string
-}
-
-/** Multiples of the step from one end of a range to the other. */
-function marks(values: readonly number[], step: number): readonly number[] {
-  const first = Math.ceil(Math.min(...values) / step - 1e-9)
-  const last = Math.floor(Math.max(...values) / step + 1e-9)
-  return Array.from({ length: Math.max(0, last - first + 1) }, (_, i) => (first + i) * step)
-}
-
-function linesOf(window: MapWindow, { of, back, steps, label }: Coordinates): readonly GridLine[] {
+/** The lines of a grid as far as they lie in the frame, each straight over a map as small as a sheet. */
+function linesOf(
+  window: MapWindow,
+  coordinates: GridCoordinates,
+  steps: readonly [number, number],
+  label: (value: number, across: 'east' | 'north', step: number) => string,
+): readonly GridLine[] {
   const { plane, frame } = window
-  const at = corners(frame).map((corner) => of(plane.toPosition(paperToPlane(window, corner))))
-  const ranges = [at.map(([x]) => x), at.map(([, y]) => y)] as const
-  const line = (axis: 0 | 1, value: number): readonly GridLine[] => {
-    const along = ranges[(1 - axis) as 0 | 1]
-    const [start, end] = [Math.min(...along), Math.max(...along)].map((other) =>
-      toPaper(window, axis === 0 ? back(value, other) : back(other, value)),
-    ) as [Point, Point]
-    const points = clipSegment(axis === 0 ? [end, start] : [start, end], frame)
-    return points
-      ? [{ points, label: label(value, axis, steps[axis]), edge: axis === 0 ? 'top' : 'left' }]
-      : []
-  }
-  return ([0, 1] as const).flatMap((axis) =>
-    marks(ranges[axis], steps[axis]).flatMap((value) => line(axis, value)),
-  )
+  const rim = corners(frame).map((corner) => plane.toPosition(paperToPlane(window, corner)))
+  return gridCurves(coordinates, rim, steps, 1).flatMap(({ across, value, points }) => {
+    const isEast = across === 'east'
+    const [start, end] = points.map((position) => toPaper(window, position)) as [Point, Point]
+    // From the end at which the label stands.
+    const kept = clipSegment(isEast ? [end, start] : [start, end], frame)
+    if (!kept) return []
+    const text = label(value, across, isEast ? steps[0] : steps[1])
+    return [{ points: kept, label: text, edge: isEast ? 'top' : 'left' }]
+  })
 }
 
 const grouped = (m: number) => String(Math.round(m)).replace(/\B(?=(\d{3})+$)/g, '\u00a0')
 
-function utmGrid(window: MapWindow, zone: UtmZone): MapGrid {
-  const step = gridStep(WANTED_MM, window.scale, 1)
-  const lines = linesOf(window, {
-    of: (position) => zone.forward(position),
-    back: zone.inverse,
-    steps: [step, step],
-    label: (value, axis) => `${grouped(value)} ${axis === 0 ? 'E' : 'N'}`,
-  })
-  return { lines, name: `grid UTM zone ${zone.zone} ${zone.south ? 'south' : 'north'}, metres` }
+function utmGrid(window: MapWindow): MapGrid {
+  const [lonDeg, latDeg] = window.plane.middle
+  const zone = utmZone(lonDeg, latDeg)
+  const stepM = gridStep(WANTED_MM, window.scale, 1)
+  const lines = linesOf(window, utmCoordinates(zone, lonDeg), [stepM, stepM], (value, across) =>
+    across === 'east' ? `${grouped(value)} E` : `${grouped(writtenNorthingM(value, latDeg < 0))} N`,
+  )
+  return { lines, name: `grid UTM zone ${zone} ${latDeg < 0 ? 'south' : 'north'}, metres` }
 }
 
 const decimals = (step: number) => Math.max(0, Math.ceil(-Math.log10(step) - 1e-9))
 
 /** Meridians and parallels in round decimal degrees: where there is no UTM. */
 function graticule(window: MapWindow): MapGrid {
-  const [middleLonDeg, middleLatDeg] = window.plane.middle
-  const latStep = gridStep(WANTED_MM, window.scale, METRES_PER_DEGREE)
-  const eastM = window.plane.toPlane([middleLonDeg + 1e-3, middleLatDeg])[0] * 1e3
-  const lines = linesOf(window, {
-    // Longitude is counted from the middle, so that it runs on across the antimeridian.
-    of: ([lonDeg, latDeg]) => [
-      middleLonDeg + ((((lonDeg - middleLonDeg + 540) % 360) + 360) % 360) - 180,
-      latDeg,
-    ],
-    back: (lonDeg, latDeg) => [lonDeg, latDeg],
-    steps: [gridStep(WANTED_MM, window.scale, eastM), latStep],
-    label: (value, axis, step) => {
-      const shown = axis === 0 ? ((((value + 180) % 360) + 360) % 360) - 180 : value
-      const hemisphere = axis === 0 ? (shown < 0 ? 'W' : 'E') : shown < 0 ? 'S' : 'N'
-      return `${Math.abs(shown).toFixed(decimals(step))}° ${hemisphere}`
-    },
+  const [lonDeg, latDeg] = window.plane.middle
+  const { lonM, latM } = degreeM(latDeg)
+  const steps = [gridStep(WANTED_MM, window.scale, lonM), gridStep(WANTED_MM, window.scale, latM)] as const
+  const lines = linesOf(window, degreesNear(lonDeg), steps, (value, across, step) => {
+    const shown = across === 'east' ? wrapLonDeg(value) : value
+    const [positive, negative] = across === 'east' ? 'EW' : 'NS'
+    return `${Math.abs(shown).toFixed(decimals(step))}° ${shown < 0 ? negative : positive}`
   })
   return { lines, name: 'grid in degrees' }
 }
 
 /** The grid of a map in round figures: UTM, or degrees about the poles. */
-export function mapGrid(window: MapWindow): MapGrid {
-  const zone = utmZoneOf(window.plane.middle)
-  return zone ? utmGrid(window, zone) : graticule(window)
-}
+export const mapGrid = (window: MapWindow): MapGrid =>
+  hasUtm(window.plane.middle[1]) ? utmGrid(window) : graticule(window)

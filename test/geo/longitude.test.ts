@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { nearLonDeg, unrolled, wrapLonDeg } from '../../src/geo/unroll'
+import { nearLonDeg, unrolled, wrapLonDeg } from '../../src/geo/longitude'
 
 test('a line across the antimeridian goes the short way', () => {
   const path = unrolled(
