@@ -1,5 +1,5 @@
 import type { Position } from '../geo/position'
-import { crossingsOf } from '../hazard/crossings'
+import { type Crossing, crossingsOf } from '../hazard/crossings'
 import type { StationId } from '../plan/id'
 import type { HazardKind, Lay, Line, Plan } from '../plan/plan'
 import { WORK, workOf } from '../plan/work'
@@ -108,6 +108,7 @@ function reasonsFor(
   plan: Plan,
   measured: MeasuredLine,
   line: Line,
+  crossings: readonly Crossing[],
   allowances: TaggingAllowances,
 ): readonly Reason[] {
   const lastM = measured.groundM
@@ -122,7 +123,7 @@ function reasonsFor(
     const why: TagReason = { code: 'lay-changes', from: leg.lay, to: next }
     return next === leg.lay ? [] : [{ groundM: runM, why, isTestPoint: false }]
   })
-  const crossings = crossingsOf(plan, line).flatMap(({ kind, name, distanceM, insideM }): Reason[] => {
+  const beside = crossings.flatMap(({ kind, name, distanceM, insideM }): Reason[] => {
     const why: TagReason = { code: 'crossing', hazard: kind, name }
     const sides = [distanceM - allowances.besideCrossingM, distanceM + insideM + allowances.besideCrossingM]
     return sides.map((mapM) => ({
@@ -134,7 +135,7 @@ function reasonsFor(
   const tests = between(0, lastM, allowances.testEveryM).map(
     (groundM): Reason => ({ groundM, why: { code: 'test-point' }, isTestPoint: true }),
   )
-  return [...ends, ...changes, ...crossings, ...tests]
+  return [...ends, ...changes, ...beside, ...tests]
 }
 
 /** Reasons whose tags would hang within reach of each other, together, in order along the line. */
@@ -176,18 +177,19 @@ export function lineTags(
   plan: Plan,
   measured: MeasuredLine,
   line: Line,
+  crossings: readonly Crossing[] = crossingsOf(plan, line),
   allowances: TaggingAllowances = taggingOf(plan),
 ): readonly LineTag[] {
   const from = [
     line,
-    crossingsOf(plan, line),
+    crossings,
     branchStations(plan).has(line.from),
     branchStations(plan).has(line.to),
     ...Object.values(allowances),
   ]
   const before = known.get(measured)
   if (before?.from.every((part, i) => part === from[i])) return before.tags
-  const tags = placeTags(plan, measured, line, allowances)
+  const tags = placeTags(plan, measured, line, crossings, allowances)
   known.set(measured, { from, tags })
   return tags
 }
@@ -196,9 +198,10 @@ function placeTags(
   plan: Plan,
   measured: MeasuredLine,
   line: Line,
+  crossings: readonly Crossing[],
   allowances: TaggingAllowances,
 ): readonly LineTag[] {
-  const asked = reasonsFor(plan, measured, line, allowances)
+  const asked = reasonsFor(plan, measured, line, crossings, allowances)
   const places = gathered(asked).map((group) => placeOf(group).groundM)
   const extra = places
     .slice(1)

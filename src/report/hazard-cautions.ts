@@ -2,7 +2,7 @@ import type { Catalog } from '../catalog/catalog'
 import { CROSSING_PRACTICE, POWER_APPROACH } from '../catalog/crossing-practice'
 import type { Wire } from '../catalog/wire'
 import { CROSSED } from '../hazard/crossed'
-import { type Crossing, crossingsOf } from '../hazard/crossings'
+import type { Crossing } from '../hazard/crossings'
 import { ridgeStretches } from '../hazard/ridges'
 import { stretchesBeside } from '../hazard/stretches-beside'
 import type { MeasuredLine } from '../measure/measured'
@@ -26,6 +26,7 @@ const known = new WeakMap<MeasuredLine, Known>()
 export function hazardCautions(
   plan: Plan,
   measured: ReadonlyMap<LineId, MeasuredLine>,
+  crossings: ReadonlyMap<LineId, readonly Crossing[]>,
   catalog: Catalog,
   ground?: Ground,
 ): Caution[] {
@@ -43,14 +44,13 @@ export function hazardCautions(
     ) {
       return before.cautions
     }
-    const cautions = judge({ plan, line, name, measured: ofLine, wire, ground })
+    const cautions = judge({ plan, line, name, measured: ofLine, wire, ground }, crossings.get(line.id)!)
     known.set(ofLine, { hazards: plan.hazards, wire, tempC: plan.wireTempC, name, cautions })
     return cautions
   })
 }
 
-function judge(judged: JudgedLine): Caution[] {
-  const crossings = crossingsOf(judged.plan, judged.line)
+function judge(judged: JudgedLine, crossings: readonly Crossing[]): Caution[] {
   return [
     ...crossings.flatMap((crossing) => crossingCaution(judged, crossing) ?? []),
     ...powerCautions(judged, crossings),

@@ -1,5 +1,5 @@
 import type { Wire } from '../catalog/wire'
-import { crossingsOf } from '../hazard/crossings'
+import type { Crossing } from '../hazard/crossings'
 import { wireHeightM } from '../measure/catenary'
 import { type Hazard, type Lay, type Line, type Plan, stationName, verticesOf } from '../plan/plan'
 import type { GridGround } from '../terrain/ground-from-grids'
@@ -41,6 +41,12 @@ export interface LineProfile {
   readonly crossings: readonly ProfileCrossing[]
 }
 
+/** What a profile needs of a line's report. */
+interface ProfiledLine {
+  readonly legs: readonly { readonly mapM: number }[]
+  readonly crossings: readonly Crossing[]
+}
+
 /** Points drawn of one span's curve, besides its first. */
 const POINTS_PER_SPAN = 8
 
@@ -48,7 +54,7 @@ const POINTS_PER_SPAN = 8
 export function lineProfile(
   plan: Plan,
   line: Line,
-  legs: readonly { readonly mapM: number }[],
+  { legs, crossings }: ProfiledLine,
   wire: Wire | undefined,
   ground: GridGround | undefined,
 ): LineProfile | undefined {
@@ -88,7 +94,7 @@ export function lineProfile(
     legs: profile.legs.map((leg, i) => ({ ...leg, lay: line.legs[i]!.lay, isSteep: isSteep(leg) })),
     hung,
     supports,
-    crossings: crossingsOf(plan, line).map(({ distanceM, kind, name }) => ({
+    crossings: crossings.map(({ distanceM, kind, name }) => ({
       atM: distanceM,
       kind,
       name: name || kind.replace('-', ' '),

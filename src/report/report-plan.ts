@@ -1,7 +1,7 @@
 import { lineConstants } from '../budget/line-constants'
 import { BUILT_IN } from '../catalog/built-in'
 import { type Catalog, mergeCatalogs } from '../catalog/catalog'
-import { crossingsOf } from '../hazard/crossings'
+import { type Crossing, crossingsOf } from '../hazard/crossings'
 import { hoursOfPlan } from '../materials/hours'
 import { loadsOf } from '../materials/loads'
 import { planSpools } from '../materials/plan-spools'
@@ -33,7 +33,14 @@ export function reportPlan(plan: Plan, ground?: Ground): Report {
   return {
     title: plan.title,
     lines: [...plan.lines.values()].map((line) =>
-      reportLine(plan, line, catalog, measured.get(line.id)!, pieces.get(line.id) ?? []),
+      reportLine(
+        plan,
+        line,
+        catalog,
+        measured.get(line.id)!,
+        pieces.get(line.id) ?? [],
+        crossings.get(line.id)!,
+      ),
     ),
     circuits: [...plan.circuits.values()].map((circuit) => circuitReport(plan, circuit, catalog, measured)),
     spools,
@@ -41,7 +48,7 @@ export function reportPlan(plan: Plan, ground?: Ground): Report {
     hours: hoursOfPlan(plan, measured, pieces, crossings, layingOf(plan)),
     cautions: [
       ...safetyCautions(plan, catalog),
-      ...hazardCautions(plan, measured, catalog, ground),
+      ...hazardCautions(plan, measured, crossings, catalog, ground),
       ...spliceCautions(plan, measured, pieces),
       ...stockCautions(plan, spools, catalog),
     ],
@@ -54,6 +61,7 @@ function reportLine(
   catalog: Catalog,
   measured: MeasuredLine,
   pieces: readonly Piece[],
+  crossings: readonly Crossing[],
 ): ReportLine {
   const wire = catalog.wires.get(line.wire)
   if (!wire) throw new Error(`line ${line.id} is of wire ${line.wire}, which nothing defines`)
@@ -71,7 +79,8 @@ function reportLine(
     kg: wire.kgPerKm * km * line.pairs,
     legs: measured.legs,
     pieces,
-    tags: lineTags(plan, measured, line),
+    crossings,
+    tags: lineTags(plan, measured, line, crossings),
     splices: splicePlacesOf(plan, line, measured, pieces),
   }
 }

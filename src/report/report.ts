@@ -1,4 +1,5 @@
 import type { Check, LoopRow, RingingRow, Verdict, VoiceRow } from '../budget/rows'
+import type { Crossing } from '../hazard/crossings'
 import type { NetHours } from '../materials/hours'
 import type { Loads } from '../materials/loads'
 import type { Splice } from '../materials/splice-limits'
@@ -30,6 +31,8 @@ export interface ReportLine {
     readonly lay: Lay
   }[]
   readonly pieces: readonly Piece[]
+  /** What it crosses, from its start to its end. */
+  readonly crossings: readonly Crossing[]
   /** Tags and test points from the line's start to its end. */
   readonly tags: readonly LineTag[]
   /** Splices by place, in the order in which the crew comes to them: pairs that are spliced at one place share it. */

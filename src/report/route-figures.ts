@@ -30,13 +30,20 @@ export function routeFigures(plan: Plan, id: LineId, ground: GridGround | undefi
   const catalog = mergeCatalogs(BUILT_IN, plan.catalog)
   const measured = measureLine(plan, line, ground)
   const alone = { ...plan, lines: new Map([[id, line]]) }
-  const profile = lineProfile(plan, line, measured.legs, catalog.wires.get(line.wire), ground)
+  const crossings = crossingsOf(plan, line)
+  const profile = lineProfile(
+    plan,
+    line,
+    { legs: measured.legs, crossings },
+    catalog.wires.get(line.wire),
+    ground,
+  )
   return {
     groundM: measured.groundM,
     wireM: measured.wireM,
     climbM: profile?.ground.climbM,
     bends: line.bends.length,
-    cautions: hazardCautions(alone, new Map([[id, measured]]), catalog, ground),
-    hours: hoursOfLine(measured, line.pairs, 0, crossingsOf(plan, line), layingOf(plan)).totalH,
+    cautions: hazardCautions(alone, new Map([[id, measured]]), new Map([[id, crossings]]), catalog, ground),
+    hours: hoursOfLine(measured, line.pairs, 0, crossings, layingOf(plan)).totalH,
   }
 }

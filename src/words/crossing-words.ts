@@ -1,8 +1,7 @@
 import { HEIGHT_OVER } from '../catalog/crossing-practice'
 import { CROSSED } from '../hazard/crossed'
-import { type Crossing, crossingsOf } from '../hazard/crossings'
-import type { Line, Plan } from '../plan/plan'
-import type { Caution } from '../report/report'
+import type { Crossing } from '../hazard/crossings'
+import type { Caution, ReportLine } from '../report/report'
 import type { Tongue } from './tongue'
 
 const hungOver = (over: 'road' | 'track', { height }: Tongue) =>
@@ -29,17 +28,12 @@ function directions({ kind, lay }: Crossing, say: Tongue): string | undefined {
  * What the crew meets on a line, in the order in which it comes to it: for a crossing that is in order what to do there, and every
  * caution of the line in its own words.
  */
-export function onTheWay(
-  plan: Plan,
-  line: Line,
-  cautions: readonly Caution[],
-  say: Tongue,
-): readonly string[] {
+export function onTheWay(line: ReportLine, cautions: readonly Caution[], say: Tongue): readonly string[] {
   const own = cautions.filter(({ where }) => where === line.id)
   const isCautioned = ({ legIndex, distanceM }: Crossing) =>
     own.some(({ place }) => place?.legIndex === legIndex && Math.abs(place.distanceM - distanceM) < 0.5)
   const steps = [
-    ...crossingsOf(plan, line).flatMap((crossing) => {
+    ...line.crossings.flatMap((crossing) => {
       const doing = isCautioned(crossing) ? undefined : directions(crossing, say)
       const { kind, name: hazard, distanceM } = crossing
       const what = hazard || kind.replace('-', ' ')

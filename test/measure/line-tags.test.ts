@@ -120,7 +120,7 @@ describe('tags, as US Army subcourse SS0444, p. 2-9, par. 37 places them', () =>
   })
 
   test('stand as close as is asked for in bad country, numbered from the start', () => {
-    const tags = lineTags(crossed, second, l2, { ...DEFAULT_TAGGING, tagEveryM: 300 })
+    const tags = lineTags(crossed, second, l2, undefined, { ...DEFAULT_TAGGING, tagEveryM: 300 })
     expect(tags.map((tag) => tag.number)).toEqual(tags.map((_, i) => i + 1))
     for (const [i, { groundM }] of tags.slice(1).entries()) {
       expect(groundM - tags[i]!.groundM).toBeLessThanOrEqual(300 + 15)

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import { BUILT_IN } from '../../src/catalog/built-in'
 import { mergeCatalogs } from '../../src/catalog/catalog'
+import { crossingsOf } from '../../src/hazard/crossings'
 import { measurePlan } from '../../src/measure/measure-line'
 import type { HazardKind, Lay, Leg, Plan } from '../../src/plan/plan'
 import { hazardCautions } from '../../src/report/hazard-cautions'
@@ -12,8 +13,10 @@ import { type Metres, planOf } from '../terrain/made-plan'
 const catalog = mergeCatalogs(BUILT_IN, { wires: [], sets: [], supplies: [] })
 const wire = BUILT_IN.wires[0]!.id
 
+const crossingsIn = (plan: Plan) =>
+  new Map([...plan.lines.values()].map((line) => [line.id, crossingsOf(plan, line)]))
 const cautionsIn = (plan: Plan, ground?: Ground) =>
-  hazardCautions(plan, measurePlan(plan, ground), catalog, ground)
+  hazardCautions(plan, measurePlan(plan, ground), crossingsIn(plan), catalog, ground)
 
 /** A line 600 m east; what it meets runs north and south 300 m out. */
 function across(
@@ -203,11 +206,12 @@ test('a line along a crest is told of lightning, where the ground is known', () 
 test('nothing changed, nothing is judged again; a hazard moved is', () => {
   const plan = across('road', 'surface')
   const measured = measurePlan(plan)
-  const first = hazardCautions(plan, measured, catalog)
-  expect(hazardCautions(plan, measured, catalog)[0]).toBe(first[0])
+  const first = hazardCautions(plan, measured, crossingsIn(plan), catalog)
+  expect(hazardCautions(plan, measured, crossingsIn(plan), catalog)[0]).toBe(first[0])
   const moved = across('road', 'surface', {}, [
     [310, 400],
     [310, -400],
   ])
-  expect(hazardCautions({ ...plan, hazards: moved.hazards }, measured, catalog)[0]).not.toBe(first[0])
+  const hazardMoved = { ...plan, hazards: moved.hazards }
+  expect(hazardCautions(hazardMoved, measured, crossingsIn(hazardMoved), catalog)[0]).not.toBe(first[0])
 })

@@ -2,10 +2,12 @@ import { describe, expect, test } from 'vitest'
 import { BUILT_IN } from '../../src/catalog/built-in'
 import { mergeCatalogs } from '../../src/catalog/catalog'
 import { drawProfile } from '../../src/figure/profile-drawing'
+import { crossingsOf } from '../../src/hazard/crossings'
 import { measureLine } from '../../src/measure/measure-line'
-import type { HazardKind, Lay } from '../../src/plan/plan'
+import type { HazardKind, Lay, Line, Plan } from '../../src/plan/plan'
 import { lineProfile, profileAt } from '../../src/report/line-profile'
 import { routeFigures } from '../../src/report/route-figures'
+import type { Ground } from '../../src/terrain/ground'
 import { groundFromGrids } from '../../src/terrain/ground-from-grids'
 import { gridOver } from '../terrain/made-ground'
 import { type Metres, planOf } from '../terrain/made-plan'
@@ -15,14 +17,18 @@ const slopeM = (eastM: number) => 500 + 0.1 * eastM + 0.3 * Math.max(0, eastM - 
 const ground = groundFromGrids([gridOver(slopeM, 10)])
 const wires = mergeCatalogs(BUILT_IN, { wires: [], sets: [], supplies: [] }).wires
 
+const drawn = (plan: Plan, line: Line, over: Ground = ground) => ({
+  legs: measureLine(plan, line, over).legs,
+  crossings: crossingsOf(plan, line),
+})
+
 function profileOf(
   way: readonly Metres[],
   lays: readonly Lay[],
   hazards: readonly { kind: HazardKind; path: readonly Metres[] }[] = [],
 ) {
   const { plan, line } = planOf(way, lays, hazards)
-  const { legs } = measureLine(plan, line, ground)
-  return { plan, line, profile: lineProfile(plan, line, legs, wires.get('wd-1a'), ground)! }
+  return { plan, line, profile: lineProfile(plan, line, drawn(plan, line), wires.get('wd-1a'), ground)! }
 }
 
 describe('the profile of a line', () => {
@@ -41,8 +47,7 @@ describe('the profile of a line', () => {
     const { plan, line } = planOf([[0, 0], [120, 0]], ['overhead']) // biome-ignore format: one line
     const hung = { ...line, legs: [{ lay: 'overhead' as const, supportM: 6, spanM: 40, sagPct: 2 }] }
     const own = { ...plan, lines: new Map([[line.id, hung]]) }
-    const { legs } = measureLine(own, hung, ground)
-    const profile = lineProfile(own, hung, legs, wires.get('wd-1a'), ground)!
+    const profile = lineProfile(own, hung, drawn(own, hung), wires.get('wd-1a'), ground)!
     expect(profile.supports.map(({ atM }) => Math.round(atM))).toEqual([0, 40, 80, 120])
     for (const { heightM, topM } of profile.supports) expect(topM - heightM).toBeCloseTo(6, 1)
     // On an even slope the chord between two tops runs 6 m over the ground; 2 % of 40 m below it hangs the middle.
@@ -59,9 +64,8 @@ describe('the profile of a line', () => {
 
   test('is none where no height is known', () => {
     const { plan, line } = planOf([[90_000, 0], [90_500, 0]], ['surface']) // biome-ignore format: one line
-    const { legs } = measureLine(plan, line, ground)
-    expect(lineProfile(plan, line, legs, wires.get('wd-1a'), ground)).toBeUndefined()
-    expect(lineProfile(plan, line, legs, wires.get('wd-1a'), undefined)).toBeUndefined()
+    expect(lineProfile(plan, line, drawn(plan, line), wires.get('wd-1a'), ground)).toBeUndefined()
+    expect(lineProfile(plan, line, drawn(plan, line), wires.get('wd-1a'), undefined)).toBeUndefined()
   })
 })
 
@@ -88,8 +92,11 @@ describe('its drawing', () => {
   test('does not make a mountain of level ground', () => {
     const { plan, line } = planOf([[-800, 0], [-100, 0]], ['surface']) // biome-ignore format: one line
     const level = groundFromGrids([gridOver(() => 500, 10)])
-    const { legs } = measureLine(plan, line, level)
-    const drawing = drawProfile(lineProfile(plan, line, legs, undefined, level)!, size, 'metric')
+    const drawing = drawProfile(
+      lineProfile(plan, line, drawn(plan, line, level), undefined, level)!,
+      size,
+      'metric',
+    )
     expect(drawing.stretch).toBeLessThanOrEqual(25)
     const [top, bottom] = yRange(drawing.ground)
     expect(bottom - top).toBeLessThan(0.5)
@@ -100,8 +107,7 @@ describe('its drawing', () => {
     const fine = groundFromGrids([
       gridOver((eastM) => 500.25 + (Math.abs(eastM) < 0.3 ? 40 : 0), 0.2, { sideM: 320 }),
     ])
-    const { legs } = measureLine(plan, line, fine)
-    const profile = lineProfile(plan, line, legs, undefined, fine)!
+    const profile = lineProfile(plan, line, drawn(plan, line, fine), undefined, fine)!
     const drawing = drawProfile(profile, size, 'metric')
     expect(profile.ground.samples.length).toBeGreaterThan(2500)
     expect(drawing.ground.match(/L/g)!.length).toBeLessThan(2 * size.width)

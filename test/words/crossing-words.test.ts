@@ -5,13 +5,10 @@ import { tongueOf } from '../../src/words/tongue'
 import { demoPlan } from '../sheet/demo-source'
 
 const plan = demoPlan()
-const { cautions } = reportPlan(plan)
+const { cautions, lines } = reportPlan(plan)
 const stepsOf = (name: string) => {
-  const line = [...plan.lines.values()].find(({ from, to }) => {
-    const [a, b] = [from, to].map((id) => plan.stations.get(id)?.name)
-    return `${a} – ${b}` === name
-  })!
-  return onTheWay(plan, line, cautions, tongueOf(plan, 'metric'))
+  const line = lines.find((each) => each.name === name)!
+  return onTheWay(line, cautions, tongueOf(plan, 'metric'))
 }
 
 describe('what a crew meets on its way', () => {

@@ -1,13 +1,13 @@
-import { type Crossing, crossingsOf } from '../../hazard/crossings'
-import type { Line } from '../../plan/plan'
+import type { Crossing } from '../../hazard/crossings'
+import type { ReportLine } from '../../report/report'
 import { requestPlace } from '../../state/requests'
 import type { Store } from '../../state/store'
 import { HAZARD_WORDS, LAY_WORDS } from '../../words/plan-words'
 import { formatLengthM, formatRunM } from '../../words/units'
 
 /** What a line crosses, in order: where, how square, and how it is laid there. Each leads to its place. */
-export function CrossingList({ store, line }: { store: Store; line: Line }) {
-  const crossings = crossingsOf(store.plan.value, line)
+export function CrossingList({ store, line }: { store: Store; line: ReportLine }) {
+  const { crossings } = line
   if (crossings.length === 0) return null
   return (
     <>

@@ -14,7 +14,7 @@ import { RouteOffer } from './route-offer'
 /** The ground that a line crosses: in a sentence, and drawn. */
 export function LineGround({ store, line, measured }: { store: Store; line: Line; measured: ReportLine }) {
   const wire = store.catalog.value.wires.get(line.wire)
-  const profile = lineProfile(store.plan.value, line, measured.legs, wire, store.ground.value)
+  const profile = lineProfile(store.plan.value, line, measured, wire, store.ground.value)
   return (
     <Question ask="What ground does it cross?">
       {profile ? (
@@ -31,7 +31,7 @@ export function LineGround({ store, line, measured }: { store: Store; line: Line
           <OpenElevations store={store} />
         </>
       )}
-      <CrossingList store={store} line={line} />
+      <CrossingList store={store} line={measured} />
       <RouteOffer
         store={store}
         from={line.from}

@@ -101,7 +101,7 @@ export function lineSheet(
   room: SheetRoom,
 ): readonly Block[] {
   const norths = northsAt(planeAbout(verticesOf(source.plan, line)).middle, source.date)
-  const steps = onTheWay(source.plan, line, source.report.cautions, tongueOf(source.plan, source.system))
+  const steps = onTheWay(measured, source.report.cautions, tongueOf(source.plan, source.system))
   const text = (words: string): Block => ({ kind: 'text', text: words })
   const above = [text(`${lineSummary(source, line, measured)} ${northsText(norths, source.date)}`)]
   const profile = profileBlocks(source, line, measured, room.widthMm)

@@ -18,7 +18,7 @@ export function profileBlocks(
   measured: ReportLine,
   widthMm: number,
 ): readonly Block[] {
-  const profile = lineProfile(plan, line, measured.legs, catalog.wires.get(line.wire), ground)
+  const profile = lineProfile(plan, line, measured, catalog.wires.get(line.wire), ground)
   if (!profile) return []
   const drawing = drawProfile(profile, { width: widthMm, height: HEIGHT_MM, letter: LETTER_MM }, system)
   const length = (m: number) => formatLengthM(m, system)

@@ -1,4 +1,3 @@
-import { crossingsOf } from '../../hazard/crossings'
 import { wireMOnLeg } from '../../measure/place-on-line'
 import type { Line } from '../../plan/plan'
 import type { ReportLine } from '../../report/report'
@@ -31,7 +30,6 @@ export function legTable(
   const nameOf = (id: Line['from']) => plan.stations.get(id)?.name || id
   const ends = [...line.bends.map((_, i) => `bend ${i + 1}`), nameOf(line.to)]
   const marks = lineMarks(source, line, measured)
-  const crossings = crossingsOf(plan, line)
   const lastLeg = measured.legs.length - 1
 
   let runM = 0
@@ -42,7 +40,7 @@ export function legTable(
     const here = marks.filter((mark) => mark.legIndex === i)
     const onTheWay = [
       line.legs[i]?.note ?? '',
-      ...crossings
+      ...measured.crossings
         .filter((crossing) => crossing.legIndex === i)
         .map(({ kind, name }) => `crosses ${name || kind.replace('-', ' ')}`),
       ...here
