@@ -1,3 +1,4 @@
+import { memoryOfEach } from '../memo'
 import { type CircuitModel, type Port, portsAt } from './circuit-model'
 import type { Conditions } from './conditions'
 import { loopRows, ringdownLoopRows } from './dc-loop'
@@ -5,16 +6,13 @@ import { ringingRows } from './ringing'
 import type { CircuitRows, VoiceRow } from './rows'
 import { voiceRows } from './voice-loss'
 
-const portsByModel = new WeakMap<CircuitModel, readonly Port[]>()
+const remembered = memoryOfEach<CircuitModel, readonly Port[]>()
 
 /** The ports of a circuit with a ringdown unit; none for every other circuit. */
 export function ringdownPorts(model: CircuitModel): readonly Port[] {
-  if (model.supply?.supply.kind !== 'ringdown') return []
-  const known = portsByModel.get(model)
-  if (known) return known
-  const ports = portsAt(model, model.supply.node)
-  portsByModel.set(model, ports)
-  return ports
+  const { supply } = model
+  if (supply?.supply.kind !== 'ringdown') return []
+  return remembered(model, [], () => portsAt(model, supply.node))
 }
 
 /** Loop, ringing and voice figures of a circuit under the given conditions. */

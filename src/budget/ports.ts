@@ -1,4 +1,5 @@
 import type { Wire } from '../catalog/wire'
+import { memoryOfEach } from '../memo'
 import type { CircuitModel } from './circuit-model'
 import type { Conditions } from './conditions'
 import { type Elimination, planElimination } from './elimination'
@@ -14,18 +15,15 @@ import {
 import { onHookSiemens } from './ringer'
 import { chainOf, type Kilometre, kilometreOf, piSection } from './uniform-line'
 
-const shapes = new WeakMap<CircuitModel['lines'], Elimination>()
+const remembered = memoryOfEach<CircuitModel['lines'], Elimination>()
 
-function shapeOf(model: CircuitModel): Elimination {
-  const known = shapes.get(model.lines)
-  if (known) return known
-  const shape = planElimination(
-    model.stations.length,
-    model.lines.map(({ from, to }) => [from, to] as const),
+const shapeOf = ({ lines, stations }: CircuitModel): Elimination =>
+  remembered(lines, [], () =>
+    planElimination(
+      stations.length,
+      lines.map(({ from, to }) => [from, to] as const),
+    ),
   )
-  shapes.set(model.lines, shape)
-  return shape
-}
 
 /**
  * The lines and every on-hook ringer of a circuit at one frequency, seen from its sets and its supply: impedance between each two

@@ -1,3 +1,4 @@
+import { remembering } from '../memo'
 import type { Supply } from './supply'
 import type { TelephoneSet } from './telephone-set'
 import type { Wire } from './wire'
@@ -20,8 +21,10 @@ const byId = <T extends { readonly id: string }>(builtIn: readonly T[], own: rea
   new Map([...builtIn, ...own].map((entry) => [entry.id, entry]))
 
 /** The built-in entries with the plan's own laid over them: an own entry hides a built-in one of the same id. */
-export const mergeCatalogs = (builtIn: CatalogEntries, own: CatalogEntries): Catalog => ({
-  wires: byId(builtIn.wires, own.wires),
-  sets: byId(builtIn.sets, own.sets),
-  supplies: byId(builtIn.supplies, own.supplies),
-})
+export const mergeCatalogs = remembering(
+  (builtIn: CatalogEntries, own: CatalogEntries): Catalog => ({
+    wires: byId(builtIn.wires, own.wires),
+    sets: byId(builtIn.sets, own.sets),
+    supplies: byId(builtIn.supplies, own.supplies),
+  }),
+)

@@ -3,8 +3,17 @@ import { degreeM } from '../geo/earth'
 import { legGeometry } from '../geo/leg-length'
 import { shortWayDeg } from '../geo/longitude'
 import type { Position } from '../geo/position'
+import { memoryOfEach } from '../memo'
 import type { HazardId } from '../plan/id'
-import { type Hazard, type HazardKind, type Lay, type Line, type Plan, verticesOf } from '../plan/plan'
+import {
+  endsOf,
+  type Hazard,
+  type HazardKind,
+  type Lay,
+  type Line,
+  type Plan,
+  verticesOf,
+} from '../plan/plan'
 import { radToDeg } from '../units'
 import { hazardShape, mayMeet } from './hazard-shape'
 
@@ -30,25 +39,13 @@ interface Cut {
   readonly angleDeg: number
 }
 
-interface Known {
-  readonly hazards: Plan['hazards']
-  readonly from: Position
-  readonly to: Position
-  readonly crossings: readonly Crossing[]
-}
-const known = new WeakMap<Line, Known>()
+const remembered = memoryOfEach<Line, readonly Crossing[]>()
 
 /** Every crossing of a line with the plan's hazards, in the order of the line. Asked again with nothing changed, the same list. */
 export function crossingsOf(plan: Plan, line: Line): readonly Crossing[] {
-  const vertices = verticesOf(plan, line)
-  const [from, to] = [vertices[0]!, vertices.at(-1)!]
-  const before = known.get(line)
-  if (before && before.hazards === plan.hazards && before.from === from && before.to === to)
-    return before.crossings
-
-  const crossings = crossingsAlong(plan.hazards.values(), vertices, line.legs)
-  known.set(line, { hazards: plan.hazards, from, to, crossings })
-  return crossings
+  return remembered(line, [plan.hazards, ...endsOf(plan, line)], () =>
+    crossingsAlong(plan.hazards.values(), verticesOf(plan, line), line.legs),
+  )
 }
 
 /** Every crossing of a way, leg by leg, with hazards; in the order of the way. */

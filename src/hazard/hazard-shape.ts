@@ -1,5 +1,6 @@
 import { shortWayDeg } from '../geo/longitude'
 import type { Position } from '../geo/position'
+import { memoryOfEach } from '../memo'
 import type { Hazard } from '../plan/plan'
 
 /** The outline of a hazard: its one path, or the rings of its area, and the box around them, in degrees. */
@@ -12,12 +13,11 @@ export interface HazardShape {
   readonly northDeg: number
 }
 
-const shapes = new WeakMap<Hazard, HazardShape>()
+const remembered = memoryOfEach<Hazard, HazardShape>()
 
-export function hazardShape(hazard: Hazard): HazardShape {
-  const known = shapes.get(hazard)
-  if (known) return known
-  const { geometry } = hazard
+export const hazardShape = (hazard: Hazard): HazardShape => remembered(hazard, [], () => shapeOf(hazard))
+
+function shapeOf({ geometry }: Hazard): HazardShape {
   const isArea = geometry.type === 'Polygon'
   const paths = isArea ? geometry.coordinates : [geometry.coordinates]
   const firstLonDeg = paths[0]?.[0]?.[0] ?? 0
@@ -31,7 +31,7 @@ export function hazardShape(hazard: Hazard): HazardShape {
       northDeg = Math.max(northDeg, latDeg)
     }
   }
-  const shape = {
+  return {
     paths,
     isArea,
     middleLonDeg: firstLonDeg + (west + east) / 2,
@@ -39,8 +39,6 @@ export function hazardShape(hazard: Hazard): HazardShape {
     southDeg,
     northDeg,
   }
-  shapes.set(hazard, shape)
-  return shape
 }
 
 /** Whether a leg may come within so many degrees of a hazard: a quick no for most of them. */

@@ -72,7 +72,10 @@ export function packAtWill({ needsM, kinds, wasteM, isCuttable }: Packable): Pac
   settle(bestFit(order, remainderM, longestM))
   const isFewest = () => best !== undefined && best.cost.spools === bound.spools
   const isSmall = needsM.length <= FEW_RUNS
-  if (!isBest() && (isSmall || !isFewest())) settle(tightFill(order, remainderM, longestM))
+  if (!isBest() && (isSmall || !isFewest())) {
+    const bins = tightFill(order, remainderM, longestM, best ? best.cost.spools - splices : needsM.length)
+    if (bins) settle(bins)
+  }
   if (!best) settle(needsM.map((_, run) => [run]))
 
   const bins: number[][] = []
@@ -145,35 +148,52 @@ function bestFit(order: readonly number[], sizesM: readonly number[], roomM: num
  *
  * Source: J. N. D. Gupta, J. C. Ho, A new heuristic algorithm for the one-dimensional bin-packing problem, Production Planning &
  * Control 10 (1999): minimum bin slack.
+ *
+ * @returns undefined where the steps run out and what is left would take more than `mostBins`
  */
-function tightFill(order: readonly number[], sizesM: readonly number[], roomM: number): number[][] {
+function tightFill(
+  order: readonly number[],
+  sizesM: readonly number[],
+  roomM: number,
+  mostBins: number,
+): number[][] | undefined {
   const bins: number[][] = []
   let allFills = 0
   let left = [...order]
   while (left.length > 0) {
-    const [first, ...others] = left as [number, ...number[]]
+    // Out of steps, every run would get a bin of its own.
+    if (allFills > ALL_FILLS && bins.length + left.length > mostBins) return undefined
+    const first = left[0]!
     let best: number[] = []
     let bestM = Number.POSITIVE_INFINITY
     let fills = 0
     const chosen: number[] = []
+    /** The first place from `from` on whose run fits: runs lie from the largest to the smallest. */
+    const firstFit = (from: number, restM: number): number => {
+      let end = left.length
+      while (from < end) {
+        const middle = (from + end) >> 1
+        if (sizesM[left[middle]!]! > restM + ROUNDING_M) from = middle + 1
+        else end = middle
+      }
+      return from
+    }
     const fill = (from: number, restM: number): void => {
       if (restM < bestM) {
         best = [...chosen]
         bestM = restM
       }
-      for (let i = from; i < others.length && bestM > ROUNDING_M; i++) {
-        const sizeM = sizesM[others[i]!]!
-        if (sizeM > restM + ROUNDING_M) continue
+      for (let i = firstFit(from, restM); i < left.length && bestM > ROUNDING_M; i++) {
         if (++fills > FILLS || ++allFills > ALL_FILLS) return
-        chosen.push(others[i]!)
-        fill(i + 1, restM - sizeM)
+        chosen.push(i)
+        fill(i + 1, restM - sizesM[left[i]!]!)
         chosen.pop()
       }
     }
-    fill(0, roomM - sizesM[first]!)
-    const taken = new Set([first, ...best])
-    bins.push([...taken])
-    left = left.filter((item) => !taken.has(item))
+    fill(1, roomM - sizesM[first]!)
+    bins.push([first, ...best.map((i) => left[i]!)])
+    const taken = new Set([0, ...best])
+    left = left.filter((_, i) => !taken.has(i))
   }
   return bins
 }

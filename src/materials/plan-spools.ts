@@ -1,5 +1,6 @@
 import type { Catalog } from '../catalog/catalog'
 import type { MeasuredLine } from '../measure/measured'
+import { memoryOfEach } from '../memo'
 import type { LineId } from '../plan/id'
 import type { Line, Plan } from '../plan/plan'
 import { type LaidWire, layWire } from './lay-wire'
@@ -8,6 +9,17 @@ import type { Piece, SpoolPlan, WireSpools } from './spool-plan'
 
 /** What was laid last for a wire, and everything that it followed from: where all of it is the same, so is the answer. */
 const remembered = new Map<string, { readonly from: readonly unknown[]; readonly laid: LaidWire }[]>()
+
+const rememberedNames = memoryOfEach<LaidWire, ReturnType<typeof withNames>>()
+const piecesOfLine = memoryOfEach<MeasuredLine, readonly Piece[]>()
+
+/** A line that is cut as before keeps its very list of pieces, though all spools were shared out anew. */
+const rememberedPieces = (measured: MeasuredLine, pieces: readonly Piece[]): readonly Piece[] =>
+  piecesOfLine(
+    measured,
+    pieces.flatMap(({ spool, wireM, pair, cutM }) => [spool, wireM, pair, cutM]),
+    () => pieces,
+  )
 
 /** How many answers are kept for one wire: enough for a drag and for the plans that remedies try beside it. */
 const KEPT = 8
@@ -33,17 +45,23 @@ export function planSpools(
   for (const [wire, lines] of linesByWire(plan)) {
     const laid = layOnce(plan, catalog, measured, wire, lines)
     const firstId = before + 1
-    const idOf = (spool: number) => `s${firstId + spool}`
     before += laid.used.length
-    spools.push({ ...laid.figures, used: laid.used.map((spool, i) => ({ spool: idOf(i), ...spool })) })
-    for (const [line, own] of laid.pieces) {
-      pieces.set(
-        line,
-        own.map((piece) => ({ ...piece, spool: idOf(piece.spool) })),
-      )
-    }
+    const named = rememberedNames(laid, [firstId], () => withNames(laid, firstId))
+    spools.push(named.spools)
+    for (const [line, own] of named.pieces) pieces.set(line, rememberedPieces(measured.get(line)!, own))
   }
   return { spools, pieces }
+}
+
+/** Spools are numbered through the whole plan, so a wire's own change with those of the wires before it. */
+function withNames({ figures, used, pieces }: LaidWire, firstId: number) {
+  const idOf = (spool: number) => `s${firstId + spool}`
+  return {
+    spools: { ...figures, used: used.map((spool, i) => ({ spool: idOf(i), ...spool })) },
+    pieces: new Map(
+      [...pieces].map(([line, own]) => [line, own.map((piece) => ({ ...piece, spool: idOf(piece.spool) }))]),
+    ),
+  }
 }
 
 function linesByWire(plan: Plan): ReadonlyMap<string, readonly Line[]> {

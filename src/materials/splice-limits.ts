@@ -1,6 +1,7 @@
 import { type WireStretch, wireOnCrossings } from '../measure/crossing-wire'
 import type { MeasuredLine } from '../measure/measured'
 import { type PlaceOnLine, pointAtWireM, wireMOnLeg } from '../measure/place-on-line'
+import { memoryOfEach } from '../memo'
 import type { LineId } from '../plan/id'
 import type { Lay, Line, Plan } from '../plan/plan'
 import { METRES_PER_MILE } from '../units'
@@ -40,28 +41,21 @@ export interface SpliceFlag {
 /** So far before and after a crossing there should be no splice, m of ground: an allowance, so that it can be reached and tied off. */
 const BESIDE_CROSSING_M = 10
 
-interface Known {
-  readonly line: Line
-  readonly hazards: Plan['hazards']
-  readonly avoid: readonly WireStretch[]
-}
-const known = new WeakMap<MeasuredLine, Known>()
+const remembered = memoryOfEach<MeasuredLine, readonly WireStretch[]>()
 
 /**
  * Where on a line no splice should fall: on overhead legs, where it hangs out of reach and bears the pull; under water; and on
  * crossings, where it cannot be got at. Common practice.
  */
 export function splicesToAvoid(plan: Plan, line: Line, measured: MeasuredLine): readonly WireStretch[] {
-  const before = known.get(measured)
-  if (before && before.line === line && before.hazards === plan.hazards) return before.avoid
-  const legs = measured.legs.flatMap(({ lay }, legIndex) =>
-    lay === 'overhead' || lay === 'water'
-      ? [{ fromM: wireMOnLeg(measured, legIndex, 0), toM: wireMOnLeg(measured, legIndex, 1) }]
-      : [],
-  )
-  const avoid = [...legs, ...wireOnCrossings(plan, line, measured, BESIDE_CROSSING_M)]
-  known.set(measured, { line, hazards: plan.hazards, avoid })
-  return avoid
+  return remembered(measured, [line, plan.hazards], () => {
+    const legs = measured.legs.flatMap(({ lay }, legIndex) =>
+      lay === 'overhead' || lay === 'water'
+        ? [{ fromM: wireMOnLeg(measured, legIndex, 0), toM: wireMOnLeg(measured, legIndex, 1) }]
+        : [],
+    )
+    return [...legs, ...wireOnCrossings(plan, line, measured, BESIDE_CROSSING_M)]
+  })
 }
 
 const byPair = (pieces: readonly Piece[]): ReadonlyMap<number, readonly Piece[]> => {

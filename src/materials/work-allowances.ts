@@ -1,5 +1,6 @@
 import { DEFAULT_LAYING, LAYING_RATES, LAYING_SOURCES, type LayingAllowances } from '../catalog/laying-rates'
 import { TAGGING_SOURCE } from '../measure/line-tags'
+import { remembering } from '../memo'
 import type { Lay, Plan } from '../plan/plan'
 import { type Work, type WorkField, workOf } from '../plan/work'
 import { LOAD_SOURCES, type LoadAllowances } from './loads'
@@ -43,23 +44,13 @@ interface Allowed {
   readonly loads: LoadAllowances
 }
 
-const known = new WeakMap<Work, Allowed>()
-const usual = allowed({})
+const remembered = remembering((work: Work | undefined): Allowed => allowed(work ? { work } : {}))
 
 /** What the hours of a plan follow from: the same object as long as its figures of the work stay. */
-export const layingOf = (plan: Plan): LayingAllowances => allowedIn(plan).laying
+export const layingOf = (plan: Plan): LayingAllowances => remembered(plan.work).laying
 
 /** What the load list of a plan follows from. */
-export const loadAllowancesOf = (plan: Plan): LoadAllowances => allowedIn(plan).loads
-
-function allowedIn({ work }: Plan): Allowed {
-  if (!work) return usual
-  const before = known.get(work)
-  if (before) return before
-  const now = allowed({ work })
-  known.set(work, now)
-  return now
-}
+export const loadAllowancesOf = (plan: Plan): LoadAllowances => remembered(plan.work).loads
 
 function allowed(plan: { readonly work?: Work }): Allowed {
   const of = (field: WorkField) => workOf(plan, field)

@@ -1,5 +1,6 @@
 import type { Position } from '../geo/position'
 import { type Crossing, crossingsOf } from '../hazard/crossings'
+import { memoryOfEach, remembering } from '../memo'
 import type { StationId } from '../plan/id'
 import type { HazardKind, Lay, Line, Plan } from '../plan/plan'
 import { WORK, workOf } from '../plan/work'
@@ -64,29 +65,26 @@ interface Reason {
   readonly isTestPoint: boolean
 }
 
-const knownBranches = new WeakMap<Plan['lines'], { circuits: Plan['circuits']; of: ReadonlySet<StationId> }>()
-
 /** Stations where three lines or more of one circuit meet: opened there, a fault is told to be on one of the branches. */
-export function branchStations(plan: Plan): ReadonlySet<StationId> {
-  const before = knownBranches.get(plan.lines)
-  if (before?.circuits === plan.circuits) return before.of
-  const of = findBranches(plan)
-  knownBranches.set(plan.lines, { circuits: plan.circuits, of })
-  return of
-}
+export const branchStations = ({ lines, circuits }: Plan): ReadonlySet<StationId> =>
+  findBranches(lines, circuits)
 
-function findBranches(plan: Plan): ReadonlySet<StationId> {
+const findBranches = remembering((lines: Plan['lines'], circuits: Plan['circuits']) => {
   const branches = new Set<StationId>()
-  for (const circuit of plan.circuits.values()) {
+  for (const circuit of circuits.values()) {
+    // A circuit of so few lines cannot branch.
+    if (circuit.lines.length < 3) continue
     const ends = new Map<StationId, number>()
     for (const id of circuit.lines) {
-      const line = plan.lines.get(id)
-      for (const station of line ? [line.from, line.to] : []) ends.set(station, (ends.get(station) ?? 0) + 1)
+      const line = lines.get(id)
+      if (!line) continue
+      ends.set(line.from, (ends.get(line.from) ?? 0) + 1)
+      ends.set(line.to, (ends.get(line.to) ?? 0) + 1)
     }
     for (const [station, count] of ends) if (count >= 3) branches.add(station)
   }
   return branches
-}
+})
 
 /** Equal stretches of at most `everyM` between two places: where one ends and the next begins. */
 function between(fromM: number, toM: number, everyM: number): readonly number[] {
@@ -159,11 +157,7 @@ const distinct = (reasons: readonly TagReason[]): readonly [TagReason, ...TagRea
 const placeOf = (group: readonly Reason[]): Reason =>
   group.find(({ isTestPoint }) => isTestPoint) ?? group[0]!
 
-interface Known {
-  readonly from: readonly unknown[]
-  readonly tags: readonly LineTag[]
-}
-const known = new WeakMap<MeasuredLine, Known>()
+const remembered = memoryOfEach<MeasuredLine, readonly LineTag[]>()
 
 /**
  * The tags of a line from `from` to `to`: at its ends and test points, where the lay changes, on both sides of each crossing, and so
@@ -187,11 +181,7 @@ export function lineTags(
     branchStations(plan).has(line.to),
     ...Object.values(allowances),
   ]
-  const before = known.get(measured)
-  if (before?.from.every((part, i) => part === from[i])) return before.tags
-  const tags = placeTags(plan, measured, line, crossings, allowances)
-  known.set(measured, { from, tags })
-  return tags
+  return remembered(measured, from, () => placeTags(plan, measured, line, crossings, allowances))
 }
 
 function placeTags(

@@ -1,20 +1,19 @@
 import { legGeometry } from '../geo/leg-length'
 import type { Position } from '../geo/position'
+import { memoryOfEach } from '../memo'
 import type { LineId } from '../plan/id'
-import { type Allowances, type Leg, type Line, type Plan, verticesOf } from '../plan/plan'
+import { type Allowances, endsOf, type Leg, type Line, type Plan, verticesOf } from '../plan/plan'
 import type { Ground } from '../terrain/ground'
 import type { MeasuredLeg, MeasuredLine } from './measured'
 import { sagFactor } from './sag-factor'
 
-/** What a line's measure rests on besides the line itself. */
+/** What a line's measure rests on besides its course. */
 interface Basis {
-  readonly from: Position
-  readonly to: Position
   readonly allowances: Allowances
   readonly ground: Ground | undefined
 }
 
-const known = new WeakMap<Line, { readonly basis: Basis; readonly measured: MeasuredLine }>()
+const remembered = memoryOfEach<Line, MeasuredLine>()
 
 function measureLeg(leg: Leg, from: Position, to: Position, basis: Basis): MeasuredLeg {
   const { mapM, bearingDeg } = legGeometry(from, to)
@@ -40,35 +39,24 @@ function measureLeg(leg: Leg, from: Position, to: Position, basis: Basis): Measu
  * A line that is measured again with nothing changed gives the very same object.
  */
 export function measureLine(plan: Plan, line: Line, ground?: Ground): MeasuredLine {
-  const vertices = verticesOf(plan, line)
-  const from = vertices[0]!
-  const to = vertices.at(-1)!
   const { allowances } = plan
-  const before = known.get(line)
-  if (
-    before &&
-    before.basis.from === from &&
-    before.basis.to === to &&
-    before.basis.allowances === allowances &&
-    before.basis.ground === ground
-  ) {
-    return before.measured
-  }
+  const [from, to] = endsOf(plan, line)
+  return remembered(line, [from, to, allowances, ground], () => measure(plan, line, { allowances, ground }))
+}
 
-  const basis = { from, to, allowances, ground }
+function measure(plan: Plan, line: Line, basis: Basis): MeasuredLine {
+  const vertices = verticesOf(plan, line)
   const legs = line.legs.map((leg, i) => measureLeg(leg, vertices[i]!, vertices[i + 1]!, basis))
   const sum = (length: (leg: MeasuredLeg) => number) => legs.reduce((total, leg) => total + length(leg), 0)
   const laidM = sum((leg) => leg.laidM)
-  const measured: MeasuredLine = {
+  return {
     id: line.id,
     mapM: sum((leg) => leg.mapM),
     groundM: sum((leg) => leg.groundM),
     laidM,
-    wireM: laidM + 2 * allowances.tailM,
+    wireM: laidM + 2 * basis.allowances.tailM,
     legs,
   }
-  known.set(line, { basis, measured })
-  return measured
 }
 
 /** Every line of the plan, measured. */

@@ -143,10 +143,16 @@ export const EMPTY_PLAN: Plan = {
 
 /** Every vertex of a line, from `from` to `to`. Throws where a station is missing: a checked plan has none missing. */
 export function verticesOf(plan: Plan, line: Line): readonly Position[] {
+  const [from, to] = endsOf(plan, line)
+  return [from, ...line.bends, to]
+}
+
+/** Where a line begins and where it ends: without its bends all that its course follows from besides itself. */
+export function endsOf(plan: Plan, line: Line): readonly [from: Position, to: Position] {
   const from = plan.stations.get(line.from)
   const to = plan.stations.get(line.to)
   if (!from || !to) throw new Error(`line ${line.id} ends on a station that is not in the plan`)
-  return [from.position, ...line.bends, to.position]
+  return [from.position, to.position]
 }
 
 /** A station's name, or its id where it has none. Rows of a report carry ids as plain text. */

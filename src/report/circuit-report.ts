@@ -7,16 +7,12 @@ import { reachOf } from '../budget/reach'
 import { checkText, verdictOf } from '../budget/verdict'
 import type { Catalog } from '../catalog/catalog'
 import type { MeasuredLine } from '../measure/measured'
+import { memoryOfEach } from '../memo'
 import type { LineId, StationId } from '../plan/id'
 import type { Circuit, Plan } from '../plan/plan'
 import type { Reach, ReportCircuit } from './report'
 
-interface Remembered {
-  readonly inputs: readonly unknown[]
-  readonly report: ReportCircuit
-}
-
-const remembered = new WeakMap<Circuit, Remembered>()
+const remembered = memoryOfEach<Circuit, ReportCircuit>()
 
 /** One circuit of the report, without remedies. A circuit that no edit touched is not reckoned again. */
 export function circuitReport(
@@ -25,17 +21,14 @@ export function circuitReport(
   catalog: Catalog,
   measured: ReadonlyMap<LineId, MeasuredLine>,
 ): ReportCircuit {
-  const inputs = inputsOf(plan, circuit, catalog, measured)
-  const before = remembered.get(circuit)
-  if (before && sameInputs(before.inputs, inputs)) return before.report
-  const report = reckon(
-    circuit,
-    circuitModel(plan, circuit, catalog, measured),
-    conditionsOf(plan.weather, plan.wireTempC),
-    (id) => plan.stations.get(id as StationId)?.name || id,
+  return remembered(circuit, inputsOf(plan, circuit, catalog, measured), () =>
+    reckon(
+      circuit,
+      circuitModel(plan, circuit, catalog, measured),
+      conditionsOf(plan.weather, plan.wireTempC),
+      (id) => plan.stations.get(id as StationId)?.name || id,
+    ),
   )
-  remembered.set(circuit, { inputs, report })
-  return report
 }
 
 /** Everything that a circuit's figures depend on, by identity. */
@@ -55,9 +48,6 @@ function inputsOf(
   if (circuit.supply) inputs.push(catalog.supplies.get(circuit.supply.type))
   return inputs
 }
-
-const sameInputs = (a: readonly unknown[], b: readonly unknown[]): boolean =>
-  a.length === b.length && a.every((input, k) => input === b[k])
 
 function reckon(
   circuit: Circuit,

@@ -1,11 +1,11 @@
 import type { Catalog } from '../catalog/catalog'
 import { CROSSING_PRACTICE, POWER_APPROACH } from '../catalog/crossing-practice'
-import type { Wire } from '../catalog/wire'
 import { CROSSED } from '../hazard/crossed'
 import type { Crossing } from '../hazard/crossings'
 import { ridgeStretches } from '../hazard/ridges'
 import { stretchesBeside } from '../hazard/stretches-beside'
 import type { MeasuredLine } from '../measure/measured'
+import { memoryOfEach } from '../memo'
 import type { LineId } from '../plan/id'
 import { lineName, type Plan, verticesOf } from '../plan/plan'
 import type { Ground } from '../terrain/ground'
@@ -13,14 +13,7 @@ import { cautionAt, type JudgedLine, LOCAL_CODE, metresAndFeet } from './judged-
 import { overheadCautions, overRailCaution, overRoadCaution } from './overhead-cautions'
 import type { Caution } from './report'
 
-interface Known {
-  readonly hazards: Plan['hazards']
-  readonly wire: Wire | undefined
-  readonly tempC: number
-  readonly name: string
-  readonly cautions: readonly Caution[]
-}
-const known = new WeakMap<MeasuredLine, Known>()
+const remembered = memoryOfEach<MeasuredLine, readonly Caution[]>()
 
 /** What each line meets on its way, judged by the handbooks' figures; in the order of the lines. */
 export function hazardCautions(
@@ -34,19 +27,10 @@ export function hazardCautions(
     const ofLine = measured.get(line.id)!
     const wire = catalog.wires.get(line.wire)
     const name = lineName(plan, line)
-    const before = known.get(ofLine)
     // A line measured the same, over the same hazards and with the same wire, is in the same danger.
-    if (
-      before?.hazards === plan.hazards &&
-      before.wire === wire &&
-      before.tempC === plan.wireTempC &&
-      before.name === name
-    ) {
-      return before.cautions
-    }
-    const cautions = judge({ plan, line, name, measured: ofLine, wire, ground }, crossings.get(line.id)!)
-    known.set(ofLine, { hazards: plan.hazards, wire, tempC: plan.wireTempC, name, cautions })
-    return cautions
+    return remembered(ofLine, [plan.hazards, wire, plan.wireTempC, name], () =>
+      judge({ plan, line, name, measured: ofLine, wire, ground }, crossings.get(line.id)!),
+    )
   })
 }
 

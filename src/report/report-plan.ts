@@ -1,21 +1,18 @@
-import { lineConstants } from '../budget/line-constants'
 import { BUILT_IN } from '../catalog/built-in'
 import { type Catalog, mergeCatalogs } from '../catalog/catalog'
-import { type Crossing, crossingsOf } from '../hazard/crossings'
+import { crossingsOf } from '../hazard/crossings'
 import { hoursOfPlan } from '../materials/hours'
 import { loadsOf } from '../materials/loads'
 import { planSpools } from '../materials/plan-spools'
-import { splicePlacesOf } from '../materials/splice-limits'
-import type { Piece, WireSpools } from '../materials/spool-plan'
+import type { WireSpools } from '../materials/spool-plan'
 import { layingOf, loadAllowancesOf } from '../materials/work-allowances'
-import { lineTags } from '../measure/line-tags'
 import { measurePlan } from '../measure/measure-line'
-import type { MeasuredLine } from '../measure/measured'
-import { type Line, lineName, type Plan } from '../plan/plan'
+import { lineName, type Plan } from '../plan/plan'
 import type { Ground } from '../terrain/ground'
 import { circuitReport } from './circuit-report'
 import { hazardCautions } from './hazard-cautions'
-import type { Caution, Report, ReportLine } from './report'
+import type { Caution, Report } from './report'
+import { reportLine } from './report-line'
 import { safetyCautions } from './safety-cautions'
 import { spliceCautions } from './splice-cautions'
 
@@ -52,36 +49,6 @@ export function reportPlan(plan: Plan, ground?: Ground): Report {
       ...spliceCautions(plan, measured, pieces),
       ...stockCautions(plan, spools, catalog),
     ],
-  }
-}
-
-function reportLine(
-  plan: Plan,
-  line: Line,
-  catalog: Catalog,
-  measured: MeasuredLine,
-  pieces: readonly Piece[],
-  crossings: readonly Crossing[],
-): ReportLine {
-  const wire = catalog.wires.get(line.wire)
-  if (!wire) throw new Error(`line ${line.id} is of wire ${line.wire}, which nothing defines`)
-  const km = measured.wireM / 1000
-  const [fromOhm, toOhm] = line.return === 'earth' ? (line.electrodeOhms ?? [0, 0]) : [0, 0]
-  const { ohmPerKm } = lineConstants(wire, plan.weather, plan.wireTempC, line.return)
-  return {
-    id: line.id,
-    name: lineName(plan, line),
-    mapM: measured.mapM,
-    groundM: measured.groundM,
-    laidM: measured.laidM,
-    wireM: measured.wireM,
-    loopOhms: ohmPerKm * km + fromOhm + toOhm,
-    kg: wire.kgPerKm * km * line.pairs,
-    legs: measured.legs,
-    pieces,
-    crossings,
-    tags: lineTags(plan, measured, line, crossings),
-    splices: splicePlacesOf(plan, line, measured, pieces),
   }
 }
 

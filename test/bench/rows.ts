@@ -6,7 +6,7 @@ export const rows = [
   speechOnTree,
   ringOnTree,
   growthWithLines,
-  oneBendMoved,
+  ...oneBendMoved,
   demoReport,
   routeOverMillion,
   routeBesideOthers,

@@ -2,9 +2,8 @@ import { type Choice, reachBySupply, reachByWire } from '../../budget/choices'
 import type { CircuitModel } from '../../budget/circuit-model'
 import type { Conditions } from '../../budget/conditions'
 import { longestWay } from '../../budget/path'
-import type { CircuitId } from '../../plan/id'
+import { memoryOfEach } from '../../memo'
 import { type Circuit, stationName } from '../../plan/plan'
-import type { Report } from '../../report/report'
 import { betterChoice, limitWords, reachWords } from '../../words/choice-words'
 import type { Table } from '../layout/table'
 import type { PaperSource } from '../paper-source'
@@ -14,7 +13,7 @@ interface Choices {
   readonly wires: readonly Choice[]
   readonly supplies: readonly Choice[]
 }
-const known = new WeakMap<Report, Map<CircuitId, Choices>>()
+const remembered = memoryOfEach<Circuit, Choices>()
 
 /** Reckoned once for a plan: the papers are drawn anew with every letter of their revision. */
 function choicesFor(
@@ -23,17 +22,11 @@ function choicesFor(
   model: CircuitModel,
   today: Conditions,
 ): Choices {
-  const ofPlan = known.get(report) ?? new Map<CircuitId, Choices>()
-  known.set(report, ofPlan)
-  const before = ofPlan.get(circuit.id)
-  if (before) return before
-  const choices = {
+  return remembered(circuit, [report, catalog], () => ({
     way: longestWay(model),
     wires: reachByWire(model, today, catalog.wires.values()),
     supplies: reachBySupply(model, today, catalog.supplies.values()),
-  }
-  ofPlan.set(circuit.id, choices)
-  return choices
+  }))
 }
 
 /** How far a circuit could go with each wire, and with each supply; none where no two sets could speak over it. */

@@ -1,0 +1,49 @@
+import { lineConstants } from '../budget/line-constants'
+import type { Catalog } from '../catalog/catalog'
+import type { Wire } from '../catalog/wire'
+import type { Crossing } from '../hazard/crossings'
+import { splicePlacesOf } from '../materials/splice-limits'
+import type { Piece } from '../materials/spool-plan'
+import { lineTags } from '../measure/line-tags'
+import type { MeasuredLine } from '../measure/measured'
+import { memoryOfEach } from '../memo'
+import { type Line, lineName, type Plan } from '../plan/plan'
+import type { ReportLine } from './report'
+
+const remembered = memoryOfEach<MeasuredLine, ReportLine>()
+
+/** One line of the report. A line that no edit touched is the very same as before. */
+export function reportLine(
+  plan: Plan,
+  line: Line,
+  catalog: Catalog,
+  measured: MeasuredLine,
+  pieces: readonly Piece[],
+  crossings: readonly Crossing[],
+): ReportLine {
+  const wire = catalog.wires.get(line.wire)
+  if (!wire) throw new Error(`line ${line.id} is of wire ${line.wire}, which nothing defines`)
+  const name = lineName(plan, line)
+  const tags = lineTags(plan, measured, line, crossings)
+  const from = [line, name, tags, wire, pieces, crossings, plan.weather, plan.wireTempC]
+  return remembered(measured, from, () => ({
+    id: line.id,
+    name,
+    mapM: measured.mapM,
+    groundM: measured.groundM,
+    laidM: measured.laidM,
+    wireM: measured.wireM,
+    loopOhms: loopOhms(plan, line, wire, measured),
+    kg: wire.kgPerKm * (measured.wireM / 1000) * line.pairs,
+    legs: measured.legs,
+    pieces,
+    crossings,
+    tags,
+    splices: splicePlacesOf(plan, line, measured, pieces),
+  }))
+}
+
+function loopOhms({ weather, wireTempC }: Plan, line: Line, wire: Wire, { wireM }: MeasuredLine): number {
+  const [fromOhm, toOhm] = line.return === 'earth' ? (line.electrodeOhms ?? [0, 0]) : [0, 0]
+  return (lineConstants(wire, weather, wireTempC, line.return).ohmPerKm * wireM) / 1000 + fromOhm + toOhm
+}
