@@ -1,5 +1,5 @@
 import { figure, idText, optional, text } from '../schema/schema'
-import { SOURCES } from './sources'
+import { SOURCES, SPREAD } from './sources'
 
 /** Units in which the figures of an entry are given. */
 export type FigureUnit =
@@ -9,7 +9,9 @@ export type FigureUnit =
   | 'mH/km'
   | 'µS/km'
   | 'kg/km'
+  | 'kg'
   | 'N'
+  | 'mm'
   | 'm'
   | 'Ω'
   | 'V'
@@ -19,6 +21,10 @@ export type FigureUnit =
   | 'H'
   | 'µF'
   | 'Ah'
+  | 'W'
+  | '%'
+  | 'cells'
+  | 'times that of air'
   | 'ringer equivalents'
 
 /** From the least that such a thing has to the most, or none at all: a loss, a leakage, a least current. */
@@ -42,4 +48,5 @@ export const SOURCED = {
   source: text('The source'),
   /** The same quantity by quantity. */
   sources: optional(SOURCES),
+  spread: optional(SPREAD),
 }

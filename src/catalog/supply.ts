@@ -27,6 +27,8 @@ export const SUPPLY = members('The supply', {
   ohms: orNone('The feed resistance', 'Ω', 0.01, 1e6),
   /** Constant-current limit of an electronic feed, mA. */
   maxMA: optional(from('The current limit', 'mA', 0.01, 1e5)),
+  /** Direct current at which it takes the line as answered, mA. */
+  offHookMA: optional(from('The current at which the line counts as answered', 'mA', 0.01, 1e5)),
   ring: optional(RING),
   indicator: optional(INDICATOR),
   /** Ringdown only: speech loss through the unit, dB. */
@@ -36,6 +38,26 @@ export const SUPPLY = members('The supply', {
   endVolts: optional(orNone('The voltage when spent', 'V', 0.01, 1000)),
   /** Id of the cell of which the battery is made, where the program knows it. */
   cell: optional(idText('The cell of the battery')),
+  /** What the unit itself takes from whatever feeds it, W; absent: not known. */
+  powerW: optional(
+    members('What the supply takes', {
+      idle: orNone('The power on hook', 'W', 1e-6, 1e5),
+      talk: orNone('The power while talking', 'W', 1e-6, 1e5),
+      ring: orNone('The power while ringing', 'W', 1e-6, 1e5),
+    }),
+  ),
+  /** The battery behind the unit, and what of it gets through the converter between. */
+  fedBy: optional(
+    members('What feeds the supply', {
+      volts: from('The voltage of the battery behind it', 'V', 0.1, 1000),
+      ampHours: from('The capacity of the battery behind it', 'Ah', 0.001, 1e6),
+      efficiencyPct: from('The efficiency', '%', 1, 100),
+      /** Id of the cell of which that battery is made, where the program knows it. */
+      cell: optional(idText('The cell of the battery behind it')),
+    }),
+  ),
+  /** Mass of the unit with its battery, kg. */
+  kg: optional(orNone('The mass', 'kg', 0.001, 1e4)),
   ...SOURCED,
 })
 

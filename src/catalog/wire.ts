@@ -19,6 +19,8 @@ export const WIRE = members('The wire', {
   dryMicroSPerKm: orNone('The leakage when dry', 'µS/km', 1e-6, 1e6),
   /** The same when wet, µS/km. */
   wetMicroSPerKm: orNone('The leakage when wet', 'µS/km', 1e-6, 1e6),
+  /** The same for old, nicked wire when wet, µS/km; absent: not known. */
+  wornMicroSPerKm: optional(orNone('The leakage when worn and wet', 'µS/km', 1e-6, 1e6)),
   /** The capacitance when wet, where a film of water round the wire raises it; absent: as dry. */
   wetNanoFPerKm: optional(orNone('The capacitance when wet', 'nF/km', 0.01, 1e4)),
   /** Mass of the run, both conductors with insulation, kg/km. */
@@ -27,6 +29,13 @@ export const WIRE = members('The wire', {
   breakN: optional(from('The breaking strength', 'N', 0.1, 1e6)),
   /** Lengths in which the wire is made up, m; none: of any length. */
   spoolsM: listOf('The list of standard spools', from('The length of a spool', 'm', 1, 1e5), { max: 100 }),
+  /** Solid wire of iron or steel: at voice frequencies its current keeps to its skin, see `steelAtHz`. */
+  steel: optional(
+    members('The steel of the wire', {
+      diameterMm: from('The diameter of the steel wire', 'mm', 0.1, 100),
+      relativePermeability: from('The permeability of the steel', 'times that of air', 1, 1e6),
+    }),
+  ),
   ...SOURCED,
 })
 

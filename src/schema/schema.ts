@@ -27,6 +27,9 @@ const saying =
 const wanting = (code: string, what: string, wanted: string) =>
   saying(code, (value) => `${what} is ${valueWords(value)}: give ${wanted}.`)
 
+type Dataset = v.OutputDataset<unknown, v.BaseIssue<unknown>>
+type Config = v.Config<v.BaseIssue<unknown>>
+
 /** A value that passes a check of its own, which gives a code and a sentence where it does not. */
 export const judged = <T>(
   faultOf: (value: unknown) => { readonly code: string; readonly message: string } | undefined,
@@ -56,11 +59,18 @@ export const idText = (what: string) => {
 export const oneOf = <const W extends readonly string[]>(what: string, words: W) =>
   v.picklist(words, wanting('unknown-word', what, words.map((word) => JSON.stringify(word)).join(' or ')))
 
+/** A mark that stands or is left out. */
+export const mark = (what: string) => v.literal(true, wanting('wrong-type', what, 'true, or leave it out'))
+
+/** What one schema lets pass, or the other; the faults told are the second's where the value is an object. */
+export function either<A extends Schema, B extends Schema>(plain: A, object: B) {
+  const run = (dataset: v.UnknownDataset, config: Config) =>
+    (isObject(dataset.value) ? object : plain)['~run'](dataset, config)
+  return { ...plain, '~run': run } as unknown as v.GenericSchema<Held<A> | Held<B>>
+}
+
 /** A member that may be left out. */
 export const optional = <S extends Schema>(schema: S) => v.exactOptional(schema)
-
-type Dataset = v.OutputDataset<unknown, v.BaseIssue<unknown>>
-type Config = v.Config<v.BaseIssue<unknown>>
 
 /** What is left of a look at many parts: their faults, each with the part's name before its place. */
 function lookAt(

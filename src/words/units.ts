@@ -71,6 +71,7 @@ export const UNITS = {
   db: same('dB', 2),
   henry: same('H', 3),
   microF: same('µF', 3),
+  watt: same('W', 3),
   nanoF: same('nF', 1),
   ampHour: same('Ah', 2),
   minute: same('min', 1),

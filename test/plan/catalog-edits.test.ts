@@ -64,3 +64,29 @@ test('sets and supplies in use stay too', () => {
   expect(mended(removeOwnSupply(plan, 'own-supply')).catalog.supplies).toEqual([])
   expect(mended(removeOwnSet(plan, 'nothing'))).toBe(plan)
 })
+
+test('takes what real sets and supplies have besides, and refuses it where it cannot be', () => {
+  const [set, supply] = [BUILT_IN.sets[0]!, BUILT_IN.supplies[0]!]
+  const real = {
+    ...set,
+    offHook: { ...set.offHook, dropVolts: 5.6, speakAcOhms: 300 },
+    battery: { volts: 3, ampHours: 10, talkMA: 30, idleMA: 0, cell: 'lr20', cells: 2 },
+    kg: 3,
+    spread: { 'ringer.minVolts': 25 },
+    sources: { kg: { kind: 'data-sheet', says: 'A page.' }, 'ringer.ohms': 'A sentence.' },
+  }
+  expect(faultsOf(ENTRY_SCHEMAS.sets, real, '')).toEqual([])
+  const places = (shape: Parameters<typeof faultsOf>[0], entry: object) =>
+    faultsOf(shape, entry, '').map(({ at }) => at)
+  expect(places(ENTRY_SCHEMAS.sets, { ...real, offHook: { ...real.offHook, dropVolts: -1 } })).toEqual([
+    'offHook.dropVolts',
+  ])
+  expect(places(ENTRY_SCHEMAS.sets, { ...real, spread: { kg: 'ten' } })).toEqual(['spread.kg'])
+  expect(places(ENTRY_SCHEMAS.sets, { ...real, sources: { kg: { kind: 'hearsay', says: 'So.' } } })).toEqual([
+    'sources.kg.kind',
+  ])
+  expect(places(ENTRY_SCHEMAS.supplies, { ...supply, powerW: { idle: 1, talk: 2 } })).toEqual(['powerW.ring'])
+  expect(
+    places(ENTRY_SCHEMAS.supplies, { ...supply, fedBy: { volts: 24, ampHours: 7, efficiencyPct: 120 } }),
+  ).toEqual(['fedBy.efficiencyPct'])
+})

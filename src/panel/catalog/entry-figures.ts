@@ -3,6 +3,7 @@ import { ENTRY_SCHEMAS } from '../../catalog/entry-schemas'
 import type { Sources } from '../../catalog/sources'
 import type { Supply } from '../../catalog/supply'
 import type { TelephoneSet } from '../../catalog/telephone-set'
+import type { Wire } from '../../catalog/wire'
 import { partOf } from '../../schema/parts'
 import type { Members, Schema } from '../../schema/schema'
 import type { Quantity } from '../../words/units'
@@ -47,11 +48,21 @@ type PartWords<T> = {
   readonly [P in PartName<T>]: { readonly label: string; readonly begins: NonNullable<T[P]> }
 }
 
-const PARTS: PartWords<TelephoneSet> & PartWords<Supply> = {
+const PARTS: PartWords<Wire> & PartWords<TelephoneSet> & PartWords<Supply> = {
+  steel: {
+    label: 'It is of solid iron or steel',
+    begins: { diameterMm: 2.5, relativePermeability: 100 },
+  },
   ringer: { label: 'It has a bell', begins: { ohms: 1000, minVolts: 20 } },
   generator: { label: 'It has a hand generator', begins: { volts: 80, hz: 20, ohms: 500 } },
+  battery: {
+    label: 'It has a battery of its own',
+    begins: { volts: 3, ampHours: 10, talkMA: 30, idleMA: 0 },
+  },
   ring: { label: 'It rings', begins: { volts: 75, hz: 20, ohms: 450 } },
   indicator: { label: 'It has a lamp or LED in series', begins: { forwardVolts: 2, ohms: 10 } },
+  powerW: { label: 'What it takes itself is known', begins: { idle: 1, talk: 2, ring: 5 } },
+  fedBy: { label: 'A battery stands behind it', begins: { volts: 12, ampHours: 7, efficiencyPct: 80 } },
 }
 
 const QUANTITIES: Readonly<Record<FigureUnit, Quantity>> = {
@@ -61,7 +72,9 @@ const QUANTITIES: Readonly<Record<FigureUnit, Quantity>> = {
   'mH/km': 'milliHPerKm',
   'µS/km': 'microSPerKm',
   'kg/km': 'kgPerKm',
+  kg: 'massKg',
   N: 'forceN',
+  mm: 'diameterMm',
   m: 'lengthM',
   Ω: 'ohm',
   V: 'volt',
@@ -71,6 +84,10 @@ const QUANTITIES: Readonly<Record<FigureUnit, Quantity>> = {
   H: 'henry',
   µF: 'microF',
   Ah: 'ampHour',
+  W: 'watt',
+  '%': 'pct',
+  cells: 'count',
+  'times that of air': 'ratio',
   'ringer equivalents': 'ratio',
 }
 
@@ -95,16 +112,19 @@ const partsOf = (schema: Schema): readonly EntryPart[] =>
 
 /** How an entry of each kind is asked for: its figures, and the parts that it may do without. */
 export const FORMS = {
-  wire: { figures: figuresOf(ENTRY_SCHEMAS.wires), parts: [] },
+  wire: { figures: figuresOf(ENTRY_SCHEMAS.wires), parts: partsOf(ENTRY_SCHEMAS.wires) },
   set: { figures: figuresOf(ENTRY_SCHEMAS.sets), parts: partsOf(ENTRY_SCHEMAS.sets) },
   supply: { figures: figuresOf(ENTRY_SCHEMAS.supplies), parts: partsOf(ENTRY_SCHEMAS.supplies) },
 } as const satisfies Record<string, { figures: readonly EntryFigure[]; parts: readonly EntryPart[] }>
 
-/** Every figure that an entry of any kind may have. Supplies, sets and wires share no place. */
-export const FIGURES: readonly EntryFigure[] = Object.values(FORMS).flatMap(({ figures, parts }) => [
-  ...figures,
-  ...parts.flatMap((part: EntryPart) => part.figures),
-])
+/** Every figure that an entry of any kind may have, each place once: sets and supplies both have a mass. */
+export const FIGURES: readonly EntryFigure[] = [
+  ...new Map(
+    Object.values(FORMS)
+      .flatMap(({ figures, parts }) => [...figures, ...parts.flatMap((part: EntryPart) => part.figures)])
+      .map((figure) => [figure.at, figure]),
+  ).values(),
+]
 
 /** What stands at a place of an entry. */
 export const valueAt = (entry: object, at: string): unknown =>

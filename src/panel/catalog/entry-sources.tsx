@@ -1,3 +1,4 @@
+import { sourceAt } from '../../catalog/sources'
 import type { Store } from '../../state/store'
 import { unitOf } from '../../words/units'
 import { OnDemand } from '../question'
@@ -10,7 +11,12 @@ export function EntrySources({ store, entry }: { store: Store; entry: Entry }) {
     if (typeof value !== 'number') return []
     const unit = unitOf(quantity, store.units.value)
     return [
-      { at, label, text: `${figureText(unit.fromSi(value))} ${unit.sign}`, source: sourceAt(entry, at) },
+      {
+        at,
+        label,
+        text: `${figureText(unit.fromSi(value))} ${unit.sign}`,
+        source: sourceAt(entry.sources, at)?.says,
+      },
     ]
   })
   return (
@@ -32,7 +38,3 @@ export function EntrySources({ store, entry }: { store: Store; entry: Entry }) {
 
 /** Four figures that count: no handbook gives more. */
 const figureText = (value: number): string => String(Number(value.toPrecision(4)))
-
-/** A figure's own source, or that of the part which it belongs to: `ringer` speaks for `ringer.ohms`. */
-const sourceAt = ({ sources }: Entry, at: string): string | undefined =>
-  sources?.[at] ?? sources?.[at.split('.')[0] ?? '']
