@@ -24,7 +24,7 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
     ...['plan', 'catalog', 'geo', 'terrain', 'hazard', 'route', 'measure', 'budget', 'materials', 'report'],
     ...['words', 'files'],
   ],
-  storage: ['plan', 'geo', 'terrain', 'files', 'jobs'],
+  storage: ['plan', 'geo', 'terrain', 'hazard', 'files', 'jobs'],
   state: [
     ...['plan', 'catalog', 'geo', 'terrain', 'hazard', 'route', 'measure', 'budget', 'materials', 'report'],
     ...['words', 'jobs'],

@@ -1,5 +1,5 @@
 import type { Position } from '../geo/position'
-import type { FeatureProperty, HazardFeature, HazardFeatures } from '../plan/hazard-features'
+import type { FeatureProperty, HazardFeature, HazardFeatures } from '../hazard/hazard-features'
 import type { Hazard } from '../plan/plan'
 import { type Check, listOf } from '../plan/shape'
 import { bad, ok, type Problem, type Result } from '../problem'

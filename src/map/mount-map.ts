@@ -4,6 +4,7 @@ import './map.css'
 import './backdrop/backdrop.css'
 import './layers/layers.css'
 import './frame/frame.css'
+import { HAZARD_KINDS } from '../plan/plan'
 import type { Store, Tool } from '../state/store'
 import { showCoast } from './backdrop/show-coast'
 import { showGrid } from './backdrop/show-grid'
@@ -53,7 +54,7 @@ export function mountMap(element: HTMLElement, store: Store): () => void {
     ghost: signal(null),
     names: signal([]),
     lay: signal('surface'),
-    hazardKind: signal('road'),
+    hazardKind: signal(HAZARD_KINDS[0]),
     say: speaker.say,
   }
 

@@ -1,4 +1,5 @@
 import { DEFAULT_LAYING, type LayingAllowances } from '../catalog/laying-rates'
+import { HAZARDS } from '../hazard/kinds'
 import type { MeasuredLeg, MeasuredLine } from '../measure/measured'
 import { memoryOfEach } from '../memo'
 import type { LineId } from '../plan/id'
@@ -47,10 +48,8 @@ export interface NetHours {
 const climbM = (leg: MeasuredLeg): number => Math.sqrt(Math.max(0, leg.groundM ** 2 - leg.mapM ** 2)) / 2
 
 const crossingMin = ({ kind, lay }: CrossingWork, allowances: LayingAllowances): number => {
-  if (kind === 'keep-out' || kind === 'power-line') return 0
-  if (kind === 'railway' && lay !== 'overhead') return allowances.railwayCrossingMin
-  if (lay === 'overhead') return allowances.overheadCrossingMin
-  return lay === 'water' || kind === 'water' ? 0 : allowances.buriedCrossingMin
+  const { takes } = HAZARDS[kind].at[lay]
+  return takes ? allowances[takes] : 0
 }
 
 /** Rate of a lay, km/h: a crew with fewer people than it takes is slower in proportion. */

@@ -1,4 +1,5 @@
 import { crossingsOf } from '../hazard/crossings'
+import { HAZARDS } from '../hazard/kinds'
 import type { Line, Plan } from '../plan/plan'
 import type { MeasuredLine } from './measured'
 import { pointAtMapM, wireMAtGroundM } from './place-on-line'
@@ -9,7 +10,7 @@ export interface WireStretch {
   readonly toM: number
 }
 
-/** The wire on each crossing of a line, and so much ground before and after it, m; keep-out areas are no crossings. */
+/** The wire on each crossing of a line, and so much ground before and after it, m, where its kind keeps splices off. */
 export function wireOnCrossings(
   plan: Plan,
   line: Line,
@@ -18,7 +19,7 @@ export function wireOnCrossings(
 ): readonly WireStretch[] {
   const wireAt = (mapM: number) => wireMAtGroundM(measured, pointAtMapM(plan, measured, line, mapM).groundM)
   return crossingsOf(plan, line)
-    .filter(({ kind }) => kind !== 'keep-out')
+    .filter(({ kind }) => HAZARDS[kind].keepsSplicesOff)
     .map(({ distanceM, insideM }) => ({
       fromM: wireAt(distanceM - besideM),
       toM: wireAt(distanceM + insideM + besideM),

@@ -1,8 +1,8 @@
+import { HAZARDS } from '../hazard/kinds'
 import { removeHazard, renameHazard, setHazardKind } from '../plan/hazard-edits'
 import type { HazardId } from '../plan/id'
 import { HAZARD_KINDS } from '../plan/plan'
 import type { Store } from '../state/store'
-import { HAZARD_WORDS } from '../words/plan-words'
 import { SelectField } from './select-field'
 import { TextField } from './text-field'
 
@@ -10,14 +10,14 @@ import { TextField } from './text-field'
 export function HazardCard({ store, id }: { store: Store; id: HazardId }) {
   const hazard = store.plan.value.hazards.get(id)
   if (!hazard) return null
-  const kind = HAZARD_WORDS[hazard.hazard]
+  const kind = HAZARDS[hazard.hazard].word
   return (
     <>
       <h1>{hazard.name || kind.charAt(0).toUpperCase() + kind.slice(1)}</h1>
       <SelectField
         label="What is it?"
         value={hazard.hazard}
-        options={HAZARD_KINDS.map((each) => ({ value: each, text: HAZARD_WORDS[each] }))}
+        options={HAZARD_KINDS.map((each) => ({ value: each, text: HAZARDS[each].word }))}
         onCommit={(next) => store.edit((before) => setHazardKind(before, id, next))}
       />
       <TextField

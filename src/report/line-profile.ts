@@ -1,5 +1,6 @@
 import type { Wire } from '../catalog/wire'
 import type { Crossing } from '../hazard/crossings'
+import { hazardName } from '../hazard/kinds'
 import { wireHeightM } from '../measure/catenary'
 import { type Hazard, type Lay, type Line, type Plan, stationName, verticesOf } from '../plan/plan'
 import type { GridGround } from '../terrain/ground-from-grids'
@@ -97,7 +98,7 @@ export function lineProfile(
     crossings: crossings.map(({ distanceM, kind, name }) => ({
       atM: distanceM,
       kind,
-      name: name || kind.replace('-', ' '),
+      name: hazardName(name, kind),
     })),
   }
 }

@@ -1,11 +1,12 @@
 import { planeAbout } from '../geo/plane'
 import type { Position } from '../geo/position'
 import { hazardShape } from '../hazard/hazard-shape'
+import { HAZARDS } from '../hazard/kinds'
 import type { Hazard } from '../plan/plan'
 import type { GridGround } from '../terrain/ground-from-grids'
 import type { CostGrid } from './cost-grid'
 import { type CellPoint, fillRings, walkCells } from './raster-walk'
-import { BESIDE_TRACK_M, BY_POWER_M, type RouteWeights } from './route-weights'
+import type { RouteWeights } from './route-weights'
 
 /** The cost grid of a stretch of country, and where it lies. */
 export interface RouteGround {
@@ -85,7 +86,7 @@ function layHazards(
   weights: RouteWeights,
   toCells: (position: Position) => CellPoint,
 ): void {
-  const { columns, rows, cellM, perM, toll } = grid
+  const { columns, rows, cellM, perM } = grid
   const stamp = new Int32Array(columns * rows)
   let mark = 0
 
@@ -119,36 +120,28 @@ function layHazards(
   for (const hazard of hazards) {
     const { paths: outline, isArea } = hazardShape(hazard)
     const paths = outline.map((path) => path.map(toCells))
-    const pay = (amount: number) => alongPaths(paths, 0, (cell) => (toll[cell]! += amount))
-    const ease = (withinM: number, pace: number) =>
-      alongPaths(
-        paths,
-        withinM,
-        (cell) => (perM[cell] = pace < 1 ? Math.min(perM[cell]!, pace) : perM[cell]! * pace),
-      )
-    switch (hazard.hazard) {
-      case 'road':
-      case 'track':
-        ease(BESIDE_TRACK_M, weights.besideTrackPace)
-        pay(hazard.hazard === 'road' ? weights.roadToll : weights.trackToll)
-        break
-      case 'railway':
-        pay(weights.railwayToll)
-        break
-      case 'power-line':
-        ease(BY_POWER_M, weights.powerPace)
-        pay(weights.powerToll)
-        break
-      case 'water':
-        if (isArea) {
-          fillRings(paths, columns, rows, (from, to, row) => {
-            for (let column = from; column <= to; column++) perM[row * columns + column] = weights.waterPace
-          })
-        } else pay(weights.waterToll)
-        break
-      case 'keep-out':
-        barred.push({ paths, isArea })
+    const { isBarred, near } = HAZARDS[hazard.hazard].route
+    if (isBarred) {
+      barred.push({ paths, isArea })
+      continue
     }
+    if (near) {
+      const pace = weights.near[hazard.hazard] ?? near.usual
+      alongPaths(paths, near.withinM, (cell) => {
+        perM[cell] = pace < 1 ? Math.min(perM[cell]!, pace) : perM[cell]! * pace
+      })
+    }
+    const inside = weights.inside[hazard.hazard]
+    if (isArea && inside !== undefined) {
+      fillRings(paths, columns, rows, (from, to, row) =>
+        perM.fill(inside, row * columns + from, row * columns + to + 1),
+      )
+      continue
+    }
+    const toll = weights.toll[hazard.hazard] ?? 0
+    alongPaths(paths, 0, (cell) => {
+      grid.toll[cell]! += toll
+    })
   }
   for (const { paths, isArea } of barred) {
     alongPaths(paths, 0, (cell) => (perM[cell] = Infinity))

@@ -2,19 +2,10 @@ import { legGeometry } from '../geo/leg-length'
 import { shortWayDeg } from '../geo/longitude'
 import type { Position } from '../geo/position'
 import { crossingsAlong } from '../hazard/crossings'
-import type { Hazard, HazardKind, Lay } from '../plan/plan'
+import { HAZARDS } from '../hazard/kinds'
+import type { Hazard, Lay } from '../plan/plan'
 import { degToRad } from '../units'
 
-/**
- * How a line is laid where it crosses, and how far to each side of the middle, m. Half the width of a road, a track or a bed of
- * rails and a metre past its edge (FM 24-20, from memory); a brook and its banks. Common practice.
- */
-const AT_CROSSING: Partial<Record<HazardKind, { readonly lay: Lay; readonly sideM: number }>> = {
-  road: { lay: 'buried', sideM: 6 },
-  track: { lay: 'buried', sideM: 4 },
-  railway: { lay: 'buried', sideM: 6 },
-  water: { lay: 'water', sideM: 8 },
-}
 /** A crossing so flat that it would be buried for ever: it is laid as if it crossed at this, degrees. */
 const FLATTEST_DEG = 20
 /** Legs shorter than this are not worth a bend, m. */
@@ -27,8 +18,8 @@ interface Stretch {
 }
 
 /**
- * Lays a way over the surface, but under roads, tracks and rails, and as water through water: with a bend on each side of each
- * crossing. Gives its bends and the lay of each leg.
+ * Lays a way over the surface, but at each crossing as the hazard's kind wants it, with a bend on each side. Gives its bends and the
+ * lay of each leg.
  */
 export function layCrossings(
   hazards: Iterable<Hazard>,
@@ -41,7 +32,7 @@ export function layCrossings(
 
   const stretches: Stretch[] = []
   for (const { kind, distanceM, insideM, angleDeg = 90 } of crossingsAlong(hazards, way, surface)) {
-    const at = AT_CROSSING[kind]
+    const at = HAZARDS[kind].route.laid
     if (!at) continue
     const sideM = at.sideM / Math.sin(degToRad(Math.max(angleDeg, FLATTEST_DEG)))
     const last = stretches.at(-1)

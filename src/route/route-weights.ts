@@ -1,36 +1,35 @@
+import { HAZARDS } from '../hazard/kinds'
+import { HAZARD_KINDS, type HazardKind } from '../plan/plan'
+
+/** What of each kind of hazard a route pays for: see `RouteRule`. */
+export type RoutePrices = Readonly<Partial<Record<HazardKind, number>>>
+
 /** What a route pays for besides its length, in metres of easy ground. A person can change each of them. */
 export interface RouteWeights {
   /** A metre of climb or of descent. */
   readonly climb: number
   /** Crossing what is drawn as a line, once. */
-  readonly roadToll: number
-  readonly trackToll: number
-  readonly railwayToll: number
-  readonly waterToll: number
-  readonly powerToll: number
-  /** Factor on a metre through water, on one near a power line, and on one beside a track or a road. */
-  readonly waterPace: number
-  readonly powerPace: number
-  readonly besideTrackPace: number
+  readonly toll: RoutePrices
+  /** Factor on a metre inside an area, and on one near a hazard. */
+  readonly inside: RoutePrices
+  readonly near: RoutePrices
 }
+
+const usual = (price: 'toll' | 'inside' | 'near'): RoutePrices =>
+  Object.fromEntries(
+    HAZARD_KINDS.flatMap((kind) => {
+      const rule = HAZARDS[kind].route[price]
+      return rule ? [[kind, rule.usual]] : []
+    }),
+  )
 
 /**
  * Climb: W. W. Naismith (1892) gives an hour to 3 miles and to 2000 ft of ascent, so 8 m of way to 1 m up; halved, for a crew
- * climbs only one way. Tolls: a buried track crossing takes 3 to 4 minutes and an overhead one 5 to 6 (Popular Science Monthly 90,
- * 1917, p. 820), at 2.5 km/h of laying. Railway, power line and paces: common practice.
+ * climbs only one way. What each kind of hazard costs stands in its entry.
  */
 export const DEFAULT_ROUTE_WEIGHTS: RouteWeights = {
   climb: 4,
-  roadToll: 230,
-  trackToll: 150,
-  railwayToll: 600,
-  waterToll: 230,
-  powerToll: 150,
-  waterPace: 6,
-  powerPace: 1.5,
-  besideTrackPace: 0.8,
+  toll: usual('toll'),
+  inside: usual('inside'),
+  near: usual('near'),
 }
-
-/** The verge along which a route follows a track or a road, and the strip by a power line that it keeps out of, m to each side. */
-export const BESIDE_TRACK_M = 30
-export const BY_POWER_M = 100

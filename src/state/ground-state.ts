@@ -1,7 +1,7 @@
 import { signal } from '@preact/signals'
 import type { Position } from '../geo/position'
+import type { HazardFeatures } from '../hazard/hazard-features'
 import type { Watch } from '../jobs/terrain-jobs'
-import type { HazardFeatures } from '../plan/hazard-features'
 import type { LineId } from '../plan/id'
 import type { Result } from '../problem'
 import { DEFAULT_ROUTE_WEIGHTS, type RouteWeights } from '../route/route-weights'

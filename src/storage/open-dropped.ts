@@ -1,4 +1,4 @@
-import type { HazardFeatures } from '../plan/hazard-features'
+import type { HazardFeatures } from '../hazard/hazard-features'
 import { type FileStore, openPlanFile } from './open-save'
 
 /** Where a file goes that is no plan. */

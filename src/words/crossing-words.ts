@@ -1,6 +1,7 @@
 import { HEIGHT_OVER } from '../catalog/crossing-practice'
 import { CROSSED } from '../hazard/crossed'
 import type { Crossing } from '../hazard/crossings'
+import { hazardName } from '../hazard/kinds'
 import type { Caution, ReportLine } from '../report/report'
 import type { Tongue } from './tongue'
 
@@ -36,7 +37,7 @@ export function onTheWay(line: ReportLine, cautions: readonly Caution[], say: To
     ...line.crossings.flatMap((crossing) => {
       const doing = isCautioned(crossing) ? undefined : directions(crossing, say)
       const { kind, name: hazard, distanceM } = crossing
-      const what = hazard || kind.replace('-', ' ')
+      const what = hazardName(hazard, kind)
       return doing ? [{ atM: distanceM, text: `${what}, ${say.length(distanceM)} out: ${doing}.` }] : []
     }),
     ...own.map(({ text, place }) => ({ atM: place?.distanceM ?? 0, text })),

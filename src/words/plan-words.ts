@@ -1,4 +1,4 @@
-import type { HazardKind, Lay } from '../plan/plan'
+import type { Lay } from '../plan/plan'
 
 /** Lays as a person reads them. */
 export const LAY_WORDS: Readonly<Record<Lay, string>> = {
@@ -14,14 +14,4 @@ export const LAY_LETTERS: Readonly<Record<Lay, string>> = {
   overhead: 'O',
   buried: 'B',
   water: 'W',
-}
-
-/** Hazards as a person reads them. */
-export const HAZARD_WORDS: Readonly<Record<HazardKind, string>> = {
-  road: 'road',
-  track: 'track',
-  railway: 'railway',
-  water: 'water',
-  'power-line': 'power line',
-  'keep-out': 'keep-out area',
 }

@@ -1,5 +1,6 @@
+import { HAZARDS } from '../hazard/kinds'
 import type { TagReason } from '../measure/line-tags'
-import { HAZARD_WORDS, LAY_WORDS } from './plan-words'
+import { LAY_WORDS } from './plan-words'
 import type { Tongue } from './tongue'
 
 type Code = TagReason['code']
@@ -8,7 +9,7 @@ type ReasonOf<C extends Code> = Extract<TagReason, { readonly code: C }>
 const SAY: { readonly [C in Code]: (reason: ReasonOf<C>, say: Tongue) => string } = {
   end: ({ station, branches }, { name }) => `${name(station)}${branches ? ', lines branch' : ''}`,
   'lay-changes': ({ from, to }) => `${LAY_WORDS[from]} to ${LAY_WORDS[to]}`,
-  crossing: ({ hazard, name }) => (name ? `${HAZARD_WORDS[hazard]}: ${name}` : HAZARD_WORDS[hazard]),
+  crossing: ({ hazard, name }) => (name ? `${HAZARDS[hazard].word}: ${name}` : HAZARDS[hazard].word),
   'test-point': () => 'test point',
   'on-the-way': () => 'on the way',
 }

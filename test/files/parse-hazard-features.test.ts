@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import { parseHazardFeatures } from '../../src/files/parse-hazard-features'
+import { hazardsFrom, likelyKind, tellingProperties } from '../../src/hazard/hazard-features'
 import { addHazards } from '../../src/plan/hazard-edits'
-import { hazardsFrom, likelyKind, tellingProperties } from '../../src/plan/hazard-features'
 import type { HazardId } from '../../src/plan/id'
 import { EMPTY_PLAN, type HazardKind } from '../../src/plan/plan'
 

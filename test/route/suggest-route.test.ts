@@ -73,7 +73,7 @@ describe('a suggested route', () => {
     ]
     const { plan, route: round } = route([0, 0], [1000, 0], drawn)
     expect(met(plan, [0, 0], [1000, 0], round)).toEqual([])
-    const paid = route([0, 0], [1000, 0], drawn, { weights: { railwayToll: 1 } })
+    const paid = route([0, 0], [1000, 0], drawn, { weights: { toll: { railway: 1 } } })
     expect(met(plan, [0, 0], [1000, 0], paid.route)).toEqual(['railway'])
   })
 
@@ -87,7 +87,7 @@ describe('a suggested route', () => {
         ],
       },
     ]
-    const weights = { besideTrackPace: 0.5, trackToll: 400 }
+    const weights = { near: { track: 0.5 }, toll: { track: 400 } }
     const { plan, route: along } = route([0, 0], [2000, 0], drawn, { weights })
     expect(met(plan, [0, 0], [2000, 0], along)).toEqual([])
     const norths = along.bends.map((bend) => metresOf(bend)[1])

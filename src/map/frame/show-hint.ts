@@ -1,6 +1,7 @@
 import { effect } from '@preact/signals'
+import { HAZARDS } from '../../hazard/kinds'
 import { HAZARD_KINDS, LAYS } from '../../plan/plan'
-import { HAZARD_WORDS, LAY_WORDS } from '../../words/plan-words'
+import { LAY_WORDS } from '../../words/plan-words'
 import type { Aim, Bench, MapTool } from '../bench'
 
 /** A strip that says what the tool in hand does next, with what it can be set to and, for fingers, its keys as buttons. */
@@ -43,7 +44,7 @@ export function showHint(bench: Bench, tool: () => MapTool, aim: () => Aim): { r
   )
   const kind = choice(
     'Kind',
-    HAZARD_KINDS.map((each) => [each, HAZARD_WORDS[each]] as const),
+    HAZARD_KINDS.map((each) => [each, HAZARDS[each].word] as const),
     bench.hazardKind,
     view.container,
   )

@@ -1,4 +1,5 @@
 import { effect } from '@preact/signals'
+import { HAZARDS } from '../../hazard/kinds'
 import type { HazardId } from '../../plan/id'
 import type { Hazard } from '../../plan/plan'
 import type { Bench } from '../bench'
@@ -13,7 +14,7 @@ interface DrawnHazard {
   readonly mark: string
 }
 
-/** Draws roads, railways, waters, power lines and ground to keep out of, each in strokes that tell it apart without colour. */
+/** Draws hazards, each kind in strokes that tell it apart without colour. */
 export function showHazards({ store, view, picked }: Bench): () => void {
   const group = view.addGroup('hazards')
   addHatch(group)
@@ -37,9 +38,10 @@ export function showHazards({ store, view, picked }: Bench): () => void {
       if (before?.hazard === hazard && before.frame === frame && before.mark === mark) continue
       const hazardGroup = before?.group ?? svgElement('g', {}, group)
       const area = hazard.geometry.type === 'Polygon'
+      const { stroke, fill } = HAZARDS[hazard.hazard]
       hazardGroup.setAttribute(
         'class',
-        `hazard hazard-${hazard.hazard}${area ? ' area' : ''}${selected ? ' selected' : ''}`,
+        `hazard stroke-${stroke} fill-${fill}${area ? ' area' : ''}${selected ? ' selected' : ''}`,
       )
       hazardGroup.replaceChildren(...strokesOf(view, hazard, selected, corner))
       drawn.set(hazard.id, { group: hazardGroup, hazard, frame, mark })
@@ -72,12 +74,12 @@ function strokesOf(view: MapView, hazard: Hazard, selected: boolean, corner: num
   ]
 }
 
-/** The filling of ground to keep out of; the style sheet names it. */
+/** The filling of areas that are hatched; the style sheet names it. */
 function addHatch(parent: SVGElement): void {
   const hatch = svgElement(
     'pattern',
     {
-      id: 'keep-out-hatch',
+      id: 'hazard-hatch',
       width: 8,
       height: 8,
       patternUnits: 'userSpaceOnUse',
@@ -85,5 +87,5 @@ function addHatch(parent: SVGElement): void {
     },
     svgElement('defs', {}, parent),
   )
-  svgElement('path', { class: 'keep-out-stroke', d: 'M0 0V8' }, hatch)
+  svgElement('path', { class: 'hazard-hatch-stroke', d: 'M0 0V8' }, hatch)
 }

@@ -1,6 +1,7 @@
+import { HAZARDS } from '../../hazard/kinds'
 import type { HazardId, LineId, StationId } from '../../plan/id'
 import { lineName, type Plan } from '../../plan/plan'
-import { HAZARD_WORDS, LAY_WORDS } from '../../words/plan-words'
+import { LAY_WORDS } from '../../words/plan-words'
 import type { Here } from './whats-here'
 
 /** A thing on the map in a few words, for those who hear it. */
@@ -39,5 +40,5 @@ function legWords(plan: Plan, id: LineId, leg: number): string {
 
 function hazardWords(plan: Plan, id: HazardId): string {
   const hazard = plan.hazards.get(id)
-  return hazard ? [HAZARD_WORDS[hazard.hazard], hazard.name].filter(Boolean).join(' ') : ''
+  return hazard ? [HAZARDS[hazard.hazard].word, hazard.name].filter(Boolean).join(' ') : ''
 }

@@ -1,8 +1,8 @@
 import { signal } from '@preact/signals'
 import type { Position } from '../../geo/position'
+import { HAZARDS } from '../../hazard/kinds'
 import { addHazard } from '../../plan/hazard-edits'
 import { newHazardId } from '../../state/new-id'
-import { HAZARD_WORDS } from '../../words/plan-words'
 import type { Aim, Bench, MapTool } from '../bench'
 import { showDraft } from '../layers/show-draft'
 
@@ -36,7 +36,7 @@ export function hazardTool(bench: Bench): MapTool & { readonly remove: () => voi
     }
     drop()
     store.selection.value = { kind: 'hazard', id }
-    bench.say(`Hazard drawn: ${HAZARD_WORDS[hazard]}`)
+    bench.say(`Hazard drawn: ${HAZARDS[hazard].word}`)
     return true
   }
 

@@ -1,8 +1,9 @@
 import type { Crossing } from '../../hazard/crossings'
+import { hazardName } from '../../hazard/kinds'
 import type { ReportLine } from '../../report/report'
 import { requestPlace } from '../../state/requests'
 import type { Store } from '../../state/store'
-import { HAZARD_WORDS, LAY_WORDS } from '../../words/plan-words'
+import { LAY_WORDS } from '../../words/plan-words'
 import { formatLengthM, formatRunM } from '../../words/units'
 
 /** What a line crosses, in order: where, how square, and how it is laid there. Each leads to its place. */
@@ -24,7 +25,7 @@ export function CrossingList({ store, line }: { store: Store; line: ReportLine }
                 requestPlace(crossing.position)
               }}
             >
-              {crossing.name || HAZARD_WORDS[crossing.kind]}
+              {hazardName(crossing.name, crossing.kind)}
             </button>
             <span class="soft">{crossingWords(crossing, store)}</span>
           </li>

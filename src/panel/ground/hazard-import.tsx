@@ -1,6 +1,5 @@
 import { useSignal } from '@preact/signals'
 import { useEffect, useRef } from 'preact/hooks'
-import { addHazards } from '../../plan/hazard-edits'
 import {
   type FeatureProperty,
   fewValued,
@@ -10,12 +9,13 @@ import {
   kindOfFeature,
   likelyKind,
   tellingProperties,
-} from '../../plan/hazard-features'
+} from '../../hazard/hazard-features'
+import { HAZARDS } from '../../hazard/kinds'
+import { addHazards } from '../../plan/hazard-edits'
 import type { HazardId } from '../../plan/id'
 import { HAZARD_KINDS, type HazardKind, type Plan } from '../../plan/plan'
 import { newHazardId } from '../../state/new-id'
 import type { Store } from '../../state/store'
-import { HAZARD_WORDS } from '../../words/plan-words'
 import { formatCount } from '../../words/units'
 import { SelectField } from '../select-field'
 
@@ -146,7 +146,7 @@ function newIdsFor(plan: Plan): () => HazardId {
 
 const KIND_OPTIONS: readonly { readonly value: HazardKind | ''; readonly text: string }[] = [
   { value: '', text: 'left out' },
-  ...HAZARD_KINDS.map((kind) => ({ value: kind, text: HAZARD_WORDS[kind] })),
+  ...HAZARD_KINDS.map((kind) => ({ value: kind, text: HAZARDS[kind].word })),
 ]
 
 function Kinds({

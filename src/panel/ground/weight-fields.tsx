@@ -1,39 +1,37 @@
+import { HAZARDS } from '../../hazard/kinds'
+import { HAZARD_KINDS } from '../../plan/plan'
 import { DEFAULT_ROUTE_WEIGHTS, type RouteWeights } from '../../route/route-weights'
 import type { Store } from '../../state/store'
 import { NumberField } from '../number-field'
 import { OnDemand } from '../question'
 
-const TOLLS: readonly (readonly [keyof RouteWeights, string])[] = [
-  ['roadToll', 'Crossing a road'],
-  ['trackToll', 'Crossing a track'],
-  ['railwayToll', 'Crossing a railway'],
-  ['waterToll', 'Crossing a stream'],
-  ['powerToll', 'Crossing a power line'],
-]
-const FACTORS: readonly (readonly [keyof RouteWeights, string])[] = [
-  ['climb', 'A metre up or down, in metres'],
-  ['waterPace', 'A metre through water, times'],
-  ['powerPace', 'A metre by a power line, times'],
-  ['besideTrackPace', 'A metre beside a track, times'],
-]
-const TOLL_LIMIT = { min: 0, max: 100_000 }
-const FACTOR_LIMIT = { min: 0, max: 1000 }
+const TOLL = { quantity: 'lengthM', limit: { min: 0, max: 100_000 } } as const
+const CLIMB = { quantity: 'ratio', limit: { min: 0, max: 1000 } } as const
 /** A pace of nothing would lead a route anywhere. */
-const PACE_LIMIT = { min: 0.1, max: 1000 }
+const PACE = { quantity: 'ratio', limit: { min: 0.1, max: 1000 } } as const
+const PRICES = [
+  ['toll', TOLL],
+  ['inside', PACE],
+  ['near', PACE],
+] as const
 
 /** What a suggested route pays for, in metres of easy ground: stated, and to be changed. */
 export function WeightFields({ store }: { store: Store }) {
   const weights = store.routeWeights.value
-  const field = (name: keyof RouteWeights, label: string, isToll: boolean) => (
+  const field = (
+    label: string,
+    asked: typeof TOLL | typeof CLIMB | typeof PACE,
+    value: number,
+    change: (next: number) => Partial<RouteWeights>,
+  ) => (
     <NumberField
-      key={name}
+      key={label}
       label={label}
-      quantity={isToll ? 'lengthM' : 'ratio'}
       system={store.units.value}
-      value={weights[name]}
-      limit={isToll ? TOLL_LIMIT : name === 'climb' ? FACTOR_LIMIT : PACE_LIMIT}
-      onCommit={(value) => {
-        store.routeWeights.value = { ...weights, [name]: value }
+      {...asked}
+      value={value}
+      onCommit={(next) => {
+        store.routeWeights.value = { ...weights, ...change(next) }
         return []
       }}
     />
@@ -45,8 +43,16 @@ export function WeightFields({ store }: { store: Store }) {
         never entered. Climb: Naismith (1892), halved. Crossings: the time they take (Popular Science Monthly
         90, 1917, p. 820). The rest: common practice.
       </p>
-      {TOLLS.map(([name, label]) => field(name, label, true))}
-      {FACTORS.map(([name, label]) => field(name, label, false))}
+      {field('A metre up or down, in metres', CLIMB, weights.climb, (climb) => ({ climb }))}
+      {PRICES.flatMap(([price, asked]) =>
+        HAZARD_KINDS.flatMap((kind) => {
+          const rule = HAZARDS[kind].route[price]
+          if (!rule) return []
+          return field(rule.asks, asked, weights[price][kind] ?? rule.usual, (value) => ({
+            [price]: { ...weights[price], [kind]: value },
+          }))
+        }),
+      )}
       <button
         type="button"
         onClick={() => {

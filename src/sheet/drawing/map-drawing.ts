@@ -1,6 +1,7 @@
 import { boxAround, clipSegment, contains, type Point, type Segment, segmentsOf } from '../../figure/geometry'
 import { type ScaleBar, scaleBar } from '../../figure/scale-bar'
 import { between, crossTicks, middleInside } from '../../figure/wire-strokes'
+import { hazardName } from '../../hazard/kinds'
 import type { LineId } from '../../plan/id'
 import { type HazardKind, type Lay, type Line, verticesOf } from '../../plan/plan'
 import { LAY_LETTERS } from '../../words/plan-words'
@@ -133,7 +134,7 @@ export function drawMap(
     return {
       id: hazard.id,
       kind: hazard.hazard,
-      name: hazard.name || hazard.hazard.replace('-', ' '),
+      name: hazardName(hazard.name, hazard.hazard),
       closed: geometry.type === 'Polygon',
       rings: rings.map((ring) => ring.map(on)),
     }

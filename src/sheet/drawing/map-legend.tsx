@@ -1,8 +1,9 @@
 import type { Box, Point } from '../../figure/geometry'
 import { formatScale } from '../../figure/map-scale'
-import type { HazardKind, Lay } from '../../plan/plan'
+import { HAZARDS } from '../../hazard/kinds'
+import { HAZARD_KINDS, type Lay } from '../../plan/plan'
 import type { MapDrawing } from './map-drawing'
-import { HAZARD_STROKES, MARKS, MarkSymbol, Wire } from './map-symbols'
+import { HazardPath, MARKS, MarkSymbol, Wire } from './map-symbols'
 
 const LAYS: readonly (readonly [Lay, string])[] = [
   ['surface', 'S surface'],
@@ -11,22 +12,13 @@ const LAYS: readonly (readonly [Lay, string])[] = [
   ['water', 'W under water'],
 ]
 
-const HAZARDS: readonly (readonly [HazardKind, string])[] = [
-  ['road', 'road'],
-  ['track', 'track'],
-  ['railway', 'railway'],
-  ['water', 'water'],
-  ['power-line', 'power line'],
-  ['keep-out', 'keep out'],
-]
-
 /** Scale bar, stated scale and the legend, in the band below the frame. */
 export function MapLegend({ drawing, frame }: { drawing: MapDrawing; frame: Box }) {
   const { bar, grid, window } = drawing
   const barMm = (bar.lengthM * 1000) / window.scale
   const y = frame.bottom + 5
   const kinds = new Set(drawing.hazards.map(({ kind }) => kind))
-  const hazards = HAZARDS.filter(([kind]) => kinds.has(kind))
+  const hazards = HAZARD_KINDS.filter((kind) => kinds.has(kind))
   const left = frame.left + 62
   /** Each row of the legend shares its width among its own entries, but none has more than a fourth. */
   const cellAt = (row: number, i: number, count: number): Point => [
@@ -81,15 +73,13 @@ export function MapLegend({ drawing, frame }: { drawing: MapDrawing; frame: Box 
           </g>
         )
       })}
-      {hazards.map(([kind, name], i) => {
+      {hazards.map((kind, i) => {
         const [x, row] = cellAt(2, i, hazards.length)
         return (
           <g key={kind}>
-            {HAZARD_STROKES[kind].map((stroke) => (
-              <path key={stroke} class={`hazard ${stroke}`} d={`M${x} ${row}h5.5`} />
-            ))}
+            <HazardPath kind={kind} d={`M${x} ${row}h5.5`} />
             <text x={x + 6.4} y={row + 0.9}>
-              {name}
+              {HAZARDS[kind].legend}
             </text>
           </g>
         )

@@ -1,4 +1,5 @@
 import type { Point, Segment } from '../../figure/geometry'
+import { HAZARDS } from '../../hazard/kinds'
 import type { HazardKind, Lay } from '../../plan/plan'
 
 /** The `d` of a path along points, mm. */
@@ -12,15 +13,14 @@ const LAY_CLASS: Readonly<Record<Lay, string>> = {
   water: 'wire under-water',
 }
 
-/** How a hazard is drawn: one stroke over another, so that each kind differs in form, not in colour. */
-export const HAZARD_STROKES: Readonly<Record<HazardKind, readonly string[]>> = {
-  road: ['road', 'road-bed'],
-  track: ['track'],
-  railway: ['rail', 'sleepers'],
-  water: ['water'],
-  'power-line': ['power-line', 'pylons'],
-  'keep-out': ['keep-out'],
-}
+/** A hazard's course, one stroke over another, so that each kind differs in form, not in colour. */
+export const HazardPath = ({ kind, d }: { kind: HazardKind; d: string }) => (
+  <>
+    {['bed', 'top'].map((part) => (
+      <path key={part} class={`hazard ${HAZARDS[kind].stroke} ${part}`} d={d} />
+    ))}
+  </>
+)
 
 /** One station: a terminal block with two posts, or with a cross where the supply stands. */
 export function StationSymbol({ at: [x, y], hasSupply }: { at: Point; hasSupply: boolean }) {

@@ -4,7 +4,7 @@ import { textWidthEm } from '../layout/text-width'
 import type { Norths } from '../paper-source'
 import type { MapDrawing } from './map-drawing'
 import { MapLegend } from './map-legend'
-import { HAZARD_STROKES, MarkSymbol, pathOf, StationSymbol, Wire } from './map-symbols'
+import { HazardPath, MarkSymbol, pathOf, StationSymbol, Wire } from './map-symbols'
 import { NorthDiagram } from './north-diagram'
 
 /** Bands beside the frame: the grid's labels stand above and to the left, scale and legend below. */
@@ -111,9 +111,7 @@ export function MapView({
               {closed && (
                 <path class="area" d={d} style={{ fill: `url(#hatch-${id})` }} fill-rule="evenodd" />
               )}
-              {HAZARD_STROKES[kind].map((stroke) => (
-                <path key={stroke} class={`hazard ${stroke}`} d={d} />
-              ))}
+              <HazardPath kind={kind} d={d} />
             </g>
           )
         })}

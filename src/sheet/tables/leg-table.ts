@@ -1,3 +1,4 @@
+import { hazardName } from '../../hazard/kinds'
 import { wireMOnLeg } from '../../measure/place-on-line'
 import type { Line } from '../../plan/plan'
 import type { ReportLine } from '../../report/report'
@@ -42,7 +43,7 @@ export function legTable(
       line.legs[i]?.note ?? '',
       ...measured.crossings
         .filter((crossing) => crossing.legIndex === i)
-        .map(({ kind, name }) => `crosses ${name || kind.replace('-', ' ')}`),
+        .map(({ kind, name }) => `crosses ${hazardName(name, kind)}`),
       ...here
         .filter(({ kind }) => kind === 'splice')
         .map(({ name, what, groundM }) => `splice ${name} ${what} at ${formatLengthM(groundM, system)}`),

@@ -109,7 +109,7 @@ describe('a suggested route', () => {
     give('Crossing a road', '1000')
     press('Suggest a route')
     await settle()
-    expect(asked).toMatchObject([{ roadToll: 1000 }])
+    expect(asked).toMatchObject([{ toll: { road: 1000 } }])
   })
 })
 

@@ -1,5 +1,6 @@
-import type { HazardId } from './id'
-import { HAZARD_KINDS, type Hazard, type HazardKind } from './plan'
+import type { HazardId } from '../plan/id'
+import { HAZARD_KINDS, type Hazard, type HazardKind } from '../plan/plan'
+import { HAZARDS } from './kinds'
 
 /** A line or an area from a file, with what the file says about it as text. */
 export interface HazardFeature {
@@ -32,20 +33,13 @@ export interface HazardMapping {
   readonly nameProperty?: string | undefined
 }
 
-/** Words that maps commonly use, and the kind that each means. Common practice. */
-const KIND_WORDS: readonly (readonly [RegExp, HazardKind])[] = [
-  [/power|pylon|transmission|high.?voltage/, 'power-line'],
-  [/rail|tram/, 'railway'],
-  [/track|path|trail|bridleway|footway/, 'track'],
-  [/highway|road|street|motorway|trunk|primary|secondary|tertiary|residential|unclassified|service/, 'road'],
-  [/water|river|stream|canal|lake|ditch|drain|pond|reservoir/, 'water'],
-  [/keep.?out|danger|military|restricted|forbidden|range|private/, 'keep-out'],
-]
+/** The first whose words fit is meant. */
+const KINDS_AS_KNOWN = Object.keys(HAZARDS) as HazardKind[]
 
 function kindOfWord(word: string): HazardKind | undefined {
   const plain = word.trim().toLowerCase()
   const own = HAZARD_KINDS.find((kind) => plain === kind || plain === kind.replace('-', ' '))
-  return own ?? KIND_WORDS.find(([pattern]) => pattern.test(plain))?.[1]
+  return own ?? KINDS_AS_KNOWN.find((kind) => HAZARDS[kind].known.test(plain))
 }
 
 /** The kind that a value of a property most likely means: by the value's own word, else by the property's. */
