@@ -1,10 +1,10 @@
 import type { CircuitModel } from './circuit-model'
-import { ringdownPorts } from './circuit-rows'
 import type { Conditions } from './conditions'
 import { dcCall } from './dc-call'
 import { cutAlong, type PathPoint, shortestWay } from './path'
-import { portsOf } from './ports'
 import { generatorsOf, ringVoltsFrom } from './ringing'
+import { supplyPorts } from './supply-ports'
+import { terminalsOf } from './terminals'
 
 /** Each line of the way is shown in so many stretches. */
 const STRETCHES = 12
@@ -21,7 +21,7 @@ function sideOf(
   model: CircuitModel,
   station: string,
 ): { circuit: CircuitModel; node: number; set: number } | undefined {
-  const sides = ringdownPorts(model).map(({ circuit }) => circuit)
+  const sides = supplyPorts(model).map(({ circuit }) => circuit)
   for (const circuit of sides.length > 0 ? sides : [model]) {
     const set = circuit.sets.findIndex(({ node }) => circuit.stations[node] === station)
     if (set !== -1) return { circuit, node: circuit.sets[set]!.node, set }
@@ -53,8 +53,8 @@ export function ringVoltsAlong(
   const cut = generator && cutTo(side.circuit, generator.node, side.node)
   if (!cut) return []
   const nodes = cut.points.map(({ node }) => node)
-  const ports = portsOf(cut.model, conditions, generator.hz, nodes)
-  return along(cut.points, ringVoltsFrom(ports, generator, conditions))
+  const terminals = terminalsOf(cut.model, conditions, generator.hz, nodes)
+  return along(cut.points, ringVoltsFrom(terminals, generator, conditions))
 }
 
 /**
@@ -70,7 +70,7 @@ export function dcVoltsAlong(model: CircuitModel, conditions: Conditions, to: st
   const series = supply.kind === 'series'
   if (!cut || (series && (carrier === -1 || carrier === side.set))) return []
   const nodes = cut.points.map((point) => point.node)
-  const ports = portsOf(cut.model, conditions, 0, nodes)
+  const terminals = terminalsOf(cut.model, conditions, 0, nodes)
   const sets = series ? [carrier, side.set] : [side.set]
-  return along(cut.points, dcCall(cut.model, conditions, ports, sets).voltsAt)
+  return along(cut.points, dcCall(cut.model, conditions, terminals, sets).voltsAt)
 }

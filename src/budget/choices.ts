@@ -1,11 +1,11 @@
 import type { Supply } from '../catalog/supply'
 import type { Wire } from '../catalog/wire'
 import type { CircuitModel } from './circuit-model'
-import { voiceRowsAtHz } from './circuit-rows'
 import { completenessOf } from './completeness'
 import type { Conditions } from './conditions'
 import { worstCorner } from './envelope'
 import { type ReachResult, reachOf } from './reach'
+import { voiceRows } from './voice-loss'
 
 /** What one choice would give: how far the circuit could go with it. */
 export interface Choice {
@@ -24,7 +24,7 @@ function choiceOf(
   conditions: Conditions,
   { id, name }: { id: string; name: string },
 ): Choice {
-  const { missing } = completenessOf(model, String)
+  const { missing } = completenessOf(model)
   const worst = worstCorner(model, conditions, missing)
   return {
     id,
@@ -65,7 +65,7 @@ export function lossAgainstHz(
   to: string,
 ): { readonly hz: number; readonly lossDb: number }[] {
   return TELEPHONE_BAND_HZ.flatMap((hz) => {
-    const row = voiceRowsAtHz(model, conditions, hz).find((each) => each.from === from && each.to === to)
+    const row = voiceRows(model, conditions, hz).find((each) => each.from === from && each.to === to)
     return row ? [{ hz, lossDb: row.lossDb }] : []
   })
 }

@@ -1,51 +1,42 @@
 import type { CircuitModel } from './circuit-model'
-import { ringdownPorts } from './circuit-rows'
+import type { Lack, Remark } from './circuit-notes'
 import { ringerEquivalents } from './ringer'
+import { portOfEachSet, supplyPorts } from './supply-ports'
 
 /** What the figures of a circuit do not show. */
 export interface Completeness {
-  /** What it cannot do without. One sentence each; any makes it fail. */
-  readonly missing: readonly string[]
+  /** What it cannot do without: any makes it fail. */
+  readonly missing: readonly Lack[]
   /** What its people should know. */
-  readonly notes: readonly string[]
+  readonly notes: readonly Remark[]
 }
 
 /** Pairs of sets named one by one before the rest is only counted. */
 const NAMED_PAIRS = 4
 
-/** Looks for what a circuit lacks: a supply for common-battery sets, a bell or lamp between each two sets. @param nameOf station id → name */
-export function completenessOf(model: CircuitModel, nameOf: (station: string) => string): Completeness {
-  const missing: string[] = []
-  const notes: string[] = []
-  const { sets, supply } = model
-  const at = (index: number) => nameOf(model.stations[sets[index]!.node]!)
+/** Looks for what a circuit lacks: a supply for common-battery sets, a bell or lamp between each two sets. */
+export function completenessOf(model: CircuitModel): Completeness {
+  const missing: Lack[] = []
+  const notes: Remark[] = []
+  const { sets, supply, stations } = model
+  const at = (index: number) => stations[sets[index]!.node]!
 
-  if (sets.length < 2) missing.push('A circuit needs a set at two stations at least.')
+  if (sets.length < 2) missing.push({ code: 'one-set' })
   for (const [index, { set }] of sets.entries()) {
-    if (set.talk === 'common' && !supply) {
-      missing.push(`The common-battery set at ${at(index)} has no supply on its circuit.`)
-    }
+    if (set.talk === 'common' && !supply) missing.push({ code: 'no-supply', station: at(index) })
   }
   if (supply?.supply.kind === 'series') {
-    notes.push(
-      'A battery in one leg rings nothing: agree on times to call, or listen for a shout on the line.',
-    )
-    const here = nameOf(model.stations[supply.node]!)
-    if (!sets.some(({ node }) => node === supply.node)) {
-      missing.push(`The battery stands in a leg of the set at ${here}, and no set stands there.`)
-    } else if (sets.length > 2) {
-      notes.push(`Only calls with the set at ${here} have current: the others cannot talk to each other.`)
-    }
+    notes.push({ code: 'battery-rings-nothing' })
+    const station = stations[supply.node]!
+    if (!sets.some(({ node }) => node === supply.node)) missing.push({ code: 'battery-without-set', station })
+    else if (sets.length > 2) notes.push({ code: 'only-with-battery', station })
   }
-  if (supply) notes.push(...supplyNotes(model, nameOf))
+  if (supply) notes.push(...supplyNotes(model))
 
   const silent = pairsWithoutCall(model)
-  for (const [a, b] of silent.slice(0, NAMED_PAIRS)) {
-    missing.push(`${at(a)} and ${at(b)} have no way to call each other by bell or lamp.`)
-  }
-  if (silent.length > NAMED_PAIRS) {
-    missing.push(`${silent.length - NAMED_PAIRS} more pairs of sets have no way to call each other.`)
-  }
+  for (const [a, b] of silent.slice(0, NAMED_PAIRS)) missing.push({ code: 'no-call', a: at(a), b: at(b) })
+  if (silent.length > NAMED_PAIRS)
+    missing.push({ code: 'more-without-call', count: silent.length - NAMED_PAIRS })
   return { missing, notes }
 }
 
@@ -55,12 +46,9 @@ function pairsWithoutCall(model: CircuitModel): [number, number][] {
   if (supply?.supply.kind === 'series') return []
   if (supply?.supply.indicator) return []
   const rung = Boolean(supply?.supply.ring)
-  const portOf = new Map<number, number>()
-  for (const [port, { setIndices }] of ringdownPorts(model).entries()) {
-    for (const set of setIndices) portOf.set(set, port)
-  }
+  const portOf = portOfEachSet(model)
   const calls = (a: number, b: number) =>
-    Boolean(sets[b]!.set.ringer && (rung || (sets[a]!.set.generator && portOf.get(a) === portOf.get(b))))
+    Boolean(sets[b]!.set.ringer && (rung || (sets[a]!.set.generator && portOf[a] === portOf[b])))
   const silent: [number, number][] = []
   for (let a = 0; a < sets.length; a++) {
     for (let b = a + 1; b < sets.length; b++) if (!calls(a, b) && !calls(b, a)) silent.push([a, b])
@@ -68,32 +56,24 @@ function pairsWithoutCall(model: CircuitModel): [number, number][] {
   return silent
 }
 
-function supplyNotes(model: CircuitModel, nameOf: (station: string) => string): string[] {
-  const notes: string[] = []
+function supplyNotes(model: CircuitModel): Remark[] {
+  const notes: Remark[] = []
   const { supply } = model.supply!
-  if (supply.indicator && supply.volts <= supply.indicator.forwardVolts) {
-    notes.push(`The indicator of ${supply.name} takes all of its ${supply.volts} V: no current flows.`)
-  }
+  if (supply.indicator && supply.volts <= supply.indicator.forwardVolts)
+    notes.push({ code: 'indicator-takes-all', supply: supply.name, volts: supply.volts })
   const ring = supply.ring
-  const ports = ringdownPorts(model)
+  const ports = supplyPorts(model)
   const circuits = ports.length > 0 ? ports.map(({ circuit }) => circuit) : [model]
   for (const circuit of circuits) {
-    const names = circuit.sets.map(({ node }) => nameOf(circuit.stations[node]!)).join(' and ')
-    if (ports.length > 0 && circuit.sets.length > 1) {
-      notes.push(
-        `${names} hang on one side of the unit: it does not ring one of them when another is lifted.`,
-      )
-    }
+    const stations = circuit.sets.map(({ node }) => circuit.stations[node]!)
+    if (ports.length > 0 && stations.length > 1) notes.push({ code: 'same-port', stations })
     if (!ring?.maxLoad || supply.kind === 'series') continue
     const load = circuit.sets.reduce(
       (sum, { set }) => sum + (set.ringer ? ringerEquivalents(set.ringer, ring.hz) : 0),
       0,
     )
-    if (load > ring.maxLoad) {
-      notes.push(
-        `The bells at ${names} are a load of ${load.toFixed(1)}; ${supply.name} is made for ${ring.maxLoad}.`,
-      )
-    }
+    const { maxLoad } = ring
+    if (load > maxLoad) notes.push({ code: 'bells-over-load', stations, load, supply: supply.name, maxLoad })
   }
   return notes
 }

@@ -1,8 +1,9 @@
-import type { CircuitModel, Port } from './circuit-model'
+import type { CircuitModel } from './circuit-model'
 import type { Conditions } from './conditions'
 import { dcCall } from './dc-call'
-import { portsOf } from './ports'
 import type { LoopRow } from './rows'
+import { type Port, supplyPorts } from './supply-ports'
+import { terminalsOf } from './terminals'
 
 const loopRow = (model: CircuitModel, call: readonly [number, number], which: 0 | 1, mA: number): LoopRow => {
   const name = (index: number) => model.stations[model.sets[index]!.node]!
@@ -14,32 +15,32 @@ const loopRow = (model: CircuitModel, call: readonly [number, number], which: 0 
   }
 }
 
-/** Loop currents of every call on a circuit with a feed bridged across it, or with a battery in one leg of a set. */
+/** Direct current through both sets of every call; none without a supply. */
 export function loopRows(model: CircuitModel, conditions: Conditions): LoopRow[] {
+  const ports = supplyPorts(model)
+  return ports.length > 0 ? portLoopRows(model, ports, conditions) : sharedLoopRows(model, conditions)
+}
+
+/** On a circuit with a feed bridged across it, or with a battery in one leg of a set. */
+function sharedLoopRows(model: CircuitModel, conditions: Conditions): LoopRow[] {
   if (!model.supply) return []
-  const ports = portsOf(model, conditions, 0)
+  const terminals = terminalsOf(model, conditions, 0)
   const series = model.supply.supply.kind === 'series'
   const rows: LoopRow[] = []
   for (let i = 0; i < model.sets.length; i++) {
     for (let j = i + 1; j < model.sets.length; j++) {
       const call = [i, j] as const
       if (series && !call.some((index) => model.sets[index]!.node === model.supply!.node)) continue
-      const currents = dcCall(model, conditions, ports, call).mA
+      const currents = dcCall(model, conditions, terminals, call).mA
       rows.push(loopRow(model, call, 0, currents[0]!), loopRow(model, call, 1, currents[1]!))
     }
   }
   return rows
 }
 
-/**
- * Loop currents through a ringdown unit: each port has a copy of the source, and direct current never passes between ports.
- */
-export function ringdownLoopRows(
-  model: CircuitModel,
-  ports: readonly Port[],
-  conditions: Conditions,
-): LoopRow[] {
-  const impedances = ports.map(({ circuit }) => portsOf(circuit, conditions, 0))
+/** Through a unit with ports: each has a copy of the source, and direct current never passes between them. */
+function portLoopRows(model: CircuitModel, ports: readonly Port[], conditions: Conditions): LoopRow[] {
+  const impedances = ports.map(({ circuit }) => terminalsOf(circuit, conditions, 0))
   const place = new Map<number, { port: number; index: number }>()
   for (const [port, { setIndices }] of ports.entries()) {
     for (const [index, set] of setIndices.entries()) place.set(set, { port, index })

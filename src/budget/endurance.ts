@@ -1,9 +1,9 @@
 import { ampHoursAt, CELLS } from '../catalog/cells'
 import type { CircuitModel } from './circuit-model'
-import { ringdownPorts } from './circuit-rows'
 import type { Conditions } from './conditions'
 import { dcCall } from './dc-call'
-import { portsOf } from './ports'
+import { supplyPorts } from './supply-ports'
+import { terminalsOf } from './terminals'
 
 /** How long the battery of a circuit lasts. */
 export interface Endurance {
@@ -20,11 +20,11 @@ export interface Endurance {
 
 /** Drain of a circuit's battery, mA: the heaviest call, and all sets on hook. */
 function drainsMA(model: CircuitModel, conditions: Conditions): { talkMA: number; idleMA: number } {
-  const ports = ringdownPorts(model)
+  const ports = supplyPorts(model)
   const sides = ports.length > 0 ? ports.map(({ circuit }) => circuit) : [model]
   const series = model.supply!.supply.kind === 'series'
   const each = sides.map((side) => {
-    const seen = portsOf(side, conditions, 0)
+    const seen = terminalsOf(side, conditions, 0)
     const amps = (sets: readonly number[]) => dcCall(side, conditions, seen, sets).amps * 1000
     const indices = [...side.sets.keys()]
     // Across a ringdown unit a call lifts one set on each side; elsewhere two on the same pair.

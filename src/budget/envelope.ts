@@ -39,7 +39,11 @@ export interface WorstCorner {
  * The corner of the envelope in which a circuit has least to spare: dry or wet, coldest or hottest wire, battery and bells at
  * their low end, and the plan's own conditions, so that the worst is never better than today.
  */
-export function worstCorner(model: CircuitModel, today: Conditions, missing: readonly string[]): WorstCorner {
+export function worstCorner(
+  model: CircuitModel,
+  today: Conditions,
+  missing: readonly unknown[],
+): WorstCorner {
   const battery = model.supply ? weakBatteryFactor(model.supply.supply) : 1
   const temperatures = [
     Math.min(ENVELOPE.coldestWireC, today.wireTempC),

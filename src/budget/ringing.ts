@@ -1,9 +1,10 @@
 import type { CircuitModel } from './circuit-model'
 import { abs, add, type Complex, complex, divide, multiply, ONE, subtract, ZERO } from './complex'
 import type { Conditions } from './conditions'
-import { type Ports, portsOf } from './ports'
 import { onHookSiemens } from './ringer'
 import type { RingingRow } from './rows'
+import { supplyPorts } from './supply-ports'
+import { type Terminals, terminalsOf } from './terminals'
 
 /** A source with less resistance than this is taken to have it, so that its current stays finite. */
 const LEAST_SOURCE_OHM = 1e-6
@@ -31,12 +32,12 @@ export function generatorsOf(model: CircuitModel): Generator[] {
 
 /** Rms volts that a generator raises across the pair, by node. */
 export function ringVoltsFrom(
-  ports: Ports,
+  terminals: Terminals,
   generator: Generator,
   conditions: Conditions,
 ): (node: number) => number {
-  const a = ports.portOfNode[generator.node]!
-  const { re, im } = ports.column(a)
+  const a = terminals.terminalOfNode[generator.node]!
+  const { re, im } = terminals.column(a)
   const ohms = Math.max(generator.ohms, LEAST_SOURCE_OHM)
   const own: Complex = { re: re[a]!, im: im[a]! }
   const load = subtract(complex(1 / ohms), generator.ownRinger ?? ZERO)
@@ -44,7 +45,7 @@ export function ringVoltsFrom(
   // v_b = Z_ba · I / (1 + Z_aa · ΔY): the current that is left for the network after the source's own admittance.
   const amps = abs(divide(complex(shortCircuit), add(ONE, multiply(own, load))))
   return (node) => {
-    const b = ports.portOfNode[node]!
+    const b = terminals.terminalOfNode[node]!
     return amps * Math.hypot(re[b]!, im[b]!)
   }
 }
@@ -53,13 +54,21 @@ export function ringVoltsFrom(
  * Ring volts: for each hand generator, and for a supply that rings, the rms volts across every other ringer, all bells bridged.
  *
  * A generator's own ringer is disconnected while it turns. From a supply every bell rings, one at the supply's own station too.
+ * Ringing never passes from one port of a supply to another.
  */
 export function ringingRows(model: CircuitModel, conditions: Conditions): RingingRow[] {
-  const portsByHz = new Map<number, Ports>()
+  const ports = supplyPorts(model)
+  return ports.length > 0
+    ? ports.flatMap(({ circuit }) => rowsOf(circuit, conditions))
+    : rowsOf(model, conditions)
+}
+
+function rowsOf(model: CircuitModel, conditions: Conditions): RingingRow[] {
+  const portsByHz = new Map<number, Terminals>()
   return generatorsOf(model).flatMap((generator) => {
-    const ports = portsByHz.get(generator.hz) ?? portsOf(model, conditions, generator.hz)
-    portsByHz.set(generator.hz, ports)
-    const voltsAt = ringVoltsFrom(ports, generator, conditions)
+    const terminals = portsByHz.get(generator.hz) ?? terminalsOf(model, conditions, generator.hz)
+    portsByHz.set(generator.hz, terminals)
+    const voltsAt = ringVoltsFrom(terminals, generator, conditions)
     return model.sets.flatMap(({ node, set }) =>
       !set.ringer || (generator.ownRinger && node === generator.node)
         ? []

@@ -29,14 +29,29 @@ export interface VoiceRow {
   readonly maxDb: number
 }
 
-/** All rows of one circuit in one weather, at one wire temperature. */
-export interface CircuitRows {
-  readonly loop: readonly LoopRow[]
-  readonly ringing: readonly RingingRow[]
-  readonly voice: readonly VoiceRow[]
+/** The row of each kind of check. A kind more is an entry here, one in `CHECKS` and one in the words: what forgets it does not compile. */
+export interface RowOf {
+  readonly loop: LoopRow
+  readonly ringing: RingingRow
+  readonly voice: VoiceRow
+}
+export type CheckKind = keyof RowOf
+
+interface Way {
+  readonly from: string
+  readonly to: string
 }
 
-/** Names one check: which row of which budget. `from → to`, or for a loop the call and the station. */
-export type Check =
-  | { readonly kind: 'loop'; readonly call: readonly [string, string]; readonly station: string }
-  | { readonly kind: 'ringing' | 'voice'; readonly from: string; readonly to: string }
+/** Which row of a kind it is, by its stations. */
+interface NamedBy {
+  readonly loop: Pick<LoopRow, 'call' | 'station'>
+  readonly ringing: Way
+  readonly voice: Way
+}
+export type CheckOf<K extends CheckKind> = { readonly kind: K } & NamedBy[K]
+
+/** Names one check: which row of which budget. */
+export type Check = { [K in CheckKind]: CheckOf<K> }[CheckKind]
+
+/** All rows of one circuit in one weather, at one wire temperature. */
+export type CircuitRows = { readonly [K in CheckKind]: readonly RowOf[K][] }

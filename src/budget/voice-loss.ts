@@ -1,8 +1,9 @@
 import type { CircuitModel } from './circuit-model'
 import type { Conditions } from './conditions'
-import { type Column, portsOf } from './ports'
 import { onHookSiemens } from './ringer'
 import type { VoiceRow } from './rows'
+import { portOfEachSet } from './supply-ports'
+import { type Column, terminalsOf } from './terminals'
 
 export const VOICE_HZ = 1000
 
@@ -15,21 +16,23 @@ const SILENCE_DB = 9999
  * With source and load resistances Za, Zb and the transfer impedance Z'ab of the network they both hang on, the loss
  * 20 log ((Zb / (Za + Zb)) / |Vb|) is 20 log (Za Zb / ((Za + Zb) |Z'ab|)): the same both ways, by reciprocity.
  *
- * @param extraDb loss added between two sets (by index), such as that of a ringdown unit
+ * A unit with ports adds its own loss between sets on different ports.
  */
-export function voiceRows(
-  model: CircuitModel,
-  conditions: Conditions,
-  extraDb: (a: number, b: number) => number = () => 0,
-  hz = VOICE_HZ,
-): VoiceRow[] {
+export function voiceRows(model: CircuitModel, conditions: Conditions, hz = VOICE_HZ): VoiceRow[] {
+  const throughUnitDb = model.supply?.supply.insertionDb ?? 0
+  const portOf = portOfEachSet(model)
   const { sets, stations } = model
-  const ports = portsOf(model, conditions, hz)
+  const terminals = terminalsOf(model, conditions, hz)
   // What going off hook changes at each set: the speech circuit in place of the ringer.
   const lifted = sets.map(({ node, set }): Lifted => {
     const ringer = onHookSiemens(set, hz)
-    const port = ports.portOfNode[node]!
-    return { port, seen: ports.column(port), re: 1 / set.offHook.acOhms - ringer.re, im: -ringer.im }
+    const terminal = terminals.terminalOfNode[node]!
+    return {
+      terminal,
+      seen: terminals.column(terminal),
+      re: 1 / set.offHook.acOhms - ringer.re,
+      im: -ringer.im,
+    }
   })
   const rows: VoiceRow[] = []
   for (let i = 0; i < sets.length; i++) {
@@ -37,7 +40,8 @@ export function voiceRows(
       const { acOhms: za } = sets[i]!.set.offHook
       const { acOhms: zb } = sets[j]!.set.offHook
       const ratio = (za * zb) / ((za + zb) * transferOhm(lifted[i]!, lifted[j]!))
-      const lossDb = Math.min(20 * Math.log10(ratio) + extraDb(i, j), SILENCE_DB)
+      const wireDb = 20 * Math.log10(ratio) + (portOf[i] === portOf[j] ? 0 : throughUnitDb)
+      const lossDb = Number.isNaN(wireDb) ? SILENCE_DB : Math.min(wireDb, SILENCE_DB)
       const maxDb = Math.min(sets[i]!.set.maxLossDb, sets[j]!.set.maxLossDb)
       const from = stations[sets[i]!.node]!
       const to = stations[sets[j]!.node]!
@@ -49,7 +53,7 @@ export function voiceRows(
 
 /** A set off hook: where it is, what is seen from there, and the admittance that it adds, S. */
 interface Lifted {
-  readonly port: number
+  readonly terminal: number
   readonly seen: Column
   readonly re: number
   readonly im: number
@@ -57,12 +61,12 @@ interface Lifted {
 
 /** |Z'ab| = |Zab / ((1 + Zaa ya)(1 + Zbb yb) − Zab² ya yb)|, Ω: written out, since every pair of sets asks for it. */
 function transferOhm(a: Lifted, b: Lifted): number {
-  const abRe = a.seen.re[b.port]!
-  const abIm = a.seen.im[b.port]!
-  const aaRe = a.seen.re[a.port]!
-  const aaIm = a.seen.im[a.port]!
-  const bbRe = b.seen.re[b.port]!
-  const bbIm = b.seen.im[b.port]!
+  const abRe = a.seen.re[b.terminal]!
+  const abIm = a.seen.im[b.terminal]!
+  const aaRe = a.seen.re[a.terminal]!
+  const aaIm = a.seen.im[a.terminal]!
+  const bbRe = b.seen.re[b.terminal]!
+  const bbIm = b.seen.im[b.terminal]!
   const pRe = 1 + aaRe * a.re - aaIm * a.im
   const pIm = aaRe * a.im + aaIm * a.re
   const qRe = 1 + bbRe * b.re - bbIm * b.im

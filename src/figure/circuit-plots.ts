@@ -5,7 +5,7 @@ import { completenessOf } from '../budget/completeness'
 import type { Conditions } from '../budget/conditions'
 import { worstCorner } from '../budget/envelope'
 import type { CircuitRows } from '../budget/rows'
-import { leastMargin } from '../budget/verdict'
+import { leastOf } from '../budget/verdict'
 import { type UnitSystem, unitOf } from '../words/units'
 import type { Plot, PlotCurve } from './plot-layout'
 
@@ -34,16 +34,17 @@ export function circuitPlots(
   nameOf: (station: string) => string,
   system: UnitSystem,
 ): readonly Plot[] {
-  const { missing } = completenessOf(model, nameOf)
+  const { missing } = completenessOf(model)
   const { conditions, rows } = worstCorner(model, today, missing)
   const drawn: Drawn = { model, today, worst: conditions, rows, nameOf, system }
   return [lossPlot(drawn), ringPlot(drawn), dcPlot(drawn)].filter((plot) => plot !== null)
 }
 
 function lossPlot({ model, today, rows, nameOf }: Drawn): Plot | null {
-  const check = leastMargin({ loop: [], ringing: [], voice: rows.voice })?.check
-  if (check?.kind !== 'voice') return null
-  const { maxDb } = rows.voice.find(({ from, to }) => from === check.from && to === check.to)!
+  const least = leastOf('voice', rows.voice)
+  if (!least) return null
+  const { check, row } = least
+  const { maxDb } = row
   const curves = (['dry', 'wet'] as const).map((weather): PlotCurve => {
     const loss = lossAgainstHz(model, { ...today, weather }, check.from, check.to)
     return { name: weather, points: loss.map(({ hz, lossDb }) => ({ x: hz, y: lossDb })) }
@@ -61,9 +62,10 @@ function lossPlot({ model, today, rows, nameOf }: Drawn): Plot | null {
 
 function ringPlot(drawn: Drawn): Plot | null {
   const { model, rows, nameOf } = drawn
-  const check = leastMargin({ loop: [], ringing: rows.ringing, voice: [] })?.check
-  if (check?.kind !== 'ringing') return null
-  const { minVolts } = rows.ringing.find(({ from, to }) => from === check.from && to === check.to)!
+  const least = leastOf('ringing', rows.ringing)
+  if (!least) return null
+  const { check, row } = least
+  const { minVolts } = row
   return plotAlong(
     drawn,
     `Ring volts, ${nameOf(check.from)} to ${nameOf(check.to)}`,
@@ -77,10 +79,10 @@ function dcPlot(drawn: Drawn): Plot | null {
   const supply = model.supply && model.stations[model.supply.node]!
   // At the supply's own station there is no wire to show volts along.
   const loop = rows.loop.filter(({ station }) => station !== supply)
-  const check = leastMargin({ loop, ringing: [], voice: [] })?.check
-  if (!supply || check?.kind !== 'loop') return null
+  const check = leastOf('loop', loop)?.check
+  if (!supply || !check) return null
   const { set } = model.sets.find(({ node }) => model.stations[node] === check.station)!
-  const leastVolts = (set.offHook.minMA / 1000) * set.offHook.dcOhms
+  const leastVolts = (set.offHook.dropVolts ?? 0) + (set.offHook.minMA / 1000) * set.offHook.dcOhms
   return plotAlong(
     drawn,
     `Battery volts, ${nameOf(supply)} to ${nameOf(check.station)}`,

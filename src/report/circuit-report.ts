@@ -8,7 +8,7 @@ import { checkText, verdictOf } from '../budget/verdict'
 import type { Catalog } from '../catalog/catalog'
 import type { MeasuredLine } from '../measure/measured'
 import { memoryOfEach } from '../memo'
-import type { LineId, StationId } from '../plan/id'
+import type { LineId } from '../plan/id'
 import type { Circuit, Plan } from '../plan/plan'
 import type { Reach, ReportCircuit } from './report'
 
@@ -26,7 +26,6 @@ export function circuitReport(
       circuit,
       circuitModel(plan, circuit, catalog, measured),
       conditionsOf(plan.weather, plan.wireTempC),
-      (id) => plan.stations.get(id as StationId)?.name || id,
     ),
   )
 }
@@ -42,20 +41,14 @@ function inputsOf(
   for (const id of circuit.lines) {
     const line = plan.lines.get(id)
     inputs.push(line, measured.get(id), line && catalog.wires.get(line.wire))
-    inputs.push(line && plan.stations.get(line.from)?.name, line && plan.stations.get(line.to)?.name)
   }
   for (const type of circuit.sets.values()) inputs.push(catalog.sets.get(type))
   if (circuit.supply) inputs.push(catalog.supplies.get(circuit.supply.type))
   return inputs
 }
 
-function reckon(
-  circuit: Circuit,
-  model: CircuitModel,
-  today: Conditions,
-  nameOf: (station: string) => string,
-): ReportCircuit {
-  const { missing, notes } = completenessOf(model, nameOf)
+function reckon(circuit: Circuit, model: CircuitModel, today: Conditions): ReportCircuit {
+  const { missing, notes } = completenessOf(model)
   const rows = circuitRows(model, today)
   const worst = worstCorner(model, today, missing)
   return {

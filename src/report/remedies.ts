@@ -130,7 +130,7 @@ function standing(plan: Plan, ids: readonly CircuitId[], measured: Lengths): Sta
   const now = conditionsOf(plan.weather, plan.wireTempC)
   const each = ids.map((id): Standing => {
     const model = circuitModel(plan, plan.circuits.get(id)!, catalog, measured)
-    const { missing } = completenessOf(model, String)
+    const { missing } = completenessOf(model)
     const rows = circuitRows(model, now)
     const least = leastMargin(rows)
     const worst = worstCorner(model, now, missing)

@@ -1,4 +1,5 @@
-import type { Check, LoopRow, RingingRow, Verdict, VoiceRow } from '../budget/rows'
+import type { Lack, Remark } from '../budget/circuit-notes'
+import type { Check, CircuitRows, Verdict } from '../budget/rows'
 import type { Crossing } from '../hazard/crossings'
 import type { NetHours } from '../materials/hours'
 import type { Loads } from '../materials/loads'
@@ -47,16 +48,13 @@ export interface Reach {
   readonly check: Check | null
 }
 
-export interface WorstCase {
+/** The corner of the envelope with least to spare, and its figures. */
+export interface WorstCase extends CircuitRows {
   readonly verdict: Verdict
   readonly weather: Weather
   readonly wireTempC: number
   readonly limitedBy: string
   readonly check: Check | null
-  /** The figures of that corner. */
-  readonly loop: readonly LoopRow[]
-  readonly ringing: readonly RingingRow[]
-  readonly voice: readonly VoiceRow[]
   readonly reach: Reach
 }
 
@@ -73,17 +71,14 @@ export interface Remedy {
   readonly extraSpools: number
 }
 
-export interface ReportCircuit {
+export interface ReportCircuit extends CircuitRows {
   readonly id: CircuitId
   readonly name: string
   readonly verdict: Verdict
-  readonly loop: readonly LoopRow[]
-  readonly ringing: readonly RingingRow[]
-  readonly voice: readonly VoiceRow[]
   readonly reach: Reach
-  /** What no figure shows and the circuit cannot do without; sentences. */
-  readonly missing: readonly string[]
-  readonly notes: readonly string[]
+  /** What no figure shows: what the circuit cannot do without, and what its people should know. */
+  readonly missing: readonly Lack[]
+  readonly notes: readonly Remark[]
   readonly worst: WorstCase
   readonly remedies: readonly Remedy[]
 }

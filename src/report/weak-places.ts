@@ -1,3 +1,4 @@
+import { tradeOf } from '../budget/checks'
 import type { CircuitModel, ModelLine } from '../budget/circuit-model'
 import { shortestWay } from '../budget/path'
 import type { Check } from '../budget/rows'
@@ -9,9 +10,10 @@ const STATIONS = 16
 
 /** Stations whose wire a check depends on: both ends of a call, and where the supply stands. */
 function endsOf(check: Check, model: CircuitModel): readonly number[] {
-  const names = check.kind === 'loop' ? check.call : [check.from, check.to]
-  const nodes = names.map((name) => model.stations.indexOf(name))
-  return check.kind === 'loop' && model.supply ? [model.supply.node, ...nodes] : nodes
+  const { call, isFed } = tradeOf(check.kind)
+  const { from, to } = call(check as never)
+  const nodes = [from, to].map((name) => model.stations.indexOf(name))
+  return isFed && model.supply ? [model.supply.node, ...nodes] : nodes
 }
 
 /**

@@ -1,20 +1,8 @@
 import type { Choice } from '../budget/choices'
-import type { Check } from '../budget/rows'
+import { checkWords } from './check-words'
 import { type UnitSystem, unitOf } from './units'
 
 type NameOf = (stationId: string) => string
-
-/** What a check is about, as it stands in a sentence: `the bell at Quarry`. */
-export function checkWords(check: Check, nameOf: NameOf): string {
-  switch (check.kind) {
-    case 'ringing':
-      return `the bell at ${nameOf(check.to)}`
-    case 'voice':
-      return `speech from ${nameOf(check.from)} to ${nameOf(check.to)}`
-    case 'loop':
-      return `the current at ${nameOf(check.station)}`
-  }
-}
 
 /** First what can do its work, then what rings, then what reaches farther. */
 export const betterChoice = (a: Choice, b: Choice): number =>

@@ -1,5 +1,6 @@
 import type { Plan } from '../plan/plan'
 import type { Report } from '../report/report'
+import { lackSentence, remarkSentence } from './circuit-notes'
 import { remedyWords } from './remedy-words'
 import { tagReason } from './tag-words'
 import { tongueOf } from './tongue'
@@ -16,6 +17,8 @@ export function reportInWords(report: Report, plan: Plan) {
     })),
     circuits: report.circuits.map((circuit) => ({
       ...circuit,
+      missing: circuit.missing.map((lack) => lackSentence(lack, say)),
+      notes: circuit.notes.map((remark) => remarkSentence(remark, say)),
       remedies: circuit.remedies.map((remedy) => ({
         what: remedyWords(remedy.changes, plan, plan.circuits.get(circuit.id)!, say),
         ...remedy,

@@ -1,6 +1,6 @@
 import { dcCall } from '../../src/budget/dc-call'
 import { enduranceOf } from '../../src/budget/endurance'
-import { portsOf } from '../../src/budget/ports'
+import { terminalsOf } from '../../src/budget/terminals'
 import { builtInSupply } from './built-in-entry'
 import { checks } from './check'
 import { DRY, OHMS_ONLY, plainSet, rowOfSets } from './test-circuit'
@@ -9,7 +9,7 @@ import { DRY, OHMS_ONLY, plainSet, rowOfSets } from './test-circuit'
 function loopMA(loopOhm: number, setOhm: number): number {
   const set = plainSet({ offHook: { dcOhms: setOhm, acOhms: 600, minMA: 20 } })
   const model = rowOfSets([set, set], OHMS_ONLY, loopOhm, builtInSupply('feed-48'))
-  return dcCall(model, DRY, portsOf(model, DRY, 0), [1]).mA[0]!
+  return dcCall(model, DRY, terminalsOf(model, DRY, 0), [1]).mA[0]!
 }
 
 const resistanceDesign = checks(

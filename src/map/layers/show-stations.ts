@@ -2,9 +2,9 @@ import { computed, effect } from '@preact/signals'
 import type { Position } from '../../geo/position'
 import type { StationId } from '../../plan/id'
 import type { Plan } from '../../plan/plan'
+import { failingStations } from '../../report/failing-stations'
 import type { Bench } from '../bench'
 import { svgElement } from '../view/svg-element'
-import { failingStations } from './failing-stations'
 
 /** One station's symbol, and the state that it was drawn from. */
 interface DrawnStation {

@@ -1,6 +1,7 @@
 import type { Circuit } from '../../plan/plan'
 import type { ReportCircuit } from '../../report/report'
 import type { Store } from '../../state/store'
+import { ASKED_KINDS, wordsOf } from '../../words/check-words'
 import { formatOhms } from '../../words/units'
 import { loadWhenShown } from '../load-when-shown'
 import { OnDemand } from '../question'
@@ -28,10 +29,10 @@ export function BudgetFigures({
   return (
     <OnDemand title="How this is reckoned">
       <p>
-        Every line is a uniform line with its resistance, inductance, capacitance and leakage, solved exactly.
-        Ringing: volts rms across each bell, all other bells bridged.{' '}
-        {found.loop.length > 0 && 'Current: milliamperes through each of two sets off hook. '}
-        Speech: insertion loss at 1000 Hz from one set off hook to another.
+        Every line is a uniform line with its resistance, inductance, capacitance and leakage, solved exactly.{' '}
+        {ASKED_KINDS.filter((kind) => found[kind].length > 0)
+          .map((kind) => wordsOf(kind).reckoned)
+          .join(' ')}
       </p>
       <ul class="plain">
         {lines.map((line) => (

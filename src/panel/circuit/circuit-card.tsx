@@ -1,4 +1,5 @@
 import { type Signal, useSignal } from '@preact/signals'
+import type { CheckKind, RowOf } from '../../budget/rows'
 import { stationsOfCircuit } from '../../plan/circuit-topology'
 import type { CircuitId } from '../../plan/id'
 import { type Circuit, stationName } from '../../plan/plan'
@@ -6,8 +7,10 @@ import { isAmiss } from '../../report/remedies'
 import { applyChanges } from '../../report/remedy-changes'
 import type { ReportCircuit } from '../../report/report'
 import type { Store } from '../../state/store'
-import { checkWords } from '../../words/choice-words'
-import { loopSentence, reachSentence, ringingSentence, voiceSentence } from '../../words/circuit-words'
+import { ASKED_KINDS, checkWords, wordsOf } from '../../words/check-words'
+import { lackSentence, remarkSentence } from '../../words/circuit-notes'
+import { reachSentence } from '../../words/circuit-words'
+import { tongueOf } from '../../words/tongue'
 import { formatCount, formatMassKg, formatRunM, formatTempC } from '../../words/units'
 import { CautionList } from '../caution-list'
 import { OtherNets } from '../ground/net-questions'
@@ -17,7 +20,7 @@ import { VerdictMark } from '../verdict-mark'
 import { BudgetFigures } from './budget-figures'
 import { CircuitSetup } from './circuit-setup'
 import { MarginRows } from './margin-rows'
-import { loopMargin, ringingMargin, voiceMargins } from './margins'
+import { marginRows } from './margins'
 import { RemedyList } from './remedy-list'
 
 const ReachStudies = loadWhenShown(async () => (await import('../study/circuit-studies')).ReachStudies)
@@ -34,7 +37,8 @@ export function CircuitCard({ store, id }: { store: Store; id: CircuitId }) {
   const setupFirst = useSignal((found?.missing.length ?? 0) > 0)
   const inWorst = useSignal(false)
   if (!circuit || !found) return null
-  const nameOf = (station: string) => stationName(plan, station)
+  const say = tongueOf(plan, store.units.value)
+  const nameOf = say.name
   const remedies = store.remedies.value.get(id) ?? found.remedies
   const figures = inWorst.value ? found.worst : found
 
@@ -50,31 +54,20 @@ export function CircuitCard({ store, id }: { store: Store; id: CircuitId }) {
       <Standing store={store} found={found} />
       {found.missing.length > 0 && (
         <ul class="missing">
-          {found.missing.map((sentence) => (
-            <li key={sentence}>{sentence}</li>
+          {found.missing.map((lack) => (
+            <li key={JSON.stringify(lack)}>{lackSentence(lack, say)}</li>
           ))}
         </ul>
       )}
       {setupFirst.value && setup}
       <WeatherSwitch inWorst={inWorst} />
-      <Question ask="Will it ring?">
-        <p>{ringingSentence(figures.ringing, nameOf)}</p>
-        <MarginRows margins={figures.ringing.map((row) => ringingMargin(row, nameOf))} />
-      </Question>
-      {circuit.supply && (
-        <Question ask="Is there current enough?">
-          <p>{loopSentence(figures.loop, nameOf)}</p>
-          <MarginRows margins={figures.loop.map((row) => loopMargin(row, nameOf))} />
-        </Question>
-      )}
-      <Question ask="Will it talk?">
-        <p>{voiceSentence(figures.voice, nameOf)}</p>
-        <MarginRows margins={voiceMargins(figures.voice, nameOf)} />
-      </Question>
+      {ASKED_KINDS.map((kind) => (
+        <CheckQuestion key={kind} kind={kind} circuit={circuit} rows={figures[kind]} nameOf={nameOf} />
+      ))}
       {found.notes.length > 0 && (
         <ul class="notes">
-          {found.notes.map((sentence) => (
-            <li key={sentence}>{sentence}</li>
+          {found.notes.map((remark) => (
+            <li key={JSON.stringify(remark)}>{remarkSentence(remark, say)}</li>
           ))}
         </ul>
       )}
@@ -109,6 +102,23 @@ export function CircuitCard({ store, id }: { store: Store; id: CircuitId }) {
       {!setupFirst.value && setup}
       <BudgetFigures store={store} circuit={circuit} found={found} />
     </>
+  )
+}
+
+/** One kind of check: the question, its answer, and the margins. */
+function CheckQuestion<K extends CheckKind>(props: {
+  readonly kind: K
+  readonly circuit: Circuit
+  readonly rows: readonly RowOf[K][]
+  readonly nameOf: (station: string) => string
+}) {
+  const { ask, needsSupply, answer } = wordsOf(props.kind)
+  if (needsSupply && !props.circuit.supply) return null
+  return (
+    <Question ask={ask}>
+      <p>{answer(props.rows, props.nameOf)}</p>
+      <MarginRows margins={marginRows(props.kind, props.rows, props.nameOf)} />
+    </Question>
   )
 }
 

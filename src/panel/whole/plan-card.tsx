@@ -3,7 +3,9 @@ import { stationName } from '../../plan/plan'
 import { setNote } from '../../plan/settings-edits'
 import type { ReportCircuit } from '../../report/report'
 import type { Store } from '../../state/store'
-import { checkWords } from '../../words/choice-words'
+import { checkWords } from '../../words/check-words'
+import { lackSentence } from '../../words/circuit-notes'
+import { tongueOf } from '../../words/tongue'
 import { formatCount } from '../../words/units'
 import { CautionList } from '../caution-list'
 import { GroundQuestion } from '../ground/ground-question'
@@ -99,7 +101,7 @@ function CircuitRow({ store, circuit }: { store: Store; circuit: ReportCircuit }
 
 /** Why a circuit stands today as it does, in a few words. */
 function reason(store: Store, { verdict, missing, reach }: ReportCircuit): string {
-  if (missing[0]) return missing[0]
+  if (missing[0]) return lackSentence(missing[0], tongueOf(store.plan.value, store.units.value))
   if (verdict === 'works' || !reach.check) return 'today'
   return `today: ${checkWords(reach.check, (id) => stationName(store.plan.value, id))}`
 }

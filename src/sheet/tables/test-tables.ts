@@ -1,5 +1,9 @@
-import type { Line } from '../../plan/plan'
+import { tradeOf } from '../../budget/checks'
+import type { CheckKind } from '../../budget/rows'
+import { leastOf } from '../../budget/verdict'
+import { type Line, stationName } from '../../plan/plan'
 import type { ReportCircuit, ReportLine } from '../../report/report'
+import { ASKED_KINDS, wordsOf } from '../../words/check-words'
 import { tongueOf } from '../../words/tongue'
 import { unitOf } from '../../words/units'
 import type { Cell, Table } from '../layout/table'
@@ -57,99 +61,72 @@ export function loopTable(source: PaperSource, circuit: ReportCircuit): Table {
 /** Most sets on a circuit for which every call has a row; above it each station has one row, with its worst figures. */
 const MOST_SETS_FOR_PAIRS = 7
 
+/** A row of the table of calls: by kind of check, what there is and the limit. */
 interface Call {
   readonly from: string
   readonly to: string
-  readonly volts?: number | undefined
-  readonly minVolts?: number | undefined
-  readonly mA?: number | undefined
-  readonly minMA?: number | undefined
-  readonly lossDb?: number | undefined
-  readonly maxDb?: number | undefined
+  readonly figures: { readonly [K in CheckKind]?: { readonly have: number; readonly limit: number } }
 }
 
-/** Every figure of a circuit, gathered by who calls whom. The current is that through the set of `from`. */
+/** Every figure of a circuit, gathered by who calls whom. */
 function callsOf(circuit: ReportCircuit): readonly Call[] {
   const calls = new Map<string, Call>()
-  const add = (from: string, to: string, figures: Partial<Call>) => {
-    const key = JSON.stringify([from, to])
-    calls.set(key, { ...calls.get(key), ...figures, from, to })
-  }
-  for (const { from, to, volts, minVolts } of circuit.ringing) add(from, to, { volts, minVolts })
-  for (const { from, to, lossDb, maxDb } of circuit.voice) add(from, to, { lossDb, maxDb })
-  for (const row of circuit.loop) {
-    const other = row.call[0] === row.station ? row.call[1] : row.call[0]
-    add(row.station, other, { mA: row.mA, minMA: row.minMA })
+  for (const kind of ASKED_KINDS) {
+    const { named, have, limit, call } = tradeOf(kind)
+    for (const row of circuit[kind]) {
+      const { from, to } = call(named(row) as never)
+      const key = JSON.stringify([from, to])
+      const figures = { ...calls.get(key)?.figures, [kind]: { have: have(row), limit: limit(row) } }
+      calls.set(key, { from, to, figures })
+    }
   }
   return [...calls.values()]
 }
 
-/** Each station's worst figures over all its calls. */
-function worstByStation(calls: readonly Call[]): readonly Call[] {
-  const least = <K extends keyof Call>(rows: readonly Call[], key: K, sign: 1 | -1) =>
-    rows
-      .filter((row) => row[key] !== undefined)
-      .toSorted((a, b) => sign * (Number(a[key]) - Number(b[key])))[0]
-  return [...new Set(calls.flatMap(({ from, to }) => [from, to]))].map((station) => {
-    const { volts, minVolts } =
-      least(
-        calls.filter(({ to }) => to === station),
-        'volts',
-        1,
-      ) ?? {}
-    const { mA, minMA } =
-      least(
-        calls.filter(({ from }) => from === station),
-        'mA',
-        1,
-      ) ?? {}
-    const { lossDb, maxDb } =
-      least(
-        calls.filter(({ to }) => to === station),
-        'lossDb',
-        -1,
-      ) ?? {}
-    return { from: '', to: station, volts, minVolts, mA, minMA, lossDb, maxDb }
+/** Each station's worst figure of every kind. */
+function worstByStation(circuit: ReportCircuit): readonly Call[] {
+  const stations = new Set(callsOf(circuit).flatMap(({ from, to }) => [from, to]))
+  return [...stations].map((station) => {
+    const figures = ASKED_KINDS.flatMap((kind) => {
+      const { named, have, limit, where } = tradeOf(kind)
+      const own = (circuit[kind] as readonly never[]).filter((row) => where(named(row) as never) === station)
+      const least = leastOf(kind, own)
+      return least ? [[kind, { have: have(least.row), limit: limit(least.row) }] as const] : []
+    })
+    return { from: '', to: station, figures: Object.fromEntries(figures) }
   })
 }
 
-/** What a circuit should measure when it is whole: ring volts, current, speech loss, each with its limit and a box to tick. */
+/** What a circuit should measure when it is whole: every kind of figure with its limit, and a box to tick. */
 export function callTable({ plan }: PaperSource, circuit: ReportCircuit): Table {
-  const nameOf = (id: string) => [...plan.stations.values()].find((station) => station.id === id)?.name || id
+  const nameOf = (id: string) => stationName(plan, id)
   const sets = plan.circuits.get(circuit.id)?.sets.size ?? 0
   const everyCall = sets <= MOST_SETS_FOR_PAIRS
-  const calls = everyCall ? callsOf(circuit) : worstByStation(callsOf(circuit))
-  const feeds = circuit.loop.length > 0
+  const kinds = ASKED_KINDS.filter((kind) => !wordsOf(kind).needsSupply || circuit[kind].length > 0)
+  const ticked = kinds.filter((kind) => wordsOf(kind).columns.tick !== null)
   return {
     title: everyCall ? `${circuit.name}: every call` : `${circuit.name}: every station, its weakest call`,
     columns: [
       ...(everyCall ? [{ head: 'From', share: 24 }] : []),
       { head: everyCall ? 'To' : 'Station', share: 24 },
-      { head: 'Ring V', share: 13, show: 1 },
-      { head: 'least', share: 11 },
-      ...(feeds
-        ? [
-            { head: everyCall ? 'mA at From' : 'mA', share: 15, show: 1 },
-            { head: 'least', share: 11 },
-          ]
-        : []),
-      { head: 'Loss dB', share: 13, show: 1 },
-      { head: 'most', share: 11 },
-      { head: 'Rings', share: 11 },
-      { head: 'Talks', share: 11 },
+      ...kinds.flatMap((kind) => {
+        const { figure, byStation, limit, shares } = wordsOf(kind).columns
+        return [
+          { head: everyCall ? figure : byStation, share: shares[0], show: 1 },
+          { head: limit, share: shares[1] },
+        ]
+      }),
+      ...ticked.map((kind) => ({ head: wordsOf(kind).columns.tick ?? '', share: 11 })),
       { head: 'Read', share: 20 },
     ],
-    rows: calls.map((call): readonly Cell[] => [
-      ...(everyCall ? [nameOf(call.from)] : []),
-      nameOf(call.to),
-      call.volts ?? null,
-      call.minVolts ?? null,
-      ...(feeds ? [call.mA ?? null, call.minMA ?? null] : []),
-      call.lossDb ?? null,
-      call.maxDb ?? null,
-      call.volts === undefined ? '' : TICK_BOX,
-      call.lossDb === undefined ? '' : TICK_BOX,
-      '',
-    ]),
+    rows: (everyCall ? callsOf(circuit) : worstByStation(circuit)).map(
+      ({ from, to, figures }): readonly Cell[] => [
+        ...(everyCall ? [nameOf(from)] : []),
+        nameOf(to),
+        ...kinds.flatMap((kind) => [figures[kind]?.have ?? null, figures[kind]?.limit ?? null]),
+        ...ticked.map((kind) => (figures[kind] ? TICK_BOX : '')),
+        '',
+      ],
+    ),
   }
 }

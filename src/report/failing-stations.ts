@@ -1,6 +1,8 @@
-import type { StationId } from '../../plan/id'
-import type { Plan } from '../../plan/plan'
-import type { Report, ReportCircuit } from '../../report/report'
+import { CHECK_KINDS, tradeOf } from '../budget/checks'
+import { judge } from '../budget/verdict'
+import type { StationId } from '../plan/id'
+import type { Plan } from '../plan/plan'
+import type { Report, ReportCircuit } from './report'
 
 /** Stations at which a check of a failing circuit fails; where none of its figures shows it, every set of the circuit. */
 export function failingStations(plan: Plan, report: Pick<Report, 'circuits'>): ReadonlySet<StationId> {
@@ -14,8 +16,10 @@ export function failingStations(plan: Plan, report: Pick<Report, 'circuits'>): R
   return failing
 }
 
-const failingRows = ({ loop, ringing, voice }: ReportCircuit): readonly string[] => [
-  ...loop.filter(({ mA, minMA }) => mA < minMA).map(({ station }) => station),
-  ...ringing.filter(({ volts, minVolts }) => volts < minVolts).map(({ to }) => to),
-  ...voice.filter(({ lossDb, maxDb }) => lossDb > maxDb).map(({ to }) => to),
-]
+const failingRows = (circuit: ReportCircuit): readonly string[] =>
+  CHECK_KINDS.flatMap((kind) => {
+    const { named, where } = tradeOf(kind)
+    return circuit[kind]
+      .filter((row) => judge(kind, row) === 'fails')
+      .map((row) => where(named(row) as never))
+  })

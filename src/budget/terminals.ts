@@ -29,11 +29,11 @@ const shapeOf = ({ lines, stations }: CircuitModel): Elimination =>
  * The lines and every on-hook ringer of a circuit at one frequency, seen from its sets and its supply: impedance between each two
  * of those places, Ω. All three budgets start from this and lay their own loads and sources across it.
  */
-export interface Ports {
-  /** Place of a node among the ports, −1 where nothing stands. */
-  readonly portOfNode: Int32Array
-  /** Volts at every port for 1 A fed in at one, by port: reckoned when first asked for. */
-  readonly column: (port: number) => Column
+export interface Terminals {
+  /** Place of a node among the terminals, −1 where nothing stands. */
+  readonly terminalOfNode: Int32Array
+  /** Volts at every terminal for 1 A fed in at one, by terminal: reckoned when first asked for. */
+  readonly column: (terminal: number) => Column
 }
 
 export interface Column {
@@ -42,14 +42,14 @@ export interface Column {
 }
 
 /** @param more nodes to be seen besides those of the sets and the supply */
-export function portsOf(
+export function terminalsOf(
   model: CircuitModel,
   conditions: Conditions,
   hz: number,
   more: readonly number[] = [],
-): Ports {
+): Terminals {
   const factors = factorNetwork(shapeOf(model), admittancesOf(model, conditions, hz))
-  const portOfNode = new Int32Array(model.stations.length).fill(-1)
+  const terminalOfNode = new Int32Array(model.stations.length).fill(-1)
   const nodes: number[] = []
   const places = [
     ...model.sets.map(({ node }) => node),
@@ -57,24 +57,24 @@ export function portsOf(
     ...more,
   ]
   for (const node of places) {
-    if (portOfNode[node] !== -1) continue
-    portOfNode[node] = nodes.length
+    if (terminalOfNode[node] !== -1) continue
+    terminalOfNode[node] = nodes.length
     nodes.push(node)
   }
   const columns: Column[] = []
-  const column = (port: number): Column => {
-    const known = columns[port]
+  const column = (terminal: number): Column => {
+    const known = columns[terminal]
     if (known) return known
-    const volts = voltagesFrom(factors, nodes[port]!)
+    const volts = voltagesFrom(factors, nodes[terminal]!)
     const own = { re: new Float64Array(nodes.length), im: new Float64Array(nodes.length) }
     for (let k = 0; k < nodes.length; k++) {
       own.re[k] = volts.re[nodes[k]!]!
       own.im[k] = volts.im[nodes[k]!]!
     }
-    columns[port] = own
+    columns[terminal] = own
     return own
   }
-  return { portOfNode, column }
+  return { terminalOfNode, column }
 }
 
 function admittancesOf(model: CircuitModel, conditions: Conditions, hz: number): Admittances {

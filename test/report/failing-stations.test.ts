@@ -1,8 +1,8 @@
 import { expect, test } from 'vitest'
-import { failingStations } from '../../../src/map/layers/failing-stations'
-import type { CircuitId, StationId } from '../../../src/plan/id'
-import { EMPTY_PLAN, type Plan } from '../../../src/plan/plan'
-import type { Report, ReportCircuit } from '../../../src/report/report'
+import type { CircuitId, StationId } from '../../src/plan/id'
+import { EMPTY_PLAN, type Plan } from '../../src/plan/plan'
+import { failingStations } from '../../src/report/failing-stations'
+import type { Report, ReportCircuit } from '../../src/report/report'
 
 const CIRCUIT = 'c' as CircuitId
 const plan: Plan = {

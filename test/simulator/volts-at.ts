@@ -1,0 +1,29 @@
+import { Simulation } from 'eecircuit-engine'
+import { expect } from 'vitest'
+
+/** One circuit simulator for a test file: ngspice, as the package eecircuit-engine carries it. */
+export async function simulator() {
+  const simulation = new Simulation()
+  await simulation.start()
+  /** Volts at some nodes: rms phasor lengths at a frequency, or direct volts at 0 Hz. */
+  return async (
+    cards: readonly string[],
+    nodes: readonly string[],
+    hz: number,
+  ): Promise<readonly number[]> => {
+    const analysis = hz === 0 ? '.op' : `.ac lin 1 ${hz} ${hz}`
+    simulation.setNetList(['random circuit', ...cards, analysis, '.end'].join('\n'))
+    const result = await simulation.runSim()
+    // How it went about it is no fault: where a first try gives no answer it steps up to one.
+    const faults = simulation
+      .getError()
+      .filter((line) => !/^(Note:|Warning: singular matrix|\s*$)/.test(line))
+    expect(faults).toEqual([])
+    return nodes.map((node) => {
+      const name = `v(${node})`
+      if (result.dataType !== 'complex') return result.data.find((column) => column.name === name)!.values[0]!
+      const value = result.data.find((column) => column.name === name)!.values[0]!
+      return Math.hypot(value.real, value.img)
+    })
+  }
+}
