@@ -1,9 +1,11 @@
-import type { Signal } from '@preact/signals'
+import type { ReadonlySignal, Signal } from '@preact/signals'
 import type { HazardId, LineId, StationId } from '../plan/id'
 import type { HazardKind, Lay } from '../plan/plan'
 import type { Store } from '../state/store'
 import type { Box } from './layers/place-names'
+import type { Gathered } from './view/gather-stations'
 import type { MapView, Point } from './view/map-view'
+import type { Moving } from './view/moving'
 
 /** A bend of a line or a corner of a hazard, picked by hand: what the panel has no card for. */
 export type Picked =
@@ -24,6 +26,10 @@ export interface Bench {
   readonly view: MapView
   readonly picked: Signal<Picked>
   readonly ghost: Signal<Ghost | null>
+  /** What the hand has hold of: drawn above what stands. */
+  readonly moving: ReadonlySignal<Moving>
+  /** The stations that stand, those that would lie on each other together. */
+  readonly gathered: ReadonlySignal<readonly Gathered[]>
   /** Where station and hazard names stand, so that other labels keep off them. */
   readonly names: Signal<readonly Box[]>
   /** How the next leg is laid, and of what kind the next hazard is. */

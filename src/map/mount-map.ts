@@ -36,7 +36,9 @@ import { keepPickedSelected } from './tools/pick'
 import { selectTool } from './tools/select-tool'
 import { stationTool } from './tools/station-tool'
 import { fitOpenedPlans, fitPlan } from './view/fit-plan'
+import { gatheredStations } from './view/gather-stations'
 import { createMapView } from './view/map-view'
+import { movingThings } from './view/moving'
 import { showRequestedPlace } from './view/show-requested-place'
 
 /** Puts the map into an element and keeps it in step with the store. Returns the undoing of itself. */
@@ -47,11 +49,14 @@ export function mountMap(element: HTMLElement, store: Store): () => void {
   element.append(container)
   const view = createMapView(container)
   const speaker = showSpeaker(view, store)
+  const moving = movingThings(store)
   const bench: Bench = {
     store,
     view,
     picked: signal(null),
     ghost: signal(null),
+    moving,
+    gathered: gatheredStations(store, view, moving),
     names: signal([]),
     lay: signal('surface'),
     hazardKind: signal(HAZARD_KINDS[0]),

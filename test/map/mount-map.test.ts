@@ -66,8 +66,8 @@ describe('the map', () => {
       'Mill',
       'Weir',
     ])
-    expect(element.querySelectorAll('.wire-overhead')).toHaveLength(2)
-    expect(element.querySelectorAll('.wire-ticks')).toHaveLength(2)
+    expect(element.querySelectorAll('.wire-overhead')).toHaveLength(1)
+    expect(element.querySelectorAll('.wire-ticks')).toHaveLength(1)
     expect(element.querySelectorAll('.bend')).toHaveLength(1)
   })
 

@@ -76,7 +76,7 @@ export function followKeys(
   /** Tells once what the crosshair has come upon. */
   const sayUnder = ({ point, reachPx }: Aim) => {
     const plan = store.settled.peek()
-    const now = describe(plan, whatsHere(sceneOf(plan, view), point, reachPx))
+    const now = describe(plan, whatsHere(sceneOf(plan, bench), point, reachPx))
     if (now && now !== under) bench.say(now)
     under = now
   }

@@ -99,7 +99,7 @@ export function showMenu(bench: Bench): { open: (aim: Aim) => void; remove: () =
   view.map.on('movestart zoomstart', close)
 
   const open = (aim: Aim) => {
-    const found = whatsHere(sceneOf(store.plan.peek(), view), aim.point, aim.reachPx)
+    const found = whatsHere(sceneOf(store.plan.peek(), bench), aim.point, aim.reachPx)
     pick(bench, found)
     menu.setAttribute('aria-label', describe(store.plan.peek(), found) || 'Map')
     menu.replaceChildren(

@@ -4,7 +4,7 @@ import type { ReportLine } from '../../report/report'
 import type { Bench } from '../bench'
 import { svgElement } from '../view/svg-element'
 
-/** What hangs along one line: drawn anew only where something of `from` is another than before. */
+/** What hangs along one line: drawn anew only where the line, or something of `from`, is another than before. */
 export interface LineMarks {
   readonly from: readonly unknown[]
   readonly draw: () => readonly SVGElement[]
@@ -17,26 +17,30 @@ interface Drawn {
 
 /** Keeps the marks of each line in a group of its own, in step with the report and with the frame of the map. @param marksOf null for a line without any */
 export function showLineMarks(
-  { store, view }: Bench,
+  { store, view, moving }: Bench,
   name: string,
   marksOf: (line: ReportLine, isSelected: boolean) => LineMarks | null,
 ): () => void {
-  const group = view.addGroup(name)
+  const standing = view.addGroup(name, 'signs')
+  const inHand = view.addGroup(name, 'signs-moving')
   const drawn = new Map<LineId, Drawn>()
   const stop = effect(() => {
     const frame = view.frame.value
     const selection = store.selection.value
+    const held = moving.value.lines
     const shown = new Set<LineId>()
     for (const line of store.report.value.lines) {
       const isSelected = selection?.kind === 'line' && selection.id === line.id
       const marks = marksOf(line, isSelected)
       if (!marks) continue
       shown.add(line.id)
+      const parent = held.has(line.id) ? inHand : standing
       const from = [frame, isSelected, ...marks.from]
       const before = drawn.get(line.id)
+      if (before && before.group.parentNode !== parent) parent.append(before.group)
       if (before && before.from.length === from.length && before.from.every((part, i) => part === from[i]))
         continue
-      const own = before?.group ?? svgElement('g', {}, group)
+      const own = before?.group ?? svgElement('g', {}, parent)
       own.replaceChildren(...marks.draw())
       drawn.set(line.id, { group: own, from })
     }
@@ -48,6 +52,7 @@ export function showLineMarks(
   })
   return () => {
     stop()
-    group.remove()
+    standing.remove()
+    inHand.remove()
   }
 }

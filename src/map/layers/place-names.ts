@@ -41,14 +41,14 @@ export function placeNames(
   obstacles: readonly Box[],
   wires: readonly Stretch[],
 ): ReadonlyMap<string, number> {
-  const taken = [...obstacles]
+  const taken = boxIndex(obstacles)
   const looked = names.length * wires.length * 4 > MOST_COMPARISONS ? [] : wires
   const chosen = new Map<string, number>()
   for (const { id, candidates } of names) {
     let best = -1
     let least = Number.POSITIVE_INFINITY
     for (const [index, box] of candidates.entries()) {
-      if (taken.some((other) => overlap(box, other))) continue
+      if (index * COST.later >= least || taken.isTaken(box)) continue
       let cost = index * COST.later
       for (const wire of looked) if (crosses(wire, box)) cost += COST.crossed
       if (cost >= least) continue
@@ -58,9 +58,35 @@ export function placeNames(
     const place = candidates[best]
     if (!place) continue
     chosen.set(id, best)
-    taken.push(place)
+    taken.add(place)
   }
   return chosen
+}
+
+/** A side of the squares by which boxes are found again, px: about as wide as a name. */
+const SQUARE_PX = 80
+
+/** Boxes by the squares that they touch, so that each looks only at its neighbours. */
+function boxIndex(boxes: readonly Box[]) {
+  const squares = new Map<string, Box[]>()
+  const keysOf = ({ left, top, right, bottom }: Box): string[] => {
+    const keys: string[] = []
+    for (let column = Math.floor(left / SQUARE_PX); column <= right / SQUARE_PX; column++)
+      for (let row = Math.floor(top / SQUARE_PX); row <= bottom / SQUARE_PX; row++)
+        keys.push(`${column} ${row}`)
+    return keys
+  }
+  const add = (box: Box) => {
+    for (const key of keysOf(box)) {
+      const square = squares.get(key)
+      if (square) square.push(box)
+      else squares.set(key, [box])
+    }
+  }
+  const isTaken = (box: Box) =>
+    keysOf(box).some((key) => squares.get(key)?.some((other) => overlap(box, other)))
+  for (const box of boxes) add(box)
+  return { add, isTaken }
 }
 
 const overlap = (a: Box, b: Box): boolean =>

@@ -1,32 +1,66 @@
 import { effect } from '@preact/signals'
 import type { Bench } from '../bench'
+import { isIn } from '../view/line-path'
+import type { Point } from '../view/map-view'
 import { svgElement } from '../view/svg-element'
 
 /** Marks nearer than this to one another are one, px. */
 const APART_PX = 12
 
 /** Marks every place on a line that has a caution. */
-export function showCautions({ store, view }: Bench): () => void {
-  const group = view.addGroup('caution-marks')
+export function showCautions({ store, view, moving }: Bench): () => void {
+  const standing = marks(view.addGroup('caution-marks', 'signs'))
+  const inHand = marks(view.addGroup('caution-marks', 'signs-moving'))
   const stop = effect(() => {
     view.frame.value
-    const drawn: { x: number; y: number }[] = []
-    for (const { place } of store.report.value.cautions) {
-      if (!place) continue
-      const { x, y } = view.pointOf(place.position)
-      if (drawn.every((other) => Math.hypot(other.x - x, other.y - y) >= APART_PX)) drawn.push({ x, y })
+    const held = moving.value.lines
+    const box = view.drawBox()
+    const [still, moved]: [Point[], Point[]] = [[], []]
+    for (const { place, where } of store.report.value.cautions) {
+      const at = place && view.pointOf(place.position)
+      if (at && isIn(box, at)) ((held as ReadonlySet<string>).has(where) ? moved : still).push(at)
     }
+    standing.draw(apart(still))
+    inHand.draw(apart(moved))
+  })
+  return () => {
+    stop()
+    standing.remove()
+    inHand.remove()
+  }
+}
+
+/** Of places that lie nearly on each other, the first. */
+function apart(places: readonly Point[]): readonly Point[] {
+  const cells = new Map<string, Point[]>()
+  return places.filter((at) => {
+    const [column, row] = [Math.floor(at.x / APART_PX), Math.floor(at.y / APART_PX)]
+    for (let dx = -1; dx <= 1; dx++)
+      for (let dy = -1; dy <= 1; dy++)
+        for (const other of cells.get(`${column + dx} ${row + dy}`) ?? [])
+          if (Math.hypot(other.x - at.x, other.y - at.y) < APART_PX) return false
+    const cell = cells.get(`${column} ${row}`)
+    if (cell) cell.push(at)
+    else cells.set(`${column} ${row}`, [at])
+    return true
+  })
+}
+
+/** A group of marks, drawn anew only where they stand at other places. */
+function marks(group: SVGGElement) {
+  let drawn = ''
+  const draw = (places: readonly Point[]) => {
+    const transforms = places.map(({ x, y }) => `translate(${x.toFixed(1)} ${y.toFixed(1)})`)
+    if (transforms.join() === drawn) return
+    drawn = transforms.join()
     group.replaceChildren(
-      ...drawn.map(({ x, y }) => {
-        const mark = svgElement('g', { transform: `translate(${x.toFixed(1)} ${y.toFixed(1)})` })
+      ...transforms.map((transform) => {
+        const mark = svgElement('g', { transform })
         svgElement('path', { class: 'caution-plate', d: 'M0-8L7.5 5H-7.5Z' }, mark)
         svgElement('path', { class: 'caution-bar', d: 'M0-3.5V0.5M0 2.2V3.4' }, mark)
         return mark
       }),
     )
-  })
-  return () => {
-    stop()
-    group.remove()
   }
+  return { draw, remove: () => group.remove() }
 }

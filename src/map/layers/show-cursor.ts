@@ -6,7 +6,7 @@ import { svgElement } from '../view/svg-element'
 
 /** Marks the place on a line that is pointed at, here or on its profile. */
 export function showCursor({ store, view }: Bench): () => void {
-  const group = view.addGroup('line-cursor hidden')
+  const group = view.addGroup('line-cursor hidden', 'signs-moving')
   svgElement('circle', { r: 9, class: 'cursor-ring' }, group)
   svgElement('circle', { r: 3, class: 'cursor-dot' }, group)
   const stop = effect(() => {

@@ -10,7 +10,7 @@ export function showDraft(
   corners: ReadonlySignal<readonly Position[]>,
   pointer: ReadonlySignal<Position | null>,
 ): () => void {
-  const group = view.addGroup('draft')
+  const group = view.addGroup('draft', 'signs-moving')
   const stop = effect(() => {
     view.frame.value
     const set = corners.value

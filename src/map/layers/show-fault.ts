@@ -4,7 +4,7 @@ import { svgElement } from '../view/svg-element'
 
 /** Marks the place of a fault that was found from a reading, and brings it onto the screen. */
 export function showFault({ store, view }: Bench): () => void {
-  const group = view.addGroup('fault')
+  const group = view.addGroup('fault', 'signs-moving')
   svgElement('circle', { r: 13 }, group)
   svgElement('path', { d: 'M-6 -6L6 6M6 -6L-6 6' }, group)
   svgElement('text', { x: 18, y: -12 }, group).textContent = 'Fault'

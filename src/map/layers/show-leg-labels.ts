@@ -15,7 +15,7 @@ const GAP_PX = 9
 
 /** On the selected line, says of each leg how it is laid and how long it is. */
 export function showLegLabels({ store, view, names }: Bench): () => void {
-  const group = view.addGroup('leg-labels')
+  const group = view.addGroup('leg-labels', 'signs-moving')
   const stop = effect(() => {
     view.frame.value
     const screen = view.screen.value

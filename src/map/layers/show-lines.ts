@@ -1,108 +1,92 @@
 import { effect } from '@preact/signals'
-import type { Position } from '../../geo/position'
 import type { LineId } from '../../plan/id'
-import { type Line, type Plan, verticesOf } from '../../plan/plan'
+import type { Line, Plan } from '../../plan/plan'
 import type { Bench } from '../bench'
+import { boundsOf, meets, pathOfLine } from '../view/line-path'
 import type { MapView, Point } from '../view/map-view'
 import { svgElement } from '../view/svg-element'
-import { legStrokes } from './leg-strokes'
-
-/** What is picked of a line. */
-interface Marks {
-  /** Null: the line is not selected; none: all of it is. */
-  readonly legs: readonly number[] | null
-  /** Its circuit is selected. */
-  readonly inCircuit: boolean
-  /** The bend in hand, or −1. */
-  readonly bend: number
-}
+import { type LineLook, lineStrokes } from './line-strokes'
 
 /** Everything that a drawn line depends on: when none of it has changed, the drawing stands. */
 interface DrawnLine {
   readonly group: SVGGElement
+  readonly path: readonly Point[]
   readonly line: Line
-  readonly from: Position
-  readonly to: Position
-  readonly frame: number
-  readonly marks: string
+  readonly look: string
 }
 
-/** Legs shorter than this on the screen have no room for a handle at their middle, px. */
-const LEAST_HANDLE_PX = 60
+/** Draws every line by the lay of its legs; what the hand has hold of above the others, with a ring at each bend. */
+export function showLines({ store, view, picked, moving }: Bench): () => void {
+  const standing = lineDrawings(view, view.addGroup('lines'))
+  const inHand = lineDrawings(view, view.addGroup('lines', 'wire-moving'))
 
-/** Draws every line by the lay of its legs, with a ring at each bend. */
-export function showLines({ store, view, picked }: Bench): () => void {
-  const group = view.addGroup('lines')
-  const drawn = new Map<LineId, DrawnLine>()
-
-  const stop = effect(() => {
-    const plan = store.plan.value
-    const selection = store.selection.value
-    const frame = view.frame.value
-    const hand = picked.value
-    const circuitLines = (selection?.kind === 'circuit' && plan.circuits.get(selection.id)?.lines) || []
-    for (const [id, { group: old }] of drawn) {
-      if (plan.lines.has(id)) continue
-      old.remove()
-      drawn.delete(id)
-    }
-    for (const line of plan.lines.values()) {
-      const from = plan.stations.get(line.from)!.position
-      const to = plan.stations.get(line.to)!.position
-      const legs = selection?.kind === 'line' && selection.id === line.id ? selection.legs : null
-      const bend = hand?.kind === 'bend' && hand.line === line.id ? hand.index : -1
-      const inCircuit = circuitLines.includes(line.id)
-      const marks = `${legs?.join() ?? '-'} ${bend} ${inCircuit}`
-      const before = drawn.get(line.id)
-      const stands =
-        before?.line === line &&
-        before.from === from &&
-        before.to === to &&
-        before.frame === frame &&
-        before.marks === marks
-      if (stands) continue
-      const lineGroup = before?.group ?? svgElement('g', {}, group)
-      lineGroup.setAttribute('class', legs ? 'line selected' : 'line')
-      lineGroup.replaceChildren(...strokesOf(view, plan, line, { legs, inCircuit, bend }))
-      drawn.set(line.id, { group: lineGroup, line, from, to, frame, marks })
-    }
+  const stopStanding = effect(() => {
+    view.frame.value
+    const [plan, held, selection] = [store.settled.value, moving.value.lines, store.selection.value]
+    const inCircuit = circuitLines(plan, selection)
+    standing.draw(
+      plan,
+      [...plan.lines.values()].filter(({ id }) => !held.has(id)),
+      ({ id }) => ({ legs: null, bend: -1, inCircuit: inCircuit.has(id) }),
+    )
+  })
+  const stopInHand = effect(() => {
+    view.frame.value
+    const [plan, held, selection, hand] = [
+      store.plan.value,
+      moving.value.lines,
+      store.selection.value,
+      picked.value,
+    ]
+    const inCircuit = circuitLines(plan, selection)
+    inHand.draw(
+      plan,
+      [...held].flatMap((id) => plan.lines.get(id) ?? []),
+      ({ id }) => ({
+        legs: selection?.kind === 'line' && selection.id === id ? selection.legs : null,
+        bend: hand?.kind === 'bend' && hand.line === id ? hand.index : -1,
+        inCircuit: inCircuit.has(id),
+      }),
+    )
   })
   return () => {
-    stop()
-    group.remove()
+    stopStanding()
+    stopInHand()
+    standing.remove()
+    inHand.remove()
   }
 }
 
-/** From the ground up: paper under the wire, the glow of what is selected, the wire, its handles, its bends. */
-function strokesOf(view: MapView, plan: Plan, line: Line, { legs, inCircuit, bend }: Marks): SVGElement[] {
-  const path = view.pathOf(verticesOf(plan, line))
-  const box = view.drawBox()
-  const drawn = line.legs.map(({ lay }, i) => ({ lay, ...legStrokes(path[i]!, path[i + 1]!, lay, box) }))
-  const isPicked = (leg: number) => inCircuit || (legs !== null && (legs.length === 0 || legs.includes(leg)))
-  return [
-    svgElement('path', { class: 'wire-halo', d: drawn.map(({ wire }) => wire).join('') }),
-    ...drawn.flatMap(({ wire }, i) =>
-      wire && isPicked(i) ? [svgElement('path', { class: 'leg-picked', d: wire })] : [],
-    ),
-    ...drawn.flatMap(({ lay, wire, ticks }) => [
-      ...(wire ? [svgElement('path', { class: `wire wire-${lay}`, d: wire })] : []),
-      ...(ticks ? [svgElement('path', { class: 'wire-ticks', d: ticks })] : []),
-    ]),
-    ...(legs ? handlesOf(path) : []),
-    ...path.slice(1, -1).map((at, i) => bendRing(at, i === bend)),
-  ]
-}
+const circuitLines = (plan: Plan, selection: Bench['store']['selection']['value']): ReadonlySet<LineId> =>
+  new Set(selection?.kind === 'circuit' ? plan.circuits.get(selection.id)?.lines : [])
 
-function bendRing({ x, y }: Point, isPicked: boolean): SVGElement {
-  const look = isPicked ? { class: 'bend picked', r: 7 } : { class: 'bend', r: 5 }
-  return svgElement('circle', { ...look, cx: x.toFixed(1), cy: y.toFixed(1) })
+/** A group of lines, each drawn anew only where it or its look is another. */
+function lineDrawings(view: MapView, group: SVGGElement) {
+  const drawn = new Map<LineId, DrawnLine>()
+  const draw = (plan: Plan, lines: readonly Line[], lookOf: (line: Line) => LineLook) => {
+    const box = view.drawBox()
+    const seen = new Set<LineId>()
+    const added = document.createDocumentFragment()
+    for (const line of lines) {
+      const path = pathOfLine(view, plan, line)
+      if (!meets(boundsOf(path), box)) continue
+      seen.add(line.id)
+      const own = lookOf(line)
+      const look = `${own.legs?.join() ?? '-'} ${own.bend} ${own.inCircuit}`
+      const before = drawn.get(line.id)
+      if (before?.line === line && before.path === path && before.look === look) continue
+      const lineGroup = before?.group ?? svgElement('g', {})
+      lineGroup.setAttribute('class', own.legs ? 'line selected' : 'line')
+      lineGroup.replaceChildren(...lineStrokes(line, path, own, box))
+      if (!before) added.append(lineGroup)
+      drawn.set(line.id, { group: lineGroup, line, path, look })
+    }
+    for (const [id, { group: old }] of drawn) {
+      if (seen.has(id)) continue
+      old.remove()
+      drawn.delete(id)
+    }
+    if (added.firstChild) group.append(added)
+  }
+  return { draw, remove: () => group.remove() }
 }
-
-const handlesOf = (path: readonly Point[]): SVGElement[] =>
-  path.slice(1).flatMap((to, i) => {
-    const from = path[i]!
-    if (Math.hypot(to.x - from.x, to.y - from.y) < LEAST_HANDLE_PX) return []
-    return [
-      svgElement('circle', { class: 'leg-middle', cx: (from.x + to.x) / 2, cy: (from.y + to.y) / 2, r: 3 }),
-    ]
-  })

@@ -1,6 +1,7 @@
 import type { ReportLine } from '../../report/report'
 import { formatLengthM, type UnitSystem } from '../../words/units'
 import type { Bench } from '../bench'
+import { isIn } from '../view/line-path'
 import { svgElement } from '../view/svg-element'
 import { showLineMarks } from './line-marks'
 
@@ -14,15 +15,19 @@ export function showSplices(bench: Bench): () => void {
   const { store, view } = bench
   return showLineMarks(bench, 'splices', (line, isSelected) => {
     const units = store.units.value
+    if (line.splices.length === 0 || !(isSelected || isRoomy(line, view.metresPerPx()))) return null
     const places = line.splices.map(([splice]) => splice)
-    if (places.length === 0 || !(isSelected || isRoomy(line, view.metresPerPx()))) return null
     return {
       from: [
         units,
         ...places.flatMap(({ groundM, position: [lonDeg, latDeg] }) => [groundM, lonDeg, latDeg]),
       ],
       draw: () =>
-        places.map((place, i) => lozenge(bench, place, isSelected ? spliceWords(place, i, units) : '')),
+        places.flatMap((place, i) =>
+          isIn(view.drawBox(), view.pointOf(place.position))
+            ? [lozenge(bench, place, isSelected ? spliceWords(place, i, units) : '')]
+            : [],
+        ),
     }
   })
 }

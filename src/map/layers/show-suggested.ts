@@ -5,7 +5,7 @@ import { svgElement } from '../view/svg-element'
 
 /** Draws ways that are suggested: dashed ink, for they are no wire yet. */
 export function showSuggested({ store, view }: Bench): () => void {
-  const group = view.addGroup('suggested')
+  const group = view.addGroup('suggested', 'wire-moving')
   const stop = effect(() => {
     view.frame.value
     const d = store.suggested.value.map((way) => pathData(view.pathOf(way))).join('')

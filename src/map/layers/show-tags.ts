@@ -1,6 +1,7 @@
 import { lineNumber } from '../../plan/plan'
 import type { ReportLine } from '../../report/report'
 import type { Bench } from '../bench'
+import { isIn } from '../view/line-path'
 import { svgElement } from '../view/svg-element'
 import { showLineMarks } from './line-marks'
 
@@ -25,11 +26,13 @@ export function showTags(bench: Bench): () => void {
       from: [line.tags, number],
       draw: () => {
         let last: { x: number; y: number } | null = null
-        return line.tags.slice(1, -1).map((tag) => {
+        const box = view.drawBox()
+        return line.tags.slice(1, -1).flatMap((tag) => {
           const place = view.pointOf(tag.position)
+          if (!isIn(box, place)) return []
           const isFree = !last || Math.hypot(place.x - last.x, place.y - last.y) >= NUMBER_PX
           if (isSelected && isFree) last = place
-          return plate(place, tag.isTestPoint, isSelected && isFree ? `${number}/${tag.number}` : '')
+          return [plate(place, tag.isTestPoint, isSelected && isFree ? `${number}/${tag.number}` : '')]
         })
       },
     }

@@ -27,7 +27,7 @@ export function lineTool(bench: Bench): MapTool {
 
   /** The station that the aim snaps to; what stands at the pointer only for the while is none. */
   const stationAt = (aim: Aim): StationId | undefined => {
-    const scene = sceneOf(store.settled.peek(), view)
+    const scene = sceneOf(store.settled.peek(), bench)
     return stationHere(scene, aim.point, aim.reachPx * SNAP)
   }
   const wireAndLay = (plan: Plan, lay = bench.lay.peek()) => ({ wire: currentWire(store, plan), lay })

@@ -1,7 +1,10 @@
+import * as L from 'leaflet'
+import { unrolled } from '../../geo/longitude'
 import { circuitsAtStation, circuitsOfLine } from '../../plan/circuit-topology'
 import type { LineId } from '../../plan/id'
 import { insertBend } from '../../plan/leg-edits'
 import type { Aim, Bench, MapTool } from '../bench'
+import { countHere, type Gathered } from '../view/gather-stations'
 import { describe } from './describe'
 import { dragging, dragOf } from './dragging'
 import { pick } from './pick'
@@ -9,16 +12,32 @@ import { renameSelected } from './rename'
 import { sceneOf } from './scene'
 import { type Here, whatsHere } from './whats-here'
 
+/** How far one click on a count may bring the map nearer. */
+const MOST_STEPS = 3
+
 /** Selects what is clicked, and drags stations, bends, legs and corners. */
 export function selectTool(bench: Bench): MapTool {
   const { store, view } = bench
-  const here = (aim: Aim): Here => whatsHere(sceneOf(store.plan.peek(), view), aim.point, aim.reachPx)
+  const here = (aim: Aim): Here => whatsHere(sceneOf(store.plan.peek(), bench), aim.point, aim.reachPx)
 
   const lineUnder = ({ line }: { line: LineId }, aim: Aim): Here => {
-    const scene = sceneOf(store.plan.peek(), view)
+    const scene = sceneOf(store.plan.peek(), bench)
     const others = scene.lines.filter(({ id }) => id !== line)
     const found = whatsHere({ ...scene, lines: others }, aim.point, aim.reachPx / 2)
     return found?.kind === 'leg' ? found : null
+  }
+
+  /** Comes nearer to stations that are gathered, until they fall apart; false where they stand on one spot. */
+  const comeNearer = ({ stations, at }: Gathered): boolean => {
+    const corners = stations.map((id) => store.settled.peek().stations.get(id)!.position)
+    const bounds = L.latLngBounds(
+      unrolled(corners, corners[0]![0]).map(([lonDeg, latDeg]): L.LatLngTuple => [latDeg, lonDeg]),
+    )
+    const zoom = Math.min(view.map.getBoundsZoom(bounds.pad(0.3)), view.map.getZoom() + MOST_STEPS)
+    if (zoom <= view.map.getZoom() || bounds.getNorthEast().equals(bounds.getSouthWest(), 1e-7)) return false
+    view.map.setZoomAround(view.map.layerPointToLatLng([at.x, at.y]), zoom)
+    bench.say(`${stations.length} stations lay here: the map has come nearer`)
+    return true
   }
 
   const take = (found: Here, adding = false) => {
@@ -30,9 +49,12 @@ export function selectTool(bench: Bench): MapTool {
   return {
     hint: () => 'Click to select; drag a station, a bend or the middle of a leg',
     hover: (aim) => {
-      view.container.dataset.over = here(aim)?.kind ?? ''
+      const count = countHere(bench.gathered.peek(), aim.point)
+      view.container.dataset.over = count ? 'station' : (here(aim)?.kind ?? '')
     },
     click: (aim) => {
+      const count = countHere(bench.gathered.peek(), aim.point)
+      if (count && comeNearer(count)) return
       const found = here(aim)
       // Of lines that lie on one another, a second click takes the next.
       const under =
@@ -55,6 +77,8 @@ export function selectTool(bench: Bench): MapTool {
       }
     },
     hold: (aim) => {
+      // Of stations that lie on each other no hand can mean one.
+      if (countHere(bench.gathered.peek(), aim.point)) return null
       const found = here(aim)
       const move = dragOf(found)
       if (!found || !move) return null

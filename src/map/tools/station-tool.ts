@@ -9,11 +9,11 @@ import { stationHere } from './whats-here'
 
 /** Places a station at every click; a click on one that stands there selects it. */
 export function stationTool(bench: Bench): MapTool {
-  const { store, view } = bench
+  const { store } = bench
   return {
     hint: () => 'Click where a station stands',
     click: (aim) => {
-      const there = stationHere(sceneOf(store.plan.peek(), view), aim.point, aim.reachPx / 2)
+      const there = stationHere(sceneOf(store.plan.peek(), bench), aim.point, aim.reachPx / 2)
       if (there) store.selection.value = { kind: 'station', id: there }
       else placeStation(bench, aim.position)
     },

@@ -1,11 +1,17 @@
 import type { HazardId, LineId, StationId } from '../../plan/id'
+import { boundsOf, meets } from '../view/line-path'
 import type { Point } from '../view/map-view'
 
 /** Everything on the map that a hand can take hold of, as points on the screen. */
 export interface Scene {
   readonly stations: readonly { readonly id: StationId; readonly at: Point }[]
   /** Every vertex of the line, its two stations included. */
-  readonly lines: readonly { readonly id: LineId; readonly path: readonly Point[] }[]
+  readonly lines: readonly {
+    readonly id: LineId
+    readonly path: readonly Point[]
+    /** Its bends lie too close together to be told apart: a hand means the leg. */
+    readonly isCrowded?: boolean
+  }[]
   readonly hazards: readonly { readonly id: HazardId; readonly path: readonly Point[] }[]
 }
 
@@ -61,13 +67,18 @@ export function whatsHere(scene: Scene, point: Point, reachPx: number): Here {
   const station = stationHere(scene, point, reachPx)
   if (station) return { kind: 'station', id: station }
 
-  const bends = scene.lines.flatMap(({ id, path }) =>
-    path.slice(1, -1).map((at, index) => ({ line: id, index, at })),
+  const around = {
+    min: { x: point.x - reachPx, y: point.y - reachPx },
+    max: { x: point.x + reachPx, y: point.y + reachPx },
+  }
+  const near = scene.lines.filter(({ path }) => meets(boundsOf(path), around))
+  const bends = near.flatMap(({ id, path, isCrowded }) =>
+    isCrowded ? [] : path.slice(1, -1).map((at, index) => ({ line: id, index, at })),
   )
   const bend = nearest(bends, ({ at }) => distance(point, at), reachPx)
   if (bend) return { kind: 'bend', line: bend.line, index: bend.index }
 
-  const leg = nearest(legsOf(scene), ({ from, to }) => distanceFromStretch(point, from, to), reachPx)
+  const leg = nearest(legsOf(near), ({ from, to }) => distanceFromStretch(point, from, to), reachPx)
   if (leg) return { kind: 'leg', line: leg.line, leg: leg.leg }
 
   const corners = scene.hazards.flatMap(({ id, path }) =>
@@ -80,8 +91,8 @@ export function whatsHere(scene: Scene, point: Point, reachPx: number): Here {
   return hazard ? { kind: 'hazard', id: hazard.id } : null
 }
 
-function* legsOf(scene: Scene) {
-  for (const { id, path } of scene.lines) {
+function* legsOf(lines: Scene['lines']) {
+  for (const { id, path } of lines) {
     for (let leg = 0; leg + 1 < path.length; leg++)
       yield { line: id, leg, from: path[leg]!, to: path[leg + 1]! }
   }

@@ -33,13 +33,23 @@ export interface MapView {
   /** What is on the screen when the map rests, px. */
   readonly screen: ReadonlySignal<DrawBox>
   metresPerPx(): number
-  /** A new group above those added before it. `below`: under the online tiles. */
-  addGroup(name: string, level?: 'below' | 'above'): SVGGElement
+  /** A new group above those added before it on its level. */
+  addGroup(name: string, level?: Level): SVGGElement
   remove(): void
 }
 
+/**
+ * From the ground up, each painted by itself: under the online tiles; ground and wire; the wire in hand; stations, names and marks; and of
+ * those what is in hand.
+ */
+const LEVELS = { below: 100, wire: 400, 'wire-moving': 401, signs: 402, 'signs-moving': 403 } as const
+export type Level = keyof typeof LEVELS
+
 /** One degree of longitude at the equator on the WGS 84 ellipsoid, m: π a / 180. */
 const M_PER_EQUATOR_DEG = degToRad(WGS84_A_M)
+
+/** Where Web Mercator ends: the world is a square up to here. */
+const MOST_LAT_DEG = 85.0511287798
 
 /** How much of the screen's size is drawn beyond each of its edges. */
 const MARGIN = 0.5
@@ -65,10 +75,12 @@ export function createMapView(container: HTMLElement): MapView {
   const screen = signal(screenBox(map))
   let refLonDeg = map.getCenter().lng
   let box = boxAround(map)
+  let metresPerPx = metresPerPxOf(map)
 
   const redraw = () => {
     refLonDeg = map.getCenter().lng
     box = boxAround(map)
+    metresPerPx = metresPerPxOf(map)
     frame.value++
   }
   const redrawIfOutside = () => {
@@ -79,6 +91,7 @@ export function createMapView(container: HTMLElement): MapView {
   map.on('zoom viewreset resize', redraw)
   map.on('move', redrawIfOutside)
   map.on('moveend zoomend resize', () => {
+    metresPerPx = metresPerPxOf(map)
     screen.value = screenBox(map)
   })
   const sizes = new ResizeObserver(() => map.invalidateSize({ pan: false }))
@@ -87,12 +100,21 @@ export function createMapView(container: HTMLElement): MapView {
   const pane = (name: string, zIndex: number) => {
     const element = map.createPane(name)
     element.style.zIndex = String(zIndex)
+    element.style.willChange = 'transform'
     return svgElement('svg', { class: 'map-drawing', width: 1, height: 1, 'aria-hidden': 'true' }, element)
   }
-  const drawings = { below: pane('below-tiles', 100), above: pane('above-tiles', 400) }
+  const drawings = new Map(Object.entries(LEVELS).map(([level, zIndex]) => [level, pane(level, zIndex)]))
 
-  const project = (lonDeg: number, latDeg: number): Point =>
-    map.project([latDeg, lonDeg], map.getZoom()).subtract(map.getPixelOrigin())
+  /** Web Mercator, as Leaflet has it: written out, since a large net asks for it twenty thousand times. */
+  const project = (lonDeg: number, latDeg: number): Point => {
+    const worldPx = 256 * 2 ** map.getZoom()
+    const origin = map.getPixelOrigin()
+    const sine = Math.sin(degToRad(Math.min(MOST_LAT_DEG, Math.max(-MOST_LAT_DEG, latDeg))))
+    return {
+      x: (lonDeg / 360 + 0.5) * worldPx - origin.x,
+      y: (0.5 - Math.log((1 + sine) / (1 - sine)) / (4 * Math.PI)) * worldPx - origin.y,
+    }
+  }
 
   return {
     map,
@@ -107,16 +129,18 @@ export function createMapView(container: HTMLElement): MapView {
     },
     drawBox: () => box,
     screen,
-    metresPerPx: () => {
-      const { lat } = map.getCenter()
-      return (M_PER_EQUATOR_DEG * 360 * Math.cos(degToRad(lat))) / (256 * 2 ** map.getZoom())
-    },
-    addGroup: (name, level = 'above') => svgElement('g', { class: name }, drawings[level]),
+    metresPerPx: () => metresPerPx,
+    addGroup: (name, level = 'wire') => svgElement('g', { class: name }, drawings.get(level)),
     remove: () => {
       sizes.disconnect()
       map.remove()
     },
   }
+}
+
+function metresPerPxOf(map: L.Map): number {
+  const { lat } = map.getCenter()
+  return (M_PER_EQUATOR_DEG * 360 * Math.cos(degToRad(lat))) / (256 * 2 ** map.getZoom())
 }
 
 function screenBox(map: L.Map): DrawBox {

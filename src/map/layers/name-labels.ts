@@ -1,0 +1,92 @@
+import type { Hazard, Station } from '../../plan/plan'
+import { outlineOf } from '../tools/scene'
+import type { MapView, Point } from '../view/map-view'
+import { around, type NameToPlace } from './place-names'
+
+/** Sizes of the two kinds of names, px: as the style sheet sets them, and how wide a letter is on average. */
+const STATION_TEXT = { heightPx: 18, letterPx: 9.2 }
+const HAZARD_TEXT = { heightPx: 15, letterPx: 6.4 }
+/** From the middle of a station's symbol to the middle of its name, px. */
+const ABOVE_PX = 22
+const BELOW_PX = 21
+const BESIDE_PX = 21
+/** A hazard smaller than this on the screen stays without its name, px. */
+const LEAST_HAZARD_PX = 36
+/** A longer name is cut off here: the panel has it whole. */
+const MOST_LETTERS = 28
+/** Where along a hazard its name may stand, in order of preference. */
+const PARTS = [0.5, 0.25, 0.75, 0.1, 0.9]
+
+export interface Label extends NameToPlace {
+  readonly words: string
+  readonly kind: 'station-name' | 'hazard-name'
+}
+
+const shortened = (name: string): string =>
+  name.length > MOST_LETTERS ? `${name.slice(0, MOST_LETTERS - 1).trimEnd()}…` : name
+
+export function stationLabel({ id, name }: Station, { x, y }: Point): Label {
+  const words = shortened(name)
+  const width = words.length * STATION_TEXT.letterPx
+  const beside = BESIDE_PX + width / 2
+  const middles = [
+    { x, y: y - ABOVE_PX },
+    { x, y: y + BELOW_PX },
+    { x: x + beside, y },
+    { x: x - beside, y },
+    { x: x + beside - 12, y: y - ABOVE_PX },
+    { x: x - beside + 12, y: y - ABOVE_PX },
+    { x: x + beside - 12, y: y + BELOW_PX },
+    { x: x - beside + 12, y: y + BELOW_PX },
+  ]
+  const candidates = middles.map((middle) => around(middle, width, STATION_TEXT.heightPx))
+  return { id, words, kind: 'station-name', candidates }
+}
+
+export function hazardLabel(hazard: Hazard, view: MapView): Label | undefined {
+  if (!hazard.name) return undefined
+  const path = view.pathOf(outlineOf(hazard))
+  const span = (of: (point: Point) => number) => {
+    const range = path.reduce(
+      ([least, most], point) => [Math.min(least, of(point)), Math.max(most, of(point))] as const,
+      [Infinity, -Infinity] as readonly [number, number],
+    )
+    return range[1] - range[0]
+  }
+  if (
+    Math.hypot(
+      span(({ x }) => x),
+      span(({ y }) => y),
+    ) < LEAST_HAZARD_PX
+  )
+    return undefined
+  const words = shortened(hazard.name)
+  const width = words.length * HAZARD_TEXT.letterPx
+  const middles =
+    hazard.geometry.type === 'Polygon' ? [middleOfRing(path)] : PARTS.map((part) => pointAtPart(path, part))
+  const candidates = middles.flatMap(({ x, y }) => [
+    around({ x, y: y - 13 }, width, HAZARD_TEXT.heightPx),
+    around({ x, y: y + 15 }, width, HAZARD_TEXT.heightPx),
+  ])
+  return { id: hazard.id, words, kind: 'hazard-name', candidates }
+}
+
+function middleOfRing(ring: readonly Point[]): Point {
+  const corners = ring.slice(0, -1)
+  const sum = corners.reduce((total, { x, y }) => ({ x: total.x + x, y: total.y + y }), { x: 0, y: 0 })
+  return { x: sum.x / corners.length, y: sum.y / corners.length }
+}
+
+/** The point at a part 0…1 of a path's length. */
+function pointAtPart(path: readonly Point[], part: number): Point {
+  const lengths = path.slice(1).map((to, i) => Math.hypot(to.x - path[i]!.x, to.y - path[i]!.y))
+  let left = lengths.reduce((sum, length) => sum + length, 0) * part
+  for (const [i, length] of lengths.entries()) {
+    if (left <= length && length > 0) {
+      const [from, to] = [path[i]!, path[i + 1]!]
+      return { x: from.x + ((to.x - from.x) * left) / length, y: from.y + ((to.y - from.y) * left) / length }
+    }
+    left -= length
+  }
+  return path.at(-1)!
+}
