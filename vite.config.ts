@@ -2,6 +2,7 @@ import { createHash } from 'node:crypto'
 import { readdirSync, readFileSync } from 'node:fs'
 import { join, relative } from 'node:path'
 import { defineConfig, type Plugin } from 'vite'
+import { unusedParts } from './vite/unused-parts.ts'
 
 /** What the page may ask for: nothing from any other origin. wasm and blobs are for the decoders of elevation files. */
 const OFFLINE_POLICY = {
@@ -139,6 +140,6 @@ export default defineConfig({
       output: { codeSplitting: { groups: [COAST, { name: firstScreen }] } },
     },
   },
-  worker: { format: 'es' },
-  plugins: [contentSecurity(), keptFiles()],
+  worker: { format: 'es', plugins: () => [unusedParts()] },
+  plugins: [unusedParts(), contentSecurity(), keptFiles()],
 })

@@ -3,9 +3,9 @@ import { join } from 'node:path'
 import { gzipSync } from 'node:zlib'
 import { expect, inject, test } from 'vitest'
 
-const MOST_KB = 150
+const MOST_KB = 130
 
-test('the first screen needs at most 150 KB of gzipped script', () => {
+test('the first screen needs at most 130 KB of gzipped script', () => {
   const site = inject('site')
   const page = readFileSync(join(site, 'index.html'), 'utf8')
   const scripts = [...page.matchAll(/(?:src|href)="\.\/(assets\/[^"]+\.js)"/g)].map((match) => match[1]!)
