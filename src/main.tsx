@@ -4,6 +4,8 @@ import { render } from 'preact'
 import { terrainJobs } from './jobs/terrain-jobs'
 import { mountMap } from './map/mount-map'
 import { followShortcuts } from './panel/bar/shortcuts'
+import { FailureBanner } from './panel/failure-banner'
+import { Fallible } from './panel/fallible'
 import { WorkBar } from './panel/ground/work-bar'
 import { loadWhenShown } from './panel/load-when-shown'
 import { Notice } from './panel/notice'
@@ -13,6 +15,7 @@ import { TopBar } from './panel/top-bar'
 import { sourceInUse } from './state/online-tiles'
 import { searchRemedies } from './state/remedy-search'
 import { createStore } from './state/store'
+import { watchFailures } from './state/watch-failures'
 import { demoGround, loadDemo } from './storage/demo'
 import { type Keeper, keepDrafts } from './storage/keep-drafts'
 import { openDroppedFiles } from './storage/open-dropped'
@@ -43,7 +46,9 @@ function MapScreen() {
   return (
     <>
       <TopBar store={store} keeper={keeper.value} onDemo={openDemo} onPapers={openPapers} />
-      <Panel store={store} />
+      <Fallible store={store} what="The side panel">
+        <Panel store={store} />
+      </Fallible>
       <Notice store={store} />
       <WorkBar store={store} />
       {store.imported.value && <HazardImport store={store} />}
@@ -58,15 +63,23 @@ function PapersLayer() {
     papers.value = null
     if (opener instanceof HTMLElement) opener.focus()
   }
-  return Papers && <Papers store={store} onClose={close} onSaveTable={saveTable} />
+  return (
+    Papers && (
+      <Fallible store={store} what="The papers" onClose={close}>
+        <Papers store={store} onClose={close} onSaveTable={saveTable} />
+      </Fallible>
+    )
+  )
 }
 
 const element = (id: string) => document.getElementById(id)!
 
+watchFailures(store.failure)
 keepSettings(store)
 mountMap(element('map'), store)
 render(<MapScreen />, element('table'))
 render(<PapersLayer />, element('papers'))
+render(<FailureBanner store={store} />, element('failures'))
 effect(() => {
   for (const id of ['skip', 'table', 'map']) element(id).inert = papers.value !== null
 })

@@ -1,4 +1,5 @@
-import { computed, effect, signal } from '@preact/signals'
+import { computed, signal } from '@preact/signals'
+import { effect } from '../state/steady-effect'
 import 'leaflet/dist/leaflet.css'
 import './map.css'
 import './backdrop/backdrop.css'

@@ -7,10 +7,12 @@ import type { CircuitId, HazardId, LineId, StationId } from '../plan/id'
 import { EMPTY_PLAN, type Plan } from '../plan/plan'
 import type { Problem, Result } from '../problem'
 import type { Remedy } from '../report/report'
+import { reportInPart } from '../report/report-in-part'
 import { reportPlan } from '../report/report-plan'
 import { tongueOf } from '../words/tongue'
 import type { UnitSystem } from '../words/units'
 import { createGroundState } from './ground-state'
+import { keepLastGood } from './last-good'
 
 export type Selection =
   | { readonly kind: 'station'; readonly id: StationId }
@@ -45,6 +47,8 @@ export function createStore(initial: Plan = EMPTY_PLAN) {
   const opened = signal(initial)
   /** One sentence that the person must read, until they have put it away; empty for none. */
   const notice = signal('')
+  /** What went wrong that nobody foresaw, in a sentence; empty for nothing. */
+  const failure = signal('')
   const refusedFile = signal<RefusedFile | null>(null)
   /** What would mend a circuit: set from outside, when the hand is still and the search has ended. */
   const remedies = signal<ReadonlyMap<CircuitId, readonly Remedy[]>>(new Map())
@@ -66,13 +70,26 @@ export function createStore(initial: Plan = EMPTY_PLAN) {
   const catalog = computed(() => mergeCatalogs(BUILT_IN, plan.value.catalog))
   /** How the one who looks reads figures and names. */
   const tongue = computed(() => tongueOf(plan.value, units.value))
-  const report = computed(() => reportPlan(plan.value, groundState.ground.value))
+  let reportedDocument = initial
+  const attempt = keepLastGood(
+    () => {
+      const report = reportPlan(plan.value, groundState.ground.value)
+      reportedDocument = opened.peek()
+      return report
+    },
+    // The figures of another document are worse than none.
+    (last) => reportInPart(plan.value, opened.peek() === reportedDocument ? last : undefined),
+  )
+  const report = attempt.value
 
   return {
     plan,
     catalog,
     report,
     tongue,
+    /** Why the report is not of the plan as it is now, in a sentence; empty where it is. */
+    reportFailure: computed(() => staleSentence(attempt.failure.value, opened.value === reportedDocument)),
+    failure,
     ...groundState,
     selection,
     tool,
@@ -130,6 +147,14 @@ export function createStore(initial: Plan = EMPTY_PLAN) {
       })
     },
   }
+}
+
+function staleSentence(why: string, areOld: boolean): string {
+  if (!why) return ''
+  const figures = areOld
+    ? `These figures are from before your last change: they could not be reckoned anew (${why}).`
+    : `The figures of this plan could not be reckoned (${why}).`
+  return `${figures} Undo the change, or save the plan as a file.`
 }
 
 function isOn(plan: Plan, selection: Selection): boolean {

@@ -1,7 +1,8 @@
-import { effect, signal } from '@preact/signals'
+import { signal } from '@preact/signals'
 import * as L from 'leaflet'
 import { unrolled } from '../../geo/longitude'
 import type { Position } from '../../geo/position'
+import { effect } from '../../state/steady-effect'
 import type { MapView, Point } from '../view/map-view'
 import { svgElement } from '../view/svg-element'
 

@@ -1,5 +1,5 @@
-import { effect } from '@preact/signals'
 import { type GridLine, gridLines } from '../../figure/map-grid-lines'
+import { effect } from '../../state/steady-effect'
 import type { MapView, Point } from '../view/map-view'
 import { pathData } from '../view/path-data'
 import { svgElement } from '../view/svg-element'

@@ -1,4 +1,5 @@
-import { effect, signal } from '@preact/signals'
+import { signal } from '@preact/signals'
+import { effect } from '../../state/steady-effect'
 import type { ContourLine } from '../../terrain/contours'
 import type { Extent } from '../../terrain/elevation-grid'
 import type { Ground } from '../../terrain/ground'

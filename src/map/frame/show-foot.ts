@@ -1,6 +1,6 @@
-import { effect } from '@preact/signals'
 import { scaleBar } from '../../figure/scale-bar'
 import { sourceInUse } from '../../state/online-tiles'
+import { effect } from '../../state/steady-effect'
 import type { Ground } from '../../terrain/ground'
 import { formatLengthM, type UnitSystem } from '../../words/units'
 import { showTiles } from '../backdrop/show-tiles'

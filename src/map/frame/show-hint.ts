@@ -1,6 +1,6 @@
-import { effect } from '@preact/signals'
 import { HAZARDS } from '../../hazard/kinds'
 import { HAZARD_KINDS, LAYS } from '../../plan/plan'
+import { effect } from '../../state/steady-effect'
 import { LAY_WORDS } from '../../words/plan-words'
 import type { Aim, Bench, MapTool } from '../bench'
 

@@ -1,4 +1,4 @@
-import { effect } from '@preact/signals'
+import { effect } from '../../state/steady-effect'
 import type { Store } from '../../state/store'
 import type { MapView } from '../view/map-view'
 

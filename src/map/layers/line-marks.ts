@@ -1,6 +1,6 @@
-import { effect } from '@preact/signals'
 import type { LineId } from '../../plan/id'
 import type { ReportLine } from '../../report/report'
+import { effect } from '../../state/steady-effect'
 import type { Bench } from '../bench'
 import { svgElement } from '../view/svg-element'
 

@@ -1,4 +1,4 @@
-import { effect } from '@preact/signals'
+import { effect } from '../../state/steady-effect'
 import type { Bench } from '../bench'
 import { isIn } from '../view/line-path'
 import type { Point } from '../view/map-view'

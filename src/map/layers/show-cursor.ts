@@ -1,6 +1,6 @@
-import { effect } from '@preact/signals'
 import { pointOnLeg } from '../../geo/leg-length'
 import { verticesOf } from '../../plan/plan'
+import { effect } from '../../state/steady-effect'
 import type { Aim, Bench } from '../bench'
 import { svgElement } from '../view/svg-element'
 

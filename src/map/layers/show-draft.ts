@@ -1,5 +1,6 @@
-import { effect, type ReadonlySignal } from '@preact/signals'
+import type { ReadonlySignal } from '@preact/signals'
 import type { Position } from '../../geo/position'
+import { effect } from '../../state/steady-effect'
 import type { MapView } from '../view/map-view'
 import { pathData } from '../view/path-data'
 import { svgElement } from '../view/svg-element'

@@ -1,4 +1,5 @@
-import { effect, untracked } from '@preact/signals'
+import { untracked } from '@preact/signals'
+import { effect } from '../../state/steady-effect'
 import type { Bench } from '../bench'
 import { svgElement } from '../view/svg-element'
 

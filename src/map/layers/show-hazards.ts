@@ -1,7 +1,7 @@
-import { effect } from '@preact/signals'
 import { HAZARDS } from '../../hazard/kinds'
 import type { HazardId } from '../../plan/id'
 import type { Hazard } from '../../plan/plan'
+import { effect } from '../../state/steady-effect'
 import type { Bench } from '../bench'
 import type { MapView } from '../view/map-view'
 import { pathData } from '../view/path-data'

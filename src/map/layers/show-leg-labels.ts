@@ -1,5 +1,5 @@
-import { effect } from '@preact/signals'
 import { verticesOf } from '../../plan/plan'
+import { effect } from '../../state/steady-effect'
 import { LAY_LETTERS } from '../../words/plan-words'
 import { formatRunM } from '../../words/units'
 import type { Bench } from '../bench'

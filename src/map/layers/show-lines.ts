@@ -1,6 +1,6 @@
-import { effect } from '@preact/signals'
 import type { LineId } from '../../plan/id'
 import type { Line, Plan } from '../../plan/plan'
+import { effect } from '../../state/steady-effect'
 import type { Bench } from '../bench'
 import { boundsOf, meets, pathOfLine } from '../view/line-path'
 import type { MapView, Point } from '../view/map-view'

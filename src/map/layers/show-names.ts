@@ -1,5 +1,6 @@
-import { effect, signal } from '@preact/signals'
+import { signal } from '@preact/signals'
 import type { Plan } from '../../plan/plan'
+import { effect } from '../../state/steady-effect'
 import type { Bench } from '../bench'
 import { boundsOf, meets, pathOfLine } from '../view/line-path'
 import type { DrawBox, MapView, Point } from '../view/map-view'

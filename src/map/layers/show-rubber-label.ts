@@ -1,4 +1,4 @@
-import { effect } from '@preact/signals'
+import { effect } from '../../state/steady-effect'
 import { formatDistanceM } from '../../words/units'
 import type { Bench } from '../bench'
 

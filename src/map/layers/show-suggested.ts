@@ -1,4 +1,4 @@
-import { effect } from '@preact/signals'
+import { effect } from '../../state/steady-effect'
 import type { Bench } from '../bench'
 import { pathData } from '../view/path-data'
 import { svgElement } from '../view/svg-element'

@@ -1,4 +1,5 @@
-import { batch, effect } from '@preact/signals'
+import { batch } from '@preact/signals'
+import { effect } from '../../state/steady-effect'
 import type { Bench } from '../bench'
 import { selectionOf } from './selection-of'
 import type { Here } from './whats-here'

@@ -1,7 +1,7 @@
-import { effect } from '@preact/signals'
 import { unrolled } from '../../geo/longitude'
 import type { Position } from '../../geo/position'
 import type { Plan } from '../../plan/plan'
+import { effect } from '../../state/steady-effect'
 import type { Store } from '../../state/store'
 import { outlineOf } from '../tools/scene'
 import type { MapView } from './map-view'

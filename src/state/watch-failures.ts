@@ -1,0 +1,25 @@
+import type { Signal } from '@preact/signals'
+import { whyOf } from '../jobs/protocol'
+
+/** Said by browsers of layouts that take two frames; nothing is lost. */
+const HARMLESS = /^ResizeObserver loop/
+
+/** Puts every error of the page and every forgotten rejection into a signal: each once, as a sentence. Returns the undoing of itself. */
+export function watchFailures(failure: Signal<string>, page: EventTarget = window): () => void {
+  const told = new Set<string>()
+  const tell = (error: unknown) => {
+    const why = whyOf(error)
+    const isStop = error instanceof DOMException && error.name === 'AbortError'
+    if (isStop || HARMLESS.test(why) || told.has(why)) return
+    told.add(why)
+    failure.value = `Something did not work (${why.replace(/\.$/, '')}). Save the plan as a file, to be safe.`
+  }
+  const onError = (event: Event) => tell((event as ErrorEvent).error ?? (event as ErrorEvent).message)
+  const onRejection = (event: Event) => tell((event as PromiseRejectionEvent).reason)
+  page.addEventListener('error', onError)
+  page.addEventListener('unhandledrejection', onRejection)
+  return () => {
+    page.removeEventListener('error', onError)
+    page.removeEventListener('unhandledrejection', onRejection)
+  }
+}
