@@ -87,28 +87,28 @@ export interface EarthRod {
 export const EARTH_RODS: readonly EarthRod[] = [
   {
     id: 'pin-0-6',
-    name: 'Field pin, 0.6 m × 12 mm',
+    name: 'Field pin',
     lengthM: 0.6,
     diameterMm: 12,
     source: 'from memory',
   },
   {
     id: 'rod-1-5',
-    name: 'Communications rod, 1.5 m × 16 mm',
+    name: 'Communications rod',
     lengthM: 1.5,
     diameterMm: 16,
     source: '5 ft: NEC 800.100(B)(3)(2), as quoted; diameter from memory',
   },
   {
     id: 'rod-2-4',
-    name: 'Power rod, 2.44 m × 16 mm',
+    name: 'Power rod',
     lengthM: 2.44,
     diameterMm: 16,
     source: '8 ft: NEC 250.53, from memory',
   },
   {
     id: 'rod-3-0',
-    name: 'Long rod, 10 ft × 5/8 in',
+    name: 'Long rod',
     lengthM: 3.048,
     diameterMm: 15.875,
     source: 'IEEE Std 142, the rod of its table of soils',

@@ -127,7 +127,11 @@ export function drawProfile(
       .join(''),
     bends: legs.slice(1).map(({ startM }) => ({ x: round(xOf(startM)), y: round(groundAt(startM)) })),
     crossings: namedApart(
-      profile.crossings.map(({ atM, name }) => ({ x: round(xOf(atM)), y: round(groundAt(atM)), text: name })),
+      profile.crossings.map(({ atM, name }) => ({
+        x: round(xOf(atM)),
+        y: round(groundAt(atM)),
+        text: name,
+      })),
       letter * LETTER_WIDTH,
       left,
       right,

@@ -77,7 +77,7 @@ export const HAZARDS: Readonly<Record<HazardKind, HazardTrade>> = {
     at: { surface: {}, overhead: {}, buried: {}, water: {} },
     route: {
       toll: { usual: 150, asks: 'Crossing a power line' },
-      near: { usual: 1.5, withinM: 100, asks: 'A metre by a power line, times' },
+      near: { usual: 1.5, withinM: 100, asks: 'Beside a power line, times' },
     },
   },
   railway: {
@@ -103,7 +103,7 @@ export const HAZARDS: Readonly<Record<HazardKind, HazardTrade>> = {
     at: { surface: BURIED, overhead: OVERHEAD, buried: BURIED, water: {} },
     route: {
       toll: { usual: 150, asks: 'Crossing a track' },
-      near: { ...BESIDE, asks: 'A metre beside a track, times' },
+      near: { ...BESIDE, asks: 'Beside a track, times' },
       laid: { lay: 'buried', sideM: 4 },
     },
   },
@@ -117,7 +117,7 @@ export const HAZARDS: Readonly<Record<HazardKind, HazardTrade>> = {
     at: { surface: BURIED, overhead: OVERHEAD, buried: BURIED, water: {} },
     route: {
       toll: { usual: 230, asks: 'Crossing a road' },
-      near: { ...BESIDE, asks: 'A metre beside a road, times' },
+      near: { ...BESIDE, asks: 'Beside a road, times' },
       laid: { lay: 'buried', sideM: 6 },
     },
   },
@@ -131,7 +131,7 @@ export const HAZARDS: Readonly<Record<HazardKind, HazardTrade>> = {
     at: { surface: {}, overhead: OVERHEAD, buried: {}, water: {} },
     route: {
       toll: { usual: 230, asks: 'Crossing a stream' },
-      inside: { usual: 6, asks: 'A metre through water, times' },
+      inside: { usual: 6, asks: 'Through water, times' },
       laid: { lay: 'water', sideM: 8 },
     },
   },

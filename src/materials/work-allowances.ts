@@ -1,43 +1,8 @@
-import { DEFAULT_LAYING, LAYING_RATES, LAYING_SOURCES, type LayingAllowances } from '../catalog/laying-rates'
-import { TAGGING_SOURCE } from '../measure/line-tags'
+import { DEFAULT_LAYING, type LayingAllowances } from '../catalog/laying-rates'
 import { remembering } from '../memo'
-import type { Lay, Plan } from '../plan/plan'
+import type { Plan } from '../plan/plan'
 import { type Work, type WorkField, workOf } from '../plan/work'
-import { LOAD_SOURCES, type LoadAllowances } from './loads'
-
-const rateSource = (lay: Lay): string => {
-  const of = (means: 'foot' | 'vehicle') =>
-    LAYING_RATES.find((rate) => rate.lay === lay && rate.means === means)!
-  const [foot, vehicle] = [of('foot'), of('vehicle')]
-  return `On foot ${foot.kmPerHour} km/h with ${foot.crew}: ${foot.source} By vehicle ${vehicle.kmPerHour} km/h with ${vehicle.crew}: ${vehicle.source}`
-}
-
-/** Where the usual figures of the work come from, as far as hours, loads and tags follow from them. */
-export const WORK_SOURCES: Readonly<Partial<Record<WorkField, string>>> = {
-  peoplePerCrew: LAYING_SOURCES.people,
-  nightFactor: LAYING_SOURCES.nightFactor,
-  surfaceKmPerHour: rateSource('surface'),
-  overheadKmPerHour: rateSource('overhead'),
-  buriedKmPerHour: rateSource('buried'),
-  waterKmPerHour: rateSource('water'),
-  recoveryKmPerHour: LAYING_SOURCES.recoveryKmPerHour,
-  climbMPerHour: LAYING_SOURCES.climbMPerHour,
-  buriedCrossingMin: LAYING_SOURCES.buriedCrossingMin,
-  overheadCrossingMin: LAYING_SOURCES.overheadCrossingMin,
-  railwayCrossingMin: LAYING_SOURCES.railwayCrossingMin,
-  spliceMin: LAYING_SOURCES.spliceMin,
-  stationMin: LAYING_SOURCES.stationMin,
-  personLimitKg: LOAD_SOURCES.perPersonKg,
-  setKg: LOAD_SOURCES.setKg,
-  cellsPerSet: LOAD_SOURCES.cellsPerSet,
-  cellKg: LOAD_SOURCES.cellKg,
-  supplyKg: LOAD_SOURCES.supplyKg,
-  spareBatteriesPct: LOAD_SOURCES.spareBatteriesPct,
-  toolsKg: LOAD_SOURCES.toolsKg,
-  reelPct: LOAD_SOURCES.reelPct,
-  testEveryM: TAGGING_SOURCE,
-  tagEveryM: TAGGING_SOURCE,
-}
+import type { LoadAllowances } from './loads'
 
 interface Allowed {
   readonly laying: LayingAllowances

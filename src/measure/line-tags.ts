@@ -41,7 +41,7 @@ export interface TaggingAllowances {
 
 /** Where these allowances come from. */
 export const TAGGING_SOURCE =
-  'allowance: a test point every few kilometres is common practice; mountain, desert and arctic country want more of them (US Army subcourse SS0440, p. 1-31)'
+  'allowance, common practice; mountain, desert and arctic country want more of them (US Army subcourse SS0440, p. 1-31)'
 
 export const DEFAULT_TAGGING: TaggingAllowances = {
   testEveryM: WORK.testEveryM.usual,

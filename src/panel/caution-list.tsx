@@ -19,7 +19,7 @@ export function CautionList({ store, cautions }: { store: Store; cautions: reado
       {ordered.map((caution) => (
         <li key={`${caution.code} ${caution.where} ${caution.text}`}>
           {caution.text}
-          {caution.source && <span class="soft"> Source: {caution.source}</span>}
+          {caution.source && <span class="soft source"> Source: {caution.source}</span>}
           <ShowPlace store={store} caution={caution} />
         </li>
       ))}

@@ -1,6 +1,6 @@
 import { DEFAULT_LAYING } from '../catalog/laying-rates'
 
-/** What one figure of the work is, where it must lie, and what it is for. */
+/** What one figure of the work is, and where it must lie. */
 interface WorkFigure {
   readonly what: string
   readonly min: number
@@ -9,7 +9,6 @@ interface WorkFigure {
   readonly whole?: true
   /** What holds in a plan that is silent about it. */
   readonly usual: number
-  readonly says: string
 }
 
 export type WorkUnit = '' | 'min' | 'kg' | 'km/h' | 'm' | '%' | 'times'
@@ -21,32 +20,13 @@ const rate = (where: string, usual: number): WorkFigure => ({
   max: 50,
   unit: 'km/h',
   usual,
-  says: 'How fast a full crew lays wire by day on level ground.',
 })
-const minutes = (what: string, usual: number, says: string): WorkFigure => ({
-  what,
-  min: 0,
-  max: 1440,
-  unit: 'min',
-  usual,
-  says,
-})
-const mass = (what: string, usual: number, says: string): WorkFigure => ({
-  what,
-  min: 0,
-  max: 500,
-  unit: 'kg',
-  usual,
-  says,
-})
+const minutes = (what: string, usual: number): WorkFigure => ({ what, min: 0, max: 1440, unit: 'min', usual })
+const mass = (what: string, usual: number): WorkFigure => ({ what, min: 0, max: 500, unit: 'kg', usual })
 
 /** The figures of the work: how the net is used, by whom it is laid and what is carried. A person can change each of them. */
 export const WORK = {
-  talkMinutesPerDay: minutes(
-    'The talk a day',
-    60,
-    'How long each circuit talks in a day: batteries are reckoned by it.',
-  ),
+  talkMinutesPerDay: minutes('The talk a day', 60),
   crews: {
     what: 'The number of crews',
     min: 1,
@@ -54,7 +34,6 @@ export const WORK = {
     unit: '',
     whole: true,
     usual: 1,
-    says: 'Crews that lay lines at the same time.',
   },
   peoplePerCrew: {
     what: 'The people in a crew',
@@ -63,7 +42,6 @@ export const WORK = {
     unit: '',
     whole: true,
     usual: foot.people,
-    says: 'A crew with fewer than a lay takes is slower in proportion.',
   },
   night: {
     what: 'The work by night',
@@ -72,7 +50,6 @@ export const WORK = {
     unit: '',
     whole: true,
     usual: 0,
-    says: '1 where the net is laid and taken up by night.',
   },
   nightFactor: {
     what: 'The stretch by night',
@@ -80,7 +57,6 @@ export const WORK = {
     max: 10,
     unit: 'times',
     usual: foot.nightFactor,
-    says: 'How many times longer everything takes by night.',
   },
   surfaceKmPerHour: rate('on the surface', foot.rates.surface.kmPerHour),
   overheadKmPerHour: rate('overhead', foot.rates.overhead.kmPerHour),
@@ -88,7 +64,6 @@ export const WORK = {
   waterKmPerHour: rate('in water', foot.rates.water.kmPerHour),
   recoveryKmPerHour: {
     ...rate('of recovery', foot.recoveryKmPerHour),
-    says: 'How fast wire is taken up again.',
   },
   climbMPerHour: {
     what: 'The climb that takes an hour',
@@ -96,22 +71,17 @@ export const WORK = {
     max: 5000,
     unit: 'm',
     usual: foot.climbMPerHour,
-    says: 'Ascent that costs an hour besides the distance.',
   },
-  buriedCrossingMin: minutes('The time for a buried crossing', foot.buriedCrossingMin, 'One road or track.'),
-  overheadCrossingMin: minutes('The time for a crossing overhead', foot.overheadCrossingMin, 'On poles.'),
-  railwayCrossingMin: minutes(
-    'The time for a railway',
-    foot.railwayCrossingMin,
-    'Under the rails; leave to cross them is not counted.',
-  ),
-  spliceMin: minutes('The time for a splice', foot.spliceMin, 'With its test.'),
-  stationMin: minutes('The time for a station', foot.stationMin, 'To put it in and test it.'),
+  buriedCrossingMin: minutes('The time for a buried crossing', foot.buriedCrossingMin),
+  overheadCrossingMin: minutes('The time for a crossing overhead', foot.overheadCrossingMin),
+  railwayCrossingMin: minutes('The time for a railway', foot.railwayCrossingMin),
+  spliceMin: minutes('The time for a splice', foot.spliceMin),
+  stationMin: minutes('The time for a station', foot.stationMin),
   personLimitKg: {
-    ...mass('The most for one person', 22, 'What one person carries on one trip.'),
+    ...mass('The most for one person', 22),
     min: 1,
   },
-  setKg: mass('The mass of a set', 4.1, 'A telephone with its battery box empty.'),
+  setKg: mass('The mass of a set', 4.1),
   cellsPerSet: {
     what: 'The cells in a set',
     min: 0,
@@ -119,26 +89,23 @@ export const WORK = {
     unit: '',
     whole: true,
     usual: 2,
-    says: 'Dry cells in a set that feeds itself.',
   },
-  cellKg: mass('The mass of a cell', 0.14, 'One dry cell.'),
-  supplyKg: mass('The mass of a supply', 5, 'Battery and box.'),
+  cellKg: mass('The mass of a cell', 0.14),
+  supplyKg: mass('The mass of a supply', 5),
   spareBatteriesPct: {
     what: 'The spare batteries',
     min: 0,
     max: 1000,
     unit: '%',
     usual: 100,
-    says: 'Carried besides those in use.',
   },
-  toolsKg: mass('The tools of a crew', 12, 'With its test set.'),
+  toolsKg: mass('The tools of a crew', 12),
   reelPct: {
     what: 'The mass of a reel',
     min: 0,
     max: 200,
     unit: '%',
     usual: 15,
-    says: 'Of the wire on it, where the catalog has no figure.',
   },
   testEveryM: {
     what: 'The way between test points',
@@ -146,7 +113,6 @@ export const WORK = {
     max: 100_000,
     unit: 'm',
     usual: 2000,
-    says: 'The longest stretch of ground without one.',
   },
   tagEveryM: {
     what: 'The way between tags',
@@ -154,7 +120,6 @@ export const WORK = {
     max: 100_000,
     unit: 'm',
     usual: 2000,
-    says: 'The longest stretch of ground without one.',
   },
 } as const satisfies Readonly<Record<string, WorkFigure>>
 

@@ -11,21 +11,27 @@ export interface ContourLine {
   readonly label?: { readonly at: readonly [lonDeg: number, latDeg: number]; readonly turnDeg: number }
 }
 
-const INTERVALS_M = [1, 2, 5, 10, 20, 25, 50, 100, 200, 250, 500, 1000] as const
+const INTERVALS = [1, 2, 5, 10, 20, 25, 50, 100, 200, 250, 500, 1000, 2500, 5000] as const
 /** Lines on a map between its lowest and its highest ground, about; more of them run together. */
 const LINES = 20
 const INDEX_EVERY = 5
 /** A line shorter than this many points of the lattice has no room for its height. */
 const LABEL_POINTS = 24
 
-/** The contour interval, m, that draws about twenty lines over the relief of a lattice of heights. */
-export function contourIntervalM(heightsM: Float32Array): number {
+/**
+ * The contour interval, m, that draws about twenty lines over the relief of a lattice of heights.
+ *
+ * @param unitM the unit, m, of which the interval is a round figure
+ */
+export function contourIntervalM(heightsM: Float32Array, unitM = 1): number {
   let [low, high] = [Infinity, -Infinity]
   for (const heightM of heightsM) {
     if (heightM < low) low = heightM
     if (heightM > high) high = heightM
   }
-  return INTERVALS_M.find((intervalM) => (high - low) / intervalM <= LINES) ?? 1000
+  return (
+    unitM * (INTERVALS.find((interval) => (high - low) / (interval * unitM) <= LINES) ?? INTERVALS.at(-1)!)
+  )
 }
 
 /** Contour lines of a patch of ground, by marching squares; they end at its edges and where the ground is not known. */

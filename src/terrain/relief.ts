@@ -1,4 +1,4 @@
-import { type ContourLine, contourLines } from './contours'
+import { type ContourLine, contourIntervalM, contourLines } from './contours'
 import type { Extent } from './elevation-grid'
 import type { GridGround } from './ground-from-grids'
 import { hillShade } from './hill-shade'
@@ -9,6 +9,8 @@ export interface ReliefRequest {
   readonly extent: Extent
   readonly columns: number
   readonly rows: number
+  /** Contours stand at round figures of this unit, m: the metre or the foot. */
+  readonly unitM: number
 }
 
 /** The ground as a map shows it. */
@@ -19,11 +21,11 @@ export interface Relief {
 }
 
 /** Contours and hill shading of a stretch of the map. */
-export function reliefOver(ground: GridGround, { extent, columns, rows }: ReliefRequest): Relief {
+export function reliefOver(ground: GridGround, { extent, columns, rows, unitM }: ReliefRequest): Relief {
   const patch = mapPatch(extent, columns, rows)
   const heightsM = ground.heightsOverM(patch)
   return {
-    contours: contourLines(heightsM, patch),
+    contours: contourLines(heightsM, patch, contourIntervalM(heightsM, unitM)),
     shade: hillShade(heightsM, columns, rows, patchStepM(patch)),
   }
 }

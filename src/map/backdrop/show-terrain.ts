@@ -4,6 +4,7 @@ import type { ContourLine } from '../../terrain/contours'
 import type { Extent } from '../../terrain/elevation-grid'
 import type { Ground } from '../../terrain/ground'
 import type { ReliefRequest } from '../../terrain/relief'
+import { formatLengthM, type UnitSystem, unitOf } from '../../words/units'
 import type { Bench } from '../bench'
 import type { MapView } from '../view/map-view'
 import { pathData } from '../view/path-data'
@@ -12,6 +13,7 @@ import { shadePicture } from './shade-picture'
 
 /** What was made of the ground for one stretch of the map. */
 interface DrawnRelief {
+  readonly units: UnitSystem
   readonly ground: Ground
   readonly zoom: number
   readonly extent: Extent
@@ -49,7 +51,8 @@ export function showTerrain({ store, view }: Bench): () => void {
     const groundWorker = store.groundWorker.value
     const made = relief.value
     const far = view.map.getZoom() < FARTHEST_ZOOM
-    const usable = made !== null && made.ground === ground && !far
+    const units = store.units.value
+    const usable = made !== null && made.ground === ground && made.units === units && !far
     shadeGroup.classList.toggle('hidden', !usable || !made.shade || store.shade.value === 'off')
     group.classList.toggle('hidden', !usable || store.contours.value === 'off')
     if (usable) draw(view, made, picture, group)
@@ -57,14 +60,14 @@ export function showTerrain({ store, view }: Bench): () => void {
     if (!ground || !groundWorker || far || (usable && serves(view, made))) return
     timer = setTimeout(async () => {
       const zoom = view.map.getZoom()
-      const request = requestFor(view)
+      const request = requestFor(view, units)
       const result = await groundWorker.drawRelief(request)
       if (result && !result.ok) tell(result.problems[0]!.message)
       const drawn = result?.ok ? result.value : null
-      if (!drawn || store.ground.peek() !== ground) return
+      if (!drawn || store.ground.peek() !== ground || store.units.peek() !== units) return
       const { extent, columns, rows } = request
       const shade = shadePicture(drawn.shade, columns, rows)
-      relief.value = { ground, zoom, extent, contours: drawn.contours, shade }
+      relief.value = { units, ground, zoom, extent, contours: drawn.contours, shade }
     }, REST_MS)
   })
   return () => {
@@ -95,16 +98,16 @@ function serves(view: MapView, { extent, zoom }: DrawnRelief): boolean {
 }
 
 /** What the ground is asked for: heights over all that is drawn, and as many as the eye can tell apart. */
-function requestFor(view: MapView): ReliefRequest {
+function requestFor(view: MapView, units: UnitSystem): ReliefRequest {
   const { min, max } = view.drawBox()
   const columns = Math.ceil((max.x - min.x) / LATTICE_PX)
   const rows = Math.ceil((max.y - min.y) / LATTICE_PX)
-  return { extent: extentInView(view), columns, rows }
+  return { extent: extentInView(view), columns, rows, unitM: unitOf('lengthM', units).toSi(1) }
 }
 
 function draw(
   view: MapView,
-  { extent, contours, shade }: DrawnRelief,
+  { units, extent, contours, shade }: DrawnRelief,
   picture: SVGImageElement,
   group: SVGGElement,
 ): void {
@@ -125,7 +128,7 @@ function draw(
       'text-anchor': 'middle',
       transform: `translate(${x.toFixed(1)} ${y.toFixed(1)}) rotate(${label.turnDeg.toFixed(0)}) translate(0 4)`,
     })
-    text.textContent = String(heightM)
+    text.textContent = formatLengthM(heightM, units)
     labels.push(text)
   }
   group.replaceChildren(

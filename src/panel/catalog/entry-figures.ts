@@ -6,6 +6,7 @@ import type { TelephoneSet } from '../../catalog/telephone-set'
 import type { Wire } from '../../catalog/wire'
 import { partOf } from '../../schema/parts'
 import type { Members, Schema } from '../../schema/schema'
+import type { Tongue } from '../../words/tongue'
 import type { Quantity } from '../../words/units'
 
 /** What a wire, a set and a supply have in common. */
@@ -92,6 +93,9 @@ const QUANTITIES: Readonly<Record<FigureUnit, Quantity>> = {
 }
 
 const labelOf = (what: string): string => what.replace(/^The (.)/, (_, first: string) => first.toUpperCase())
+
+/** A label, with the temperature that a figure is told for as the person reads it. */
+export const labelWords = (label: string, { temp }: Tongue): string => label.replace('20 °C', temp(20))
 
 /** The figures of an entry in the order of its schema, those of the parts that it always has among them. */
 function figuresOf(schema: Schema, before = ''): readonly EntryFigure[] {

@@ -2,7 +2,14 @@ import type { Problem } from '../../problem'
 import type { Store } from '../../state/store'
 import { NumberField } from '../number-field'
 import { TextField } from '../text-field'
-import { type Entry, type EntryFigure, type EntryPart, valueAt, withValueAt } from './entry-figures'
+import {
+  type Entry,
+  type EntryFigure,
+  type EntryPart,
+  labelWords,
+  valueAt,
+  withValueAt,
+} from './entry-figures'
 import { EntrySources } from './entry-sources'
 
 interface Props<T extends Entry> {
@@ -26,7 +33,7 @@ export function EntryForm<T extends Entry>({ store, entry, figures, parts, onPut
     return (
       <NumberField
         key={at}
-        label={label}
+        label={labelWords(label, store.tongue.value)}
         quantity={quantity}
         system={store.units.value}
         value={typeof value === 'number' ? value : undefined}

@@ -2,7 +2,7 @@ import { sourceAt } from '../../catalog/sources'
 import type { Store } from '../../state/store'
 import { unitOf } from '../../words/units'
 import { OnDemand } from '../question'
-import { type Entry, FIGURES, valueAt } from './entry-figures'
+import { type Entry, FIGURES, labelWords, valueAt } from './entry-figures'
 
 /** Every figure of a catalog entry and where it comes from, on demand. */
 export function EntrySources({ store, entry }: { store: Store; entry: Entry }) {
@@ -21,14 +21,14 @@ export function EntrySources({ store, entry }: { store: Store; entry: Entry }) {
   })
   return (
     <OnDemand title={`${entry.name}: figures and sources`}>
-      <p>{entry.source || 'No source is given.'}</p>
+      <p class="source">{entry.source || 'No source is given.'}</p>
       <dl class="sources">
         {figures.map(({ at, label, text, source }) => (
           <div key={at}>
             <dt>
-              {label}: {text}
+              {labelWords(label, store.tongue.value)}: {text}
             </dt>
-            <dd>{source}</dd>
+            <dd class="source">{source}</dd>
           </div>
         ))}
       </dl>

@@ -15,7 +15,7 @@ const PRICES = [
   ['near', PACE],
 ] as const
 
-/** What a suggested route pays for, in metres of easy ground: stated, and to be changed. */
+/** What a suggested route pays for, in lengths of easy ground: stated, and to be changed. */
 export function WeightFields({ store }: { store: Store }) {
   const weights = store.routeWeights.value
   const field = (
@@ -39,11 +39,12 @@ export function WeightFields({ store }: { store: Store }) {
   return (
     <OnDemand title="What a route pays for">
       <p class="soft">
-        Every metre costs a metre; these cost as much as so many metres of easy ground. Keep-out areas are
-        never entered. Climb: Naismith (1892), halved. Crossings: the time they take (Popular Science Monthly
-        90, 1917, p. 820). The rest: common practice.
+        Easy ground costs its own length. A crossing costs as much as so much easy ground, and hard ground so
+        many times its length; climb counts besides. Keep-out areas are never entered. Climb: Naismith (1892),
+        halved. Crossings: the time they take (Popular Science Monthly 90, 1917, p. 820). The rest: common
+        practice.
       </p>
-      {field('A metre up or down, in metres', CLIMB, weights.climb, (climb) => ({ climb }))}
+      {field('Up or down, times', CLIMB, weights.climb, (climb) => ({ climb }))}
       {PRICES.flatMap(([price, asked]) =>
         HAZARD_KINDS.flatMap((kind) => {
           const rule = HAZARDS[kind].route[price]

@@ -1,9 +1,10 @@
 import { useSignal } from '@preact/signals'
 import { rodsOhms } from '../../budget/earth-electrode'
-import { EARTH_RODS, SOILS, type Soil } from '../../catalog/soils'
+import { EARTH_RODS, type EarthRod, SOILS, type Soil } from '../../catalog/soils'
 import { setReturn } from '../../plan/line-edits'
 import { type Line, stationName } from '../../plan/plan'
 import type { Store } from '../../state/store'
+import type { Tongue } from '../../words/tongue'
 import { formatOhms } from '../../words/units'
 import { NumberField } from '../number-field'
 import { OnDemand } from '../question'
@@ -48,7 +49,7 @@ export function EarthCalculator({ store, line }: { store: Store; line: Line }) {
         label="Rod"
         value={kept?.id ?? OWN}
         options={[
-          ...EARTH_RODS.map(({ id, name }) => ({ value: id, text: name })),
+          ...EARTH_RODS.map((each) => ({ value: each.id, text: rodWords(each, store.tongue.value) })),
           { value: OWN, text: 'as below' },
         ]}
         onCommit={(id) => set(rod, EARTH_RODS.find((each) => each.id === id) ?? rod.value)}
@@ -92,12 +93,16 @@ export function EarthCalculator({ store, line }: { store: Store; line: Line }) {
         Earth return is not recommended: it hums, it leaks into every other line in the ground, and it changes
         with the weather. Find out what is buried before a rod is driven, and keep away from power earths.
       </p>
-      <SoilTable />
+      <SoilTable say={store.tongue.value} />
     </OnDemand>
   )
 }
 
-function SoilTable() {
+/** `Power rod, 2.4 m × 16 mm`. */
+const rodWords = ({ name, lengthM, diameterMm }: EarthRod, { height, quantity }: Tongue): string =>
+  `${name}, ${height(lengthM)} × ${quantity(diameterMm, 'diameterMm')}`
+
+function SoilTable({ say }: { say: Tongue }) {
   return (
     <OnDemand title="Soils and rods, and where the figures come from">
       <table class="choices">
@@ -114,7 +119,7 @@ function SoilTable() {
             <tr key={id}>
               <th scope="row">
                 {name}
-                <span class="soft">{source}</span>
+                <span class="soft source">{source}</span>
               </th>
               <td>{ohmM}</td>
               <td>
@@ -125,9 +130,9 @@ function SoilTable() {
         </tbody>
       </table>
       <ul class="plain soft">
-        {EARTH_RODS.map(({ id, name, source }) => (
-          <li key={id}>
-            {name}: {source}
+        {EARTH_RODS.map((rod) => (
+          <li key={rod.id}>
+            {rodWords(rod, say)}: <span class="source">{rod.source}</span>
           </li>
         ))}
         <li>

@@ -31,7 +31,7 @@ export function EnduranceQuestion({ store, study }: { store: Store; study: Circu
           at {formatTempC(plan.wireTempC, system)} the battery gives {plainNumber(ampHours)} Ah. Days =
           capacity ÷ (talking × hours of talk + waiting × the other hours).
         </p>
-        <p class="soft">Where the capacity comes from: {source}</p>
+        <p class="soft source">Where the capacity comes from: {source}</p>
       </OnDemand>
     </Question>
   )

@@ -1,8 +1,8 @@
-import { WORK_SOURCES } from '../../materials/work-allowances'
 import { setWork } from '../../plan/settings-edits'
 import { type WorkField as Name, WORK, type WorkUnit, workOf } from '../../plan/work'
 import type { Store } from '../../state/store'
 import type { Quantity } from '../../words/units'
+import { WORK_SAYS, workSource } from '../../words/work-field-words'
 import { NumberField } from '../number-field'
 
 const QUANTITIES: Readonly<Record<WorkUnit, Quantity>> = {
@@ -42,7 +42,7 @@ export function WorkField({ store, field, sourced }: Props) {
       />
       {sourced && (
         <p class="soft source">
-          {figure.says} {WORK_SOURCES[field]}
+          {WORK_SAYS[field]} {workSource(field, store.tongue.value)}
         </p>
       )}
     </>

@@ -34,7 +34,7 @@ export function MapLegend({ drawing, frame }: { drawing: MapDrawing; frame: Box 
       <text x={frame.left} y={y + 4.4}>
         {`Scale ${formatScale(window.scale)}, WGS 84, true north up`}
       </text>
-      <text x={frame.left} y={y + 8.4}>
+      <text class="grid-name" x={frame.left} y={y + 8.4}>
         {grid.name}
       </text>
       {MARKS.map((kind, i) => {

@@ -1,3 +1,4 @@
+import { type Tongue, tongueOf } from '../../words/tongue'
 import { formatTempC } from '../../words/units'
 import { type Block, heightOfMm } from '../layout/block'
 import { breakIntoSheets } from '../layout/break-sheets'
@@ -16,12 +17,12 @@ const SIGNS = [
 ]
 
 /** From a reading to a distance. Hawkins Electrical Guide, vol. 3 (1914), loop tests; Varley derived from the balance. */
-const READINGS = [
-  'Short, meter at one end: metres = (reading − ohms of the short itself) × the figure for one ohm. From both ends the ohms of the short fall out: near part = (near reading − far reading + loop) / 2.',
+const readings = ({ tempStep }: Tongue) => [
+  'Short, meter at one end: distance = (reading − ohms of the short itself) × the figure for one ohm. From both ends the ohms of the short fall out: near part = (near reading − far reading + loop) / 2.',
   'Ground on one wire, Murray: join the good wire to the faulty one at the far end; part = arm at the faulty wire / both arms; distance along the faulty wire = part × 100 × the figure for 0.01.',
   'The same by Varley with equal arms, the rheostat in series with the faulty wire: distance = (loop − rheostat) × the figure for one ohm.',
   'Open, by capacitance with all bells off: distance = wire of the line × reading / nanofarads of the whole line; from both ends: near / (near + far).',
-  'Distances are along the wire, slack included: look up the run on the ground in the tag list. Take off the ohms of the test leads. Ten degrees warmer wire reads about 4 % more.',
+  `Distances are along the wire, slack included: look up the run on the ground in the tag list. Take off the ohms of the test leads. Wire that is ${tempStep(10)} warmer reads about 4 % more.`,
 ]
 
 /** A log of fewer rows is not worth its head. */
@@ -33,7 +34,7 @@ export function faultCard(source: PaperSource, room: SheetRoom): readonly Block[
   const tables = [faultTable(source), shortTable(source)].filter(({ rows }) => rows.length > 0)
   const card: readonly Block[] = [
     { kind: 'box', title: 'What it sounds like, and where to look', sentences: SIGNS },
-    { kind: 'box', title: 'From a reading to a distance', sentences: READINGS },
+    { kind: 'box', title: 'From a reading to a distance', sentences: readings(tongueOf(plan, system)) },
     {
       kind: 'text',
       text: `Figures are for the wire at ${formatTempC(plan.wireTempC, system)}. Sets, supplies and branches are off the line while it is measured.`,
