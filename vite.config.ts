@@ -2,6 +2,7 @@ import { createHash } from 'node:crypto'
 import { readdirSync, readFileSync } from 'node:fs'
 import { join, relative } from 'node:path'
 import { defineConfig, type Plugin } from 'vite'
+import { licences } from './vite/licences.ts'
 import { unusedParts } from './vite/unused-parts.ts'
 
 /** What the page may ask for: nothing from any other origin. wasm and blobs are for the decoders of elevation files. */
@@ -126,6 +127,8 @@ function keptFiles(): Plugin {
   }
 }
 
+const LICENCES = licences()
+
 export default defineConfig({
   base: './',
   // Real 404s: a missing file must not come back as the page.
@@ -140,6 +143,6 @@ export default defineConfig({
       output: { codeSplitting: { groups: [COAST, { name: firstScreen }] } },
     },
   },
-  worker: { format: 'es', plugins: () => [unusedParts()] },
-  plugins: [unusedParts(), contentSecurity(), keptFiles()],
+  worker: { format: 'es', plugins: () => [unusedParts(), LICENCES.worker] },
+  plugins: [unusedParts(), contentSecurity(), LICENCES.page, keptFiles()],
 })

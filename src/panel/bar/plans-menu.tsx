@@ -77,6 +77,11 @@ export function PlansMenu({ store, keeper, onDemo }: Props) {
           </li>
         ))}
       </ul>
+      <p class="soft">
+        <a href="licences.txt" target="_blank" rel="noreferrer">
+          Licences of the packages in this program
+        </a>
+      </p>
     </Menu>
   )
 }

@@ -1,0 +1,53 @@
+import { readdirSync, readFileSync } from 'node:fs'
+import { join } from 'node:path'
+import { expect, inject, test } from 'vitest'
+import { packageFolder } from '../../vite/licences'
+
+/** Licences that ask for no more than that their text goes along. */
+const ALLOWED = ['MIT', 'ISC', 'BSD-2-Clause', 'BSD-3-Clause', 'Apache-2.0', '0BSD', 'Unlicense', 'CC0-1.0']
+/** Terms without a copyright line: the work is given to everyone. */
+const GIVEN_AWAY = ['Unlicense', 'CC0-1.0']
+
+const shipped = () =>
+  readFileSync(join(inject('site'), 'licences.txt'), 'utf8')
+    .split(`\n\n${'-'.repeat(80)}\n\n`)
+    .slice(1)
+    .map((part) => {
+      const [, title, licence, text] = /^(.+)\n(.+)\n\n([\s\S]+)$/.exec(part)!
+      return { title: title!, licence: licence!, text: text! }
+    })
+
+test('every package that is shipped stands in licences.txt under terms that allow it', () => {
+  const packages = shipped()
+  for (const { title, licence, text } of packages) {
+    expect(ALLOWED, title).toContain(licence)
+    expect(text.length, title).toBeGreaterThan(400)
+    if (!GIVEN_AWAY.includes(licence)) expect(text, title).toMatch(/copyright|©/i)
+  }
+  const named = packages.map(({ title }) => title.replace(/ \S+$/, ''))
+  const { dependencies } = JSON.parse(readFileSync('package.json', 'utf8'))
+  for (const name of Object.keys(dependencies)) {
+    // Of Turf, only the packages named in the code are shipped, each with its own terms.
+    const pattern = name === '@turf/turf' ? /^@turf\// : new RegExp(`^${name}$`)
+    expect(
+      named.some((each) => pattern.test(each)),
+      name,
+    ).toBe(true)
+  }
+})
+
+test('nothing is shipped that the program never reaches', () => {
+  const site = inject('site')
+  const names = readdirSync(join(site, 'assets'))
+  // Decoders that the reader of elevation files refuses or replaces, and the pictures of Leaflet's markers and switch of layers.
+  const unwanted = /^(lerc|zstd|jpeg|webimage|pako|lzw|deflate|packbits)|\.png$/
+  expect(names.filter((name) => unwanted.test(name))).toEqual([])
+})
+
+test('a module belongs to the innermost package that it lies in', () => {
+  expect(packageFolder('/a/node_modules/geotiff/dist/x.js')).toBe('/a/node_modules/geotiff')
+  expect(packageFolder('/a/node_modules/p/node_modules/@s/q/x.js?v=1')).toBe(
+    '/a/node_modules/p/node_modules/@s/q',
+  )
+  expect(packageFolder('/a/src/main.tsx')).toBeUndefined()
+})
