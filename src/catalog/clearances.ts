@@ -3,7 +3,6 @@ import { METRES_PER_FOOT } from '../units'
 /** A distance to keep, by one rule or practice. */
 export interface Clearance {
   readonly id: string
-  readonly over: 'road' | 'track' | 'railway' | 'footpath' | 'roof' | 'power-line' | 'lightning-conductor'
   readonly what: string
   readonly metres: number
   readonly rule: 'military' | 'civil'
@@ -16,7 +15,6 @@ const feet = (n: number) => n * METRES_PER_FOOT
 export const CLEARANCES: readonly Clearance[] = [
   {
     id: 'secondary-road',
-    over: 'track',
     what: 'Height over a secondary road or track',
     metres: feet(14),
     rule: 'military',
@@ -24,7 +22,6 @@ export const CLEARANCES: readonly Clearance[] = [
   },
   {
     id: 'primary-road',
-    over: 'road',
     what: 'Height over a primary road',
     metres: feet(18),
     rule: 'military',
@@ -32,7 +29,6 @@ export const CLEARANCES: readonly Clearance[] = [
   },
   {
     id: 'road-civil',
-    over: 'road',
     what: 'Height of a communication cable over roads and other ground that vehicles cross',
     metres: feet(15.5),
     rule: 'civil',
@@ -40,7 +36,6 @@ export const CLEARANCES: readonly Clearance[] = [
   },
   {
     id: 'railway-civil',
-    over: 'railway',
     what: 'Height over railway tracks',
     metres: feet(23.5),
     rule: 'civil',
@@ -48,7 +43,6 @@ export const CLEARANCES: readonly Clearance[] = [
   },
   {
     id: 'footpath-civil',
-    over: 'footpath',
     what: 'Height where only people walk',
     metres: feet(9.5),
     rule: 'civil',
@@ -56,7 +50,6 @@ export const CLEARANCES: readonly Clearance[] = [
   },
   {
     id: 'roof-civil',
-    over: 'roof',
     what: 'Height over a roof',
     metres: feet(8),
     rule: 'civil',
@@ -64,7 +57,6 @@ export const CLEARANCES: readonly Clearance[] = [
   },
   {
     id: 'power-pole-civil',
-    over: 'power-line',
     what: 'Below power wires on a shared pole',
     metres: feet(40 / 12),
     rule: 'civil',
@@ -72,7 +64,6 @@ export const CLEARANCES: readonly Clearance[] = [
   },
   {
     id: 'power-approach',
-    over: 'power-line',
     what: 'Between people with wire in hand and a power line of up to 50 kV',
     metres: feet(10),
     rule: 'civil',
@@ -80,7 +71,6 @@ export const CLEARANCES: readonly Clearance[] = [
   },
   {
     id: 'lightning-conductor',
-    over: 'lightning-conductor',
     what: 'From a lightning conductor',
     metres: feet(6),
     rule: 'civil',

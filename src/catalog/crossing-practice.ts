@@ -14,6 +14,13 @@ export const CROSSING_PRACTICE = {
   /** Each wire of a pair that hangs over rails must bear this, N: 170 lb, and its span may not be longer, m: 150 ft. California GO 95, rule 113.4. */
   railBreakN: 756,
   railSpanM: 45.7,
+  /** Wire under a road: how deep, m (from memory of FM 24-20), and how far past each edge, m (SS0440, p. 1-27, and SS0444, p. 2-2). */
+  roadDepthM: { fromM: 0.15, toM: 0.3 },
+  roadEdgeM: 1,
+  /** Wire under a track: how deep, m. Popular Science Monthly 90 (1917), p. 820. */
+  trackDepthM: 0.1,
+  /** Wire under rails: how far outside them it is staked, m. SS0444, p. 2-4. */
+  railStakeM: { fromM: 0.3, toM: 0.6 },
 } as const
 
 const clearance = (id: string): Clearance => {
@@ -26,9 +33,9 @@ const greatest = (...ids: readonly string[]): Clearance =>
 
 /** The height that overhead wire must keep over what it crosses: where two rules differ, the greater. */
 export const HEIGHT_OVER = {
-  road: greatest('primary-road', 'road-civil'),
-  track: greatest('secondary-road', 'road-civil'),
-  railway: greatest('railway-civil'),
+  mainRoad: greatest('primary-road', 'road-civil'),
+  sideRoad: greatest('secondary-road', 'road-civil'),
+  rails: greatest('railway-civil'),
   ground: greatest('footpath-civil'),
 } as const
 

@@ -1,5 +1,19 @@
+import { CROSSING_PRACTICE, HEIGHT_OVER } from '../catalog/crossing-practice'
 import type { LayingAllowances } from '../catalog/laying-rates'
 import type { HazardKind, Lay } from '../plan/plan'
+import type { Direction, HazardNote, MetCrossing } from './crossing-notes'
+import {
+  atPower,
+  besidePower,
+  keptOut,
+  onRails,
+  onRoad,
+  onTrack,
+  onWater,
+  overRails,
+  overTraffic,
+} from './judge-crossing'
+import type { Beside } from './stretches-beside'
 
 /** How a hazard is drawn, on the map and on paper: two strokes, the bed and what lies on it. The style sheets name them. */
 type Stroke = 'double' | 'dashed' | 'ticked' | 'broad' | 'beaded' | 'chained'
@@ -33,12 +47,24 @@ type CrossingTime = Extract<keyof LayingAllowances, `${string}CrossingMin`>
 interface AtCrossing {
   /** The time it takes; none of its own where nothing is said. */
   readonly takes?: CrossingTime
+  /** What is amiss there; nothing ever where this is left out. */
+  readonly judge?: (met: MetCrossing) => HazardNote | undefined
+  /** What the crew does there, where nothing is amiss. */
+  readonly does?: Direction
+}
+
+/** What is judged where a line comes within a distance of a hazard, m. */
+interface BesideRule {
+  readonly withinM: number
+  readonly judge: (stretch: Beside, isCrossed: boolean) => readonly HazardNote[]
 }
 
 /** All that the program knows of one kind of hazard. */
 export interface HazardTrade {
   /** As a person reads it: on tags, maps and papers, where it has no name. */
   readonly word: string
+  /** The same in a sentence that names no other. */
+  readonly one: string
   /** The same in a legend, where room is scarce. */
   readonly legend: string
   /** What maps commonly call it. */
@@ -48,12 +74,17 @@ export interface HazardTrade {
   /** Whether a splice should keep off a crossing, where it cannot be got at. */
   readonly keepsSplicesOff: boolean
   readonly at: Readonly<Record<Lay, AtCrossing>>
+  readonly beside?: BesideRule
   readonly route: RouteRule
 }
 
-const BURIED: AtCrossing = { takes: 'buriedCrossingMin' }
-const OVERHEAD: AtCrossing = { takes: 'overheadCrossingMin' }
-const RAILS: AtCrossing = { takes: 'railwayCrossingMin' }
+const BURIED = { takes: 'buriedCrossingMin' } as const
+const OVERHEAD = { takes: 'overheadCrossingMin' } as const
+const RAILS = { takes: 'railwayCrossingMin' } as const
+
+const { roadDepthM, roadEdgeM, trackDepthM, railStakeM, powerBesideM } = CROSSING_PRACTICE
+const POWER: AtCrossing = { judge: atPower }
+const BARRED: AtCrossing = { judge: keptOut }
 
 /** Along a road or a track a crew walks easily and finds its way back. Common practice. */
 const BESIDE = { usual: 0.8, withinM: 30 }
@@ -69,12 +100,14 @@ const BESIDE = { usual: 0.8, withinM: 30 }
 export const HAZARDS: Readonly<Record<HazardKind, HazardTrade>> = {
   'power-line': {
     word: 'power line',
+    one: 'a power line',
     legend: 'power line',
     known: /power|pylon|transmission|high.?voltage/,
     stroke: 'beaded',
     fill: 'none',
     keepsSplicesOff: true,
-    at: { surface: {}, overhead: {}, buried: {}, water: {} },
+    at: { surface: POWER, overhead: POWER, buried: POWER, water: POWER },
+    beside: { withinM: powerBesideM, judge: besidePower },
     route: {
       toll: { usual: 150, asks: 'Crossing a power line' },
       near: { usual: 1.5, withinM: 100, asks: 'Beside a power line, times' },
@@ -82,12 +115,18 @@ export const HAZARDS: Readonly<Record<HazardKind, HazardTrade>> = {
   },
   railway: {
     word: 'railway',
+    one: 'a railway',
     legend: 'railway',
     known: /rail|tram/,
     stroke: 'ticked',
     fill: 'none',
     keepsSplicesOff: true,
-    at: { surface: RAILS, overhead: OVERHEAD, buried: RAILS, water: RAILS },
+    at: {
+      surface: { ...RAILS, judge: onRails },
+      overhead: { ...OVERHEAD, judge: overRails },
+      buried: { ...RAILS, does: { code: 'pass-under-rails', stakeM: railStakeM } },
+      water: { ...RAILS, judge: onRails },
+    },
     route: {
       toll: { usual: 600, asks: 'Crossing a railway' },
       laid: { lay: 'buried', sideM: 6 },
@@ -95,12 +134,22 @@ export const HAZARDS: Readonly<Record<HazardKind, HazardTrade>> = {
   },
   track: {
     word: 'track',
+    one: 'a track',
     legend: 'track',
     known: /track|path|trail|bridleway|footway/,
     stroke: 'dashed',
     fill: 'none',
     keepsSplicesOff: true,
-    at: { surface: BURIED, overhead: OVERHEAD, buried: BURIED, water: {} },
+    at: {
+      surface: { ...BURIED, judge: onTrack },
+      overhead: {
+        ...OVERHEAD,
+        judge: overTraffic('low-over-track', HEIGHT_OVER.sideRoad),
+        does: { code: 'hang-over-traffic', clearM: HEIGHT_OVER.sideRoad.metres },
+      },
+      buried: { ...BURIED, does: { code: 'bury-under-track', depthM: trackDepthM } },
+      water: { judge: onTrack },
+    },
     route: {
       toll: { usual: 150, asks: 'Crossing a track' },
       near: { ...BESIDE, asks: 'Beside a track, times' },
@@ -109,12 +158,22 @@ export const HAZARDS: Readonly<Record<HazardKind, HazardTrade>> = {
   },
   road: {
     word: 'road',
+    one: 'a road',
     legend: 'road',
     known: /highway|road|street|motorway|trunk|primary|secondary|tertiary|residential|unclassified|service/,
     stroke: 'double',
     fill: 'none',
     keepsSplicesOff: true,
-    at: { surface: BURIED, overhead: OVERHEAD, buried: BURIED, water: {} },
+    at: {
+      surface: { ...BURIED, judge: onRoad },
+      overhead: {
+        ...OVERHEAD,
+        judge: overTraffic('low-over-road', HEIGHT_OVER.mainRoad),
+        does: { code: 'hang-over-traffic', clearM: HEIGHT_OVER.mainRoad.metres },
+      },
+      buried: { ...BURIED, does: { code: 'bury-under-road', depthM: roadDepthM, pastEdgeM: roadEdgeM } },
+      water: { judge: onRoad },
+    },
     route: {
       toll: { usual: 230, asks: 'Crossing a road' },
       near: { ...BESIDE, asks: 'Beside a road, times' },
@@ -123,12 +182,18 @@ export const HAZARDS: Readonly<Record<HazardKind, HazardTrade>> = {
   },
   water: {
     word: 'water',
+    one: 'water',
     legend: 'water',
     known: /water|river|stream|canal|lake|ditch|drain|pond|reservoir/,
     stroke: 'broad',
     fill: 'tint',
     keepsSplicesOff: true,
-    at: { surface: {}, overhead: OVERHEAD, buried: {}, water: {} },
+    at: {
+      surface: { judge: onWater },
+      overhead: { ...OVERHEAD, does: { code: 'hang-over-water' } },
+      buried: { does: { code: 'lead-under-water' } },
+      water: { does: { code: 'lay-in-water' } },
+    },
     route: {
       toll: { usual: 230, asks: 'Crossing a stream' },
       inside: { usual: 6, asks: 'Through water, times' },
@@ -137,12 +202,13 @@ export const HAZARDS: Readonly<Record<HazardKind, HazardTrade>> = {
   },
   'keep-out': {
     word: 'keep-out area',
+    one: 'a keep-out area',
     legend: 'keep out',
     known: /keep.?out|danger|military|restricted|forbidden|range|private/,
     stroke: 'chained',
     fill: 'hatch',
     keepsSplicesOff: false,
-    at: { surface: {}, overhead: {}, buried: {}, water: {} },
+    at: { surface: BARRED, overhead: BARRED, buried: BARRED, water: BARRED },
     route: { isBarred: true },
   },
 }

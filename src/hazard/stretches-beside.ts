@@ -3,7 +3,7 @@ import { legGeometry } from '../geo/leg-length'
 import { shortWayDeg } from '../geo/longitude'
 import type { Position } from '../geo/position'
 import type { HazardId } from '../plan/id'
-import { type Hazard, type Line, type Plan, verticesOf } from '../plan/plan'
+import { type Hazard, type HazardKind, type Line, type Plan, verticesOf } from '../plan/plan'
 import { hazardShape, mayMeet } from './hazard-shape'
 
 /** A stretch of a line that runs beside a hazard. Distances on the map from the line's first station, m. */
@@ -26,7 +26,7 @@ const EVERY_M = 10
 const PARALLEL_COS = Math.cos(Math.PI / 6)
 
 /** The stretches of a line within a distance of hazards of one kind, in the order of the line. */
-export function stretchesBeside(plan: Plan, line: Line, kind: Hazard['hazard'], withinM: number): Beside[] {
+export function stretchesBeside(plan: Plan, line: Line, kind: HazardKind, withinM: number): Beside[] {
   const vertices = verticesOf(plan, line)
   const found: Beside[] = []
   for (const hazard of plan.hazards.values()) {

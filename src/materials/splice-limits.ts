@@ -2,7 +2,6 @@ import { type WireStretch, wireOnCrossings } from '../measure/crossing-wire'
 import type { MeasuredLine } from '../measure/measured'
 import { type PlaceOnLine, pointAtWireM, wireMOnLeg } from '../measure/place-on-line'
 import { memoryOfEach } from '../memo'
-import type { LineId } from '../plan/id'
 import type { Lay, Line, Plan } from '../plan/plan'
 import { METRES_PER_MILE } from '../units'
 import { CLUSTER_M } from './cut-runs'
@@ -21,19 +20,22 @@ export interface Splice extends PlaceOnLine {
   readonly spools: readonly [string, string]
 }
 
-export const SPLICE_FLAGS = [
-  'class-b-wire',
-  'splice-cluster',
-  'splice-under-water',
-  'splice-on-span',
-] as const
+/** What can be amiss with the splices of a line, with the figures that a sentence needs. */
+interface SpliceNotes {
+  'class-b-wire': { readonly splices: number; readonly most: number; readonly inM: number }
+  'splice-cluster': { readonly withinM: number }
+  'splice-under-water': object
+  'splice-on-span': object
+}
 
-/** What is amiss with the splices of a line. */
-export interface SpliceFlag {
-  readonly code: (typeof SPLICE_FLAGS)[number]
-  readonly line: LineId
+export type SpliceNote = {
+  readonly [C in keyof SpliceNotes]: { readonly code: C } & SpliceNotes[C]
+}[keyof SpliceNotes]
+
+/** What is amiss with the splices of one pair of a line. */
+interface SpliceFlag {
+  readonly note: SpliceNote
   readonly pair: number
-  readonly text: string
   /** Wire from the line's `from` end to the first splice that is amiss, m; undefined where it is the number of them. */
   readonly wireM?: number
 }
@@ -112,36 +114,24 @@ export function flagSplices(measured: MeasuredLine, pieces: readonly Piece[]): r
   const flags: SpliceFlag[] = []
   for (const [pair, own] of byPair(pieces)) {
     if (own.length === 1) continue
-    const flag = (code: SpliceFlag['code'], text: string, wireM?: number) =>
-      flags.push({ code, line: measured.id, pair, text, ...(wireM !== undefined && { wireM }) })
+    const flag = (note: SpliceNote, wireM?: number) =>
+      flags.push({ note, pair, ...(wireM !== undefined && { wireM }) })
     const splices = own.length - 1
     const perHalfMile = splices / Math.max(1, measured.wireM / HALF_MILE_M)
-    if (perHalfMile > CLASS_A_SPLICES) {
-      flag(
-        'class-b-wire',
-        `${perHalfMile.toFixed(1)} splices in half a mile make it class B wire; class A has 4 at most.`,
-      )
-    }
+    if (perHalfMile > CLASS_A_SPLICES)
+      flag({ code: 'class-b-wire', splices: perHalfMile, most: CLASS_A_SPLICES, inM: HALF_MILE_M })
     let runM = 0
     const endsM = own.map((piece) => {
       runM += piece.wireM
       return runM
     })
     const short = own.findIndex((piece, i) => i > 0 && i < splices && piece.wireM <= CLUSTER_M)
-    if (short > 0) {
-      flag(
-        'splice-cluster',
-        'Two splices lie within 4.6 m (15 ft): cut the short piece out and make one splice.',
-        endsM[short],
-      )
-    }
+    if (short > 0) flag({ code: 'splice-cluster', withinM: CLUSTER_M }, endsM[short])
     const firstOn = (lay: Lay) => endsM.slice(0, -1).find((wireM) => layAtWireM(measured, wireM) === lay)
     const underWater = firstOn('water')
-    if (underWater !== undefined)
-      flag('splice-under-water', 'A splice falls under water: give this line a longer spool.', underWater)
+    if (underWater !== undefined) flag({ code: 'splice-under-water' }, underWater)
     const onSpan = firstOn('overhead')
-    if (onSpan !== undefined)
-      flag('splice-on-span', 'A splice falls on an overhead leg: make it at a support.', onSpan)
+    if (onSpan !== undefined) flag({ code: 'splice-on-span' }, onSpan)
   }
   return flags
 }

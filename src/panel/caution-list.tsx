@@ -1,8 +1,9 @@
 import type { CircuitId, LineId, StationId } from '../plan/id'
 import { lineName, type Plan, stationName } from '../plan/plan'
-import type { Caution } from '../report/report'
+import type { Caution } from '../report/caution'
 import { requestPlace } from '../state/requests'
 import type { Selection, Store } from '../state/store'
+import { cautionText } from '../words/caution-words'
 
 /** What could hurt someone, in the report's own words: first what holds for a place, then what holds everywhere. */
 export function CautionList({ store, cautions }: { store: Store; cautions: readonly Caution[] }) {
@@ -16,13 +17,16 @@ export function CautionList({ store, cautions }: { store: Store; cautions: reado
   const ordered = [...cautions.filter((each) => each.where), ...cautions.filter((each) => !each.where)]
   return (
     <ul class="cautions">
-      {ordered.map((caution) => (
-        <li key={`${caution.code} ${caution.where} ${caution.text}`}>
-          {caution.text}
-          {caution.source && <span class="soft source"> Source: {caution.source}</span>}
-          <ShowPlace store={store} caution={caution} />
-        </li>
-      ))}
+      {ordered.map((caution) => {
+        const text = cautionText(caution, store.tongue.value)
+        return (
+          <li key={`${caution.code} ${caution.where} ${text}`}>
+            {text}
+            {caution.source && <span class="soft source"> Source: {caution.source}</span>}
+            <ShowPlace store={store} caution={caution} />
+          </li>
+        )
+      })}
     </ul>
   )
 }

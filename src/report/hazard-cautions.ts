@@ -1,17 +1,17 @@
 import type { Catalog } from '../catalog/catalog'
-import { CROSSING_PRACTICE, POWER_APPROACH } from '../catalog/crossing-practice'
-import { CROSSED } from '../hazard/crossed'
+import { CROSSING_PRACTICE } from '../catalog/crossing-practice'
 import type { Crossing } from '../hazard/crossings'
+import { HAZARDS } from '../hazard/kinds'
 import { ridgeStretches } from '../hazard/ridges'
 import { stretchesBeside } from '../hazard/stretches-beside'
 import type { MeasuredLine } from '../measure/measured'
 import { memoryOfEach } from '../memo'
 import type { LineId } from '../plan/id'
-import { lineName, type Plan, verticesOf } from '../plan/plan'
+import { HAZARD_KINDS, type Plan, verticesOf } from '../plan/plan'
 import type { Ground } from '../terrain/ground'
-import { cautionAt, type JudgedLine, LOCAL_CODE, metresAndFeet } from './judged-line'
-import { overheadCautions, overRailCaution, overRoadCaution } from './overhead-cautions'
-import type { Caution } from './report'
+import type { Caution, HazardCaution, PlaceCaution } from './caution'
+import type { JudgedLine } from './judged-line'
+import { hangingOver, overheadCautions } from './overhead-cautions'
 
 const remembered = memoryOfEach<MeasuredLine, readonly Caution[]>()
 
@@ -26,10 +26,9 @@ export function hazardCautions(
   return [...plan.lines.values()].flatMap((line) => {
     const ofLine = measured.get(line.id)!
     const wire = catalog.wires.get(line.wire)
-    const name = lineName(plan, line)
     // A line measured the same, over the same hazards and with the same wire, is in the same danger.
-    return remembered(ofLine, [plan.hazards, wire, plan.wireTempC, name], () =>
-      judge({ plan, line, name, measured: ofLine, wire, ground }, crossings.get(line.id)!),
+    return remembered(ofLine, [plan.hazards, wire, plan.wireTempC], () =>
+      judge({ plan, line, measured: ofLine, wire, ground }, crossings.get(line.id)!),
     )
   })
 }
@@ -37,116 +36,55 @@ export function hazardCautions(
 function judge(judged: JudgedLine, crossings: readonly Crossing[]): Caution[] {
   return [
     ...crossings.flatMap((crossing) => crossingCaution(judged, crossing) ?? []),
-    ...powerCautions(judged, crossings),
+    ...besideCautions(judged, crossings),
     ...overheadCautions(judged),
     ...ridgeCautions(judged),
   ]
 }
 
-function crossingCaution(judged: JudgedLine, crossing: Crossing): Caution | undefined {
-  const { kind, lay, insideM } = crossing
-  const say = (code: string, text: string, source: string) => cautionAt(judged, crossing, code, text, source)
-  switch (kind) {
-    case 'road':
-      if (lay === 'overhead') return overRoadCaution(judged, crossing)
-      if (lay === 'buried') return undefined
-      return say(
-        'surface-over-road',
-        ` and lies open on it: traffic is what breaks wire. Take it through a culvert, bury it ${CROSSED.underRoad}, or hang it over.`,
-        'SS0440, p. 1-27, and SS0444, p. 2-2; depth from memory of FM 24-20',
-      )
-    case 'track':
-      if (lay === 'overhead') return overRoadCaution(judged, crossing)
-      if (lay === 'buried') return undefined
-      return say(
-        'surface-over-track',
-        ` and lies open on it. Bury it ${CROSSED.underTrack}, or hang it over.`,
-        'Popular Science Monthly 90 (1917), p. 820',
-      )
-    case 'railway':
-      if (lay === 'buried') return undefined
-      if (lay === 'overhead') return overRailCaution(judged, crossing)
-      return say(
-        'railway-not-under',
-        ` and does not go under the rails. With the railway’s consent, pass it under them ${CROSSED.underRails}.`,
-        'SS0444, p. 2-4; California GO 95, rule 110, on consent',
-      )
-    case 'water':
-      if (lay !== 'surface') return undefined
-      return say(
-        'surface-over-water',
-        `${insideM > 1 ? ` for ${Math.round(insideM)} m` : ''} with a lay for dry ground. Tie it to a bridge on the downstream side, hang it over, or lay it as water: ${CROSSED.inWater}.`,
-        'FM 24-20, from memory',
-      )
-    case 'power-line':
-      return powerCrossing(say, crossing)
-    case 'keep-out':
-      return say(
-        'keep-out-entered',
-        insideM > 1 ? ` and stays in it for ${Math.round(insideM)} m. Lead it round.` : '. Lead it round.',
-        'the plan’s own keep-out area',
-      )
-  }
+/** A crossing as the table of hazards judges it for the line's lay there. */
+function crossingCaution(judged: JudgedLine, crossing: Crossing): HazardCaution | undefined {
+  const { kind, lay, hazard, position, legIndex, distanceM } = crossing
+  const note = HAZARDS[kind].at[lay].judge?.({
+    crossing,
+    hanging: () => hangingOver(judged, crossing),
+    breakN: judged.wire?.breakN ?? 0,
+  })
+  return note && { ...note, where: judged.line.id, hazard, place: { position, legIndex, distanceM } }
 }
 
-function powerCrossing(
-  say: (code: string, text: string, source: string) => Caution,
-  { lay, angleDeg }: Crossing,
-): Caution {
-  const askew = angleDeg !== undefined && angleDeg < CROSSING_PRACTICE.squareDeg
-  const square = askew ? ` It crosses at ${Math.round(angleDeg)}°: turn it square.` : ''
-  const hung =
-    lay === 'overhead'
-      ? ' Hung wire can whip up into it: take it down to the ground here, or have the owner switch off.'
-      : ' Keep it on or under the ground here, and throw no wire.'
-  return say(
-    'power-line-crossing',
-    `.${hung}${square} Nobody, and no wire or pole in hand, comes within ${metresAndFeet(POWER_APPROACH.metres)} of it, more above 50 kV.`,
-    `${POWER_APPROACH.source}; SS0330, p. 139, on noise`,
-  )
-}
+/** A stretch near a hazard ends where it crosses it: so near to the crossing it counts as crossed, m. */
+const AT_CROSSING_M = 10
 
-/** Beside a power line without crossing it: too near, or too long. */
-function powerCautions({ plan, line, name }: JudgedLine, crossings: readonly Crossing[]): Caution[] {
-  const { powerBesideM, powerAlongM, powerReachM } = CROSSING_PRACTICE
-  return stretchesBeside(plan, line, 'power-line', powerBesideM).flatMap((beside) => {
-    const power = beside.name || 'a power line'
-    const place = { position: beside.position, legIndex: beside.legIndex, distanceM: beside.startM }
-    const crosses = crossings.some(
-      ({ hazard, distanceM }) =>
-        hazard === beside.hazard && distanceM >= beside.startM - 10 && distanceM <= beside.endM + 10,
-    )
-    const cautions: Caution[] = []
-    if (!crosses && beside.nearestM < powerReachM) {
-      cautions.push({
-        code: 'power-line-near',
-        where: line.id,
-        text: `${name} comes within ${Math.max(1, Math.round(beside.nearestM))} m of ${power}: a falling pole or a whipping wire would reach it. Move the line off. ${LOCAL_CODE}`,
-        place,
-        source: 'common practice; SS0330, p. 139',
-      })
-    }
-    if (beside.parallelM > powerAlongM) {
-      cautions.push({
-        code: 'power-line-parallel',
-        where: line.id,
-        text: `${name} runs beside ${power} for ${Math.round(beside.parallelM)} m within ${powerBesideM} m: it will hum, and a fault on the power line can put a dangerous voltage on the pair. Move it off or cross square and leave. ${LOCAL_CODE}`,
-        place,
-        source: 'SS0330, p. 139, and FM 24-20 from memory; distances are common practice',
-      })
-    }
-    return cautions
+/** Beside hazards of the kinds that are dangerous from a distance. */
+function besideCautions({ plan, line }: JudgedLine, crossings: readonly Crossing[]): HazardCaution[] {
+  return HAZARD_KINDS.flatMap((kind) => {
+    const rule = HAZARDS[kind].beside
+    if (!rule) return []
+    return stretchesBeside(plan, line, kind, rule.withinM).flatMap((stretch): readonly HazardCaution[] => {
+      const { hazard, startM, endM, position, legIndex } = stretch
+      const isCrossed = crossings.some(
+        (crossing) =>
+          crossing.hazard === hazard &&
+          crossing.distanceM >= startM - AT_CROSSING_M &&
+          crossing.distanceM <= endM + AT_CROSSING_M,
+      )
+      const place = { position, legIndex, distanceM: startM }
+      return rule
+        .judge(stretch, isCrossed)
+        .map((note): HazardCaution => ({ ...note, where: line.id, hazard, place }))
+    })
   })
 }
 
-function ridgeCautions({ plan, line, name, ground }: JudgedLine): Caution[] {
+function ridgeCautions({ plan, line, ground }: JudgedLine): PlaceCaution[] {
   if (!ground) return []
   return ridgeStretches(ground, verticesOf(plan, line))
     .filter(({ startM, endM }) => endM - startM >= CROSSING_PRACTICE.ridgeM)
     .map(({ startM, endM, position, legIndex }) => ({
       code: 'ridge-lightning',
       where: line.id,
-      text: `${name} runs along high ground for ${Math.round(endM - startM)} m, from ${Math.round(startM)} m out, where lightning looks for it. Lead it below the crest, and leave it alone when thunder is near.`,
+      lengthM: endM - startM,
       place: { position, legIndex, distanceM: startM },
       source: 'Navy training manual 14071, p. 2-9',
     }))

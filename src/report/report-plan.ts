@@ -1,5 +1,5 @@
 import { BUILT_IN } from '../catalog/built-in'
-import { type Catalog, mergeCatalogs } from '../catalog/catalog'
+import { mergeCatalogs } from '../catalog/catalog'
 import { crossingsOf } from '../hazard/crossings'
 import { hoursOfPlan } from '../materials/hours'
 import { loadsOf } from '../materials/loads'
@@ -7,11 +7,12 @@ import { planSpools } from '../materials/plan-spools'
 import type { WireSpools } from '../materials/spool-plan'
 import { layingOf, loadAllowancesOf } from '../materials/work-allowances'
 import { measurePlan } from '../measure/measure-line'
-import { lineName, type Plan } from '../plan/plan'
+import type { Plan } from '../plan/plan'
 import type { Ground } from '../terrain/ground'
+import type { Caution } from './caution'
 import { circuitReport } from './circuit-report'
 import { hazardCautions } from './hazard-cautions'
-import type { Caution, Report } from './report'
+import type { Report } from './report'
 import { reportLine } from './report-line'
 import { safetyCautions } from './safety-cautions'
 import { spliceCautions } from './splice-cautions'
@@ -47,18 +48,12 @@ export function reportPlan(plan: Plan, ground?: Ground): Report {
       ...safetyCautions(plan, catalog),
       ...hazardCautions(plan, measured, crossings, catalog, ground),
       ...spliceCautions(plan, measured, pieces),
-      ...stockCautions(plan, spools, catalog),
+      ...stockCautions(spools),
     ],
   }
 }
 
-const stockCautions = (plan: Plan, spools: readonly WireSpools[], catalog: Catalog): Caution[] =>
+const stockCautions = (spools: readonly WireSpools[]): Caution[] =>
   spools
     .filter(({ missingM, notLaid }) => missingM > 0 || notLaid.length > 0)
-    .map(({ wire, missingM, notLaid }) => {
-      const short = `The stock of ${catalog.wires.get(wire)?.name ?? wire} is ${Math.ceil(missingM)} m too short`
-      const names = notLaid.map((id) => lineName(plan, plan.lines.get(id)!)).join(', ')
-      const text =
-        names === '' ? `${short} for the reserve; it lays every line.` : `${short} to lay ${names} whole.`
-      return { code: 'stock-short', where: wire, text }
-    })
+    .map(({ wire, missingM, notLaid }) => ({ code: 'stock-short', where: wire, missingM, notLaid }))

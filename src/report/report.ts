@@ -8,6 +8,7 @@ import type { Piece, WireSpools } from '../materials/spool-plan'
 import type { LineTag } from '../measure/line-tags'
 import type { CircuitId, LineId } from '../plan/id'
 import type { Lay, Weather } from '../plan/plan'
+import type { Caution } from './caution'
 import type { Change } from './remedy-changes'
 
 /** One line as the report shows it: every length in m, bearings true. */
@@ -81,22 +82,6 @@ export interface ReportCircuit extends CircuitRows {
   readonly notes: readonly Remark[]
   readonly worst: WorstCase
   readonly remedies: readonly Remedy[]
-}
-
-/** What could hurt someone, or stop the job. */
-export interface Caution {
-  readonly code: string
-  /** Id of a line, station or circuit; empty for the whole plan. */
-  readonly where: string
-  readonly text: string
-  /** Where on the line, for what stands at a place: on the map from the line's first station, m. */
-  readonly place?: {
-    readonly position: readonly [lonDeg: number, latDeg: number]
-    readonly legIndex: number
-    readonly distanceM: number
-  }
-  /** The handbook's or the code's place that the figure is from. */
-  readonly source?: string
 }
 
 /** All of it for one plan: what the screen, the papers and the command line show. */

@@ -7,9 +7,9 @@ import { measureLine } from '../measure/measure-line'
 import type { LineId } from '../plan/id'
 import type { Plan } from '../plan/plan'
 import type { GridGround } from '../terrain/ground-from-grids'
+import type { Caution } from './caution'
 import { hazardCautions } from './hazard-cautions'
 import { lineProfile } from './line-profile'
-import type { Caution } from './report'
 
 /** What one way of leading a line comes to. */
 export interface RouteFigures {

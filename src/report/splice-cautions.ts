@@ -3,8 +3,8 @@ import type { Piece } from '../materials/spool-plan'
 import type { MeasuredLine } from '../measure/measured'
 import { pointAtWireM } from '../measure/place-on-line'
 import type { LineId } from '../plan/id'
-import { lineName, type Plan } from '../plan/plan'
-import type { Caution } from './report'
+import type { Plan } from '../plan/plan'
+import type { Caution } from './caution'
 
 const SOURCES = {
   'class-b-wire': 'US Army subcourse SS0440, p. 3-4, par. 4 and 5',
@@ -12,6 +12,9 @@ const SOURCES = {
   'splice-under-water': 'common practice',
   'splice-on-span': 'common practice',
 } as const
+
+/** Whether a caution is about splices. */
+export const isAboutSplices = ({ code }: Caution): boolean => code in SOURCES
 
 /** Splices that a handbook or common practice would not have, with their places; in the order of the lines. */
 export function spliceCautions(
@@ -23,13 +26,12 @@ export function spliceCautions(
     const ofLine = measured.get(line.id)!
     const own = pieces.get(line.id) ?? []
     if (own.length <= line.pairs) return []
-    return flagSplices(ofLine, own).map(({ code, pair, text, wireM }): Caution => {
-      const which = line.pairs > 1 ? `, pair ${pair + 1}` : ''
+    return flagSplices(ofLine, own).map(({ note, pair, wireM }): Caution => {
       const caution = {
-        code,
+        ...note,
         where: line.id,
-        text: `${lineName(plan, line)}${which}: ${text}`,
-        source: SOURCES[code],
+        ...(line.pairs > 1 && { pair }),
+        source: SOURCES[note.code],
       }
       if (wireM === undefined) return caution
       const { position, legIndex, groundM } = pointAtWireM(plan, ofLine, line, wireM)

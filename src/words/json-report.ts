@@ -1,5 +1,6 @@
 import type { Plan } from '../plan/plan'
 import type { Report } from '../report/report'
+import { cautionText } from './caution-words'
 import { lackSentence, remarkSentence } from './circuit-notes'
 import { remedyWords } from './remedy-words'
 import { tagReason } from './tag-words'
@@ -24,6 +25,7 @@ export function reportInWords(report: Report, plan: Plan) {
         ...remedy,
       })),
     })),
+    cautions: report.cautions.map((caution) => ({ text: cautionText(caution, say), ...caution })),
     loads: {
       ...report.loads,
       items: report.loads.items.map((item) => ({ what: loadWords(item.thing, say), ...item })),

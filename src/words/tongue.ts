@@ -1,5 +1,6 @@
 import { BUILT_IN } from '../catalog/built-in'
 import { type CatalogEntries, mergeCatalogs } from '../catalog/catalog'
+import { HAZARDS } from '../hazard/kinds'
 import type { CircuitId, HazardId, LineId } from '../plan/id'
 import { lineName, type Plan, stationName } from '../plan/plan'
 import {
@@ -26,6 +27,9 @@ export interface Tongue {
   readonly length: (m: number) => string
   /** `5.5 m`, `18 ft`: how high, how wide; to a tenth. */
   readonly height: (m: number) => string
+  /** The same two, rounded up: what is asked for is never told too short. */
+  readonly lengthUp: (m: number) => string
+  readonly heightUp: (m: number) => string
   /** `30 cm`, `12 in`: how deep in the ground. */
   readonly depth: (m: number) => string
   /** `318 m`, `6.84 km`, `400 ft`, `4.25 mi`: the length of a line or a net. */
@@ -42,7 +46,7 @@ export interface Tongue {
   readonly quantity: (si: number, quantity: Quantity) => string
   /** `15 to 30 cm`, `6 to 12 in`. */
   readonly range: (fromSi: number, toSi: number, quantity: Quantity) => string
-  /** What the plan calls it: a station, a line, a circuit or a hazard, or an entry of the catalog; the id itself where it has no name. */
+  /** What the plan calls it: a station, a line, a circuit or a hazard, or an entry of the catalog; the id itself where it has no name, of a hazard what it is. */
   readonly name: (id: string) => string
 }
 
@@ -52,6 +56,8 @@ export function tongueOf(plan: Plan, system: UnitSystem): Tongue {
     system,
     length: (m) => formatLengthM(m, system),
     height: (m) => formatHeightM(m, system),
+    lengthUp: (m) => roundedUp(m, 1, system),
+    heightUp: (m) => roundedUp(m, 10, system),
     depth: (m) => formatQuantity(m, 'depthM', system),
     run: (m) => formatRunM(m, system),
     distance: (m) => formatDistanceM(m, system),
@@ -66,6 +72,12 @@ export function tongueOf(plan: Plan, system: UnitSystem): Tongue {
   }
 }
 
+function roundedUp(m: number, parts: number, system: UnitSystem): string {
+  const { fromSi, sign } = unitOf('lengthM', system)
+  // A metre that came out of feet is not a hair over them.
+  return `${Math.ceil(fromSi(m) * parts - 1e-6) / parts} ${sign}`
+}
+
 const catalogs = new WeakMap<CatalogEntries, ReturnType<typeof mergeCatalogs>>()
 
 function catalogOf(entries: CatalogEntries) {
@@ -77,10 +89,9 @@ function catalogOf(entries: CatalogEntries) {
 function nameIn(plan: Plan, id: string): string {
   const line = plan.lines.get(id as LineId)
   if (line) return lineName(plan, line)
-  const own =
-    plan.circuits.get(id as CircuitId)?.name ??
-    plan.hazards.get(id as HazardId)?.name ??
-    stationName(plan, id)
+  const hazard = plan.hazards.get(id as HazardId)
+  if (hazard) return hazard.name || HAZARDS[hazard.hazard].one
+  const own = plan.circuits.get(id as CircuitId)?.name ?? stationName(plan, id)
   if (own && own !== id) return own
   const { wires, sets, supplies } = catalogOf(plan.catalog)
   return (wires.get(id) ?? sets.get(id) ?? supplies.get(id))?.name ?? id

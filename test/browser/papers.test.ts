@@ -3,7 +3,7 @@ import { mkdtempSync, readFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
-import type { Report } from '../../src/report/report'
+import type { reportInWords } from '../../src/words/json-report'
 import { demoPlan } from '../sheet/demo-source'
 import { type Visit, visit } from './visit'
 
@@ -19,7 +19,7 @@ afterAll(() => at?.close())
 
 const plan = demoPlan()
 /** What the command line says of the same plan on the same ground: the papers may say nothing else. */
-const report: Report = JSON.parse(
+const report: ReturnType<typeof reportInWords> = JSON.parse(
   execFileSync(
     'node',
     ['scripts/report.mjs', 'public/demo.plan.geojson', '--terrain', 'public/demo.terrain.tif'],

@@ -23,7 +23,7 @@ const surface = (wireM: number): MeasuredLine => ({
 })
 
 const codes = (measured: MeasuredLine, own: readonly Piece[]) =>
-  flagSplices(measured, own).map((flag) => flag.code)
+  flagSplices(measured, own).map(({ note }) => note.code)
 const evenly = (wireM: number, count: number) => pieces(...new Array<number>(count).fill(wireM / count))
 
 describe('class of a mile of wire: US Army subcourse SS0440, p. 3-4, par. 4 and 5', () => {

@@ -42,6 +42,8 @@ describe('a tongue', () => {
   test('says every figure in one person’s units', () => {
     expect([metric.length(318), us.length(318)]).toEqual(['318 m', '1043 ft'])
     expect([metric.height(5.4864), us.height(5.4864)]).toEqual(['5.5 m', '18 ft'])
+    expect([metric.lengthUp(318.2), us.lengthUp(318.2)]).toEqual(['319 m', '1044 ft'])
+    expect([metric.heightUp(6.0960001), us.heightUp(6.096)]).toEqual(['6.1 m', '20 ft'])
     expect([metric.depth(0.3), us.depth(0.3)]).toEqual(['30 cm', '12 in'])
     expect([metric.run(6840), us.run(6840)]).toEqual(['6.84 km', '4.25 mi'])
     expect([metric.mass(13.5), us.mass(13.5)]).toEqual(['13.5 kg', '29.8 lb'])

@@ -1,4 +1,5 @@
-import { SPLICE_FLAGS } from '../../materials/splice-limits'
+import { isAboutSplices } from '../../report/splice-cautions'
+import { cautionText } from '../../words/caution-words'
 import { tongueOf } from '../../words/tongue'
 import { hoursSentence, loadsSentence, sharedWords, smallCrewSentence } from '../../words/work-words'
 import type { Block } from '../layout/block'
@@ -6,15 +7,13 @@ import type { PaperSource } from '../paper-source'
 import { hoursTable, loadTable, massTable } from '../tables/load-tables'
 import { carryTable, cutTable } from '../tables/spool-tables'
 
-const SPLICE_CODES: ReadonlySet<string> = new Set(SPLICE_FLAGS)
-
 /** What the crew carries, which wire goes where, and how long it takes. */
 export function loadList(source: PaperSource): readonly Block[] {
   const { report, plan, system } = source
   const say = tongueOf(plan, system)
   const { loads, hours } = report
   const shared = sharedWords(loads, say)
-  const flags = report.cautions.filter(({ code }) => SPLICE_CODES.has(code)).map(({ text }) => text)
+  const flags = report.cautions.filter(isAboutSplices).map((caution) => cautionText(caution, say))
   const time = [
     hoursSentence(hours),
     smallCrewSentence(hours),

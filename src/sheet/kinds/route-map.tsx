@@ -1,6 +1,8 @@
 import { clipSegment, segmentsOf } from '../../figure/geometry'
 import { planeAbout } from '../../geo/plane'
 import { verticesOf } from '../../plan/plan'
+import { cautionText } from '../../words/caution-words'
+import { tongueOf } from '../../words/tongue'
 import { formatDistanceM, formatMassKg, formatTempC } from '../../words/units'
 import { frameIn } from '../drawing/map-view'
 import { innerBox, isInWindow, matchesOf, tilesOver, toPaper, windowOver } from '../drawing/map-window'
@@ -38,7 +40,8 @@ function summary({ plan, report, system }: PaperSource): string {
 
 /** The line route map of the whole net, what it adds up to, its stations and lines, and what could hurt someone. */
 export function routeMap(source: PaperSource, room: SheetRoom): readonly Block[] {
-  const { plan, report, date } = source
+  const { plan, report, date, system } = source
+  const say = tongueOf(plan, system)
   const lines = [...plan.lines.values()]
   const positions = [
     ...[...plan.stations.values()].map((station) => station.position),
@@ -54,7 +57,13 @@ export function routeMap(source: PaperSource, room: SheetRoom): readonly Block[]
   ]
   const cautions: readonly Block[] =
     report.cautions.length > 0
-      ? [{ kind: 'box', title: 'Cautions', sentences: report.cautions.map(({ text }) => text) }]
+      ? [
+          {
+            kind: 'box',
+            title: 'Cautions',
+            sentences: report.cautions.map((caution) => cautionText(caution, say)),
+          },
+        ]
       : []
   const wholeOn = (heightMm: number) => windowOver(plane, positions, frameIn(room.widthMm, heightMm))
   const isClear = (heightMm: number) => wholeOn(heightMm).scale <= DETAIL_SCALE

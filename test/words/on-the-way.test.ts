@@ -1,14 +1,16 @@
 import { describe, expect, test } from 'vitest'
 import { reportPlan } from '../../src/report/report-plan'
-import { onTheWay } from '../../src/words/crossing-words'
+import { cautionText } from '../../src/words/caution-words'
+import { onTheWay } from '../../src/words/on-the-way'
 import { tongueOf } from '../../src/words/tongue'
 import { demoPlan } from '../sheet/demo-source'
 
 const plan = demoPlan()
+const say = tongueOf(plan, 'metric')
 const { cautions, lines } = reportPlan(plan)
 const stepsOf = (name: string) => {
   const line = lines.find((each) => each.name === name)!
-  return onTheWay(line, cautions, tongueOf(plan, 'metric'))
+  return onTheWay(line, cautions, say)
 }
 
 describe('what a crew meets on its way', () => {
@@ -22,6 +24,8 @@ describe('what a crew meets on its way', () => {
   test('is told once, in the words of the caution, where something is amiss', () => {
     const steps = stepsOf('Camp – Ford')
     expect(steps.filter((step) => step.includes('County road'))).toHaveLength(1)
-    expect(cautions.map(({ text }) => text)).toContain(steps.find((step) => step.includes('County road')))
+    expect(cautions.map((caution) => cautionText(caution, say))).toContain(
+      steps.find((step) => step.includes('County road')),
+    )
   })
 })
