@@ -58,7 +58,7 @@ export function jsonFault(json: string): JsonFault {
       state = 'after'
     } else if (char === '"') {
       at = endOfString(json, at)
-      if (json[at] === '\\') return { offset: at, wanted: 'a sound escape' }
+      if (json[at] === '\\') return escapeFault(json, at)
       if (json[at] !== '"') return { offset: at, wanted: 'the rest of a text, or its closing quote' }
       at++
       state = NAMES.has(state) ? 'colon' : 'after'
@@ -68,11 +68,28 @@ export function jsonFault(json: string): JsonFault {
       at++
       state = char === '[' ? 'first value' : 'first name'
     } else if (skip(SCALAR) > 0) state = 'after'
-    else return fault
+    else return brokenWord(json, at) ?? fault
   }
 }
 
+/** Where one of the three words of JSON breaks that begins here. */
+function brokenWord(json: string, start: number): JsonFault | undefined {
+  const word = ['true', 'false', 'null'].find(([first]) => first === json[start])
+  if (!word) return undefined
+  let length = 1
+  while (json[start + length] === word[length]) length++
+  return { offset: start + length, wanted: `the rest of “${word}”` }
+}
+
 const ESCAPE = /\\(?:["\\/bfnrt]|u[0-9a-fA-F]{4})/y
+
+/** Where an escape breaks that begins here. */
+function escapeFault(json: string, start: number): JsonFault {
+  if (json[start + 1] !== 'u') return { offset: start, wanted: 'a sound escape' }
+  let at = start + 2
+  while (/[0-9a-fA-F]/.test(json[at] ?? '')) at++
+  return { offset: at, wanted: 'the four digits, 0 to 9 or A to F, of an escape' }
+}
 
 /** As far as the string that opens here is sound: its closing quote, the end of the text, or what may not stand in it. */
 function endOfString(json: string, start: number): number {

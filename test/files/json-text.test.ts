@@ -16,6 +16,7 @@ test.each([
   ['a name without quotes', '{a: 1}', 'line 1, column 2'],
   ['a forgotten colon', '{"a" 1}', 'line 1, column 6'],
   ['a word that is none of JSON', '[NaN]', 'line 1, column 2'],
+  ['a word with a stroke in it', '[nul-l]', 'line 1, column 5'],
   ['a number with a leading zero', '[01]', 'line 1, column 3'],
   ['a string that runs over the line', '["a\n"]', 'line 1, column 4'],
   ['a false escape', String.raw`["\x"]`, 'line 1, column 3'],
