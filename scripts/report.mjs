@@ -12,7 +12,6 @@ const STANDING_IN = process.env.INIT_CWD ?? process.cwd()
 const placeOf = (path) => (isAbsolute(path) ? path : join(STANDING_IN, path))
 
 process.exitCode = await runReport(process.argv.slice(2), {
-  readText: (/** @type {string} */ path) => readFile(placeOf(path), 'utf8'),
   readBytes: (/** @type {string} */ path) => readFile(placeOf(path)),
   writeText: (/** @type {string} */ path, /** @type {string} */ text) => writeFile(placeOf(path), text),
   out: (/** @type {string} */ text) => process.stdout.write(text),

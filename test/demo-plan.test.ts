@@ -57,7 +57,6 @@ describe('the demo plan', () => {
 async function commandLine(...options: readonly string[]): Promise<Report> {
   let printed = ''
   const code = await runReport(['public/demo.plan.geojson', ...options], {
-    readText: (path) => readFile(path, 'utf8'),
     readBytes: (path) => readFile(path),
     writeText: () => Promise.reject(new Error('nothing is to be written')),
     out: (text) => {

@@ -14,7 +14,7 @@ export const featureShape = (what: string, properties: Check, geometry: Check): 
 /** `{ rest }` with the unknown members of a feature, or nothing. */
 export const featureRest = (value: FeatureFile<object, object>, properties: readonly string[]) =>
   restMember({
-    feature: restOf({ ...value }, ['type', 'id', 'properties', 'geometry']),
-    properties: restOf({ ...value.properties }, ['kind', ...properties]),
-    geometry: restOf({ ...value.geometry }, ['type', 'coordinates']),
+    feature: restOf(value, ['type', 'id', 'properties', 'geometry']),
+    properties: restOf(value.properties, ['kind', ...properties]),
+    geometry: restOf(value.geometry, ['type', 'coordinates']),
   })

@@ -16,6 +16,7 @@ import {
 import { WORK_FIELDS, type Work } from '../plan/work'
 import { inOrder } from '../schema/parts'
 import { isObject } from '../schema/schema'
+import { unmarked } from './exact-members'
 import { FORMAT, VERSION } from './parse-plan'
 
 /** The plan as the text of its file: two-space JSON in a stable order, with every member that was not known when it was read. */
@@ -50,7 +51,7 @@ export function formatPlan(plan: Plan): string {
     ],
     ...rest?.file,
   }
-  return `${JSON.stringify(file, null, 2)}\n`
+  return `${unmarked(JSON.stringify(file, null, 2))}\n`
 }
 
 function allowancesOf({ slackPct, sagPct, tailM, spliceWasteM, reservePct, rest = {} }: Allowances) {

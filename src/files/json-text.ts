@@ -1,5 +1,6 @@
 import { bad, ok, type Problem, type Result } from '../problem'
 import { numberWords } from '../schema/limit'
+import { MARK } from './exact-members'
 import { jsonFault } from './json-fault'
 
 /** Longest text that is read, in characters: a plan of 1,000 stations takes about 2 million. */
@@ -17,6 +18,11 @@ export function parseJson(text: string): Result<unknown> {
   const json = text.startsWith('\uFEFF') ? text.slice(1) : text
   if (json.trim() === '') {
     return bad({ code: 'not-json', at: 'file', message: 'The file is empty: choose a plan file.' })
+  }
+  const stranger = json.indexOf(MARK)
+  if (stranger >= 0 || /\\ufdd0/i.test(json)) {
+    const message = 'The text holds U+FDD0, which is no character: take it out.'
+    return bad({ code: 'not-json', at: stranger < 0 ? 'file' : placeIn(json, stranger), message })
   }
   const deep = depthFault(json)
   if (deep) return bad(deep)

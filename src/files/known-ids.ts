@@ -2,7 +2,7 @@ import type { CatalogEntries } from '../catalog/catalog'
 import type { Check } from '../plan/shape'
 import type { Problem } from '../problem'
 import { valueWords } from '../schema/limit'
-import { isObject, type Members } from '../schema/schema'
+import { isObject, type Members, MOST_FAULTS } from '../schema/schema'
 
 const KINDS = ['station', 'line', 'hazard'] as const
 export type FeatureKind = (typeof KINDS)[number]
@@ -59,6 +59,7 @@ export const reference =
 export function repeatedIds(list: readonly unknown[], at: string, faults: Problem[]): void {
   const first = new Map<unknown, number>()
   list.forEach((each, index) => {
+    if (faults.length > MOST_FAULTS) return
     const id = isObject(each) ? each.id : undefined
     if (typeof id !== 'string' && typeof id !== 'number') return
     const taken = first.get(id)

@@ -5,7 +5,7 @@ import { type Check, idText, listOf, members, recordOf, text } from '../plan/sha
 import type { Problem } from '../problem'
 import { placeOf } from '../schema/faults'
 import { valueWords } from '../schema/limit'
-import { isObject } from '../schema/schema'
+import { isObject, MOST_FAULTS } from '../schema/schema'
 import { type KnownIds, reference, repeatedIds } from './known-ids'
 import type { LineEnds } from './line-faults'
 import { restOf } from './unknown-members'
@@ -45,9 +45,10 @@ export function parseCircuits(
   listOf('The list of circuits', circuitShape(known))(value, at, faults)
   if (!Array.isArray(value)) return circuits
   repeatedIds(value, at, faults)
+  if (faults.length > MOST_FAULTS) return circuits
   pairFaults(value, lines, faults)
   value.forEach((each, index) => {
-    topologyFaults(each, `${at}[${index}]`, lines, known, faults)
+    if (faults.length <= MOST_FAULTS) topologyFaults(each, `${at}[${index}]`, lines, known, faults)
   })
   if (faults.length > before) return circuits
   for (const each of value) {
@@ -133,8 +134,8 @@ interface CircuitFile {
 function toCircuit(value: unknown): Circuit {
   const file = value as CircuitFile
   const { id, name = id, lines, sets = {}, supply = null } = file
-  const rest = restOf({ ...file }, ['id', 'name', 'lines', 'sets', 'supply'])
-  const supplyRest = supply && restOf({ ...supply }, ['type', 'at'])
+  const rest = restOf(file, ['id', 'name', 'lines', 'sets', 'supply'])
+  const supplyRest = supply && restOf(supply, ['type', 'at'])
   return {
     id,
     name,

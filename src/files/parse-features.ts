@@ -4,7 +4,8 @@ import type { Hazard, Line, Station } from '../plan/plan'
 import { type Check, members, oneOf } from '../plan/shape'
 import type { Problem } from '../problem'
 import { valueWords } from '../schema/limit'
-import { isObject } from '../schema/schema'
+import { isObject, MOST_FAULTS } from '../schema/schema'
+import { exact } from './exact-members'
 import { type FeatureKind, type KnownIds, kindOf, repeatedIds } from './known-ids'
 import { type LineEnds, lineFaults, soundEnds, soundPosition } from './line-faults'
 import { HAZARD_SHAPE, toHazard } from './parse-hazard'
@@ -36,33 +37,46 @@ export function parseFeatures(
   known: KnownIds,
   faults: Problem[],
 ): ParsedFeatures {
-  const placed = features.map((value, index) => ({ value, at: `features[${index}]`, kind: kindOf(value) }))
-  const ofKind = (kind: FeatureKind | undefined) => placed.filter((each) => each.kind === kind)
-  /** Turns the sound features of a kind into the plan's; `check` tells the faults of the others. */
+  const indices = new Map<FeatureKind | undefined, number[]>()
+  features.forEach((value, index) => {
+    const kind = kindOf(value)
+    const before = indices.get(kind)
+    if (before) before.push(index)
+    else indices.set(kind, [index])
+  })
+  const ofKind = (kind: FeatureKind | undefined) => indices.get(kind) ?? []
+  /** Looks at the features of a kind, and gives the sound ones on, as far as faults are told. */
+  const look = (kind: FeatureKind | undefined, check: Check, sound: (value: unknown) => void) => {
+    for (const index of ofKind(kind)) {
+      if (faults.length > MOST_FAULTS) return
+      const before = faults.length
+      check(features[index], `features[${index}]`, faults)
+      if (faults.length === before) sound(features[index])
+    }
+  }
+  /** Turns the sound features of a kind into the plan's. */
   const parse = <T extends { readonly id: string }>(
     kind: FeatureKind,
     check: Check,
     toThing: (value: unknown) => T,
   ) => {
     const things = new Map<T['id'], T>()
-    for (const { value, at } of ofKind(kind)) {
-      const before = faults.length
-      check(value, at, faults)
-      if (faults.length > before) continue
+    look(kind, check, (value) => {
       const thing = toThing(value)
       things.set(thing.id, thing)
-    }
+    })
     return things
   }
 
   const positions = new Map<unknown, Position>()
-  for (const { value } of ofKind('station')) {
+  for (const index of ofKind('station')) {
+    const value = features[index]
     const position = soundPosition(value)
     if (position && isObject(value)) positions.set(value.id, position)
   }
   const ends = new Map<LineId, LineEnds>()
-  for (const { value } of ofKind('line')) {
-    const line = soundEnds(value, known.stations)
+  for (const index of ofKind('line')) {
+    const line = soundEnds(features[index], known.stations)
     if (line) ends.set(line.id, line)
   }
 
@@ -74,8 +88,8 @@ export function parseFeatures(
   }
   const lines = parse('line', checkLine, (value) => toLine(value, stations))
   const hazards = parse('hazard', HAZARD_SHAPE, toHazard)
-  const foreign = ofKind(undefined)
-  for (const { value, at } of foreign) FOREIGN_SHAPE(value, at, faults)
+  const foreign: unknown[] = []
+  look(undefined, FOREIGN_SHAPE, (value) => foreign.push(exact(value)))
   repeatedIds(features, 'features', faults)
-  return { stations, lines, hazards, foreign: foreign.map(({ value }) => value), ends }
+  return { stations, lines, hazards, foreign, ends }
 }

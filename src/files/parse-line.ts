@@ -6,6 +6,7 @@ import { type Check, listOf, members, number, oneOf, text } from '../plan/shape'
 import { type FeatureFile, featureRest, featureShape } from './feature-shape'
 import { type KnownIds, reference } from './known-ids'
 import { position, toPosition } from './parse-position'
+import { restOf } from './unknown-members'
 
 const LEG_SHAPE = members(
   'The leg',
@@ -79,15 +80,11 @@ export function toLine(value: unknown, stations: ReadonlyMap<StationId, Station>
 const elevationApart = (station: Station | undefined, [, , elevationM]: Position): number | null =>
   elevationM === undefined || elevationM === station?.position[2] ? null : elevationM + 0
 
-function toLeg({
-  lay,
-  slackPct,
-  sagPct,
-  supportM,
-  spanM,
-  note,
-  ...others
-}: LineProperties['legs'][number]): Leg {
+const LEG_MEMBERS = ['lay', 'slackPct', 'sagPct', 'supportM', 'spanM', 'note']
+
+function toLeg(leg: LineProperties['legs'][number]): Leg {
+  const { lay, slackPct, sagPct, supportM, spanM, note } = leg
+  const rest = restOf(leg, LEG_MEMBERS)
   return {
     lay,
     ...(slackPct !== undefined && { slackPct }),
@@ -95,6 +92,6 @@ function toLeg({
     ...(supportM !== undefined && { supportM }),
     ...(spanM !== undefined && { spanM }),
     ...(note !== undefined && { note }),
-    ...(Object.keys(others).length > 0 && { rest: others }),
+    ...(rest && { rest }),
   }
 }

@@ -2,21 +2,26 @@ import { BUILT_IN } from '../catalog/built-in'
 import type { Plan } from '../plan/plan'
 import { oneOf } from '../plan/shape'
 import { bad, ok, type Problem, type Result } from '../problem'
-import { numberWords, valueWords } from '../schema/limit'
-import { isObject, type Members } from '../schema/schema'
+import { valueWords } from '../schema/limit'
+import { isObject, type Members, MOST_FAULTS } from '../schema/schema'
+import { rememberExact } from './exact-members'
 import { parseJson } from './json-text'
 import { knownIds } from './known-ids'
 import { parseCircuits } from './parse-circuits'
 import { featuresOf, parseFeatures } from './parse-features'
 import { parseSettings } from './parse-settings'
 import { repeatedNames } from './repeated-names'
+import { textOf } from './text-bytes'
 import { restMember, restOf } from './unknown-members'
 
 export const FORMAT = 'fieldpair-plan'
 export const VERSION = 1
 
-/** Most faults that are listed; a last line counts the others. */
-const MOST_LISTED = 200
+/** The bytes of a plan file to a plan, or to all that is wrong with it. */
+export function parsePlanBytes(bytes: Uint8Array): Result<Plan> {
+  const text = textOf(bytes)
+  return text.ok ? parsePlan(text.value) : text
+}
 
 /** The text of a plan file to a plan, or to all that is wrong with it, each fault with its place in the file. */
 export function parsePlan(text: string): Result<Plan> {
@@ -27,6 +32,7 @@ export function parsePlan(text: string): Result<Plan> {
   const file = json.value as Members & { readonly plan: Members }
 
   const faults: Problem[] = []
+  rememberExact(json.value, text)
   repeatedNames(text, faults)
   oneOf('The type', ['FeatureCollection'])(file.type, 'type', faults)
   const features = featuresOf(file.features, faults)
@@ -81,8 +87,9 @@ function strangerFault(file: unknown): Problem | undefined {
   return { code: newer ? 'newer-version' : 'no-plan', at: 'plan.version', message }
 }
 
+/** The faults that are told. The file is read no further once there are as many as anybody mends in one go. */
 function listed(faults: readonly Problem[]): readonly Problem[] {
-  if (faults.length <= MOST_LISTED) return faults
-  const message = `The file has ${numberWords(faults.length - MOST_LISTED)} more faults: mend these first, then open it again.`
-  return [...faults.slice(0, MOST_LISTED), { code: 'more-faults', at: 'file', message }]
+  if (faults.length <= MOST_FAULTS) return faults
+  const message = `The file has more faults than these ${MOST_FAULTS}, and was read no further: mend these first, then open it again.`
+  return [...faults.slice(0, MOST_FAULTS), { code: 'more-faults', at: 'file', message }]
 }

@@ -6,7 +6,9 @@ import { type Allowances, EMPTY_PLAN, LAYS, type Plan, type Stock } from '../pla
 import { type Check, held, listOf, members, number, oneOf, text } from '../plan/shape'
 import { WORK, WORK_FIELDS, type Work } from '../plan/work'
 import type { Problem } from '../problem'
-import { isObject, type Members } from '../schema/schema'
+import { partOf } from '../schema/parts'
+import { isObject, type Members, type Schema } from '../schema/schema'
+import { exactEntries, plainName } from './exact-members'
 import { type KnownIds, reference, repeatedIds } from './known-ids'
 import { restOf } from './unknown-members'
 
@@ -99,14 +101,14 @@ export function parseSettings(value: Members, known: KnownIds, faults: Problem[]
     note,
     weather,
     wireTempC,
-    allowances: toAllowances({ ...file.allowances }),
+    allowances: toAllowances(file.allowances ?? {}),
     catalog: {
       wires: entriesOf('wires', file.catalog?.wires),
       sets: entriesOf('sets', file.catalog?.sets),
       supplies: entriesOf('supplies', file.catalog?.supplies),
     },
     stock: (file.stock ?? []).map(toStock),
-    ...toWork({ ...file.work }),
+    ...toWork(file.work ?? {}),
   }
 }
 
@@ -117,17 +119,28 @@ function repeatedEntries(catalog: unknown, faults: Problem[]): void {
   }
 }
 
+/** An entry whose unknown members are as they are to be kept. */
+function exactEntry(schema: Schema, value: unknown): unknown {
+  const { entries } = partOf(schema)
+  if (!entries || !isObject(value)) return value
+  return Object.fromEntries(
+    exactEntries(value).map(([name, inner]) => {
+      const known = entries[plainName(name)]
+      return known ? [name, exactEntry(known, value[name])] : [name, inner]
+    }),
+  )
+}
+
 /** Entries as they are, unknown members and all. */
 const entriesOf = <T extends object>(kind: EntryKind, entries: readonly T[] = []): readonly T[] =>
-  entries.map((entry) => asFileHolds(said(kind, entry) as T))
+  entries.map((entry) => asFileHolds(said(kind, exactEntry(ENTRY_SCHEMAS[kind], entry)) as T))
 
-function toAllowances(file: Partial<Allowances> & Members): Allowances {
+function toAllowances(file: Partial<Allowances>): Allowances {
   const { allowances } = EMPTY_PLAN
   const { sagPct, tailM, spliceWasteM, reservePct } = { ...allowances, ...file }
-  const slack: Members = { ...file.slackPct }
   const slackPct = { ...allowances.slackPct }
   for (const lay of LAYS) slackPct[lay] = file.slackPct?.[lay] ?? slackPct[lay]
-  const slackRest = restOf(slack, LAYS)
+  const slackRest = restOf(file.slackPct ?? {}, LAYS)
   const others = restOf(file, ['slackPct', 'sagPct', 'tailM', 'spliceWasteM', 'reservePct'])
   const rest = slackRest ? { ...others, slackPct: slackRest } : others
   return { slackPct, sagPct, tailM, spliceWasteM, reservePct, ...(rest && { rest }) }
@@ -135,12 +148,12 @@ function toAllowances(file: Partial<Allowances> & Members): Allowances {
 
 function toStock(file: Stock): Stock {
   const { wire, lengthM, count } = file
-  const rest = restOf({ ...file }, ['wire', 'lengthM', 'count'])
+  const rest = restOf(file, ['wire', 'lengthM', 'count'])
   return { wire, lengthM, count, ...(rest && { rest }) }
 }
 
 /** `{ work }` with the figures that differ from the usual ones, or nothing where none does. */
-function toWork(file: Work & Members): Pick<Plan, 'work'> {
+function toWork(file: Work): Pick<Plan, 'work'> {
   const figures = WORK_FIELDS.flatMap((field) => {
     const figure = file[field]
     return figure === undefined || figure === WORK[field].usual ? [] : [[field, figure] as const]

@@ -1,6 +1,7 @@
 import type { Problem } from '../problem'
 import { placeOf } from '../schema/faults'
 import { valueWords } from '../schema/limit'
+import { MOST_FAULTS } from '../schema/schema'
 
 /** An object or a list that is open where the text is being read. */
 interface Open {
@@ -22,7 +23,7 @@ const STRING_END = /["\\]/g
 export function repeatedNames(json: string, faults: Problem[]): void {
   const open: Open[] = []
   MARK.lastIndex = 0
-  for (let mark = MARK.exec(json); mark; mark = MARK.exec(json)) {
+  for (let mark = MARK.exec(json); mark && faults.length <= MOST_FAULTS; mark = MARK.exec(json)) {
     const inner = open.at(-1)
     const char = mark[0]
     if (char === '{') open.push({ names: new Set(), at: '', awaitsName: true })

@@ -1,9 +1,9 @@
 import type { Rest } from '../plan/plan'
-import type { Members } from '../schema/schema'
+import { exactEntries, plainName } from './exact-members'
 
 /** The members beside the known ones, or undefined where there are none. */
-export function restOf(value: Members, known: readonly string[]): Rest | undefined {
-  const others = Object.entries(value).filter(([name]) => !known.includes(name))
+export function restOf(value: object, known: readonly string[]): Rest | undefined {
+  const others = exactEntries(value).filter(([name]) => !known.includes(plainName(name)))
   return others.length > 0 ? Object.fromEntries(others) : undefined
 }
 

@@ -1,7 +1,7 @@
 import type { Problem } from '../problem'
 import { placeOf, faultsOf as schemaFaults } from '../schema/faults'
 import { type Limit, limitFault, valueWords } from '../schema/limit'
-import { isObject, type Schema } from '../schema/schema'
+import { isObject, MOST_FAULTS, type Schema } from '../schema/schema'
 
 /** Looks at a value from outside and tells every fault that it has, each with its place. */
 export type Check = (value: unknown, at: string, faults: Problem[]) => void
@@ -62,9 +62,10 @@ export const listOf =
       const message = `${what} has ${value.length} ${value.length === 1 ? 'entry' : 'entries'}: give ${wanted}.`
       faults.push({ code: 'wrong-count', at, message })
     }
-    value.forEach((each, index) => {
-      item(each, `${at}[${index}]`, faults)
-    })
+    const counted = faults.length
+    for (let index = 0; index < value.length && faults.length - counted <= MOST_FAULTS; index++) {
+      item(value[index], `${at}[${index}]`, faults)
+    }
   }
 
 /** An object with these members; others may stand beside them. */
@@ -94,7 +95,9 @@ export const recordOf =
       faults.push(fault('wrong-type', at, what, value, 'an object in braces'))
       return
     }
+    const before = faults.length
     for (const [name, each] of Object.entries(value)) {
+      if (faults.length - before > MOST_FAULTS) return
       key(name, placeOf(at, name), faults)
       item(each, placeOf(at, name), faults)
     }

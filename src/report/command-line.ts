@@ -1,6 +1,6 @@
 import { bytesFrom } from '../files/byte-source'
 import { formatPlan } from '../files/format-plan'
-import { parsePlan } from '../files/parse-plan'
+import { parsePlanBytes } from '../files/parse-plan'
 import { measurePlan } from '../measure/measure-line'
 import type { CircuitId } from '../plan/id'
 import type { Plan } from '../plan/plan'
@@ -15,7 +15,6 @@ import { reportPlan } from './report-plan'
 
 /** How the command line reaches files and its two outputs. */
 export interface CommandIo {
-  readonly readText: (path: string) => Promise<string>
   readonly readBytes: (path: string) => Promise<Uint8Array>
   readonly writeText: (path: string, text: string) => Promise<void>
   readonly out: (text: string) => void
@@ -97,10 +96,10 @@ function parseRemedy(text: string): Wishes['remedy'] {
 }
 
 async function readPlan(path: string, io: CommandIo): Promise<Plan> {
-  const text = await io.readText(path).catch((error: Error) => {
+  const bytes = await io.readBytes(path).catch((error: Error) => {
     throw new Refusal(`${path}: cannot be read (${error.message}).`)
   })
-  const result = parsePlan(text)
+  const result = parsePlanBytes(bytes)
   if (!result.ok) throw new Refusal(...result.problems.map(problemLine))
   return result.value
 }

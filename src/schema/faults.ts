@@ -11,7 +11,7 @@ export function placeOf(at: string, name: string): string {
 /** Every fault of a value, each with its place and its mend, as far as they are told at all. */
 export function faultsOf(schema: Schema, value: unknown, at: string): readonly Problem[] {
   const { issues = [] } = schema['~run']({ value }, {})
-  return issues.slice(0, MOST_FAULTS).map(({ message, path }) => {
+  return issues.slice(0, MOST_FAULTS + 1).map(({ message, path }) => {
     const [code = '', ...sentence] = message.split(' ')
     const place = (path ?? []).reduce(
       (before, { key }) => (typeof key === 'number' ? `${before}[${key}]` : placeOf(before, String(key))),

@@ -84,7 +84,7 @@ function lookAt(
       const step = { type: 'unknown', origin: 'value', input: value, key, value: part } as const
       issues.push({ ...issue, path: [step, ...(issue.path ?? [])] })
     }
-    if (issues.length >= MOST_FAULTS) break
+    if (issues.length > MOST_FAULTS) break
   }
   const [first, ...others] = issues
   return first ? { typed: false, value, issues: [first, ...others] } : { typed: true, value }

@@ -1,3 +1,4 @@
+import { textOf } from '../files/text-bytes'
 import type { HazardFeatures } from '../hazard/hazard-features'
 import { type FileStore, openPlanFile } from './open-save'
 
@@ -23,12 +24,13 @@ export async function openDroppedFiles(store: ImportStore, files: readonly File[
 /** Reads lines and areas of a GeoJSON file, and asks which hazards they are. A bad file changes nothing. */
 export async function importHazards(store: ImportStore, file: File): Promise<void> {
   const { parseHazardFeatures } = await import('../files/parse-hazard-features')
-  const text = await file.text().catch(() => undefined)
-  if (text === undefined) {
+  const bytes = await file.arrayBuffer().catch(() => undefined)
+  if (bytes === undefined) {
     store.notice.value = `${file.name} cannot be read. Check that it is still there and that you may read it.`
     return
   }
-  const result = parseHazardFeatures(text)
+  const text = textOf(new Uint8Array(bytes))
+  const result = text.ok ? parseHazardFeatures(text.value) : text
   if (result.ok) store.imported.value = { name: file.name, features: result.value }
   else store.refusedFile.value = { name: file.name, problems: result.problems }
 }
@@ -36,7 +38,8 @@ export async function importHazards(store: ImportStore, file: File): Promise<voi
 /** Whether a file is to be judged as a plan: all but a collection of features without a plan in it. */
 async function isPlan(file: File): Promise<boolean> {
   try {
-    const value: unknown = JSON.parse(await file.text())
+    const text = textOf(new Uint8Array(await file.arrayBuffer()))
+    const value: unknown = text.ok && JSON.parse(text.value)
     return typeof value !== 'object' || value === null || 'plan' in value || !('features' in value)
   } catch {
     return true

@@ -1,5 +1,5 @@
 import { formatPlan } from '../files/format-plan'
-import { parsePlan } from '../files/parse-plan'
+import { parsePlanBytes } from '../files/parse-plan'
 import type { Plan } from '../plan/plan'
 import type { Problem } from '../problem'
 
@@ -13,14 +13,14 @@ export interface FileStore {
 
 /** Opens a plan file. A bad one changes nothing: all its faults are listed. */
 export async function openPlanFile(store: FileStore, file: File): Promise<void> {
-  let text: string
+  let bytes: Uint8Array
   try {
-    text = await file.text()
+    bytes = new Uint8Array(await file.arrayBuffer())
   } catch {
     store.notice.value = `${file.name} cannot be read. Check that it is still there and that you may read it.`
     return
   }
-  const result = parsePlan(text)
+  const result = parsePlanBytes(bytes)
   if (result.ok) store.open(result.value)
   else store.refusedFile.value = { name: file.name, problems: result.problems }
 }

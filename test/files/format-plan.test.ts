@@ -75,3 +75,17 @@ test('figures of the work are written where they differ from the usual ones, wit
   expect(JSON.stringify(JSON.parse(again).plan.work)).toBe('{"talkMinutesPerDay":240,"shift":"night"}')
   expect(planOf(again)).toEqual(plan)
 })
+
+test('long whole numbers, great numbers and the order of unknown members come back as they were', () => {
+  const odd =
+    '{\n "b": 9007199254740993, "2": -12345678901234567890, "a": [1e400, 0.5], "10": { "z": 1, "3": "4" }, "1": 1.25 }'
+  const text = QUARRY_TEXT.replace('"lay": "overhead"', `"lay": "overhead", "odd": ${odd}`)
+    .replace('"kgPerKm":', `"odd": ${odd}, "kgPerKm":`)
+    .replace('"features": [', `"features": [ { "type": "Feature", "odd": ${odd} },`)
+    .replace('"weather":', `"odd": ${odd}, "weather":`)
+  const again = formatPlan(planOf(text))
+  const plain = odd.replace(/\s/g, '')
+  expect(again.replace(/\s/g, '').split(plain)).toHaveLength(5)
+  expect(formatPlan(planOf(again))).toBe(again)
+  expect(planOf(again).circuits).toEqual(quarryNet().circuits)
+})

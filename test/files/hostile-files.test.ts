@@ -60,8 +60,21 @@ test('100,000 faulty features are told in 200 lines and a count, in good time', 
     const problems = problemsOf(fileWith(features))
     expect(problems).toHaveLength(201)
     expect(problems.at(-1)).toMatchObject({ code: 'more-faults', at: 'file' })
-    expect(problems.at(-1)!.message).toMatch(/[\d,]+ more faults/)
+    expect(problems.at(-1)!.message).toMatch(/more faults than these 200/)
   })
+})
+
+test('five million features that are nothing are told in 200 lines, and read no further', () => {
+  const nulls = `[${'null,'.repeat(4_999_999)}null]`
+  const text = `{"type":"FeatureCollection","plan":{"format":"fieldpair-plan","version":1},"features":${nulls}}`
+  const problems = problemsOf(text)
+  expect(problems).toHaveLength(201)
+  expect(problems[199]).toMatchObject({ at: 'features[199]' })
+  const inLine = text.replace(
+    nulls,
+    `[{"type":"Feature","id":"l","properties":{"kind":"line"},"geometry":{"type":"LineString","coordinates":${nulls}}}]`,
+  )
+  expect(problemsOf(inLine)).toHaveLength(201)
 })
 
 test('20,000 features of one id, and a circuit of 20,000 lines, take no square of the time', () => {

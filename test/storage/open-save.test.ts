@@ -42,7 +42,7 @@ describe('opening a file', () => {
   test('says in a sentence that it cannot be read', async () => {
     const store = createStore()
     const file = new File([''], 'gone.plan.geojson')
-    file.text = () => Promise.reject(new DOMException('gone', 'NotFoundError'))
+    file.arrayBuffer = () => Promise.reject(new DOMException('gone', 'NotFoundError'))
     await openPlanFile(store, file)
     expect(store.notice.value).toMatch(/^gone\.plan\.geojson cannot be read/)
   })
