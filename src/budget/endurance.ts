@@ -71,6 +71,8 @@ export function enduranceOf(
     idleMA,
     ampHours,
     days: perDayMAh > 0 ? (ampHours * 1000) / perDayMAh : Number.POSITIVE_INFINITY,
-    source: cell ? `${cell.sources.capacity} In the cold: ${cell.sources.coldFactor}` : supply.source,
+    source: cell
+      ? `${cell.sources.capacity.says} In the cold: ${cell.sources.coldFactor.says}`
+      : supply.source,
   }
 }

@@ -24,6 +24,7 @@ export type FigureUnit =
   | 'W'
   | '%'
   | 'cells'
+  | 'wires'
   | 'times that of air'
   | 'ringer equivalents'
 

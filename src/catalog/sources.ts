@@ -1,12 +1,15 @@
 import { either, figure, type Held, mark, members, oneOf, optional, recordOf, text } from '../schema/schema'
 
-/** How a figure is known: the ways, the surest first. */
-const SOURCE_KINDS = ['read', 'data-sheet', 'derived', 'practice', 'memory', 'allowance'] as const
-
 /**
+ * How a figure is known: the ways, the surest first.
+ *
  * `read`: in the work that is named, at the place that is named · `data-sheet`: a maker's own paper, read · `derived`: reckoned from
  * figures that are named · `practice`: what people in the trade do · `memory`: not looked up · `allowance`: a guess to be changed.
  */
+export const SOURCE_KINDS = ['read', 'data-sheet', 'derived', 'practice', 'memory', 'allowance'] as const
+
+export type SourceKind = (typeof SOURCE_KINDS)[number]
+
 /** Where one figure comes from. */
 const SOURCE = members('A source', {
   kind: oneOf('The kind of source', SOURCE_KINDS),
@@ -38,6 +41,22 @@ export const SPREAD = recordOf(
   text('The name of a quantity'),
   figure({ what: 'A spread', unit: '%', min: 0.01, max: 10_000, orZero: true }),
 )
+
+export type Spread = Held<typeof SPREAD>
+
+const of =
+  (kind: SourceKind) =>
+  (says: string): Source => ({ kind, says })
+
+export const read = of('read')
+export const dataSheet = of('data-sheet')
+export const derived = of('derived')
+export const practice = of('practice')
+export const fromMemory = of('memory')
+export const allowance = of('allowance')
+
+/** Reckoned from figures of which at least one is from memory. */
+export const derivedOnMemory = (says: string): Source => ({ kind: 'derived', says, onMemory: true })
 
 /** A source as it is shown: a bare sentence in a plan's own entry is of no known kind. */
 export type ShownSource = Source | { readonly kind?: undefined; readonly says: string }

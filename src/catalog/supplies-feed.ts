@@ -1,23 +1,57 @@
 import { inSeries, LEAD_ACID_12_VOLT } from './cells'
-import type { Sources } from './sources'
+import {
+  allowance,
+  dataSheet,
+  derived,
+  derivedOnMemory,
+  fromMemory,
+  practice,
+  read,
+  type Sources,
+} from './sources'
+import { batterySources, SMALL_LAMP } from './supplies-series'
 import type { Supply } from './supply'
+import {
+  BATTERY_SPREAD,
+  FEED_SPREAD,
+  FEED_SPREAD_SOURCES,
+  LED,
+  LED_SOURCES,
+  LED_SPREAD,
+  LIMIT_SPREAD,
+  LIMIT_SPREAD_SOURCES,
+  RING_SPREAD,
+  RING_SPREAD_SOURCES,
+} from './supply-spread'
 
-const FEED_OHMS = '2 × 200 Ω of feed coils: network practice, from memory.'
-const LOAD_LIMIT = '5 ringer equivalents: 47 CFR 68.312 and TIA-968.'
+const FEED_OHMS = fromMemory('2 × 200 Ω of feed coils: network practice, from memory.')
+const LOAD_LIMIT = read('5 ringer equivalents: 47 CFR 68.312 and TIA-968.')
+const FORTY_EIGHT = read('48 V: public standard, as a tutorial on telephones (1985) gives it.')
+const TWENTY_HZ = read('20 Hz: 47 CFR 68.312, type A.')
 
 const RINGING_SOURCES: Sources = {
-  'ring.volts': '84 to 104 V rms at the office, from memory; 86 V is the usual nominal figure, from memory.',
-  'ring.hz': '20 Hz: 47 CFR 68.312, type A.',
-  'ring.ohms': '400 to 600 Ω of lamp or resistor, from memory.',
+  'ring.volts': fromMemory('84 to 104 V rms at the office; 86 V is the usual nominal figure: from memory.'),
+  'ring.hz': TWENTY_HZ,
+  'ring.ohms': fromMemory('400 to 600 Ω of lamp or resistor, from memory.'),
   'ring.maxLoad': LOAD_LIMIT,
+  ...RING_SPREAD_SOURCES,
 }
 
-const { sources: battery } = LEAD_ACID_12_VOLT
 const TWO_BATTERIES = inSeries(LEAD_ACID_12_VOLT, 2)
-const BATTERY_SOURCES = {
-  volts: `Sealed lead-acid battery: ${battery.volts}`,
-  endVolts: `Sealed lead-acid battery: ${battery.endVolts}`,
-  ampHours: `Sealed lead-acid battery: ${battery.ampHours}`,
+const TWO_SOURCES: Sources = { ...batterySources(LEAD_ACID_12_VOLT, 2), ...FEED_SPREAD_SOURCES }
+const twoBatteriesKg = 2 * LEAD_ACID_12_VOLT.kg
+
+/** The unit on two lead-acid batteries through an inverter for its mains adapter. */
+const BATTERY_BEHIND = {
+  volts: TWO_BATTERIES.volts,
+  ampHours: TWO_BATTERIES.ampHours,
+  efficiencyPct: 80,
+  cell: TWO_BATTERIES.cell,
+}
+const BEHIND_SOURCES: Sources = {
+  'fedBy.volts': derived('Two sealed lead-acid batteries of 12 V.'),
+  'fedBy.ampHours': dataSheet('7 Ah by the name of the battery, over 20 hours.'),
+  'fedBy.efficiencyPct': allowance('Allowance: a small converter or inverter at a light load.'),
 }
 
 /** A line circuit that holds its current steady, with ringing. */
@@ -28,18 +62,50 @@ const electronicFeed = (id: string, maxMA: number, use: string): Supply => ({
   volts: 48,
   ohms: 100,
   maxMA,
+  offHookMA: 9,
   ring: { volts: 60, hz: 20, ohms: 200, maxLoad: 3 },
-  source: 'short-loop line circuits: 55 to 80 V of ringing by gateway data sheets; the rest from memory',
+  powerW: { idle: 1.5, talk: 3, ring: 5 },
+  fedBy: BATTERY_BEHIND,
+  kg: 0.5,
+  source:
+    'short-loop line circuits: data sheets of line interface circuits and gateways; the rest from memory',
   sources: {
-    volts: 'From memory.',
-    ohms: 'From memory.',
-    maxMA: 'From memory: 20 to 25 mA a set is usual.',
-    'ring.volts': '55 to 80 V rms: gateway data sheets.',
-    'ring.hz': '20 Hz: 47 CFR 68.312, type A.',
-    'ring.ohms': 'From memory.',
-    'ring.maxLoad': 'From memory: 3 to 5.',
+    volts: dataSheet('44 to 51 V open: data sheet of a ringing line interface circuit (2001), table 11.'),
+    ohms: derivedOnMemory(
+      '50 Ω of feed: data sheet of a ringing line interface circuit (2001), table 11; and 2 × 25 Ω of protection, from memory.',
+    ),
+    maxMA: dataSheet(
+      '25 or 40 mA, chosen by a pin: data sheet of a ringing line interface circuit (2001), table 11.',
+    ),
+    offHookMA: dataSheet(
+      'Set between 5 and 9 mA: data sheet of another line interface circuit; the upper end is taken.',
+    ),
+    'ring.volts': dataSheet('55 to 80 V rms: gateway data sheets.'),
+    'ring.hz': TWENTY_HZ,
+    'ring.ohms': fromMemory('From memory: protection resistors and the current limit of the circuit.'),
+    'ring.maxLoad': fromMemory('From memory: 3 to 5.'),
+    powerW: fromMemory('From memory: a gateway of one or two ports.'),
+    ...BEHIND_SOURCES,
+    kg: allowance('Allowance: the box alone.'),
+    ...FEED_SPREAD_SOURCES,
+    ...RING_SPREAD_SOURCES,
+    ...LIMIT_SPREAD_SOURCES,
+    'spread.powerW': allowance('Allowance: units differ by a factor of two.'),
+  },
+  spread: {
+    ...FEED_SPREAD,
+    ...RING_SPREAD,
+    ...LIMIT_SPREAD,
+    offHookMA: 30,
+    'powerW.idle': 100,
+    'powerW.talk': 50,
+    'powerW.ring': 50,
   },
 })
+
+const RINGDOWN_POWER = practice(
+  'Such units come with adapters of about 12 V AC and 0.6 A, some 7 VA: the most they take, while they ring.',
+)
 
 /** Supplies bridged across the pair, and the ringdown units that feed two lines and ring them. */
 export const FEEDS: readonly Supply[] = [
@@ -49,13 +115,19 @@ export const FEEDS: readonly Supply[] = [
     kind: 'feed',
     volts: 48,
     ohms: 400,
+    offHookMA: 15,
     ring: { volts: 86, hz: 20, ohms: 450, maxLoad: 5 },
+    kg: 4,
     source: 'network practice, from memory; 5 ringer equivalents by 47 CFR 68.312',
     sources: {
-      volts: '48 V: public standard, as a tutorial on telephones (1985) gives it.',
+      volts: FORTY_EIGHT,
       ohms: FEED_OHMS,
+      offHookMA: fromMemory('10 to 20 mA, from memory.'),
+      kg: allowance('Allowance: a power unit for 48 V and a ringing machine, without a battery.'),
+      ...FEED_SPREAD_SOURCES,
       ...RINGING_SOURCES,
     },
+    spread: { ...FEED_SPREAD, ...RING_SPREAD, offHookMA: 30 },
   },
   {
     id: 'feed-24',
@@ -63,8 +135,10 @@ export const FEEDS: readonly Supply[] = [
     kind: 'feed',
     ...TWO_BATTERIES,
     ohms: 100,
+    kg: twoBatteriesKg,
     source: 'small manual boards on two lead-acid batteries, from memory',
-    sources: { ...BATTERY_SOURCES, ohms: 'From memory: 2 × 50 Ω of feed coils.' },
+    sources: { ...TWO_SOURCES, ohms: fromMemory('2 × 50 Ω of feed coils, from memory.') },
+    spread: { ...BATTERY_SPREAD, ...FEED_SPREAD },
   },
   {
     id: 'feed-24-lamp',
@@ -72,13 +146,15 @@ export const FEEDS: readonly Supply[] = [
     kind: 'feed',
     ...TWO_BATTERIES,
     ohms: 20,
-    indicator: { forwardVolts: 0, ohms: 200 },
+    indicator: SMALL_LAMP.value,
+    kg: twoBatteriesKg,
     source: 'from memory',
     sources: {
-      ...BATTERY_SOURCES,
-      ohms: 'From memory: the lamp does the work of feed resistors.',
-      indicator: 'Small 12 V lamp, 60 mA and 200 Ω when hot, from memory; cold it has a tenth of that.',
+      ...TWO_SOURCES,
+      ohms: fromMemory('From memory: the lamp does the work of feed resistors.'),
+      ...SMALL_LAMP.sources,
     },
+    spread: { ...BATTERY_SPREAD, ...FEED_SPREAD, ...SMALL_LAMP.spread },
   },
   {
     id: 'feed-12-led',
@@ -86,14 +162,16 @@ export const FEEDS: readonly Supply[] = [
     kind: 'feed',
     ...inSeries(LEAD_ACID_12_VOLT, 1),
     ohms: 50,
-    indicator: { forwardVolts: 2, ohms: 10 },
+    indicator: LED,
+    kg: LEAD_ACID_12_VOLT.kg,
     source: 'from memory; red LED of 2.0 V at 20 mA by a published table',
     sources: {
-      ...BATTERY_SOURCES,
-      ohms: 'From memory: 2 × 25 Ω of feed resistors.',
-      indicator:
-        'Red LED, 2.0 V at 20 mA (1.8 to 2.2 V): a published table of LED colours; its slope from memory.',
+      ...batterySources(LEAD_ACID_12_VOLT, 1),
+      ...FEED_SPREAD_SOURCES,
+      ohms: fromMemory('2 × 25 Ω of feed resistors, from memory.'),
+      ...LED_SOURCES,
     },
+    spread: { ...BATTERY_SPREAD, ...FEED_SPREAD, ...LED_SPREAD },
   },
   electronicFeed('feed-electronic-25', 25, 'for one set off hook at a time'),
   electronicFeed('feed-electronic-50', 50, 'for two sets on one pair'),
@@ -103,16 +181,23 @@ export const FEEDS: readonly Supply[] = [
     kind: 'feed',
     volts: 60,
     ohms: 500,
+    offHookMA: 15,
     ring: { volts: 75, hz: 25, ohms: 500, maxLoad: 3 },
+    kg: 4,
     source: '60 to 90 V at 25 Hz (telephone tutorial); the rest from memory',
     sources: {
-      volts: 'From memory.',
-      ohms: '2 × 250 Ω of feed relay, from memory.',
-      'ring.volts': '60 to 90 V at 25 Hz in Europe: a telephone tutorial.',
-      'ring.hz': '25 Hz in Europe: a telephone tutorial.',
-      'ring.ohms': 'From memory.',
-      'ring.maxLoad': 'From memory.',
+      volts: fromMemory('From memory.'),
+      ohms: fromMemory('2 × 250 Ω of feed relay, from memory.'),
+      offHookMA: fromMemory('10 to 20 mA, from memory.'),
+      'ring.volts': read('60 to 90 V at 25 Hz in Europe: a telephone tutorial (1985).'),
+      'ring.hz': read('25 Hz in Europe: a telephone tutorial (1985).'),
+      'ring.ohms': fromMemory('From memory.'),
+      'ring.maxLoad': fromMemory('From memory.'),
+      kg: allowance('Allowance: a power unit for 60 V and a ringing machine, without a battery.'),
+      ...FEED_SPREAD_SOURCES,
+      ...RING_SPREAD_SOURCES,
     },
+    spread: { ...FEED_SPREAD, ...RING_SPREAD, offHookMA: 30 },
   },
   {
     id: 'ringdown-24',
@@ -121,15 +206,40 @@ export const FEEDS: readonly Supply[] = [
     ...TWO_BATTERIES,
     ohms: 200,
     maxMA: 25,
+    offHookMA: 10,
     ring: { volts: 70, hz: 20, ohms: 600, maxLoad: 3 },
     insertionDb: 0.5,
-    source: '48 to 75 V and 20 to 25 Hz typical, from memory',
+    powerW: { idle: 4, talk: 5, ring: 7 },
+    fedBy: BATTERY_BEHIND,
+    kg: 1.5 + twoBatteriesKg,
+    source:
+      '48 to 75 V and 20 to 25 Hz typical, from memory; its watts by the adapters that come with such units',
     sources: {
-      ...BATTERY_SOURCES,
-      ohms: 'From memory.',
-      maxMA: 'From memory.',
-      ring: 'From memory: 48 to 75 V at 20 to 25 Hz behind a few hundred ohms.',
-      insertionDb: 'From memory: coupling transformer or capacitors.',
+      ...TWO_SOURCES,
+      ohms: fromMemory('From memory.'),
+      maxMA: fromMemory('From memory: 20 to 25 mA a set is usual.'),
+      offHookMA: fromMemory('From memory: 8 to 12 mA.'),
+      ring: fromMemory('48 to 75 V at 20 to 25 Hz behind a few hundred ohms, from memory.'),
+      insertionDb: fromMemory('Coupling transformer or capacitors, from memory.'),
+      'powerW.ring': RINGDOWN_POWER,
+      'powerW.talk': allowance('Allowance: between idle and ringing.'),
+      'powerW.idle': allowance('Allowance: a little over half of what the adapter gives at most.'),
+      ...BEHIND_SOURCES,
+      kg: derived('Allowance of 1.5 kg for the unit, and two batteries.'),
+      ...RING_SPREAD_SOURCES,
+      ...LIMIT_SPREAD_SOURCES,
+      'spread.powerW': allowance('Allowance: units differ by a factor of two.'),
+    },
+    spread: {
+      ...BATTERY_SPREAD,
+      ...FEED_SPREAD,
+      ...RING_SPREAD,
+      ...LIMIT_SPREAD,
+      offHookMA: 30,
+      insertionDb: 60,
+      'powerW.idle': 100,
+      'powerW.talk': 50,
+      'powerW.ring': 50,
     },
   },
   {
@@ -138,14 +248,31 @@ export const FEEDS: readonly Supply[] = [
     kind: 'ringdown',
     volts: 48,
     ohms: 400,
+    offHookMA: 15,
     ring: { volts: 86, hz: 20, ohms: 450, maxLoad: 5 },
     insertionDb: 1,
+    powerW: { idle: 5, talk: 8, ring: 12 },
+    kg: 3,
     source: 'network practice, from memory',
     sources: {
-      volts: '48 V: public standard, as a tutorial on telephones (1985) gives it.',
+      volts: FORTY_EIGHT,
       ohms: FEED_OHMS,
-      insertionDb: 'From memory: coupling transformer.',
+      offHookMA: fromMemory('10 to 20 mA, from memory.'),
+      insertionDb: fromMemory('Coupling transformer, from memory.'),
+      powerW: allowance('Allowance: somewhat more than the smaller unit takes.'),
+      kg: allowance('Allowance: the unit without a battery.'),
+      ...FEED_SPREAD_SOURCES,
       ...RINGING_SOURCES,
+      'spread.powerW': allowance('Allowance: units differ by a factor of two.'),
+    },
+    spread: {
+      ...FEED_SPREAD,
+      ...RING_SPREAD,
+      offHookMA: 30,
+      insertionDb: 60,
+      'powerW.idle': 100,
+      'powerW.talk': 50,
+      'powerW.ring': 50,
     },
   },
 ]

@@ -1,12 +1,40 @@
-import { ALKALINE_9_VOLT, ALKALINE_D, type Cell, inSeries, LEAD_ACID_12_VOLT } from './cells'
+import { ALKALINE_9_VOLT, ALKALINE_D, type Cell, inSeries, LANTERN_6_VOLT, LEAD_ACID_12_VOLT } from './cells'
+import { derived, derivedOnMemory, fromMemory, type Source, type Sources, type Spread } from './sources'
 import type { Supply } from './supply'
+import { BATTERY_SPREAD, BATTERY_SPREAD_SOURCES, LED, LED_SOURCES, LED_SPREAD } from './supply-spread'
 
-const RED_LED = { forwardVolts: 2, ohms: 10 }
-const RED_LED_SOURCE =
-  'Red LED, 2.0 V at 20 mA (1.8 to 2.2 V): a published table of LED colours; its slope from memory.'
-const SMALL_LAMP = { forwardVolts: 0, ohms: 200 }
-const SMALL_LAMP_SOURCE =
-  'Small 12 V lamp, 60 mA and 200 Ω when hot, from memory; cold it has a tenth of that.'
+interface Indicator {
+  readonly value: NonNullable<Supply['indicator']>
+  readonly sources: Sources
+  readonly spread: Spread
+}
+
+const RED_LED: Indicator = { value: LED, sources: LED_SOURCES, spread: LED_SPREAD }
+export const SMALL_LAMP: Indicator = {
+  value: { forwardVolts: 0, ohms: 200 },
+  sources: {
+    'indicator.forwardVolts': derived('A filament is a resistance: it keeps no voltage back.'),
+    'indicator.ohms': fromMemory(
+      'Small 12 V lamp, 60 mA and 200 Ω when hot, from memory; cold it has a tenth of that.',
+    ),
+    'spread.indicator.ohms': fromMemory('Lamps of 50 to 80 mA, from memory.'),
+  },
+  spread: { 'indicator.ohms': 30 },
+}
+
+/** Reckoned from so many of one cell; from memory where the cell's own figure is. */
+const times = (count: number, of: number, unit: string, { kind, says }: Source): Source =>
+  (kind === 'memory' ? derivedOnMemory : derived)(`${count} × ${of} ${unit}. ${says}`)
+
+/** Volts, resistance, capacity and mass of so many cells in series, each with its source. */
+export const batterySources = (cell: Cell, count: number): Sources => ({
+  volts: times(count, cell.volts, 'V', cell.sources.volts),
+  endVolts: times(count, cell.endVolts, 'V', cell.sources.endVolts),
+  ohms: times(count, cell.ohms, 'Ω', cell.sources.ohms),
+  ampHours: cell.sources.ampHours,
+  kg: times(count, cell.kg, 'kg', cell.sources.kg),
+  ...BATTERY_SPREAD_SOURCES,
+})
 
 /** Cells in one leg of a set: no bell, and both sets draw from it as long as they talk. */
 function talkBattery(battery: {
@@ -14,7 +42,7 @@ function talkBattery(battery: {
   readonly name: string
   readonly cell: Cell
   readonly count: number
-  readonly indicator?: { readonly value: NonNullable<Supply['indicator']>; readonly source: string }
+  readonly indicator?: Indicator
 }): Supply {
   const { cell, count, indicator } = battery
   return {
@@ -23,14 +51,10 @@ function talkBattery(battery: {
     kind: 'series',
     ...inSeries(cell, count),
     ...(indicator && { indicator: indicator.value }),
+    kg: count * cell.kg,
     source: `${count} × ${cell.name}: ${cell.source}`,
-    sources: {
-      volts: `Derived: ${count} × ${cell.volts} V. ${cell.sources.volts}`,
-      endVolts: `Derived: ${count} × ${cell.endVolts} V. ${cell.sources.endVolts}`,
-      ohms: `Derived: ${count} × ${cell.ohms} Ω. ${cell.sources.ohms}`,
-      ampHours: cell.sources.ampHours,
-      ...(indicator && { indicator: indicator.source }),
-    },
+    sources: { ...batterySources(cell, count), ...indicator?.sources },
+    spread: { ...BATTERY_SPREAD, ...indicator?.spread },
   }
 }
 
@@ -46,13 +70,19 @@ export const TALK_BATTERIES: readonly Supply[] = [
     name: 'Two 9 V cells and an LED in one leg',
     cell: ALKALINE_9_VOLT,
     count: 2,
-    indicator: { value: RED_LED, source: RED_LED_SOURCE },
+    indicator: RED_LED,
   }),
   talkBattery({
     id: 'eight-d-cells',
     name: 'Eight D cells in one leg',
     cell: ALKALINE_D,
     count: 8,
+  }),
+  talkBattery({
+    id: 'three-lantern',
+    name: 'Three 6 V lantern batteries in one leg',
+    cell: LANTERN_6_VOLT,
+    count: 3,
   }),
   talkBattery({
     id: 'lead-acid-24',
@@ -65,6 +95,6 @@ export const TALK_BATTERIES: readonly Supply[] = [
     name: 'Two 12 V lead-acid batteries and a lamp in one leg',
     cell: LEAD_ACID_12_VOLT,
     count: 2,
-    indicator: { value: SMALL_LAMP, source: SMALL_LAMP_SOURCE },
+    indicator: SMALL_LAMP,
   }),
 ]

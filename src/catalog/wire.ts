@@ -29,13 +29,12 @@ export const WIRE = members('The wire', {
   breakN: optional(from('The breaking strength', 'N', 0.1, 1e6)),
   /** Lengths in which the wire is made up, m; none: of any length. */
   spoolsM: listOf('The list of standard spools', from('The length of a spool', 'm', 1, 1e5), { max: 100 }),
-  /** Solid wire of iron or steel: at voice frequencies its current keeps to its skin, see `steelAtHz`. */
-  steel: optional(
-    members('The steel of the wire', {
-      diameterMm: from('The diameter of the steel wire', 'mm', 0.1, 100),
-      relativePermeability: from('The permeability of the steel', 'times that of air', 1, 1e6),
-    }),
-  ),
+  /** Relative permeability of solid wires of iron or steel: at voice frequencies their current keeps to the skin; absent: 1. */
+  relativePermeability: optional(from('The relative permeability', 'times that of air', 1, 1e6)),
+  /** Outside diameter of what ice and wind lie on, mm; absent: reckoned from the mass. */
+  outsideMm: optional(from('The outside diameter', 'mm', 0.1, 100)),
+  /** How many such wires hang apart, each with ice of its own; absent: one. */
+  hangsApart: optional(from('The number of wires that hang apart', 'wires', 1, 10)),
   ...SOURCED,
 })
 

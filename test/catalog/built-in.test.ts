@@ -1,19 +1,8 @@
 import { describe, expect, test } from 'vitest'
 import { BUILT_IN } from '../../src/catalog/built-in'
-import type { Sources } from '../../src/catalog/sources'
+import { figuresOf } from '../../src/catalog/source-tally'
+import { SOURCE_KINDS, sourceAt } from '../../src/catalog/sources'
 import { SPOOLS, spoolOf } from '../../src/catalog/spools'
-
-/** Paths of all quantities of an entry: `ringer.ohms`, `spoolsM`. */
-function quantities(value: object, path = ''): string[] {
-  return Object.entries(value).flatMap(([key, inner]) => {
-    if (key === 'sources') return []
-    if (typeof inner === 'number' || Array.isArray(inner)) return [path + key]
-    return typeof inner === 'object' && inner !== null ? quantities(inner, `${path}${key}.`) : []
-  })
-}
-
-const hasSource = (sources: Sources, quantity: string) =>
-  quantity in sources || quantity.slice(0, quantity.indexOf('.')) in sources
 
 const { wires, sets, supplies } = BUILT_IN
 const entries = [...wires, ...sets, ...supplies]
@@ -37,10 +26,49 @@ describe('the built-in catalog', () => {
     }
   })
 
-  test.each(entries)('says where every quantity of $id comes from', (entry) => {
-    const sources = entry.sources ?? {}
-    expect(quantities(entry).filter((quantity) => !hasSource(sources, quantity))).toEqual([])
-    for (const sentence of Object.values(sources)) expect(sentence).toMatch(/^[A-Z0-9≤].*\.$/)
+  test.each(entries)('says where every figure of $id comes from, and how it is known', (entry) => {
+    for (const figure of figuresOf(entry)) {
+      const source = sourceAt(entry.sources, figure)
+      expect(SOURCE_KINDS, figure).toContain(source?.kind)
+      expect(source!.says, figure).toMatch(/^[A-Z0-9≤±].*\.$/s)
+      const isRead = source!.kind === 'read' || source!.kind === 'data-sheet'
+      expect(isRead && source!.says.includes('from memory'), `${figure}: ${source!.says}`).toBe(false)
+    }
+  })
+
+  test.each(entries)(
+    'says how far real things lie from the figures of $id, and where that comes from',
+    (entry) => {
+      const figures = figuresOf(entry)
+      for (const [figure, pct] of Object.entries(entry.spread ?? {})) {
+        expect(figures, figure).toContain(figure)
+        expect(pct, figure).toBeGreaterThan(0)
+        expect(sourceAt(entry.sources, `spread.${figure}`), figure).toBeDefined()
+      }
+    },
+  )
+
+  test('has a spread for whatever a verdict hangs on', () => {
+    const wanting = (list: readonly { id: string; spread?: object }[], figures: readonly string[]) =>
+      list.flatMap((entry) =>
+        figuresOf(entry)
+          .filter((figure) => figures.includes(figure) && !(figure in (entry.spread ?? {})))
+          .map((figure) => `${entry.id}: ${figure}`),
+      )
+    expect(
+      wanting(wires, ['loopOhmPerKm', 'nanoFPerKm', 'wetNanoFPerKm', 'wetMicroSPerKm', 'wornMicroSPerKm']),
+    ).toEqual([])
+    expect(
+      wanting(sets, [
+        ...['offHook.dcOhms', 'offHook.acOhms', 'offHook.dropVolts', 'ringer.ohms', 'ringer.minVolts'],
+        ...['generator.volts', 'generator.ohms', 'maxLossDb'],
+      ]),
+    ).toEqual([])
+    expect(wanting(supplies, ['volts', 'ohms', 'maxMA', 'ring.volts', 'ring.ohms', 'ampHours'])).toEqual([])
+  })
+
+  test('weighs every set and supply', () => {
+    for (const entry of [...sets, ...supplies]) expect(entry.kg, entry.id).toBeGreaterThan(0)
   })
 
   test('has supplies, talking ways and ringers of every kind that a plan may ask for', () => {

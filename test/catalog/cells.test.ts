@@ -1,5 +1,13 @@
 import { describe, expect, test } from 'vitest'
-import { ALKALINE_9_VOLT, ALKALINE_D, ampHoursAt, CELLS, inSeries } from '../../src/catalog/cells'
+import {
+  ALKALINE_9_VOLT,
+  ALKALINE_D,
+  ampHoursAt,
+  CELLS,
+  inSeries,
+  partUsedAt,
+  voltsWhenUsed,
+} from '../../src/catalog/cells'
 
 describe('cells', () => {
   test('in series add volts and resistance, not capacity', () => {
@@ -32,7 +40,25 @@ describe('cells', () => {
   test('are spent before they are empty, and say where their figures come from', () => {
     for (const cell of CELLS) {
       expect(cell.endVolts, cell.id).toBeLessThan(cell.volts)
-      for (const sentence of Object.values(cell.sources)) expect(sentence).toMatch(/\.$/)
+      for (const { says } of Object.values(cell.sources)) expect(says).toMatch(/\.$/)
+    }
+  })
+
+  test('fall from fresh to used up, and tell how much is used by their volts', () => {
+    for (const cell of CELLS) {
+      expect([cell.curve[0]!.part, cell.curve.at(-1)!.part], cell.id).toEqual([0, 1])
+      let before = Number.POSITIVE_INFINITY
+      for (let part = 0; part <= 1; part += 0.05) {
+        const volts = voltsWhenUsed(cell, part)
+        expect(volts, cell.id).toBeLessThan(before)
+        expect(partUsedAt(cell, volts), cell.id).toBeCloseTo(part, 9)
+        before = volts
+      }
+      expect(partUsedAt(cell, 100)).toBe(0)
+      expect(partUsedAt(cell, 0)).toBe(1)
+      expect(voltsWhenUsed(cell, 2)).toBe(cell.curve.at(-1)!.volts)
+      const spent = partUsedAt(cell, cell.endVolts)
+      expect(spent, cell.id).toBeGreaterThan(0.7)
     }
   })
 })

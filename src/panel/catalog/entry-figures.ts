@@ -50,10 +50,6 @@ type PartWords<T> = {
 }
 
 const PARTS: PartWords<Wire> & PartWords<TelephoneSet> & PartWords<Supply> = {
-  steel: {
-    label: 'It is of solid iron or steel',
-    begins: { diameterMm: 2.5, relativePermeability: 100 },
-  },
   ringer: { label: 'It has a bell', begins: { ohms: 1000, minVolts: 20 } },
   generator: { label: 'It has a hand generator', begins: { volts: 80, hz: 20, ohms: 500 } },
   battery: {
@@ -88,6 +84,7 @@ const QUANTITIES: Readonly<Record<FigureUnit, Quantity>> = {
   W: 'watt',
   '%': 'pct',
   cells: 'count',
+  wires: 'count',
   'times that of air': 'ratio',
   'ringer equivalents': 'ratio',
 }
