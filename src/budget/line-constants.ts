@@ -1,3 +1,4 @@
+import { seriesOfSolid } from '../catalog/skin-effect'
 import type { Wire } from '../catalog/wire'
 import type { Weather } from '../plan/plan'
 import type { ModelLine } from './circuit-model'
@@ -10,6 +11,8 @@ export interface LineConstants {
   readonly henryPerKm: number
   readonly faradPerKm: number
   readonly siemensPerKm: number
+  /** Solid wire of iron or steel, and how many of it lie in series: its resistance rises with frequency, its inductance falls. */
+  readonly iron?: { readonly relativePermeability: number; readonly conductors: 1 | 2 }
 }
 
 /**
@@ -34,6 +37,9 @@ export function lineConstants(
     ohmPerKm: wire.loopOhmPerKm * warm * conductors,
     henryPerKm: wire.loopMilliHPerKm / 1000,
     faradPerKm: (wet ? (wire.wetNanoFPerKm ?? wire.nanoFPerKm) : wire.nanoFPerKm) * 1e-9,
+    ...(wire.relativePermeability !== undefined && {
+      iron: { relativePermeability: wire.relativePermeability, conductors: returnBy === 'earth' ? 1 : 2 },
+    }),
     siemensPerKm: (wet ? wire.wetMicroSPerKm : wire.dryMicroSPerKm) * 1e-6,
   }
 }
@@ -44,9 +50,12 @@ export const constantsOf = (
   { weather, wireTempC }: Pick<Conditions, 'weather' | 'wireTempC'>,
 ): LineConstants => lineConstants(wire, weather, wireTempC, electrodeOhms ? 'earth' : 'pair')
 
-/** Series impedance R + jωL, Ω/km. */
-export const seriesOhmPerKm = (line: LineConstants, hz: number): Complex =>
-  complex(line.ohmPerKm, 2 * Math.PI * hz * line.henryPerKm)
+/** Series impedance R + jωL, Ω/km; of iron wire both as its skin effect leaves them at that frequency. */
+export function seriesOhmPerKm(line: LineConstants, hz: number): Complex {
+  if (!line.iron) return complex(line.ohmPerKm, 2 * Math.PI * hz * line.henryPerKm)
+  const { resistance, reactance } = seriesOfSolid({ ...line, ...line.iron }, hz)
+  return complex(resistance, reactance)
+}
 
 /** Shunt admittance G + jωC, S/km. */
 export const shuntSiemensPerKm = (line: LineConstants, hz: number): Complex =>

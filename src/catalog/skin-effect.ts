@@ -25,32 +25,33 @@ export function wireImpedanceRatio(x: number): { readonly re: number; readonly i
   return { re: 1 + (x2 * im) / square / 2, im: (x2 * re) / square / 2 }
 }
 
-/** A loop of two equal solid wires of one metal, per km. */
-export interface SolidLoop {
+/** Solid wire of one metal, all its conductors in series, per km. */
+export interface SolidWire {
+  /** How many conductors lie in series: two of a pair, one with the earth as the other. */
+  readonly conductors: 1 | 2
   /** DC resistance at the wire's own temperature, Ω/km. */
-  readonly loopOhmPerKm: number
-  /** Loop inductance below the skin effect, mH/km. */
-  readonly loopMilliHPerKm: number
+  readonly ohmPerKm: number
+  /** Inductance below the skin effect, H/km. */
+  readonly henryPerKm: number
   readonly relativePermeability: number
 }
 
 /**
- * Resistance and inductance of a loop of iron or steel wire at one frequency.
+ * Series resistance and reactance of iron or steel wire at one frequency, Ω/km.
  *
- * R = R₀ Re(Z/R₀); of the inductance, µ₀µ_r/8π of each wire lies inside it (0.1 µ_r mH/km of the loop) and becomes R₀ Im(Z/R₀)/ω.
+ * R = R₀ Re(Z/R₀). Of the inductance, µ₀µ_r/8π lies inside each conductor (0.05 µ_r mH/km) and gives way to R₀ Im(Z/R₀).
  * Source: see `wireImpedanceRatio`. Permeability is taken as constant: telephone currents are far too weak to saturate iron.
  */
-export function loopAtHz(
-  { loopOhmPerKm, loopMilliHPerKm, relativePermeability }: SolidLoop,
+export function seriesOfSolid(
+  { conductors, ohmPerKm, henryPerKm, relativePermeability }: SolidWire,
   hz: number,
-): { readonly ohmPerKm: number; readonly milliHPerKm: number } {
-  if (!(hz > 0) || !(loopOhmPerKm > 0)) return { ohmPerKm: loopOhmPerKm, milliHPerKm: loopMilliHPerKm }
+): { readonly resistance: number; readonly reactance: number } {
   const omega = 2 * Math.PI * hz
-  const x = Math.sqrt((omega * MU_0 * relativePermeability) / ((Math.PI * loopOhmPerKm) / 2000))
-  const { re, im } = wireImpedanceRatio(x)
-  const insideMilliH = 0.1 * relativePermeability
-  return {
-    ohmPerKm: loopOhmPerKm * re,
-    milliHPerKm: loopMilliHPerKm - insideMilliH + (1000 * loopOhmPerKm * im) / omega,
-  }
+  if (!(hz > 0) || !(ohmPerKm > 0)) return { resistance: ohmPerKm, reactance: omega * henryPerKm }
+  const ohmPerM = ohmPerKm / conductors / 1000
+  const { re, im } = wireImpedanceRatio(
+    Math.sqrt((omega * MU_0 * relativePermeability) / (Math.PI * ohmPerM)),
+  )
+  const insideHenry = (conductors * MU_0 * relativePermeability * 1000) / (8 * Math.PI)
+  return { resistance: ohmPerKm * re, reactance: omega * (henryPerKm - insideHenry) + ohmPerKm * im }
 }

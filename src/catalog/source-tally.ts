@@ -1,4 +1,4 @@
-import { SOURCE_KINDS, type SourceKind, type Sources, sourceAt } from './sources'
+import { restsOnMemory, SOURCE_KINDS, type SourceKind, type Sources, sourceAt } from './sources'
 
 /** What a wire, a set and a supply have in common here. */
 interface Sourced {
@@ -36,7 +36,7 @@ export function tallyOf(entries: readonly (object & Sourced)[]): SourceTally {
       if (source?.kind === undefined) own++
       else {
         byKind[source.kind]++
-        if (source.kind === 'memory' || source.onMemory) onMemory++
+        if (restsOnMemory(source)) onMemory++
       }
     }
   }

@@ -66,3 +66,7 @@ export function sourceAt(sources: Sources | undefined, quantity: string): ShownS
   const found = sources?.[quantity] ?? sources?.[quantity.split('.')[0] ?? '']
   return typeof found === 'string' ? { says: found } : found
 }
+
+/** From memory, or derived from what is. */
+export const restsOnMemory = (source: ShownSource | undefined): boolean =>
+  source?.kind === 'memory' || (source?.kind === 'derived' && source.onMemory === true)

@@ -356,7 +356,11 @@ describe('the plan’s own catalog', () => {
     give('Mass', '20')
     expect(wire().kgPerKm).toBe(20)
     expect(wire().sources?.kgPerKm).toBe('Changed by hand.')
-    expect(wire().sources?.nanoFPerKm).toBe(original.sources?.nanoFPerKm)
+    expect(wire().sources?.nanoFPerKm).toEqual(original.sources?.nanoFPerKm)
+    expect([wire().spread?.kgPerKm, wire().spread?.nanoFPerKm]).toEqual([
+      undefined,
+      original.spread?.nanoFPerKm,
+    ])
 
     give('Mass', '-1')
     expect(refusals()).toHaveLength(1)

@@ -40,8 +40,8 @@ const PRACTICES = [
     supply: null,
     weather: 'dry',
     claim: { least: 4 },
-    computed: { miles: 6.11, check: 'voice' },
-    why: 'the 10 dB of these sets were reckoned from 4 miles of wet wire, and dry wire loses less',
+    computed: { miles: 4.92, check: 'voice' },
+    why: 'the page that gives 4 miles does not say in what weather: 8 dB lie between what 4 miles lose dry and wet',
   },
   {
     practice: 'Two 9 V cells in one leg serve two common-battery sets over about a mile',

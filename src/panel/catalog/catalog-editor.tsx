@@ -1,3 +1,4 @@
+import { tallyOf } from '../../catalog/source-tally'
 import type { Supply } from '../../catalog/supply'
 import type { TelephoneSet } from '../../catalog/telephone-set'
 import type { Wire } from '../../catalog/wire'
@@ -9,7 +10,9 @@ import {
   removeOwnSupply,
   removeOwnWire,
 } from '../../plan/catalog-edits'
+import { usedEntries } from '../../plan/used-entries'
 import type { Store } from '../../state/store'
+import { tallySentence } from '../../words/source-words'
 import { OnDemand, Question } from '../question'
 import { SelectField } from '../select-field'
 import { FORMS } from './entry-figures'
@@ -33,6 +36,7 @@ const KINDS: readonly { value: Supply['kind']; text: string }[] = [
 export function CatalogEditor({ store }: { store: Store }) {
   const own = store.plan.value.catalog
   const count = own.wires.length + own.sets.length + own.supplies.length
+  const used = usedEntries(store.plan.value, store.catalog.value)
   const put = (wire: Wire) => store.tryEdit((plan) => putWire(plan, wire))
   const putOneSet = (set: TelephoneSet) => store.tryEdit((plan) => putSet(plan, set))
   const putOneSupply = (supply: Supply) => store.tryEdit((plan) => putSupply(plan, supply))
@@ -43,6 +47,7 @@ export function CatalogEditor({ store }: { store: Store }) {
           ? 'The wires, sets and supplies that the handbooks describe. Yours differ? Copy one and change its figures.'
           : `The handbooks’ wires, sets and supplies, and ${count} of this plan’s own.`}
       </p>
+      {used.length > 0 && <p>This plan rests on {tallySentence(tallyOf(used))}</p>}
       <OnDemand title="Wires">
         <OwnEntries
           store={store}

@@ -1,6 +1,6 @@
 import type { FigureUnit } from '../../catalog/entry'
 import { ENTRY_SCHEMAS } from '../../catalog/entry-schemas'
-import type { Sources } from '../../catalog/sources'
+import type { Sources, Spread } from '../../catalog/sources'
 import type { Supply } from '../../catalog/supply'
 import type { TelephoneSet } from '../../catalog/telephone-set'
 import type { Wire } from '../../catalog/wire'
@@ -15,6 +15,7 @@ export interface Entry {
   readonly name: string
   readonly source: string
   readonly sources?: Sources
+  readonly spread?: Spread
 }
 
 /** One figure of a catalog entry: where it stands in the entry, and how it is asked for. */

@@ -21,12 +21,12 @@ interface Props<T extends Entry> {
   readonly onPut: (entry: T) => readonly Problem[]
 }
 
-/** An entry of the plan's own, figure by figure. A changed figure no longer has the source of the copied one. */
+/** An entry of the plan's own, figure by figure. A changed figure no longer has the source of the copied one, nor its spread. */
 export function EntryForm<T extends Entry>({ store, entry, figures, parts, onPut }: Props<T>) {
   const change = (at: string, value: unknown) => {
-    return onPut(
-      withValueAt({ ...entry, sources: { ...entry.sources, [at]: 'Changed by hand.' } }, at, value),
-    )
+    const { [at]: _, ...spread } = entry.spread ?? {}
+    const sources = { ...entry.sources, [at]: 'Changed by hand.' }
+    return onPut(withValueAt({ ...entry, sources, ...(entry.spread && { spread }) }, at, value))
   }
   const field = ({ at, label, quantity, optional }: EntryFigure) => {
     const value = valueAt(entry, at)

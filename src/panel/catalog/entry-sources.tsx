@@ -1,34 +1,45 @@
-import { sourceAt } from '../../catalog/sources'
+import { tallyOf } from '../../catalog/source-tally'
+import { restsOnMemory, sourceAt } from '../../catalog/sources'
 import type { Store } from '../../state/store'
+import { sourceKind, spreadText, tallySentence } from '../../words/source-words'
 import { unitOf } from '../../words/units'
 import { OnDemand } from '../question'
 import { type Entry, FIGURES, labelWords, valueAt } from './entry-figures'
 
-/** Every figure of a catalog entry and where it comes from, on demand. */
+/** Every figure of a catalog entry, how it is known, how far real things lie from it, and where all this comes from; on demand. */
 export function EntrySources({ store, entry }: { store: Store; entry: Entry }) {
   const figures = FIGURES.flatMap(({ at, label, quantity }) => {
     const value = valueAt(entry, at)
     if (typeof value !== 'number') return []
     const unit = unitOf(quantity, store.units.value)
+    const source = sourceAt(entry.sources, at)
+    const pct = entry.spread?.[at]
     return [
       {
         at,
         label,
-        text: `${figureText(unit.fromSi(value))} ${unit.sign}`,
-        source: sourceAt(entry.sources, at)?.says,
+        text: `${figureText(unit.fromSi(value))} ${unit.sign}${pct ? `, ${spreadText(pct)}` : ''}`,
+        kind: sourceKind(source),
+        onMemory: restsOnMemory(source),
+        says: source?.says,
+        spreadSays: pct ? sourceAt(entry.sources, `spread.${at}`)?.says : undefined,
       },
     ]
   })
   return (
     <OnDemand title={`${entry.name}: figures and sources`}>
       <p class="source">{entry.source || 'No source is given.'}</p>
+      <p class="quiet">{tallySentence(tallyOf([entry]))}</p>
       <dl class="sources">
-        {figures.map(({ at, label, text, source }) => (
+        {figures.map(({ at, label, text, kind, onMemory, says, spreadSays }) => (
           <div key={at}>
             <dt>
-              {labelWords(label, store.tongue.value)}: {text}
+              {labelWords(label, store.tongue.value)}: {text}{' '}
+              {kind && <span class={onMemory ? 'source-kind on-memory' : 'source-kind'}>{kind}</span>}
             </dt>
-            <dd class="source">{source}</dd>
+            <dd class="source">
+              {says} {spreadSays && <>Spread: {spreadSays}</>}
+            </dd>
           </div>
         ))}
       </dl>
