@@ -3,6 +3,7 @@ import type { NetRequest, SuggestedNet } from '../route/suggest-nets'
 import type { RouteRequest, SuggestedRoute } from '../route/suggest-route'
 import type { ElevationGrid, Extent } from '../terrain/elevation-grid'
 import type { Relief, ReliefRequest } from '../terrain/relief'
+import { knownGrids } from './known-grids'
 import type { TerrainTable } from './terrain-worker'
 import { type Following, workerClient } from './worker-client'
 
@@ -33,26 +34,18 @@ const SILENCE_S = 120
 const newWorker = () => new Worker(new URL('./terrain-worker.ts', import.meta.url), { type: 'module' })
 
 export function terrainJobs(start: () => Worker = newWorker): TerrainJobs {
-  let grids: readonly ElevationGrid[] = []
-  let known: readonly ElevationGrid[] = []
+  const grids = knownGrids()
   const client = workerClient<TerrainTable>({
     what: 'The work on the ground',
     start,
     silenceS: SILENCE_S,
-    prepare: (kind, isNew) => {
-      if (isNew) known = []
-      if (kind === 'read' || known === grids || known.length + grids.length === 0) return undefined
-      known = grids
-      return { kind: 'grids', question: grids }
-    },
+    prepare: (kind, isNew) => (kind === 'read' ? undefined : grids.prepare(isNew)),
   })
   const followed = ({ onProgress, ...watch }: Watch = {}) => ({ ...watch, onPart: onProgress })
   return {
     readGrid: async (file, extent, watch) =>
       flat(await client.ask('read', { file, extent }, followed(watch))),
-    setGrids: (next) => {
-      grids = next
-    },
+    setGrids: grids.set,
     drawRelief: (request) => client.ask('relief', request),
     suggestRoute: async (request, watch) => flat(await client.ask('route', request, followed(watch))),
     suggestNets: async (request, watch) => flat(await client.ask('nets', request, followed(watch))),

@@ -9,6 +9,7 @@ import { testCard } from './kinds/test-card'
 import type { Block } from './layout/block'
 import type { SheetRoom } from './layout/paper-size'
 import { lineNumber } from './line-marks'
+import type { PaperName } from './paper-names'
 import type { PaperSource } from './paper-source'
 
 /** One document: its sheets are counted by themselves, so that it can go to those who need it. */
@@ -19,40 +20,25 @@ export interface Paper {
   readonly blocks: readonly Block[]
 }
 
-/** A kind of paper that a person can choose. */
-export interface PaperKind {
-  readonly name: string
-  readonly papers: (source: PaperSource, room: SheetRoom) => readonly Paper[]
+export const PAPER_KINDS: Readonly<
+  Record<PaperName, (source: PaperSource, room: SheetRoom) => readonly Paper[]>
+> = {
+  'Line route map': (source, room) => [
+    { title: 'Line route map', about: '', blocks: routeMap(source, room) },
+  ],
+  'Route sheets': (source, room) =>
+    source.report.lines.flatMap((measured) => {
+      const line = source.plan.lines.get(measured.id)
+      if (!line) return []
+      const about = `Line ${lineNumber(source, line.id)}: ${measured.name}`
+      return [{ title: 'Route sheet', about, blocks: lineSheet(source, line, measured, room) }]
+    }),
+  'Circuit diagram': (source, room) => [
+    { title: 'Circuit diagram', about: '', blocks: circuitDiagram(source, room) },
+  ],
+  'Load list': (source) => [{ title: 'Load list', about: '', blocks: loadList(source) }],
+  'Tag list': (source) => [{ title: 'Tag list', about: '', blocks: tagList(source) }],
+  'Test card': (source) => [{ title: 'Test card', about: '', blocks: testCard(source) }],
+  'Circuit figures': (source) => [{ title: 'Circuit figures', about: '', blocks: circuitFigures(source) }],
+  'Fault card': (source, room) => [{ title: 'Fault card', about: '', blocks: faultCard(source, room) }],
 }
-
-export const PAPER_KINDS: readonly PaperKind[] = [
-  {
-    name: 'Line route map',
-    papers: (source, room) => [{ title: 'Line route map', about: '', blocks: routeMap(source, room) }],
-  },
-  {
-    name: 'Route sheets',
-    papers: (source, room) =>
-      source.report.lines.flatMap((measured) => {
-        const line = source.plan.lines.get(measured.id)
-        if (!line) return []
-        const about = `Line ${lineNumber(source, line.id)}: ${measured.name}`
-        return [{ title: 'Route sheet', about, blocks: lineSheet(source, line, measured, room) }]
-      }),
-  },
-  {
-    name: 'Circuit diagram',
-    papers: (source, room) => [{ title: 'Circuit diagram', about: '', blocks: circuitDiagram(source, room) }],
-  },
-  { name: 'Load list', papers: (source) => [{ title: 'Load list', about: '', blocks: loadList(source) }] },
-  { name: 'Tag list', papers: (source) => [{ title: 'Tag list', about: '', blocks: tagList(source) }] },
-  { name: 'Test card', papers: (source) => [{ title: 'Test card', about: '', blocks: testCard(source) }] },
-  {
-    name: 'Circuit figures',
-    papers: (source) => [{ title: 'Circuit figures', about: '', blocks: circuitFigures(source) }],
-  },
-  {
-    name: 'Fault card',
-    papers: (source, room) => [{ title: 'Fault card', about: '', blocks: faultCard(source, room) }],
-  },
-]

@@ -18,7 +18,6 @@ export interface PaperSource {
   readonly system: UnitSystem
   /** ISO 8601 day that stands on the papers; magnetic north is told for it. */
   readonly date: string
-  readonly revision: string
 }
 
 /** The three norths at one place. */

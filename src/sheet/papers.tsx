@@ -2,28 +2,25 @@ import './papers.css'
 import './sheet.css'
 import './drawing.css'
 import { useSignal } from '@preact/signals'
-import { useEffect, useRef } from 'preact/hooks'
+import { Fragment, type VNode } from 'preact'
+import { useEffect, useLayoutEffect, useRef } from 'preact/hooks'
 import type { Store } from '../state/store'
-import { breakIntoSheets } from './layout/break-sheets'
+import { formatCount } from '../words/units'
+import type { Block } from './layout/block'
 import { bodyOf, PAPER_SIZES } from './layout/paper-size'
 import { SheetPage } from './layout/sheet-page'
-import { PAPER_KINDS, type Paper } from './paper-kinds'
-import type { PaperSource } from './paper-source'
+import type { Table } from './layout/table'
+import { makePapers, NOTHING_MADE } from './make-papers'
+import type { MadePaper } from './paper-jobs'
+import { PAPER_NAMES } from './paper-names'
 import { type SaveTable, TablePicker } from './table-picker'
+
+const NO_TABLES: readonly Table[] = []
 
 const today = () => {
   const now = new Date()
   return new Date(now.getTime() - now.getTimezoneOffset() * 60_000).toISOString().slice(0, 10)
 }
-
-const tablesOf = (papers: readonly Paper[]) =>
-  papers.flatMap(({ about, blocks }) =>
-    blocks.flatMap((block) => {
-      if (block.kind !== 'table') return []
-      // What stands on the sheet of one line would else bear one name for all lines.
-      return [about ? { ...block.table, title: `${about}: ${block.table.title}` } : block.table]
-    }),
-  )
 
 /** The papers as they will be printed, sheet by sheet, over the whole screen; the bar above them is not printed. */
 export function Papers({
@@ -40,21 +37,24 @@ export function Papers({
   const revision = useSignal('1')
   const page = useRef<HTMLDivElement>(null)
   useEffect(() => page.current?.focus(), [])
-  const chosen = useSignal<ReadonlySet<string>>(new Set(PAPER_KINDS.map(({ name }) => name)))
+  const chosen = useSignal<ReadonlySet<string>>(new Set(PAPER_NAMES))
+  const attempt = useSignal(0)
+  const making = useSignal(NOTHING_MADE)
+  useEffect(() => makePapers(store, { size, date, attempt }, making), [])
 
-  const source: PaperSource = {
-    plan: store.plan.value,
-    report: store.report.value,
-    catalog: store.catalog.value,
-    ground: store.ground.value,
-    system: store.units.value,
-    date: date.value,
-    revision: revision.value,
-  }
-  const room = bodyOf(size.value)
-  const papers = PAPER_KINDS.filter(({ name }) => chosen.value.has(name)).flatMap((kind) =>
-    kind.papers(source, room),
-  )
+  const { state, failure } = making.value
+  const papers = making.value.papers.filter(({ kind }) => chosen.value.has(kind))
+  const sheets = useSheets(papers, (sheet) => (
+    <SheetPage
+      {...sheet}
+      planTitle={store.plan.peek().title}
+      date={date.peek()}
+      revision={revision}
+      system={store.units.peek()}
+      widthMm={bodyOf(size.peek()).widthMm}
+    />
+  ))
+  const isReady = state === 'ready' && sheets.areAllShown
   const choose = (name: string, wanted: boolean) => {
     const next = new Set(chosen.value)
     if (wanted) next.add(name)
@@ -76,7 +76,7 @@ export function Papers({
       <div class="papers-bar">
         <fieldset>
           <legend>Papers</legend>
-          {PAPER_KINDS.map(({ name }) => (
+          {PAPER_NAMES.map((name) => (
             <label key={name}>
               <input
                 type="checkbox"
@@ -121,9 +121,21 @@ export function Papers({
             }}
           />
         </label>
-        <TablePicker tables={tablesOf(papers)} onSave={onSaveTable} />
+        <TablePicker
+          tables={isReady ? papers.flatMap(({ tables }) => tables) : NO_TABLES}
+          onSave={onSaveTable}
+        />
+        <span class="papers-state" role="status" id="papers-state">
+          {state === 'under way' && `Being reckoned … ${formatCount(sheets.shown.length, 'sheet')} so far.`}
+          {state === 'ready' && !isReady && 'Being laid out …'}
+        </span>
         <span class="papers-acts">
-          <button type="button" onClick={() => window.print()} disabled={papers.length === 0}>
+          <button
+            type="button"
+            onClick={() => window.print()}
+            disabled={!isReady || papers.length === 0}
+            aria-describedby="papers-state"
+          >
             Print
           </button>
           <button type="button" onClick={onClose}>
@@ -131,23 +143,61 @@ export function Papers({
           </button>
         </span>
       </div>
+      {failure && (
+        <div class="papers-failure" role="alert">
+          <p>{failure}</p>
+          <button
+            type="button"
+            onClick={() => {
+              attempt.value += 1
+            }}
+          >
+            Make them again
+          </button>
+        </div>
+      )}
+      {!isReady && (
+        <p class="papers-unready">These papers are not complete: print them again once all are made.</p>
+      )}
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reached by keys */}
       <section class="sheets" aria-label="Sheets" tabIndex={0}>
-        {papers.map(({ title, about, blocks }) =>
-          breakIntoSheets(blocks, room).map((sheet, i, sheets) => (
-            <SheetPage
-              key={`${title} ${about} ${i}`}
-              title={title}
-              about={about}
-              source={source}
-              blocks={sheet}
-              widthMm={room.widthMm}
-              number={i + 1}
-              of={sheets.length}
-            />
-          )),
-        )}
+        {sheets.shown}
       </section>
     </div>
   )
+}
+
+interface Sheet {
+  readonly title: string
+  readonly about: string
+  readonly blocks: readonly Block[]
+  readonly number: number
+  readonly of: number
+}
+
+/** Sheets drawn one a task, so that no hand waits for them; each once, for as long as it lies there. */
+function useSheets(papers: readonly MadePaper[], draw: (sheet: Sheet) => VNode) {
+  const drawn = useRef(new WeakMap<readonly Block[], VNode>())
+  const allowed = useSignal(0)
+  const all = papers.flatMap(({ title, about, sheets }) =>
+    sheets.map((blocks, i) => ({ title, about, blocks, number: i + 1, of: sheets.length })),
+  )
+  const most = allowed.value
+  useLayoutEffect(() => {
+    if (most > all.length) allowed.value = all.length
+    if (most >= all.length) return undefined
+    const next = setTimeout(() => {
+      allowed.value = most + 1
+    })
+    return () => clearTimeout(next)
+  }, [most, all.length])
+  const shown = all.slice(0, most).map((sheet) => {
+    const before = drawn.current.get(sheet.blocks)
+    const page = before ?? (
+      <Fragment key={`${sheet.title} ${sheet.about} ${sheet.number}`}>{draw(sheet)}</Fragment>
+    )
+    if (!before) drawn.current.set(sheet.blocks, page)
+    return page
+  })
+  return { shown, areAllShown: shown.length === all.length }
 }

@@ -1,5 +1,5 @@
 import { afterAll, beforeAll, expect, test } from 'vitest'
-import { type Visit, visit } from './visit'
+import { papersMade, type Visit, visit } from './visit'
 
 let at: Visit
 
@@ -26,7 +26,7 @@ test('the whole program works with the server gone, from the first visit on', as
   await page.getByRole('button', { name: 'Stores line' }).click()
   await page.getByRole('heading', { name: 'What would mend it?' }).waitFor()
   await page.getByRole('button', { name: 'Papers', exact: true }).click()
-  await page.locator('.sheet').first().waitFor()
+  await papersMade(page)
 
   expect(at.faults).toEqual([])
 })

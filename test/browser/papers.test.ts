@@ -5,7 +5,7 @@ import { join } from 'node:path'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import type { reportInWords } from '../../src/words/json-report'
 import { demoPlan } from '../sheet/demo-source'
-import { type Visit, visit } from './visit'
+import { papersMade, type Visit, visit } from './visit'
 
 let at: Visit
 
@@ -16,6 +16,12 @@ beforeAll(async () => {
   await at.page.locator('.sheet', { hasText: 'Profile.' }).first().waitFor()
 })
 afterAll(() => at?.close())
+
+/** Chooses a size, and waits for the papers of that size. */
+async function lay(size: string) {
+  await at.page.getByLabel('Sheet size').selectOption(size)
+  await papersMade(at.page)
+}
 
 const plan = demoPlan()
 /** What the command line says of the same plan on the same ground: the papers may say nothing else. */
@@ -30,7 +36,7 @@ const oneLine = (text: string) => text.replace(/\s+/g, ' ')
 
 /** The papers printed, and read back by Poppler. */
 async function printed(size: string) {
-  await at.page.getByLabel('Sheet size').selectOption(size)
+  await lay(size)
   const path = join(mkdtempSync(join(tmpdir(), 'fieldpair-')), 'papers.pdf')
   await at.page.pdf({ path, preferCSSPageSize: true, printBackground: true })
   const info = execFileSync('pdfinfo', [path], { encoding: 'utf8' })
@@ -65,7 +71,7 @@ describe.each([
   })
 
   test('leaves nothing hanging over the edge of a sheet', async () => {
-    await at.page.getByLabel('Sheet size').selectOption(size)
+    await lay(size)
     const over = await at.page.locator('.sheet').evaluateAll((sheets) =>
       sheets.flatMap((sheet) => {
         const edge = sheet.getBoundingClientRect()

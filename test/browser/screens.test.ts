@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs'
 import { createRequire } from 'node:module'
 import type { AxeResults } from 'axe-core'
 import { afterEach, describe, expect, test } from 'vitest'
-import { type Visit, visit } from './visit'
+import { papersMade, type Visit, visit } from './visit'
 
 const AXE = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8')
 /** The narrowest phone that is still sold in numbers; the least target that WCAG 2.2 asks for at level AAA (2.5.5). */
@@ -37,7 +37,7 @@ describe('a reader of the screen', () => {
       await at.page.getByRole('heading', { name: 'Will it ring?' }).waitFor()
       expect(await complaints()).toEqual([])
       await at.page.getByRole('button', { name: 'Papers', exact: true }).click()
-      await at.page.locator('.sheet').first().waitFor()
+      await papersMade(at.page)
       expect(await complaints()).toEqual([])
     },
   )
@@ -82,7 +82,7 @@ describe('the papers', () => {
     at = await visit({ viewport: { width: 1024, height: 700 } })
     await openDemo()
     await at.page.getByRole('button', { name: 'Papers', exact: true }).click()
-    await at.page.locator('.sheet').first().waitFor()
+    await papersMade(at.page)
     const through = await at.page.evaluate(() => {
       const papers = document.querySelector('.papers')!
       // What is inert is passed over when one asks what lies on top, though it is seen.

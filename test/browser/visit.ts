@@ -83,3 +83,7 @@ export async function visit({
     },
   }
 }
+
+/** Waits until every sheet lies there: the papers can be printed then. */
+export const papersMade = (page: Page) =>
+  page.locator('.papers-acts button:enabled', { hasText: 'Print' }).waitFor()

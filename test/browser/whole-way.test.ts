@@ -3,7 +3,7 @@ import { mkdtempSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterAll, beforeAll, expect, test } from 'vitest'
-import { type Visit, visit } from './visit'
+import { papersMade, type Visit, visit } from './visit'
 
 let at: Visit
 
@@ -96,7 +96,7 @@ test('a person draws a net, sees it ring, changes it, and finds it again and on 
   // And on paper
   const loopOhms = /reads ([\d,. ]+ (?:Ω|kΩ))/.exec(copper!)![1]!
   await button('Papers').click()
-  await at.page.locator('.sheet').first().waitFor()
+  await papersMade(at.page)
   const pdf = join(mkdtempSync(join(tmpdir(), 'fieldpair-')), 'papers.pdf')
   await at.page.pdf({ path: pdf, preferCSSPageSize: true, printBackground: true })
   const text = execFileSync('pdftotext', ['-layout', pdf, '-'], { encoding: 'utf8' })

@@ -19,5 +19,4 @@ export const sourceOf = (plan: Plan): PaperSource => ({
   ground: undefined,
   system: 'metric',
   date: '2026-11-25',
-  revision: '1',
 })

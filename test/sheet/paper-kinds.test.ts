@@ -4,6 +4,7 @@ import { EMPTY_PLAN, type Plan } from '../../src/plan/plan'
 import { breakIntoSheets } from '../../src/sheet/layout/break-sheets'
 import { bodyOf, PAPER_SIZES } from '../../src/sheet/layout/paper-size'
 import { PAPER_KINDS } from '../../src/sheet/paper-kinds'
+import { PAPER_NAMES } from '../../src/sheet/paper-names'
 import { demoPlan, sourceOf } from './demo-source'
 
 const room = bodyOf(PAPER_SIZES[0]!)
@@ -61,7 +62,7 @@ function planBetween(
 }
 
 const sheetsOf = (plan: Plan) =>
-  PAPER_KINDS.flatMap((kind) => kind.papers(sourceOf(plan), room)).flatMap(({ blocks }) =>
+  PAPER_NAMES.flatMap((name) => PAPER_KINDS[name](sourceOf(plan), room)).flatMap(({ blocks }) =>
     breakIntoSheets(blocks, room),
   )
 const wordsOf = (plan: Plan) => JSON.stringify(sheetsOf(plan))
@@ -93,7 +94,7 @@ describe('papers are made', () => {
 
 describe('the figures on the papers', () => {
   const source = sourceOf(demoPlan())
-  const tables = PAPER_KINDS.flatMap((kind) => kind.papers(source, room)).flatMap(({ blocks }) =>
+  const tables = PAPER_NAMES.flatMap((name) => PAPER_KINDS[name](source, room)).flatMap(({ blocks }) =>
     blocks.flatMap((block) => (block.kind === 'table' ? [block.table] : [])),
   )
 

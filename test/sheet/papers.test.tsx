@@ -1,10 +1,12 @@
 // @vitest-environment happy-dom
 import { act } from 'preact/test-utils'
-import { beforeEach, describe, expect, test } from 'vitest'
-import { PAPER_KINDS } from '../../src/sheet/paper-kinds'
+import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest'
+import { PAPER_JOBS } from '../../src/sheet/paper-jobs'
+import { PAPER_NAMES } from '../../src/sheet/paper-names'
 import { Papers } from '../../src/sheet/papers'
 import type { SaveTable } from '../../src/sheet/table-picker'
 import { createStore } from '../../src/state/store'
+import { workersHere } from '../jobs/worker-here'
 import { page } from '../panel/page'
 import { demoPlan } from './demo-source'
 
@@ -12,7 +14,13 @@ const saved: Parameters<SaveTable>[] = []
 let on: ReturnType<typeof page>
 let closed = 0
 
-beforeEach(() => {
+const allMade = () => vi.waitFor(() => expect(button('Print').disabled).toBe(false), { timeout: 20_000 })
+
+beforeEach(async () => {
+  const { start } = workersHere(PAPER_JOBS)
+  vi.stubGlobal('Worker', function Worker() {
+    return start()
+  })
   saved.length = 0
   closed = 0
   on = page(
@@ -24,7 +32,9 @@ beforeEach(() => {
       onSaveTable={(...table) => saved.push(table)}
     />,
   )
+  await allMade()
 })
+afterEach(() => void vi.unstubAllGlobals())
 
 const sheets = () => [...on.root.querySelectorAll('.sheet')]
 const titles = () => [...new Set(sheets().map((sheet) => sheet.querySelector('h1')?.textContent))]
@@ -34,7 +44,7 @@ const button = (name: string) => {
   return found
 }
 /** Sets a field that stands in its label, as a hand does. */
-function set(name: string, choice: (field: HTMLSelectElement) => string) {
+async function set(name: string, choice: (field: HTMLSelectElement) => string) {
   const label = [...on.root.querySelectorAll('label')].find((each) => each.textContent?.startsWith(name))
   const field = label?.querySelector<HTMLSelectElement>('input, select')
   if (!field) throw new Error(`nothing is labelled "${name}"`)
@@ -42,16 +52,17 @@ function set(name: string, choice: (field: HTMLSelectElement) => string) {
   act(() => {
     field.dispatchEvent(new Event('change', { bubbles: true }))
   })
+  await allMade()
 }
 const untick = (name: string) => act(() => on.control(name).click())
 const reads = (sheet: Element | undefined) => sheet?.textContent ?? ''
 
 describe('the papers', () => {
   test('are all chosen at first, and each goes when it is unticked', () => {
-    expect(titles()).toHaveLength(PAPER_KINDS.length)
+    expect(titles()).toHaveLength(PAPER_NAMES.length)
     untick('Fault card')
     expect(titles()).not.toContain('Fault card')
-    expect(titles()).toHaveLength(PAPER_KINDS.length - 1)
+    expect(titles()).toHaveLength(PAPER_NAMES.length - 1)
   })
 
   test('bear plan, date, datum, north, units, caution and their count on every sheet', () => {
@@ -77,22 +88,22 @@ describe('the papers', () => {
     }
   })
 
-  test('tell magnetic north for the date that is asked, and true bearings where no model reaches', () => {
-    set('Date', () => '2026-11-25')
+  test('tell magnetic north for the date that is asked, and true bearings where no model reaches', async () => {
+    await set('Date', () => '2026-11-25')
     expect(reads(on.root)).toContain('WMM2025, 2026-11-25')
     expect(reads(on.root)).toContain('Bearing magnetic')
-    set('Date', () => '2050-01-01')
+    await set('Date', () => '2050-01-01')
     expect(reads(on.root)).toContain('No magnetic model here covers 2050-01-01')
     expect(reads(on.root)).toContain('Bearing true')
   })
 
-  test('come on Letter as well', () => {
-    set('Sheet size', () => 'Letter')
+  test('come on Letter as well', async () => {
+    await set('Sheet size', () => 'Letter')
     expect(on.root.querySelector('.papers')?.getAttribute('data-size')).toBe('Letter')
   })
 
-  test('hand over the table that is picked, with its numbers as numbers', () => {
-    set('Save tables', (field) =>
+  test('hand over the table that is picked, with its numbers as numbers', async () => {
+    await set('Save tables', (field) =>
       String([...field.options].findIndex((option) => option.textContent === 'Lines')),
     )
     act(() => button('Save CSV').click())
@@ -100,6 +111,41 @@ describe('the papers', () => {
     expect(name).toBe('Lines')
     expect(table.rows).toHaveLength(8)
     expect(table.rows[0]).toContainEqual(expect.any(Number))
+  })
+
+  test('are not drawn anew by a letter of the revision; only the line that bears it is', () => {
+    const before = sheets()
+    const body = before[0]!.querySelector('.body')!.firstElementChild
+    const field = on.root.querySelector<HTMLInputElement>('.revision')!
+    field.value = '2b'
+    act(() => void field.dispatchEvent(new Event('input', { bubbles: true })))
+    for (const sheet of sheets()) expect(reads(sheet)).toContain('revision 2b')
+    expect(sheets()).toEqual(before)
+    expect(sheets()[0]!.querySelector('.body')!.firstElementChild).toBe(body)
+  })
+
+  test('that cannot be made say why, and are made again when asked', async () => {
+    let isBroken = true
+    const { start } = workersHere({
+      papers: (...asked) => {
+        if (isBroken) throw new Error('no room for a name')
+        PAPER_JOBS.papers(...(asked as Parameters<typeof PAPER_JOBS.papers>))
+      },
+    })
+    vi.stubGlobal('Worker', function Worker() {
+      return start()
+    })
+    on = page(
+      <Papers store={createStore(demoPlan())} onClose={() => undefined} onSaveTable={() => undefined} />,
+    )
+    await vi.waitFor(() =>
+      expect(on.text()).toContain('Making the papers stopped unexpectedly (no room for a name).'),
+    )
+    expect(button('Print').disabled).toBe(true)
+    isBroken = false
+    on.press('Make them again')
+    await allMade()
+    expect(on.text()).not.toContain('stopped unexpectedly')
   })
 
   test('close by their button and by Escape', () => {

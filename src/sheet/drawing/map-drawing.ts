@@ -20,7 +20,7 @@ export type LabelStyle = 'station' | 'line' | 'mark' | 'match' | 'hazard'
 
 /** A map, every figure in mm of the drawing. */
 export interface MapDrawing {
-  readonly window: MapWindow
+  readonly window: Pick<MapWindow, 'scale' | 'frame'>
   readonly bar: ScaleBar
   readonly grid: MapGrid
   readonly hazards: readonly {
@@ -208,7 +208,7 @@ export function drawMap(
   const styles = new Map(wanted.map(({ style, label }) => [label, style]))
 
   return {
-    window,
+    window: { scale: window.scale, frame: window.frame },
     bar: scaleBar((MOST_BAR_MM * window.scale) / 1000, system),
     grid: mapGrid(window),
     hazards,

@@ -1,7 +1,7 @@
 import type { Point } from '../../figure/geometry'
-import type { ProfileDrawing } from '../../figure/profile-drawing'
 import type { LineProfile } from '../../report/line-profile'
 import { textWidthEm } from '../layout/text-width'
+import type { FlatProfile } from './drawing'
 import './profile.css'
 
 /** A line's profile in black on white, 1 unit to the millimetre. */
@@ -10,7 +10,7 @@ export function ProfileView({
   profile,
   letterMm,
 }: {
-  drawing: ProfileDrawing
+  drawing: FlatProfile
   profile: LineProfile
   letterMm: number
 }) {

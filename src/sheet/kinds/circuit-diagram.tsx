@@ -1,5 +1,4 @@
 import { drawCircuit } from '../drawing/circuit-drawing'
-import { CircuitView } from '../drawing/circuit-view'
 import type { Block } from '../layout/block'
 import type { SheetRoom } from '../layout/paper-size'
 import type { PaperSource } from '../paper-source'
@@ -27,7 +26,7 @@ export function circuitDiagram(source: PaperSource, room: SheetRoom): readonly B
         {
           kind: 'drawing',
           heightMm: drawing.heightMm,
-          drawing: <CircuitView drawing={drawing} name={name} />,
+          drawing: { kind: 'circuit', drawing, name },
         },
       ])
     }),

@@ -3,7 +3,7 @@ import { conditionsOf } from '../../budget/conditions'
 import { circuitPlots } from '../../figure/circuit-plots'
 import { measurePlan } from '../../measure/measure-line'
 import { stationName } from '../../plan/plan'
-import { PLOT_HEIGHT_MM, PlotRow } from '../drawing/plot-view'
+import { PLOT_HEIGHT_MM } from '../drawing/plot-view'
 import type { Block } from '../layout/block'
 import type { PaperSource } from '../paper-source'
 import { choiceTables } from '../tables/choice-tables'
@@ -28,7 +28,11 @@ export function circuitFigures(source: PaperSource): readonly Block[] {
         ? [{ kind: 'text', text: 'It neither rings, speaks nor carries current as it stands.' } as const]
         : []),
       ...rows.map(
-        (row): Block => ({ kind: 'drawing', heightMm: PLOT_HEIGHT_MM, drawing: <PlotRow plots={row} /> }),
+        (row): Block => ({
+          kind: 'drawing',
+          heightMm: PLOT_HEIGHT_MM,
+          drawing: { kind: 'plots', plots: row },
+        }),
       ),
       ...choiceTables(source, circuit, model, today).map((table): Block => ({ kind: 'table', table })),
     ]

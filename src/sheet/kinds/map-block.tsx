@@ -1,5 +1,4 @@
 import { drawMap, type MapWish } from '../drawing/map-drawing'
-import { MapView } from '../drawing/map-view'
 import type { MapWindow } from '../drawing/map-window'
 import type { Block } from '../layout/block'
 import type { Norths, PaperSource } from '../paper-source'
@@ -14,9 +13,8 @@ export function mapBlocks(
   wish: MapWish = {},
 ): readonly Block[] {
   const drawing = drawMap(source, window, wish)
-  const view = <MapView drawing={drawing} norths={norths} size={size} id={id} />
   return [
-    { kind: 'drawing', heightMm: size[1], drawing: view },
+    { kind: 'drawing', heightMm: size[1], drawing: { kind: 'map', drawing, norths, size, id } },
     ...(drawing.unplaced.length > 0 && !wish.isOverview
       ? [
           {

@@ -1,10 +1,10 @@
-import { drawProfile, stretchWords } from '../../figure/profile-drawing'
+import { drawProfile, type ProfileDrawing, stretchWords } from '../../figure/profile-drawing'
 import type { Line } from '../../plan/plan'
 import { type LineProfile, lineProfile } from '../../report/line-profile'
 import type { ReportLine } from '../../report/report'
 import { STEEP_PCT } from '../../terrain/profile'
 import { formatLengthM } from '../../words/units'
-import { ProfileView } from '../drawing/profile-view'
+import type { FlatProfile } from '../drawing/drawing'
 import type { Block } from '../layout/block'
 import type { PaperSource } from '../paper-source'
 
@@ -26,7 +26,7 @@ export function profileBlocks(
     {
       kind: 'drawing',
       heightMm: HEIGHT_MM,
-      drawing: <ProfileView drawing={drawing} profile={profile} letterMm={LETTER_MM} />,
+      drawing: { kind: 'profile', drawing: flat(drawing), profile, letterMm: LETTER_MM },
     },
     {
       kind: 'text',
@@ -36,6 +36,8 @@ export function profileBlocks(
     },
   ]
 }
+
+const flat = ({ xOf: _x, atMOf: _at, yOf: _y, ...drawing }: ProfileDrawing): FlatProfile => drawing
 
 function steepWords({ legs }: LineProfile): string {
   const steep = legs.flatMap(({ isSteep }, i) => (isSteep ? [i + 1] : []))

@@ -1,3 +1,4 @@
+import { DrawingView } from '../drawing/drawing-view'
 import type { Block } from './block'
 import { columnWidthsMm, holdsFigures, showCell, type Table } from './table'
 
@@ -52,7 +53,7 @@ export function BlockView({ block, widthMm }: { block: Block; widthMm: number })
     case 'drawing':
       return (
         <div class="drawing" style={{ height: `${block.heightMm}mm` }}>
-          {block.drawing}
+          {block.drawing && <DrawingView drawing={block.drawing} />}
         </div>
       )
     case 'table':

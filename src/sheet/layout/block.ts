@@ -1,4 +1,4 @@
-import type { ComponentChild } from 'preact'
+import type { Drawing } from '../drawing/drawing'
 import { rowHeightMm, type Table, tableHeadHeightMm } from './table'
 import { wrapText } from './text-width'
 
@@ -6,7 +6,7 @@ import { wrapText } from './text-width'
 export type Block =
   | { readonly kind: 'heading'; readonly text: string }
   | { readonly kind: 'text'; readonly text: string }
-  | { readonly kind: 'drawing'; readonly heightMm: number; readonly drawing: ComponentChild }
+  | { readonly kind: 'drawing'; readonly heightMm: number; readonly drawing: Drawing | null }
   | { readonly kind: 'table'; readonly table: Table; readonly continued?: boolean }
   | {
       readonly kind: 'box'

@@ -1,4 +1,5 @@
-import type { PaperSource } from '../paper-source'
+import type { ReadonlySignal } from '@preact/signals'
+import type { UnitSystem } from '../../words/units'
 import type { Block } from './block'
 import { BlockView } from './block-view'
 
@@ -9,24 +10,22 @@ const STANDING_CAUTION =
 
 const UNITS = { metric: 'lengths in m and km', us: 'lengths in ft and miles' } as const
 
+interface Props {
+  readonly title: string
+  readonly about: string
+  readonly planTitle: string
+  readonly date: string
+  readonly revision: ReadonlySignal<string>
+  readonly system: UnitSystem
+  readonly blocks: readonly Block[]
+  readonly widthMm: number
+  readonly number: number
+  readonly of: number
+}
+
 /** One sheet of paper. */
-export function SheetPage({
-  title,
-  about,
-  source: { plan, date, revision, system },
-  blocks,
-  widthMm,
-  number,
-  of,
-}: {
-  title: string
-  about: string
-  source: PaperSource
-  blocks: readonly Block[]
-  widthMm: number
-  number: number
-  of: number
-}) {
+export function SheetPage(props: Props) {
+  const { title, about, planTitle, date, revision, system, blocks, widthMm, number, of } = props
   return (
     <section
       class="sheet"
@@ -36,10 +35,10 @@ export function SheetPage({
         <div>
           <h1>{title}</h1>
           {about && <p>{about}</p>}
-          <p>{`${plan.title} · sheet ${number} of ${of}`}</p>
+          <p>{`${planTitle} · sheet ${number} of ${of}`}</p>
         </div>
         <div class="basis">
-          <p>{[date, revision && `revision ${revision}`].filter(Boolean).join(' · ')}</p>
+          <Basis date={date} revision={revision} />
           <p>{`Datum WGS 84, true north up, ${UNITS[system]}`}</p>
         </div>
       </header>
@@ -53,4 +52,9 @@ export function SheetPage({
       </footer>
     </section>
   )
+}
+
+/** By itself, so that a letter typed draws this line anew and not the sheet. */
+function Basis({ date, revision }: Pick<Props, 'date' | 'revision'>) {
+  return <p>{[date, revision.value && `revision ${revision.value}`].filter(Boolean).join(' · ')}</p>
 }

@@ -1,3 +1,4 @@
+import { formatBearingDeg } from '../../words/units'
 import { wrapText } from './text-width'
 
 /** What one cell holds. Numbers stay numbers, so that a saved table can be reckoned with. */
@@ -8,8 +9,8 @@ export interface Column {
   readonly head: string
   /** Its share of the table's width. */
   readonly share: number
-  /** How a number is shown: decimals, or a function of its own; whole numbers where absent. */
-  readonly show?: number | ((value: number) => string)
+  /** How a number is shown: its decimals, none where absent, or as a bearing. */
+  readonly show?: number | 'bearing'
 }
 
 /** A table as a value: the papers show it, and a file can hold it. */
@@ -26,7 +27,7 @@ export interface Table {
 export function showCell(cell: Cell | undefined, column: Column): string {
   if (cell === null || cell === undefined) return ''
   if (typeof cell === 'string') return cell
-  return typeof column.show === 'function' ? column.show(cell) : cell.toFixed(column.show ?? 0)
+  return column.show === 'bearing' ? formatBearingDeg(cell) : cell.toFixed(column.show ?? 0)
 }
 
 /** Widths of the columns, mm, which together fill `widthMm`. */

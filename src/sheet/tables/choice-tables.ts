@@ -2,32 +2,10 @@ import { type Choice, reachBySupply, reachByWire } from '../../budget/choices'
 import type { CircuitModel } from '../../budget/circuit-model'
 import type { Conditions } from '../../budget/conditions'
 import { longestWay } from '../../budget/path'
-import { memoryOfEach } from '../../memo'
 import { type Circuit, stationName } from '../../plan/plan'
 import { betterChoice, limitWords, reachWords } from '../../words/choice-words'
 import type { Table } from '../layout/table'
 import type { PaperSource } from '../paper-source'
-
-interface Choices {
-  readonly way: ReturnType<typeof longestWay>
-  readonly wires: readonly Choice[]
-  readonly supplies: readonly Choice[]
-}
-const remembered = memoryOfEach<Circuit, Choices>()
-
-/** Reckoned once for a plan: the papers are drawn anew with every letter of their revision. */
-function choicesFor(
-  { report, catalog }: PaperSource,
-  circuit: Circuit,
-  model: CircuitModel,
-  today: Conditions,
-): Choices {
-  return remembered(circuit, [report, catalog], () => ({
-    way: longestWay(model),
-    wires: reachByWire(model, today, catalog.wires.values()),
-    supplies: reachBySupply(model, today, catalog.supplies.values()),
-  }))
-}
 
 /** How far a circuit could go with each wire, and with each supply; none where no two sets could speak over it. */
 export function choiceTables(
@@ -36,9 +14,11 @@ export function choiceTables(
   model: CircuitModel,
   today: Conditions,
 ): readonly Table[] {
-  const { plan, system } = source
-  const { way, wires, supplies } = choicesFor(source, circuit, model, today)
+  const { plan, system, catalog } = source
+  const way = longestWay(model)
   if (!way) return []
+  const wires = reachByWire(model, today, catalog.wires.values())
+  const supplies = reachBySupply(model, today, catalog.supplies.values())
   const nameOf = (station: string) => stationName(plan, station)
   const table = (
     what: string,

@@ -2,7 +2,7 @@ import { hazardName } from '../../hazard/kinds'
 import { wireMOnLeg } from '../../measure/place-on-line'
 import type { Line } from '../../plan/plan'
 import type { ReportLine } from '../../report/report'
-import { formatBearingDeg, formatLengthM, type Unit, unitOf } from '../../words/units'
+import { formatLengthM, type Unit, unitOf } from '../../words/units'
 import type { Table } from '../layout/table'
 import { type LineMark, lineMarks } from '../line-marks'
 import type { BearingBasis, PaperSource } from '../paper-source'
@@ -71,7 +71,7 @@ export function legTable(
     columns: [
       { head: 'Leg', share: 11 },
       { head: 'To', share: 24 },
-      { head: `Bearing ${bearing.word}`, share: 21, show: formatBearingDeg },
+      { head: `Bearing ${bearing.word}`, share: 21, show: 'bearing' },
       { head: `Ground ${unit.sign}`, share: 19 },
       { head: `Run ${unit.sign}`, share: 14 },
       { head: 'Lay', share: 19 },

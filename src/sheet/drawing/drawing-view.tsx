@@ -1,0 +1,19 @@
+import { CircuitView } from './circuit-view'
+import type { Drawing } from './drawing'
+import { MapView } from './map-view'
+import { PlotRow } from './plot-view'
+import { ProfileView } from './profile-view'
+
+/** Any drawing, in black on white. */
+export function DrawingView({ drawing }: { drawing: Drawing }) {
+  switch (drawing.kind) {
+    case 'map':
+      return <MapView {...drawing} />
+    case 'circuit':
+      return <CircuitView {...drawing} />
+    case 'plots':
+      return <PlotRow {...drawing} />
+    case 'profile':
+      return <ProfileView {...drawing} />
+  }
+}

@@ -1,0 +1,28 @@
+import type { Plot } from '../../figure/plot-layout'
+import type { ProfileDrawing } from '../../figure/profile-drawing'
+import type { LineProfile } from '../../report/line-profile'
+import type { Norths } from '../paper-source'
+import type { CircuitDrawing } from './circuit-drawing'
+import type { MapDrawing } from './map-drawing'
+
+/** A profile without the functions by which a screen follows a pointer. */
+export type FlatProfile = Omit<ProfileDrawing, 'xOf' | 'atMOf' | 'yOf'>
+
+/** What stands drawn on a sheet, as a value: it is made in a worker, and shown by `DrawingView`. */
+export type Drawing =
+  | {
+      readonly kind: 'map'
+      readonly drawing: MapDrawing
+      readonly norths: Norths
+      readonly size: readonly [widthMm: number, heightMm: number]
+      /** Keeps its clipping apart from another map's. */
+      readonly id: string
+    }
+  | { readonly kind: 'circuit'; readonly drawing: CircuitDrawing; readonly name: string }
+  | { readonly kind: 'plots'; readonly plots: readonly Plot[] }
+  | {
+      readonly kind: 'profile'
+      readonly drawing: FlatProfile
+      readonly profile: LineProfile
+      readonly letterMm: number
+    }

@@ -1,0 +1,57 @@
+import { BUILT_IN } from '../catalog/built-in'
+import { mergeCatalogs } from '../catalog/catalog'
+import type { Tell } from '../jobs/protocol'
+import type { Plan } from '../plan/plan'
+import type { Report } from '../report/report'
+import type { ElevationGrid } from '../terrain/elevation-grid'
+import { type GridGround, groundFromGrids } from '../terrain/ground-from-grids'
+import type { UnitSystem } from '../words/units'
+import type { Block } from './layout/block'
+import { breakIntoSheets } from './layout/break-sheets'
+import type { SheetRoom } from './layout/paper-size'
+import type { Table } from './layout/table'
+import { PAPER_KINDS, type Paper } from './paper-kinds'
+import { PAPER_NAMES, type PaperName } from './paper-names'
+
+/** What papers are made of. The report comes with the question, so that no paper can disagree with the screen. */
+export interface PaperQuestion {
+  readonly plan: Plan
+  readonly report: Report
+  readonly system: UnitSystem
+  readonly date: string
+  readonly room: SheetRoom
+}
+
+/** One document, broken into sheets. */
+export interface MadePaper {
+  readonly kind: PaperName
+  readonly title: string
+  readonly about: string
+  readonly sheets: readonly (readonly Block[])[]
+  /** Its tables whole, for a file. */
+  readonly tables: readonly Table[]
+}
+
+let ground: GridGround | undefined
+
+/** Makes the papers one after the other, each sent as soon as it is made. */
+export const PAPER_JOBS = {
+  grids: (grids: readonly ElevationGrid[]): void => {
+    ground = grids.length > 0 ? groundFromGrids(grids) : undefined
+  },
+  papers: ({ room, ...question }: PaperQuestion, tell: Tell<MadePaper>): void => {
+    const source = { ...question, ground, catalog: mergeCatalogs(BUILT_IN, question.plan.catalog) }
+    for (const kind of PAPER_NAMES) {
+      for (const paper of PAPER_KINDS[kind](source, room)) {
+        const { title, about, blocks } = paper
+        tell.part({ kind, title, about, sheets: breakIntoSheets(blocks, room), tables: tablesOf(paper) })
+      }
+    }
+  },
+}
+
+function tablesOf({ about, blocks }: Paper): readonly Table[] {
+  const tables = blocks.flatMap((block) => (block.kind === 'table' ? [block.table] : []))
+  // What stands on the sheet of one line would else bear one name for all lines.
+  return about ? tables.map((table) => ({ ...table, title: `${about}: ${table.title}` })) : tables
+}
