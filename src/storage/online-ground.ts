@@ -6,6 +6,7 @@ import {
   tilesOver,
   tileUrl,
 } from '../files/elevation-tiles'
+import { pictureSize } from '../files/picture-size'
 import type { Watch } from '../jobs/terrain-jobs'
 import type { Plan } from '../plan/plan'
 import { bad, ok, type Result } from '../problem'
@@ -22,7 +23,15 @@ export interface ElevationServer {
 const AT_ONCE = 4
 
 /** What a request for one tile came to; undefined where the server has none there. Rejects where it does not answer. */
-export type FetchTile = (url: string, signal: AbortSignal | undefined) => Promise<TilePixels | undefined>
+export type FetchTile = (
+  url: string,
+  signal: AbortSignal | undefined,
+) => Promise<TilePixels | WrongTile | undefined>
+
+/** A picture that no tile of heights can be, refused before it was unpacked. */
+export interface WrongTile {
+  readonly wrong: string
+}
 
 export interface TilePixels {
   readonly rgba: Uint8ClampedArray
@@ -65,11 +74,13 @@ async function readTiles(
   const waiting = [...tiles]
   let sizeBytes = 0
   let done = 0
+  let wrong = ''
   const work = async () => {
-    for (let tile = waiting.shift(); tile; tile = waiting.shift()) {
+    for (let tile = waiting.shift(); tile && !wrong; tile = waiting.shift()) {
       signal?.throwIfAborted()
       const pixels = await fetchTile(tileUrl(server.url, tile), signal)
-      if (pixels?.rgba.length === TILE_CELLS * TILE_CELLS * 4) {
+      if (pixels && 'wrong' in pixels) wrong = pixels.wrong
+      else if (pixels?.rgba.length === TILE_CELLS * TILE_CELLS * 4) {
         heights.set(tile, heightsOfPixels(pixels.rgba))
         sizeBytes += pixels.sizeBytes
       }
@@ -87,15 +98,31 @@ async function readTiles(
         'The server of elevations does not answer. Heights from the network are left out; look at its address, or try later.',
     })
   }
+  if (wrong) {
+    const cells = `${TILE_CELLS} × ${TILE_CELLS}`
+    const message = `The server of elevations sends ${wrong}, where tiles of ${cells} cells are wanted. Heights from it are left out; look at its address.`
+    return bad({ code: 'wrong-tile', at: 'online', message })
+  }
   const grid =
     heights.size > 0 ? gridOfTiles(`online ${server.credit}`, tiles, (tile) => heights.get(tile)) : null
   return ok({ grid, sizeBytes })
 }
 
-async function fetchPixels(url: string, signal: AbortSignal | undefined): Promise<TilePixels | undefined> {
+/** A tile of 256 × 256 cells, four bytes each, does not come larger than this even where nothing can be packed. */
+const MOST_TILE_BYTES = 1_000_000
+
+const fetchPixels: FetchTile = async (url, signal) => {
   const response = await fetch(url, { credentials: 'omit', ...(signal && { signal }) })
   if (!response.ok) return undefined
+  if (Number(response.headers.get('content-length')) > MOST_TILE_BYTES) {
+    await response.body?.cancel()
+    return { wrong: 'files that are too large' }
+  }
   const blob = await response.blob()
+  const size = pictureSize(await blob.arrayBuffer())
+  if (!size) return { wrong: 'something that is no picture' }
+  if (size.width !== TILE_CELLS || size.height !== TILE_CELLS)
+    return { wrong: `pictures of ${size.width} × ${size.height}` }
   // A colour profile or a blend with alpha would bend the heights.
   const image = await createImageBitmap(blob, { colorSpaceConversion: 'none', premultiplyAlpha: 'none' })
   const canvas = new OffscreenCanvas(image.width, image.height)

@@ -1,4 +1,4 @@
-import { expect, test } from 'vitest'
+import { afterEach, expect, test, vi } from 'vitest'
 import { TILE_CELLS } from '../../src/files/elevation-tiles'
 import { EMPTY_PLAN } from '../../src/plan/plan'
 import { type FetchTile, onlineGround } from '../../src/storage/online-ground'
@@ -54,4 +54,39 @@ test('a server without tiles there gives no grid; one that does not answer is to
 test('a reading that is stopped rejects', async () => {
   const source = await sourceOf(level)
   await expect(source.read(extent, { signal: AbortSignal.abort() })).rejects.toThrow()
+})
+
+/** What a server answers, as `fetch` hands it over. */
+function serves(body: BodyInit, headers: Record<string, string> = {}) {
+  vi.stubGlobal('fetch', async () => new Response(body, { headers }))
+  const unpacked = vi.fn()
+  vi.stubGlobal('createImageBitmap', unpacked)
+  return unpacked
+}
+const readOnline = async () => {
+  const [source] = await onlineGround(server)(plan)
+  const result = await source!.read(extent, {})
+  return result?.ok === false ? result.problems[0]!.message : 'no problem'
+}
+afterEach(() => void vi.unstubAllGlobals())
+
+test('a picture of 16 000 × 16 000 is refused by its header, before it is unpacked', async () => {
+  const png = new DataView(new ArrayBuffer(64))
+  const head = [0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a, 0, 0, 0, 13, 0x49, 0x48, 0x44, 0x52]
+  for (const [i, byte] of head.entries()) png.setUint8(i, byte)
+  png.setUint32(16, 16_000)
+  png.setUint32(20, 16_000)
+  const unpacked = serves(png.buffer as ArrayBuffer)
+  expect(await readOnline()).toBe(
+    'The server of elevations sends pictures of 16000 × 16000, where tiles of 256 × 256 cells are wanted. Heights from it are left out; look at its address.',
+  )
+  expect(unpacked).not.toHaveBeenCalled()
+})
+
+test('what is no picture, or far too long, is refused as well', async () => {
+  const unpacked = serves('<!doctype html>')
+  expect(await readOnline()).toContain('sends something that is no picture')
+  serves('x', { 'content-length': '90000000' })
+  expect(await readOnline()).toContain('sends files that are too large')
+  expect(unpacked).not.toHaveBeenCalled()
 })
