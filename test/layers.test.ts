@@ -15,6 +15,7 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   budget: ['plan', 'catalog', 'measure'],
   materials: ['plan', 'catalog', 'geo', 'measure', 'hazard'],
   report: ['plan', 'catalog', 'geo', 'terrain', 'hazard', 'route', 'measure', 'budget', 'materials'],
+  journal: ['plan', 'catalog', 'budget', 'report'],
   words: ['plan', 'catalog', 'geo', 'hazard', 'route', 'measure', 'budget', 'materials', 'report'],
   files: [
     ...['schema', 'plan', 'catalog', 'geo', 'terrain', 'hazard', 'measure', 'budget', 'materials'],

@@ -1,0 +1,192 @@
+import { BUILT_IN } from '../catalog/built-in'
+import { connectedPieces, stationsOfLines } from '../plan/circuit-topology'
+import type { CircuitId, LineId, StationId } from '../plan/id'
+import { type Circuit, type Line, lineName, type Plan, stationName } from '../plan/plan'
+
+/** What the merged plan was made of, in no order that tells whose is whose. */
+export type Sources = readonly Plan[]
+
+interface Mending {
+  plan: Plan
+  readonly sources: Sources
+  readonly told: string[]
+}
+
+/**
+ * Mends what two hands' edits together contradict, by stated rules: a thing that is used stays; a line between one station takes
+ * its old ends back; a circuit in pieces becomes several; more circuits than pairs bring more pairs. Each mending is told.
+ */
+export function mendPlan(
+  plan: Plan,
+  sources: Sources,
+): { readonly plan: Plan; readonly mended: readonly string[] } {
+  const mending: Mending = { plan, sources, told: [] }
+  bringBackUsed(mending)
+  untieLoops(mending)
+  splitPieces(mending)
+  addPairs(mending)
+  return { plan: mending.plan, mended: mending.told }
+}
+
+const firstOf = <T>(sources: Sources, find: (plan: Plan) => T | undefined): T | undefined => {
+  for (const source of sources) {
+    const found = find(source)
+    if (found !== undefined) return found
+  }
+  return undefined
+}
+
+/** Lines of a circuit that are gone, stations that a line ends on, lines that lead to a set or a supply, entries that are in use. */
+function bringBackUsed(mending: Mending): void {
+  for (const circuit of [...mending.plan.circuits.values()]) bringBackLines(mending, circuit)
+  for (const line of [...mending.plan.lines.values()]) {
+    for (const id of [line.from, line.to]) bringBackStation(mending, id)
+    bringBackEntry(mending, 'wires', line.wire)
+  }
+  for (const { sets, supply } of mending.plan.circuits.values()) {
+    for (const set of sets.values()) bringBackEntry(mending, 'sets', set)
+    if (supply) bringBackEntry(mending, 'supplies', supply.type)
+  }
+}
+
+function bringBackLines(mending: Mending, circuit: Circuit): void {
+  const { sources, told } = mending
+  const lines = new Set(circuit.lines)
+  for (const id of circuit.lines) bringBackLine(mending, id)
+  const reached = () => new Set(stationsOfLines([...lines], (id) => mending.plan.lines.get(id)))
+  const used = [...circuit.sets.keys(), ...(circuit.supply ? [circuit.supply.at] : [])]
+  for (const station of used) {
+    if (reached().has(station)) continue
+    const leading = firstOf(sources, (source) => {
+      const found = source.circuits
+        .get(circuit.id)
+        ?.lines.filter((id) => endsAt(source.lines.get(id), station))
+      return found && found.length > 0 ? found : undefined
+    })
+    for (const id of leading ?? []) {
+      bringBackLine(mending, id)
+      lines.add(id)
+    }
+    told.push(
+      `A line to ${stationName(mending.plan, station)} was taken out of ${circuit.name || circuit.id} while something was set up there; it stays.`,
+    )
+  }
+  if (lines.size > 0) putCircuit(mending, { ...circuit, lines: [...lines] })
+  else dropCircuit(mending, circuit)
+}
+
+const endsAt = (line: Line | undefined, station: StationId): boolean =>
+  line?.from === station || line?.to === station
+
+function bringBackLine(mending: Mending, id: LineId): void {
+  const { plan, sources, told } = mending
+  if (plan.lines.has(id)) return
+  const line = firstOf(sources, (source) => source.lines.get(id))
+  if (!line) throw new Error(`line ${id} stands in none of the merged plans`)
+  mending.plan = { ...plan, lines: new Map(plan.lines).set(id, line) }
+  for (const end of [line.from, line.to]) bringBackStation(mending, end)
+  told.push(`${lineName(mending.plan, line)} was taken out while a circuit was led over it; it stays.`)
+}
+
+function bringBackStation(mending: Mending, id: StationId): void {
+  const { plan, sources, told } = mending
+  if (plan.stations.has(id)) return
+  const station = firstOf(sources, (source) => source.stations.get(id))
+  if (!station) throw new Error(`station ${id} stands in none of the merged plans`)
+  mending.plan = { ...plan, stations: new Map(plan.stations).set(id, station) }
+  told.push(`${station.name || id} was taken out while a line was led to it; it stays.`)
+}
+
+function bringBackEntry(mending: Mending, kind: 'wires' | 'sets' | 'supplies', id: string): void {
+  const { plan, sources, told } = mending
+  const entries: readonly { readonly id: string; readonly name: string }[] = plan.catalog[kind]
+  const has = (each: { readonly id: string }) => each.id === id
+  if (entries.some(has) || BUILT_IN[kind].some(has)) return
+  const entry = firstOf(sources, (source) =>
+    (source.catalog[kind] as readonly { id: string; name: string }[]).find(has),
+  )
+  if (!entry) throw new Error(`${id} is in none of the merged catalogs`)
+  mending.plan = { ...plan, catalog: { ...plan.catalog, [kind]: [...entries, entry] } }
+  told.push(`${entry.name} was taken out of the plan’s own entries while it was in use; it stays.`)
+}
+
+/** A line of which one hand moved this end and the other that end to one station takes its ends back. */
+function untieLoops(mending: Mending): void {
+  for (const line of [...mending.plan.lines.values()]) {
+    if (line.from !== line.to) continue
+    const sound = firstOf(mending.sources, (source) => {
+      const before = source.lines.get(line.id)
+      return before && before.from !== before.to ? before : undefined
+    })
+    if (!sound) throw new Error(`line ${line.id} leads nowhere in every plan`)
+    for (const end of [sound.from, sound.to]) bringBackStation(mending, end)
+    mending.plan = {
+      ...mending.plan,
+      lines: new Map(mending.plan.lines).set(line.id, { ...line, from: sound.from, to: sound.to }),
+    }
+    mending.told.push(
+      `Both ends of a line were led to ${stationName(mending.plan, line.from)}; it keeps its old ends.`,
+    )
+  }
+}
+
+/** The piece with the supply, else the first, stays the circuit; every other becomes one of its own, with its sets. */
+function splitPieces(mending: Mending): void {
+  for (const circuit of [...mending.plan.circuits.values()]) {
+    const endsOf = (id: LineId) => mending.plan.lines.get(id)
+    const pieces = connectedPieces(circuit.lines, endsOf).map((lines) => {
+      const stations = new Set(stationsOfLines(lines, endsOf))
+      const sets = new Map([...circuit.sets].filter(([station]) => stations.has(station)))
+      return {
+        ...circuit,
+        lines,
+        sets,
+        supply: circuit.supply && stations.has(circuit.supply.at) ? circuit.supply : null,
+      }
+    })
+    if (pieces.length < 2) continue
+    const heir = pieces.find(({ supply }) => supply) ?? pieces[0]!
+    let count = 2
+    for (const piece of pieces) {
+      if (piece === heir) putCircuit(mending, piece)
+      else {
+        while (mending.plan.circuits.has(`${circuit.id}-${count}` as CircuitId)) count++
+        putCircuit(mending, {
+          ...piece,
+          id: `${circuit.id}-${count}` as CircuitId,
+          name: `${circuit.name} ${count}`,
+        })
+      }
+    }
+    mending.told.push(
+      `${circuit.name || circuit.id} fell into ${pieces.length} pieces; each is a circuit of its own now.`,
+    )
+  }
+}
+
+function addPairs(mending: Mending): void {
+  const used = new Map<LineId, number>()
+  for (const { lines } of mending.plan.circuits.values())
+    for (const id of lines) used.set(id, (used.get(id) ?? 0) + 1)
+  const lines = new Map(mending.plan.lines)
+  for (const [id, pairs] of used) {
+    const line = lines.get(id)!
+    if (pairs <= line.pairs) continue
+    lines.set(id, { ...line, pairs })
+    mending.told.push(
+      `${lineName(mending.plan, line)} carries ${pairs} circuits now; it has ${pairs} pairs for them.`,
+    )
+  }
+  mending.plan = { ...mending.plan, lines }
+}
+
+function putCircuit(mending: Mending, circuit: Circuit): void {
+  mending.plan = { ...mending.plan, circuits: new Map(mending.plan.circuits).set(circuit.id, circuit) }
+}
+
+function dropCircuit(mending: Mending, circuit: Circuit): void {
+  const circuits = new Map(mending.plan.circuits)
+  circuits.delete(circuit.id)
+  mending.plan = { ...mending.plan, circuits }
+  mending.told.push(`${circuit.name || circuit.id} has no line left, and is gone.`)
+}
