@@ -9,7 +9,7 @@ const THIS_FILE = 'scripts/bundle.mjs'
 /**
  * Loads a module of src/ in Node. Bundled once and kept until a source changes: that way a command starts at once.
  *
- * @param {string} entry path under the project, `src/report/command-line.ts`
+ * @param {string} entry path under the project, `src/command/report-command.ts`
  */
 export async function load(entry) {
   const folder = join(CACHE, basename(entry, '.ts'))

@@ -1,19 +1,3 @@
-import { readFile, writeFile } from 'node:fs/promises'
-import { isAbsolute, join } from 'node:path'
-import { ensureDependencies } from './dependencies.mjs'
+import { runCommand } from './command.mjs'
 
-ensureDependencies()
-const { load } = await import('./bundle.mjs')
-const { runReport } = await load('src/report/command-line.ts')
-
-// npm runs a script in the project's folder; paths are meant from where the person stands.
-const STANDING_IN = process.env.INIT_CWD ?? process.cwd()
-/** @param {string} path */
-const placeOf = (path) => (isAbsolute(path) ? path : join(STANDING_IN, path))
-
-process.exitCode = await runReport(process.argv.slice(2), {
-  readBytes: (/** @type {string} */ path) => readFile(placeOf(path)),
-  writeText: (/** @type {string} */ path, /** @type {string} */ text) => writeFile(placeOf(path), text),
-  out: (/** @type {string} */ text) => process.stdout.write(text),
-  err: (/** @type {string} */ text) => process.stderr.write(text),
-})
+await runCommand('src/command/report-command.ts', 'runReport')

@@ -1,10 +1,10 @@
 import { readFileSync } from 'node:fs'
 import { readFile } from 'node:fs/promises'
 import { describe, expect, test } from 'vitest'
+import { runReport } from '../src/command/report-command'
 import { formatPlan } from '../src/files/format-plan'
 import { parsePlan } from '../src/files/parse-plan'
 import { HAZARD_KINDS, LAYS } from '../src/plan/plan'
-import { runReport } from '../src/report/command-line'
 import type { Report } from '../src/report/report'
 import { reportPlan } from '../src/report/report-plan'
 

@@ -1,0 +1,26 @@
+import { readFile, writeFile } from 'node:fs/promises'
+import { isAbsolute, join } from 'node:path'
+import { ensureDependencies } from './dependencies.mjs'
+
+// npm runs a script in the project's folder; paths are meant from where the person stands.
+const STANDING_IN = process.env.INIT_CWD ?? process.cwd()
+/** @param {string} path */
+const placeOf = (path) => (isAbsolute(path) ? path : join(STANDING_IN, path))
+
+/**
+ * Runs one of the program's commands on what stands on the command line.
+ *
+ * @param {string} entry module of src/ that has it
+ * @param {string} name the function
+ */
+export async function runCommand(entry, name) {
+  ensureDependencies()
+  const { load } = await import('./bundle.mjs')
+  const module = await load(entry)
+  process.exitCode = await module[name](process.argv.slice(2), {
+    readBytes: (/** @type {string} */ path) => readFile(placeOf(path)),
+    writeText: (/** @type {string} */ path, /** @type {string} */ text) => writeFile(placeOf(path), text),
+    out: (/** @type {string} */ text) => process.stdout.write(text),
+    err: (/** @type {string} */ text) => process.stderr.write(text),
+  })
+}

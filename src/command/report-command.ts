@@ -1,0 +1,103 @@
+import { bytesFrom } from '../files/byte-source'
+import { measurePlan } from '../measure/measure-line'
+import type { CircuitId } from '../plan/id'
+import type { Plan } from '../plan/plan'
+import { remediesFor } from '../report/remedies'
+import { applyChanges } from '../report/remedy-changes'
+import type { Report } from '../report/report'
+import { reportPlan } from '../report/report-plan'
+import type { Ground } from '../terrain/ground'
+import { planExtent } from '../terrain/plan-extent'
+import { reportInWords } from '../words/json-report'
+import {
+  answer,
+  type CommandIo,
+  jsonText,
+  parseArguments,
+  Refusal,
+  readBytes,
+  readPlan,
+  refusalOf,
+  writePlan,
+} from './command-io'
+
+interface Wishes {
+  readonly file: string
+  readonly terrain: readonly string[]
+  readonly remedy: { readonly circuit: string; readonly index: number } | null
+  readonly out: string | null
+}
+
+const USAGE = 'usage: npm run -s report -- FILE [--terrain FILE]… [--remedy CIRCUIT:N --out PLAN]'
+
+/** Prints the report of a plan file as one JSON object. Resolves to the exit code: 0, or 2 for bad input. */
+export const runReport = (args: readonly string[], io: CommandIo): Promise<number> =>
+  answer(io, async () => {
+    const wishes = wishesOf(args)
+    const plan = await readPlan(wishes.file, io)
+    const ground = await readGround(wishes.terrain, plan, io)
+    const report = withRemedies(reportPlan(plan, ground), plan, ground)
+    if (wishes.remedy && wishes.out) await writeMended(plan, report, wishes.remedy, wishes.out, io)
+    return jsonText(reportInWords(report, plan))
+  })
+
+function withRemedies(report: Report, plan: Plan, ground?: Ground): Report {
+  const measured = measurePlan(plan, ground)
+  const circuits = report.circuits.map((circuit) => ({
+    ...circuit,
+    remedies: remediesFor(plan, circuit.id, measured),
+  }))
+  return { ...report, circuits }
+}
+
+function wishesOf(args: readonly string[]): Wishes {
+  const { files, values } = parseArguments(args, ['--terrain', '--out', '--remedy'], USAGE)
+  const [file, second] = files
+  if (file === undefined) throw new Refusal(`no plan file named. ${USAGE}`)
+  if (second !== undefined) throw new Refusal(`${second}: only one plan at a time. ${USAGE}`)
+  const [remedy, out] = [values('--remedy').at(-1), values('--out').at(-1)]
+  if ((remedy === undefined) !== (out === undefined))
+    throw new Refusal(`--remedy and --out go together. ${USAGE}`)
+  return {
+    file,
+    terrain: values('--terrain'),
+    remedy: remedy === undefined ? null : remedyNamed(remedy),
+    out: out ?? null,
+  }
+}
+
+function remedyNamed(text: string): Wishes['remedy'] {
+  const match = /^(.+):(\d+)$/.exec(text)
+  if (!match) throw new Refusal(`--remedy ${text}: name a circuit and a number, as in c1:0.`)
+  return { circuit: match[1]!, index: Number(match[2]) }
+}
+
+async function writeMended(
+  plan: Plan,
+  report: Report,
+  { circuit, index }: { circuit: string; index: number },
+  out: string,
+  io: CommandIo,
+): Promise<void> {
+  const found = report.circuits.find(({ id }) => id === circuit)
+  if (!found) throw new Refusal(`--remedy ${circuit}:${index}: the plan has no circuit ${circuit}.`)
+  const remedy = found.remedies[index]
+  if (!remedy) {
+    const count = found.remedies.length
+    throw new Refusal(
+      `--remedy ${circuit}:${index}: ${circuit} has ${count === 0 ? 'no remedies' : `remedies 0 to ${count - 1}`}.`,
+    )
+  }
+  await writePlan(out, applyChanges(plan, circuit as CircuitId, remedy.changes), io)
+}
+
+async function readGround(paths: readonly string[], plan: Plan, io: CommandIo): Promise<Ground | undefined> {
+  if (paths.length === 0) return undefined
+  const { groundFromFiles } = await import('../files/elevation-files')
+  const sources = await Promise.all(
+    paths.map(async (path) => bytesFrom(path, new Uint8Array(await readBytes(path, io)))),
+  )
+  const result = await groundFromFiles(sources, planExtent(plan))
+  if (!result.ok) throw refusalOf(result.problems)
+  return result.value
+}
