@@ -10,9 +10,7 @@ export interface ProfileMark {
 }
 
 /** A profile as it is drawn, for the screen and for paper alike; the origin is at the top left. */
-export interface ProfileDrawing {
-  readonly width: number
-  readonly height: number
+export interface ProfileDrawing extends ProfileSize {
   readonly left: number
   readonly right: number
   readonly bottom: number
@@ -39,6 +37,9 @@ export interface ProfileDrawing {
   readonly atMOf: (x: number) => number
   readonly yOf: (heightM: number) => number
 }
+
+/** A profile without the functions by which a screen follows a pointer: a value that a worker can hand over. */
+export type FlatProfile = Omit<ProfileDrawing, 'xOf' | 'atMOf' | 'yOf'>
 
 export interface ProfileSize {
   readonly width: number
@@ -106,7 +107,7 @@ export function drawProfile(
     (right - left) / (letter * 5),
   )
   return {
-    ...{ width, height, left, right, bottom, xOf, yOf },
+    ...{ width, height, letter, left, right, bottom, xOf, yOf },
     ground: stretches.map(pathOf).join(''),
     body: stretches
       .map((points) => {

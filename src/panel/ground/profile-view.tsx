@@ -1,5 +1,6 @@
 import { useRef } from 'preact/hooks'
 import { drawProfile, type ProfileDrawing, stretchWords } from '../../figure/profile-drawing'
+import { ProfileShapes } from '../../figure/profile-shapes'
 import type { LineId } from '../../plan/id'
 import { type LineProfile, profileAt } from '../../report/line-profile'
 import type { Store } from '../../state/store'
@@ -75,59 +76,6 @@ export function ProfileView({ store, line, profile }: Props) {
         {atM === null ? `${stretchWords(drawing)}.` : placeWords(profile, atM, system)}
       </figcaption>
     </figure>
-  )
-}
-
-function ProfileShapes({ drawing, ends }: { drawing: ProfileDrawing; ends: LineProfile['ends'] }) {
-  const { left, right, bottom, height, xTicks, yTicks, crossings } = drawing
-  const { letter } = SIZE
-  const last = xTicks.length - 1
-  return (
-    <g>
-      {yTicks.map(({ y, text }) => (
-        <g key={text}>
-          <path class="level" d={`M${left} ${y}H${right}`} />
-          <text x={left - 4} y={y + letter / 3} text-anchor="end">
-            {text}
-          </text>
-        </g>
-      ))}
-      <path class="body" d={drawing.body} />
-      <path class="steep" d={drawing.steep} />
-      <path class="ground" d={drawing.ground} />
-      {drawing.wires.map(({ lay, path }, i) => (
-        <path key={i} class={`laid laid-${lay}`} d={path} />
-      ))}
-      <path class="supports" d={drawing.supports} />
-      <path class="hung" d={drawing.hung} />
-      {drawing.bends.map(({ x, y }, i) => (
-        <circle key={i} class="bend" cx={x} cy={y} r={2.5} />
-      ))}
-      {crossings.map(({ x, y, text }, i) => (
-        <g key={i}>
-          <path class="crossing" d={`M${x} ${letter + 4}V${y}`} />
-          <text class="named" x={x} y={letter} text-anchor="middle">
-            {text}
-          </text>
-        </g>
-      ))}
-      <path class="axis" d={`M${left} ${bottom}H${right}`} />
-      {xTicks.map(({ x, text }, i) => (
-        // The unit stands behind the last number, which keeps its place.
-        <text key={text} x={x - (text.length * letter) / 4} y={bottom + letter + 2}>
-          {i === last ? `${text} ${drawing.xUnit}` : text}
-        </text>
-      ))}
-      <text x={left - 4} y={letter} text-anchor="end">
-        {drawing.yUnit}
-      </text>
-      <text class="end" x={left + 3} y={height - letter * 2.4}>
-        {ends[0]}
-      </text>
-      <text class="end" x={right - 3} y={height - letter * 2.4} text-anchor="end">
-        {ends[1]}
-      </text>
-    </g>
   )
 }
 

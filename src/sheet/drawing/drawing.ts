@@ -1,12 +1,9 @@
 import type { Plot } from '../../figure/plot-layout'
-import type { ProfileDrawing } from '../../figure/profile-drawing'
+import type { FlatProfile } from '../../figure/profile-drawing'
 import type { LineProfile } from '../../report/line-profile'
 import type { Norths } from '../paper-source'
 import type { CircuitDrawing } from './circuit-drawing'
 import type { MapDrawing } from './map-drawing'
-
-/** A profile without the functions by which a screen follows a pointer. */
-export type FlatProfile = Omit<ProfileDrawing, 'xOf' | 'atMOf' | 'yOf'>
 
 /** What stands drawn on a sheet, as a value: it is made in a worker, and shown by `DrawingView`. */
 export type Drawing =
@@ -24,5 +21,4 @@ export type Drawing =
       readonly kind: 'profile'
       readonly drawing: FlatProfile
       readonly profile: LineProfile
-      readonly letterMm: number
     }

@@ -1,6 +1,6 @@
 import type { Box } from '../../figure/geometry'
 import { formatScale } from '../../figure/map-scale'
-import { textWidthEm } from '../layout/text-width'
+import { textWidthEm } from '../../figure/text-width'
 import type { Norths } from '../paper-source'
 import type { MapDrawing } from './map-drawing'
 import { MapLegend } from './map-legend'

@@ -1,10 +1,14 @@
-import { drawProfile, type ProfileDrawing, stretchWords } from '../../figure/profile-drawing'
+import {
+  drawProfile,
+  type FlatProfile,
+  type ProfileDrawing,
+  stretchWords,
+} from '../../figure/profile-drawing'
 import type { Line } from '../../plan/plan'
 import { type LineProfile, lineProfile } from '../../report/line-profile'
 import type { ReportLine } from '../../report/report'
 import { STEEP_PCT } from '../../terrain/profile'
 import { formatLengthM } from '../../words/units'
-import type { FlatProfile } from '../drawing/drawing'
 import type { Block } from '../layout/block'
 import type { PaperSource } from '../paper-source'
 
@@ -26,7 +30,7 @@ export function profileBlocks(
     {
       kind: 'drawing',
       heightMm: HEIGHT_MM,
-      drawing: { kind: 'profile', drawing: flat(drawing), profile, letterMm: LETTER_MM },
+      drawing: { kind: 'profile', drawing: flat(drawing), profile },
     },
     {
       kind: 'text',

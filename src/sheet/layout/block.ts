@@ -1,6 +1,6 @@
+import { wrapText } from '../../figure/text-width'
 import type { Drawing } from '../drawing/drawing'
 import { rowHeightMm, type Table, tableHeadHeightMm } from './table'
-import { wrapText } from './text-width'
 
 /** What a paper is made of, from the top down. */
 export type Block =

@@ -1,5 +1,5 @@
+import { wrapText } from '../../figure/text-width'
 import { formatBearingDeg } from '../../words/units'
-import { wrapText } from './text-width'
 
 /** What one cell holds. Numbers stay numbers, so that a saved table can be reckoned with. */
 export type Cell = string | number | null
