@@ -1,7 +1,7 @@
 import type { Catalog } from '../catalog/catalog'
-import { spoolOf } from '../catalog/spools'
 import type { Plan } from '../plan/plan'
 import { WORK } from '../plan/work'
+import { fullSpoolKg } from './carried-spools'
 import type { WireSpools } from './spool-plan'
 
 export const LOAD_KINDS = ['wire', 'reel', 'set', 'battery', 'tools'] as const
@@ -44,12 +44,12 @@ export interface LoadAllowances {
   /** All who carry, and the crews that they make: each has its tools. */
   readonly people: number
   readonly crews: number
-  /** Mass of a telephone with its battery box empty, kg. */
+  /** Mass of a telephone with its battery box empty, kg, where the catalog has none. */
   readonly setKg: number
   /** Cells in a local-battery set, and their mass, kg. */
   readonly cellsPerSet: number
   readonly cellKg: number
-  /** Battery and box of one supply, kg. */
+  /** Battery and box of one supply, kg, where the catalog has none. */
   readonly supplyKg: number
   /** Spare batteries carried beyond those in use, %. */
   readonly spareBatteriesPct: number
@@ -130,15 +130,14 @@ export function loadsOf(
     const entry = catalog.wires.get(wire)
     for (const { lengthM, count } of carry) {
       const wireKg = (lengthM / 1000) * (entry?.kgPerKm ?? 0)
-      const spool = spoolOf(wire, lengthM)
-      const reelKg = spool?.emptyKg ?? (wireKg * allowances.reelPct) / 100
+      const reelKg = fullSpoolKg(wire, lengthM, entry?.kgPerKm ?? 0, allowances.reelPct) - wireKg
       items.push(item({ kind: 'spool', wire, lengthM }, count, { wire: wireKg, reel: reelKg }))
     }
   }
   const setIds = [...plan.circuits.values()].flatMap((circuit) => [...circuit.sets.values()])
   for (const id of new Set(setIds)) {
     const count = setIds.filter((one) => one === id).length
-    items.push(item({ kind: 'set', set: id }, count, { set: allowances.setKg }))
+    items.push(item({ kind: 'set', set: id }, count, { set: catalog.sets.get(id)?.kg ?? allowances.setKg }))
   }
   const spare = 1 + allowances.spareBatteriesPct / 100
   const localSets = setIds.filter((id) => catalog.sets.get(id)?.talk === 'local').length
@@ -149,7 +148,11 @@ export function loadsOf(
   )
   for (const type of new Set(supplies)) {
     const count = Math.ceil(supplies.filter((one) => one === type).length * spare)
-    items.push(item({ kind: 'supply', supply: type }, count, { battery: allowances.supplyKg }))
+    items.push(
+      item({ kind: 'supply', supply: type }, count, {
+        battery: catalog.supplies.get(type)?.kg ?? allowances.supplyKg,
+      }),
+    )
   }
   if (plan.lines.size > 0)
     items.push(item({ kind: 'tools' }, allowances.crews, { tools: allowances.toolsKg }))

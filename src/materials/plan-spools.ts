@@ -3,9 +3,11 @@ import type { MeasuredLine } from '../measure/measured'
 import { memoryOfEach } from '../memo'
 import type { LineId } from '../plan/id'
 import type { Line, Plan } from '../plan/plan'
+import { carriedLengthsM } from './carried-spools'
 import { type LaidWire, layWire } from './lay-wire'
 import { splicesToAvoid } from './splice-limits'
 import type { Piece, SpoolPlan, WireSpools } from './spool-plan'
+import { layingOf, loadAllowancesOf } from './work-allowances'
 
 /** What was laid last for a wire, and everything that it followed from: where all of it is the same, so is the answer. */
 const remembered = new Map<string, { readonly from: readonly unknown[]; readonly laid: LaidWire }[]>()
@@ -85,9 +87,12 @@ function layOnce(
   const { spliceWasteM, reservePct } = plan.allowances
   const lengths = lines.map((line) => measured.get(line.id)!)
   const stretches = lines.map((line, i) => splicesToAvoid(plan, line, lengths[i]!))
+  const { perPersonKg, reelPct } = loadAllowancesOf(plan)
+  const crew = layingOf(plan).people
   const from = [
     entry,
     plan.stock,
+    ...(plan.stock.length === 0 ? [perPersonKg, reelPct, crew] : []),
     spliceWasteM,
     reservePct,
     ...lengths,
@@ -98,7 +103,8 @@ function layOnce(
   const known = kept.find((one) => one.from.length === from.length && one.from.every((x, i) => x === from[i]))
   if (known) return known.laid
 
-  const standard = (entry?.spoolsM ?? []).map((lengthM) => ({ lengthM, count: Number.POSITIVE_INFINITY }))
+  const lengthsM = entry ? carriedLengthsM(entry, { perPersonKg, reelPct, crew }) : []
+  const standard = lengthsM.map((lengthM) => ({ lengthM, count: Number.POSITIVE_INFINITY }))
   const laid = layWire({
     wire,
     kgPerKm: entry?.kgPerKm ?? 0,

@@ -1,0 +1,248 @@
+import { bad, ok, type Result } from '../problem'
+import { awgDiameterMm } from './awg'
+import {
+  type Conductor,
+  conductorBreakN,
+  conductorKgPerKm,
+  conductorOhmPerKm,
+  conductorTempCoeffPerC,
+} from './conductor'
+import {
+  ALUMINIUM,
+  CADMIUM_COPPER,
+  COPPER,
+  COPPER_CLAD_ALUMINIUM,
+  COPPER_CLAD_STEEL_30,
+  GALVANISED_STEEL,
+  HARD_DRAWN_COPPER,
+} from './conductor-materials'
+import { pairMilliHPerKm, pairNanoFPerKm } from './pair-geometry'
+import { allowance, derived, derivedOnMemory, fromMemory } from './sources'
+import type { Wire } from './wire'
+
+/** Metals of which a person's own wire may be. */
+export const METALS = {
+  copper: COPPER,
+  'hard-drawn-copper': HARD_DRAWN_COPPER,
+  'cadmium-copper': CADMIUM_COPPER,
+  aluminium: ALUMINIUM,
+  'copper-clad-aluminium': COPPER_CLAD_ALUMINIUM,
+  'copper-clad-steel': COPPER_CLAD_STEEL_30,
+  steel: GALVANISED_STEEL,
+} as const
+
+/** How its two conductors lie together: what follows from that besides the metal. Allowances, of the order of the built-in wires. */
+export const BUILDS = {
+  jacketed: {
+    takeUp: 1.02,
+    permittivity: 2.2,
+    apart: 1.7,
+    plasticMm: 0.3,
+    jacketMm: 0.8,
+    dry: 0.1,
+    wet: 1,
+    worn: 50,
+    wetFilm: 1,
+  },
+  twisted: {
+    takeUp: 1.02,
+    permittivity: 2.6,
+    apart: 2,
+    plasticMm: 0.5,
+    jacketMm: 0,
+    dry: 0.5,
+    wet: 25,
+    worn: 250,
+    wetFilm: 2.5,
+  },
+  'side-by-side': {
+    takeUp: 1,
+    permittivity: 3,
+    apart: 2.3,
+    plasticMm: 0.6,
+    jacketMm: 0,
+    dry: 1,
+    wet: 30,
+    worn: 250,
+    wetFilm: 1.5,
+  },
+  'bare-apart': {
+    takeUp: 1,
+    permittivity: 1,
+    apart: 0,
+    plasticMm: 0,
+    jacketMm: 0,
+    dry: 5,
+    wet: 200,
+    worn: 200,
+    wetFilm: 1,
+  },
+} as const
+
+/** What a person can read off a cut end. */
+export interface MakeUp {
+  readonly id: string
+  readonly name: string
+  readonly metal: keyof typeof METALS
+  readonly strands: number
+  /** Diameter of one strand, mm; or the American gauge of the whole conductor, however many strands it has. */
+  readonly gauge: { readonly strandMm: number } | { readonly awg: number }
+  readonly build: keyof typeof BUILDS
+  /** Axis to axis, mm: of bare wires apart; else as wide as the insulation makes it. */
+  readonly spacingMm?: number
+}
+
+const fault = (at: string, message: string) => bad({ code: 'out-of-range', at, message })
+
+/** Between polyethylene (930) and vinyl (1400): an allowance. */
+const PLASTIC_KG_PER_M3 = 1150
+
+/** Relative permeability of soft iron and steel at telephone currents, from memory. */
+const STEEL_PERMEABILITY = 100
+
+/** A wire from its metal, strands and gauge. What a cut end does not show is an allowance with a wide spread: a meter reading is better. */
+export function wireFromMakeUp(makeUp: MakeUp): Result<Wire> {
+  const { strands, gauge, build } = makeUp
+  if (!(Number.isInteger(strands) && strands >= 1 && strands <= 1000))
+    return fault('strands', `${strands} strands: give a whole number from 1 to 1,000.`)
+  if ('awg' in gauge && !(gauge.awg >= -3 && gauge.awg <= 40))
+    return fault('gauge', `Gauge ${gauge.awg}: give one from 0000 (-3) to 40.`)
+  const strandMm = 'awg' in gauge ? awgDiameterMm(gauge.awg) / Math.sqrt(strands) : gauge.strandMm
+  if (!(strandMm >= 0.02 && strandMm <= 10))
+    return fault('gauge', `A strand of ${strandMm} mm: give a diameter from 0.02 to 10 mm.`)
+  const material = METALS[makeUp.metal]
+  const { takeUp, permittivity, apart, plasticMm, jacketMm, dry, wet, worn, wetFilm } = BUILDS[build]
+  const conductor: Conductor = { strands: [{ count: strands, diameterMm: strandMm, material }], takeUp }
+  // A rope of round strands is a seventh wider than a solid wire of its metal.
+  const diameterMm = strandMm * Math.sqrt(strands) * (strands === 1 ? 1 : 1.15)
+  const spacingMm =
+    makeUp.spacingMm ?? (build === 'bare-apart' ? 300 : Math.max(diameterMm * apart, diameterMm + plasticMm))
+  if (!(spacingMm > diameterMm))
+    return fault(
+      'spacingMm',
+      `A spacing of ${spacingMm} mm: give more than the ${diameterMm.toFixed(2)} mm of one wire.`,
+    )
+  const isSolidSteel = makeUp.metal === 'steel' && strands === 1
+  const geometry = { spacingMm, diameterMm }
+  const nanoFPerKm = pairNanoFPerKm(geometry, permittivity)
+  const insulatedMm = diameterMm + 2 * plasticMm
+  const boreMm = 2 * insulatedMm
+  const ringMm2 = (outerMm: number, innerMm: number) => (Math.PI / 4) * (outerMm ** 2 - innerMm ** 2)
+  const plasticMm2 = 2 * ringMm2(insulatedMm, diameterMm) + ringMm2(boreMm + 2 * jacketMm, boreMm)
+  const plasticKgPerKm = (plasticMm2 * PLASTIC_KG_PER_M3) / 1000
+  const bare = build === 'bare-apart'
+  const says = `${strands} × ${Number(strandMm.toPrecision(3))} mm of ${material.name}`
+  return ok({
+    id: makeUp.id,
+    name: makeUp.name,
+    loopOhmPerKm: 2 * conductorOhmPerKm(conductor),
+    tempCoeffPerC: conductorTempCoeffPerC(conductor),
+    nanoFPerKm,
+    loopMilliHPerKm: pairMilliHPerKm(geometry, isSolidSteel ? STEEL_PERMEABILITY : 1),
+    dryMicroSPerKm: dry,
+    wetMicroSPerKm: wet,
+    ...(wetFilm > 1 && { wetNanoFPerKm: nanoFPerKm * wetFilm }),
+    ...(!bare && { wornMicroSPerKm: worn }),
+    kgPerKm: 2 * conductorKgPerKm(conductor) + plasticKgPerKm,
+    breakN: 2 * conductorBreakN(conductor),
+    spoolsM: [],
+    ...(isSolidSteel && { relativePermeability: STEEL_PERMEABILITY }),
+    outsideMm: bare ? diameterMm : 1.5 * insulatedMm,
+    ...(bare && { hangsApart: 2 }),
+    source: `reckoned from a cut end: ${says}`,
+    sources: {
+      loopOhmPerKm: (material.sources.ohmMm2PerM.kind === 'memory' ? derivedOnMemory : derived)(
+        `${says}, two wires.`,
+      ),
+      tempCoeffPerC: material.sources.tempCoeffPerC,
+      nanoFPerKm: derivedOnMemory(
+        `Two wires ${spacingMm.toFixed(1)} mm apart in an effective permittivity of ${permittivity}.`,
+      ),
+      loopMilliHPerKm: derivedOnMemory(`Two wires ${spacingMm.toFixed(1)} mm apart.`),
+      dryMicroSPerKm: allowance('Allowance for wire of this build.'),
+      wetMicroSPerKm: allowance('Allowance for wire of this build.'),
+      wetNanoFPerKm: allowance('Allowance: a film of water round it.'),
+      wornMicroSPerKm: allowance('Allowance for old, nicked wire of this build.'),
+      kgPerKm: derivedOnMemory('The metal by its density, and an allowance of plastic.'),
+      breakN: derivedOnMemory(`The metal at ${material.breakNPerMm2} N/mm².`),
+      relativePermeability: fromMemory(
+        'From memory: about 100 for soft iron and steel at telephone currents.',
+      ),
+      outsideMm: allowance('Allowance for wire of this build.'),
+      hangsApart: derived('Two bare wires, apart.'),
+      spread: allowance('Allowance: a cut end tells the metal and the gauge, not the rest.'),
+    },
+    spread: {
+      loopOhmPerKm: 8,
+      nanoFPerKm: 35,
+      ...(wetFilm > 1 && { wetNanoFPerKm: 50 }),
+      loopMilliHPerKm: 30,
+      dryMicroSPerKm: 300,
+      wetMicroSPerKm: 300,
+      ...(!bare && { wornMicroSPerKm: 200 }),
+      kgPerKm: 20,
+      breakN: 25,
+    },
+  })
+}
+
+/** What a meter said of a known length of wire with its far end twisted together (ohms), or open (capacitance). */
+export interface WireReading {
+  readonly lengthM: number
+  readonly loopOhms?: number
+  readonly nanoF?: number
+  /** Temperature of the wire while it was read, °C. */
+  readonly tempC: number
+  readonly weather: 'dry' | 'wet'
+  /** How far the meter and the length may be off together, %: 95 of 100 such readings lie within. */
+  readonly meterPct: number
+}
+
+/**
+ * A wire with what was read of it in the place of what was printed, and the spread of the reading in the place of the lot's.
+ *
+ * R₂₀ = R / (L [1 + α (t − 20)]): the temperature is taken out. A reading on wire that lies as it will be used, with all its splices, is
+ * the best there is.
+ */
+export function wireFromReading(wire: Wire, reading: WireReading): Result<Wire> {
+  const { lengthM, loopOhms, nanoF, tempC, weather, meterPct } = reading
+  if (!(lengthM >= 1 && lengthM <= 1e6))
+    return fault('lengthM', `A length of ${lengthM} m: give one from 1 to 1,000,000 m.`)
+  if (!(meterPct >= 0.01 && meterPct <= 100))
+    return fault('meterPct', `A meter within ${meterPct} %: give 0.01 to 100 %.`)
+  if (loopOhms === undefined && nanoF === undefined)
+    return fault('loopOhms', 'Nothing was read: give ohms, capacitance or both.')
+  const warm = 1 + wire.tempCoeffPerC * (tempC - 20)
+  if (!(warm > 0))
+    return fault('tempC', `A wire at ${tempC} °C: the law of its resistance does not reach so far.`)
+  for (const [at, value] of [
+    ['loopOhms', loopOhms],
+    ['nanoF', nanoF],
+  ] as const)
+    if (value !== undefined && !(value > 0)) return fault(at, `A reading of ${value}: give more than 0.`)
+  const km = lengthM / 1000
+  const at = `Read on ${lengthM} m at ${tempC} °C, ${weather}`
+  const farad = weather === 'wet' ? 'wetNanoFPerKm' : 'nanoFPerKm'
+  return ok({
+    ...wire,
+    ...(loopOhms !== undefined && { loopOhmPerKm: loopOhms / km / warm }),
+    ...(nanoF !== undefined && { [farad]: nanoF / km }),
+    source: `${wire.source}; measured`,
+    sources: {
+      ...wire.sources,
+      ...(loopOhms !== undefined && {
+        loopOhmPerKm: `${at}: ${loopOhms} Ω.`,
+        'spread.loopOhmPerKm': `${at}, within ${meterPct} %.`,
+      }),
+      ...(nanoF !== undefined && {
+        [farad]: `${at}: ${nanoF} nF.`,
+        [`spread.${farad}`]: `${at}, within ${meterPct} %.`,
+      }),
+    },
+    spread: {
+      ...wire.spread,
+      ...(loopOhms !== undefined && { loopOhmPerKm: meterPct }),
+      ...(nanoF !== undefined && { [farad]: meterPct }),
+    },
+  })
+}
