@@ -1,7 +1,21 @@
-import { defineConfig } from 'vitest/config'
+import { resolve } from 'node:path'
+import { defineConfig, type Plugin } from 'vitest/config'
+import { MUTANTS, mutated } from './test/mutants/mutants.mjs'
+
+/** Plants one fault into the source while it is read: see scripts/mutants.mjs. */
+function plantedFault(): Plugin {
+  const mutant = MUTANTS[Number(process.env.MUTANT ?? Number.NaN)]
+  const file = mutant && resolve(mutant.file)
+  return {
+    name: 'planted-fault',
+    enforce: 'pre',
+    transform: (source, id) => (mutant && id === file ? mutated(mutant, source) : undefined),
+  }
+}
 
 // The browser's tests wait for the others: their timing suffers from company.
 export default defineConfig({
+  plugins: [plantedFault()],
   test: {
     projects: [
       {

@@ -1,5 +1,4 @@
 import { spawnSync } from 'node:child_process'
-import { join } from 'node:path'
 import { findBrowser, installBrowser, installWithApt, works } from './browser.mjs'
 import { ensureDependencies, ROOT, stop } from './dependencies.mjs'
 
@@ -20,21 +19,20 @@ if (!canReadPdf())
 
 /**
  * @param {string} name
- * @param {string} script a command of a package that is installed here
+ * @param {string} script path under the project
  * @param {string[]} args
  */
 function check(name, script, args) {
   console.log(`\n${name}`)
-  const path = join('node_modules', script)
   return (
-    spawnSync(process.execPath, [path, ...args], { stdio: ['ignore', 'inherit', 'inherit'] }).status === 0
+    spawnSync(process.execPath, [script, ...args], { stdio: ['ignore', 'inherit', 'inherit'] }).status === 0
   )
 }
 
 const checks = [
-  check('Types', 'typescript/bin/tsc', ['--noEmit']),
-  check('Lint', '@biomejs/biome/bin/biome', ['check', '.']),
-  check('What nothing uses', 'knip/bin/knip.js', []),
+  check('Types', 'node_modules/typescript/bin/tsc', ['--noEmit']),
+  check('Lint', 'node_modules/@biomejs/biome/bin/biome', ['check', '.']),
+  check('What nothing uses', 'node_modules/knip/bin/knip.js', []),
 ]
 
 console.log('\nTests')
@@ -45,6 +43,13 @@ const states = modules.flatMap((module) => [...module.children.allTests()]).map(
 const broken =
   modules.filter((module) => module.errors().length > 0).length + vitest.state.getUnhandledErrors().length
 await vitest.close()
+
+// Each day another tenth of the planted faults; `npm run mutants` tries them all.
+const DAY_MS = 24 * 60 * 60 * 1000
+if (process.env.CI) {
+  const today = Math.floor(Date.now() / DAY_MS) % 10
+  checks.push(check('Planted faults, a tenth of them', 'scripts/mutants.mjs', ['--tenth', String(today)]))
+}
 
 const count = (/** @type {string} */ state) => states.filter((each) => each === state).length
 const failed = count('failed') + count('pending') + broken + checks.filter((passed) => !passed).length

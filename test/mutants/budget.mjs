@@ -1,0 +1,107 @@
+/** @import { Mutant } from './mutants.mjs' */
+
+/** @type {(file: string, tests: readonly string[]) => (fault: string, from: string, to: string) => Mutant} */
+const inFile = (file, tests) => (fault, from, to) => ({ fault, file: `src/budget/${file}`, from, to, tests })
+
+const constants = inFile('line-constants.ts', ['test/budget'])
+const uniform = inFile('uniform-line.ts', ['test/budget'])
+const network = inFile('network.ts', ['test/budget'])
+const ringing = inFile('ringing.ts', ['test/budget'])
+const ringer = inFile('ringer.ts', ['test/budget'])
+const voice = inFile('voice-loss.ts', ['test/budget'])
+const call = inFile('dc-call.ts', ['test/budget'])
+const envelope = inFile('envelope.ts', ['test/budget'])
+const fault = inFile('fault-location.ts', ['test/budget', 'test/report'])
+const rods = inFile('earth-electrode.ts', ['test/budget'])
+const endurance = inFile('endurance.ts', ['test/budget'])
+const reach = inFile('reach.ts', ['test/budget'])
+
+/** @type {readonly Mutant[]} */
+export const BUDGET = [
+  constants('resistance falls with warmth', '(wireTempC - 20)', '(20 - wireTempC)'),
+  constants(
+    'earth return keeps both conductors',
+    "returnBy === 'earth' ? 0.5 : 1",
+    "returnBy === 'earth' ? 1 : 0.5",
+  ),
+  constants('millihenry taken for henry', 'wire.loopMilliHPerKm / 1000', 'wire.loopMilliHPerKm'),
+  constants('wet capacitance forgotten', '(wire.wetNanoFPerKm ?? wire.nanoFPerKm)', 'wire.nanoFPerKm'),
+  uniform(
+    'electrodes at the wrong ends',
+    'aLessOne: add(coshLessOne, scale(c, fromOhm))',
+    'aLessOne: add(coshLessOne, scale(c, toOhm))',
+  ),
+  uniform(
+    'shunts of a section swapped',
+    'shuntFrom: divide(chain.dLessOne, b)',
+    'shuntFrom: divide(chain.aLessOne, b)',
+  ),
+  uniform(
+    'one electrode forgotten in the series arm',
+    'scale(cosh, fromOhm + toOhm)',
+    'scale(cosh, fromOhm)',
+  ),
+  network(
+    'a shunt passed on with the wrong sign',
+    'shuntIm[neighbour[i]!]! += yRe * sIm + yIm * sRe',
+    'shuntIm[neighbour[i]!]! += yRe * sIm - yIm * sRe',
+  ),
+  ringing('weak ringing forgotten', 'generator.volts * conditions.ringFactor', 'generator.volts'),
+  ringing('a crank rings its own bell', 'generator.ownRinger && node === generator.node', 'false'),
+  ringing(
+    'the own bell stays bridged',
+    'subtract(complex(1 / ohms), generator.ownRinger ?? ZERO)',
+    'complex(1 / ohms)',
+  ),
+  ringer('a capacitor that adds to the coil', 'inductive - capacitive', 'inductive + capacitive'),
+  ringer(
+    'a capacitor that lets direct current by',
+    'set.ringer.microF || set.ringer.ohms === 0 ? ZERO',
+    'set.ringer.ohms === 0 ? ZERO',
+  ),
+  voice(
+    'the better set’s limit for both',
+    'Math.min(sets[i]!.set.maxLossDb, sets[j]!.set.maxLossDb)',
+    'Math.max(sets[i]!.set.maxLossDb, sets[j]!.set.maxLossDb)',
+  ),
+  voice('power for voltage decibels', 'Math.min(20 * Math.log10(ratio)', 'Math.min(10 * Math.log10(ratio)'),
+  voice('loss through the unit forgotten', 'Math.log10(ratio) + extraDb(i, j)', 'Math.log10(ratio)'),
+  call('milliamperes taken for amperes', 'supply.maxMA / 1000', 'supply.maxMA'),
+  call('the lamp’s volts forgotten', '- (supply.indicator?.forwardVolts ?? 0)', '+ 0'),
+  call('the lamp’s ohms forgotten', 'supply.ohms + (supply.indicator?.ohms ?? 0)', 'supply.ohms'),
+  envelope('the worst weather rings at full strength', 'ringFactor: ENVELOPE.weakRing', 'ringFactor: 1'),
+  envelope('the worst weather has a fresh battery', 'batteryFactor: battery', 'batteryFactor: 1'),
+  envelope(
+    'the hottest wire is the coolest',
+    'Math.max(ENVELOPE.hottestWireC, today.wireTempC)',
+    'Math.min(ENVELOPE.hottestWireC, today.wireTempC)',
+  ),
+  fault('Murray’s arms swapped', '(loopOhm * nearArm)', '(loopOhm * farArm)'),
+  fault(
+    'Varley’s sign',
+    'faultyArm * loopOhm - goodArm * rheostatOhm',
+    'faultyArm * loopOhm + goodArm * rheostatOhm',
+  ),
+  fault(
+    'a place counted from the other end',
+    'wireM: forward ? wireM : line.wireM - wireM',
+    'wireM: forward ? line.wireM - wireM : wireM',
+  ),
+  fault(
+    'electrode ends taken for each other',
+    'return forward ? [near, far] : [far, near]',
+    'return forward ? [far, near] : [near, far]',
+  ),
+  fault(
+    'readings at both ends taken for each other',
+    '(nearOhm - farOhm + wholeOhm) / 2',
+    '(farOhm - nearOhm + wholeOhm) / 2',
+  ),
+  rods('a rod’s diameter taken for its radius', '(8 * lengthM) / diameterM', '(4 * lengthM) / diameterM'),
+  endurance('idle hours are a whole day', 'idleMA * (24 - talkHours)', 'idleMA * 24'),
+  reach(
+    'a circuit that just holds is one that fails',
+    'if (bad.nepers >= 0) {\n    good = bad\n    do',
+    'if (bad.nepers > 0) {\n    good = bad\n    do',
+  ),
+]

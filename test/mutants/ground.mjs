@@ -1,0 +1,80 @@
+/** @import { Mutant } from './mutants.mjs' */
+
+/** @type {(file: string, tests: readonly string[]) => (fault: string, from: string, to: string) => Mutant} */
+const inFile = (file, tests) => (fault, from, to) => ({ fault, file: `src/${file}`, from, to, tests })
+
+const leg = inFile('geo/leg-length.ts', ['test/geo'])
+const along = inFile('measure/place-on-line.ts', ['test/measure'])
+const line = inFile('measure/measure-line.ts', ['test/measure'])
+const hanging = inFile('measure/catenary.ts', ['test/measure'])
+const spans = inFile('measure/overhead-spans.ts', ['test/measure'])
+const ground = inFile('terrain/ground-from-grids.ts', ['test/terrain'])
+const cost = inFile('route/cost-grid.ts', ['test/route'])
+const lays = inFile('route/route-lays.ts', ['test/route'])
+const routes = inFile('route/route-ground.ts', ['test/route'])
+const geotiff = inFile('files/geotiff-grid.ts', ['test/files'])
+const tiles = inFile('files/elevation-tiles.ts', ['test/files'])
+const hgt = inFile('files/hgt-grid.ts', ['test/files'])
+const crossings = inFile('hazard/crossings.ts', ['test/hazard'])
+
+/** @type {readonly Mutant[]} */
+export const GROUND = [
+  leg('north taken for east', 'meridianM * Math.cos(middleRad)', 'primeVerticalM * Math.cos(middleRad)'),
+  leg('the bearing turned the wrong way', 'bearing(from, to) + turnDeg', 'bearing(from, to) - turnDeg'),
+  along('both tails at one end', '(measured.wireM - measured.laidM) / 2', 'measured.wireM - measured.laidM'),
+  along('the first tail forgotten', 'wireM - tailM(measured))', 'wireM)'),
+  line('one tail only', 'laidM + 2 * allowances.tailM', 'laidM + allowances.tailM'),
+  line('slack on the map, not on the ground', 'laidM: groundM * slack * sag', 'laidM: mapM * slack * sag'),
+  line('sag for every lay', "leg.lay === 'overhead' ? sagFactor", "leg.lay !== 'water' ? sagFactor"),
+  hanging('heat tightens a wire', '(second.tempC - first.tempC)', '(first.tempC - second.tempC)'),
+  hanging('an eighth taken for a quarter', '(8 * sagM)', '(4 * sagM)'),
+  spans('the hottest day is the coldest', 'Math.max(tempC, OVERHEAD.hotC)', 'Math.min(tempC, OVERHEAD.hotC)'),
+  spans('grams taken for kilograms', '(wire.kgPerKm / 1000) * GRAVITY', 'wire.kgPerKm * GRAVITY'),
+  ground(
+    'half a cell lost at the edges of a grid',
+    'const column = (columns * i) / EDGE - 0.5',
+    'const column = (columns * i) / EDGE',
+  ),
+  ground(
+    'the coarsest grid answers first',
+    'sort((a, b) => a.cellM - b.cellM)',
+    'sort((a, b) => b.cellM - a.cellM)',
+  ),
+  ground(
+    'slopes only up',
+    'const riseM = heightsM[i]! - heightsM[i - 1]!',
+    'const riseM = Math.max(0, heightsM[i]! - heightsM[i - 1]!)',
+  ),
+  cost('descent is free', 'Math.abs(riseM) * grid.climb', 'Math.max(0, riseM) * grid.climb'),
+  cost('tolls paid twice', 'grid.climb + tolls / 2', 'grid.climb + tolls'),
+  routes(
+    'tolls of road and track swapped',
+    "hazard.hazard === 'road' ? weights.roadToll : weights.trackToll",
+    "hazard.hazard === 'road' ? weights.trackToll : weights.roadToll",
+  ),
+  lays('a crossing buried on one side only', 'distanceM + insideM + sideM)', 'distanceM + insideM)'),
+  geotiff('a tie point off the corner', 'keys?.GTRasterTypeGeoKey === 2', 'keys?.GTRasterTypeGeoKey !== 2'),
+  geotiff(
+    'the unit of an offset forgotten',
+    'number(metadata?.OFFSET, 0) * unitM',
+    'number(metadata?.OFFSET, 0)',
+  ),
+  geotiff('half a cell lost in a reduced copy', '(byColumns - 1) / 2, (byRows - 1) / 2', '0, 0'),
+  tiles('half a cell of shift in tiles', '(west * TILE_CELLS + 0.5) * cellM', 'west * TILE_CELLS * cellM'),
+  tiles(
+    'south taken for north',
+    'WORLD_M / 2 - (north * TILE_CELLS + 0.5) * cellM',
+    'WORLD_M / 2 - (south * TILE_CELLS + 0.5) * cellM',
+  ),
+  hgt('the corner of the wrong side', 'y0: latDeg + 1,', 'y0: latDeg,'),
+  crossings(
+    'inside and outside of an area',
+    '|| !isInside((start + end) / 2)',
+    '|| isInside((start + end) / 2)',
+  ),
+  crossings(
+    'an angle measured to the line’s normal',
+    'radToDeg(Math.asin(Math.min(1, sine)))',
+    'radToDeg(Math.acos(Math.min(1, sine)))',
+  ),
+]
