@@ -68,3 +68,16 @@ describe('a place on the net', () => {
     expect(located).toMatchObject({ kind: 'place', place: { line: 'l0', wireM: expect.closeTo(1500, 6) } })
   })
 })
+
+test('on an earth return the electrode where one stands is passed first, whichever end that is', () => {
+  const set = builtInSet('crank-1600')
+  const row = rowOfSets([set, set], OHMS_ONLY, 1000)
+  // 1000 Ω of loop are 500 Ω of one wire, with 20 Ω of electrode at s0 and 200 Ω at s1.
+  const earth = { ...row, lines: row.lines.map((line) => ({ ...line, electrodeOhms: [20, 200] as const })) }
+  const at = (from: string, to: string, ohms: number) => {
+    const located = locateByLoopOhm(earth, DRY, from, to, ohms)
+    return located.kind === 'place' ? located.place.wireM : located.kind
+  }
+  expect(at('s0', 's1', 20 + 100)).toBeCloseTo(200, 6)
+  expect(at('s1', 's0', 200 + 100)).toBeCloseTo(800, 6)
+})

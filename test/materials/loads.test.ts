@@ -88,3 +88,11 @@ test('every allowance says where it comes from', () => {
   const { crews: _, ...allowances } = DEFAULT_LOADS
   expect(Object.keys(LOAD_SOURCES).sort()).toEqual(Object.keys(allowances).sort())
 })
+
+test('a load beyond what the people carry at once is a second trip', () => {
+  const many = [spools([{ lengthM: 402.336, count: 9 }])]
+  const { personLoads } = loadsOf(plan, catalog, many)
+  const people = personLoads - 1
+  expect(loadsOf(plan, catalog, many, { ...DEFAULT_LOADS, people }).trips).toBe(2)
+  expect(loadsOf(plan, catalog, many, { ...DEFAULT_LOADS, people: personLoads }).trips).toBe(1)
+})

@@ -145,3 +145,26 @@ test('a line that would take millions of spools is told as not laid, at once', (
   expect(plan.notLaid).toEqual(['l0'])
   expect(plan.pieces[1]!.reduce((sum, piece) => sum + piece.wireM, 0)).toBeCloseTo(300, 6)
 })
+
+test('what is needed has the reserve on the wire and the waste of every splice besides', () => {
+  // 1,000 m in three spools of 400 m: two splices of 0.5 m each, and 10 % of the wire.
+  const plan = spoolsFor({ wireM: [1000], spoolsM: [400], reservePct: 10, wasteM: 0.5 })
+  expect(plan.splices).toBe(2)
+  expect(plan.neededM).toBeCloseTo(1000 * 1.1 + 2 * 0.5, 9)
+})
+
+test('two pairs of one line are two runs: each that is longer than a spool has its own splice', () => {
+  const plan = spoolsFor({ wireM: [700], spoolsM: [400], pairs: 2 })
+  expect(plan.splices).toBe(2)
+  expect(spoolsFor({ wireM: [300], spoolsM: [400], pairs: 2 }).splices).toBe(0)
+})
+
+test('where the stock is short, each of two joined pieces gives half of the splice’s waste', () => {
+  // 900 m from spools of 400 m, two of them there: 400 − ½ m, then the rest of the second as far as it goes.
+  const plan = spoolsFor({ wireM: [900], stock: [{ lengthM: 400, count: 2 }], wasteM: 1 })
+  expect(plan.pieces[0]!.map(({ wireM, cutM }) => [wireM, cutM])).toEqual([
+    [399.5, 400],
+    [399.5, 400],
+  ])
+  expect(plan.missingM).toBeGreaterThan(100)
+})

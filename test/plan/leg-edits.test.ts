@@ -74,3 +74,10 @@ test('bends and legs that are not there change nothing', () => {
   expect(mended(setLegSlack(plan, l('ab'), 3, 1))).toBe(plan)
   expect(noteLeg(plan, l('ab'), 0, '')).toBe(plan)
 })
+
+test('two legs that become one are laid as the first of them was, and the others stay as they were', () => {
+  // a ──surface── o ──overhead── o ──buried── b
+  const laid = setLays(setLays(bent(), l('ab'), [1], 'overhead'), l('ab'), [2], 'buried')
+  expect(lineOf(removeBend(laid, l('ab'), 0)).legs.map(({ lay }) => lay)).toEqual(['surface', 'buried'])
+  expect(lineOf(removeBend(laid, l('ab'), 1)).legs.map(({ lay }) => lay)).toEqual(['surface', 'overhead'])
+})
