@@ -1,7 +1,10 @@
 import { readdirSync, readFileSync } from 'node:fs'
 import { expect, test } from 'vitest'
+import type { MetCrossing } from '../../src/hazard/crossing-notes'
+import { overRails } from '../../src/hazard/judge-crossing'
 import { HAZARDS } from '../../src/hazard/kinds'
 import { HAZARD_KINDS, LAYS } from '../../src/plan/plan'
+import { NEWTONS_PER_POUND_FORCE } from '../../src/units'
 
 const files = readdirSync('src', { recursive: true, encoding: 'utf8' })
   .map((name) => name.replaceAll('\\', '/'))
@@ -41,4 +44,18 @@ test('a route lays wire so that nothing is amiss with it', () => {
     expect(at[route.laid.lay].judge, kind).toBeUndefined()
     expect(at[route.laid.lay].does, kind).toBeDefined()
   }
+})
+
+test('to cross a road costs a route more than a track, and rails more than a road: the busier, the dearer', () => {
+  const toll = (kind: 'road' | 'track' | 'railway') => HAZARDS[kind].route.toll?.usual ?? 0
+  expect(toll('track')).toBeLessThan(toll('road'))
+  expect(toll('road')).toBeLessThan(toll('railway'))
+})
+
+test('over rails each wire of a pair is asked to bear what the code asks of one', () => {
+  // California GO 95, rule 113.4: each wire of an unsupported pair breaks at 170 lbf (756 N) or more.
+  const isWeak = (breakN: number) => overRails({ hanging: () => undefined, breakN } as unknown as MetCrossing)
+  expect(isWeak(2 * 755)).toMatchObject({ isWeak: true, leastN: 756 })
+  expect(isWeak(2 * 757)).toMatchObject({ isWeak: false })
+  expect(170 * NEWTONS_PER_POUND_FORCE).toBeCloseTo(756, 0)
 })

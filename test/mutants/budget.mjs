@@ -14,6 +14,7 @@ const envelope = inFile('envelope.ts', ['test/budget'])
 const fault = inFile('fault-location.ts', ['test/budget', 'test/report'])
 const rods = inFile('earth-electrode.ts', ['test/budget'])
 const endurance = inFile('endurance.ts', ['test/budget'])
+const verdict = inFile('verdict.ts', ['test/budget'])
 const reach = inFile('reach.ts', ['test/budget'])
 
 /** @type {readonly Mutant[]} */
@@ -64,8 +65,12 @@ export const BUDGET = [
     'Math.min(sets[i]!.set.maxLossDb, sets[j]!.set.maxLossDb)',
     'Math.max(sets[i]!.set.maxLossDb, sets[j]!.set.maxLossDb)',
   ),
-  voice('power for voltage decibels', 'Math.min(20 * Math.log10(ratio)', 'Math.min(10 * Math.log10(ratio)'),
-  voice('loss through the unit forgotten', 'Math.log10(ratio) + extraDb(i, j)', 'Math.log10(ratio)'),
+  voice(
+    'power for voltage decibels',
+    'const wireDb = 20 * Math.log10(ratio)',
+    'const wireDb = 10 * Math.log10(ratio)',
+  ),
+  voice('loss through the unit forgotten', '(portOf[i] === portOf[j] ? 0 : throughUnitDb)', '0'),
   call('milliamperes taken for amperes', 'supply.maxMA / 1000', 'supply.maxMA'),
   call('the lamp’s volts forgotten', '- (supply.indicator?.forwardVolts ?? 0)', '+ 0'),
   call('the lamp’s ohms forgotten', 'supply.ohms + (supply.indicator?.ohms ?? 0)', 'supply.ohms'),
@@ -99,6 +104,7 @@ export const BUDGET = [
   ),
   rods('a rod’s diameter taken for its radius', '(8 * lengthM) / diameterM', '(4 * lengthM) / diameterM'),
   endurance('idle hours are a whole day', 'idleMA * (24 - talkHours)', 'idleMA * 24'),
+  verdict('the best check taken for the weakest', '!(known < nepers)', '!(known > nepers)'),
   reach(
     'a circuit that just holds is one that fails',
     'if (bad.nepers >= 0) {\n    good = bad\n    do',

@@ -11,7 +11,8 @@ const spans = inFile('measure/overhead-spans.ts', ['test/measure'])
 const ground = inFile('terrain/ground-from-grids.ts', ['test/terrain'])
 const cost = inFile('route/cost-grid.ts', ['test/route'])
 const lays = inFile('route/route-lays.ts', ['test/route'])
-const routes = inFile('route/route-ground.ts', ['test/route'])
+const kinds = inFile('hazard/kinds.ts', ['test/hazard'])
+const judge = inFile('hazard/judge-crossing.ts', ['test/hazard', 'test/report'])
 const geotiff = inFile('files/geotiff-grid.ts', ['test/files'])
 const tiles = inFile('files/elevation-tiles.ts', ['test/files'])
 const hgt = inFile('files/hgt-grid.ts', ['test/files'])
@@ -23,7 +24,7 @@ export const GROUND = [
   leg('the bearing turned the wrong way', 'bearing(from, to) + turnDeg', 'bearing(from, to) - turnDeg'),
   along('both tails at one end', '(measured.wireM - measured.laidM) / 2', 'measured.wireM - measured.laidM'),
   along('the first tail forgotten', 'wireM - tailM(measured))', 'wireM)'),
-  line('one tail only', 'laidM + 2 * allowances.tailM', 'laidM + allowances.tailM'),
+  line('one tail only', 'laidM + 2 * basis.allowances.tailM', 'laidM + basis.allowances.tailM'),
   line('slack on the map, not on the ground', 'laidM: groundM * slack * sag', 'laidM: mapM * slack * sag'),
   line('sag for every lay', "leg.lay === 'overhead' ? sagFactor", "leg.lay !== 'water' ? sagFactor"),
   hanging('heat tightens a wire', '(second.tempC - first.tempC)', '(first.tempC - second.tempC)'),
@@ -47,10 +48,15 @@ export const GROUND = [
   ),
   cost('descent is free', 'Math.abs(riseM) * grid.climb', 'Math.max(0, riseM) * grid.climb'),
   cost('tolls paid twice', 'grid.climb + tolls / 2', 'grid.climb + tolls'),
-  routes(
+  kinds(
     'tolls of road and track swapped',
-    "hazard.hazard === 'road' ? weights.roadToll : weights.trackToll",
-    "hazard.hazard === 'road' ? weights.trackToll : weights.roadToll",
+    "toll: { usual: 230, asks: 'Crossing a road' }",
+    "toll: { usual: 140, asks: 'Crossing a road' }",
+  ),
+  judge(
+    'the strength of both wires for that of one',
+    'isWeak: breakN / 2 < railBreakN',
+    'isWeak: breakN < railBreakN',
   ),
   lays('a crossing buried on one side only', 'distanceM + insideM + sideM)', 'distanceM + insideM)'),
   geotiff('a tie point off the corner', 'keys?.GTRasterTypeGeoKey === 2', 'keys?.GTRasterTypeGeoKey !== 2'),

@@ -5,8 +5,7 @@ const inFile = (file, tests) => (fault, from, to) => ({ fault, file: `src/${file
 
 const norths = inFile('sheet/paper-source.ts', ['test/sheet'])
 const legTable = inFile('sheet/tables/leg-table.ts', ['test/sheet'])
-const calls = inFile('sheet/tables/test-tables.ts', ['test/sheet'])
-const grid = inFile('geo/utm-zone.ts', ['test/geo'])
+const grid = inFile('geo/utm.ts', ['test/geo'])
 
 /** @type {readonly Mutant[]} */
 export const PAPERS = [
@@ -17,9 +16,4 @@ export const PAPERS = [
   ),
   grid('the sign of the grid’s convergence', 'return -radToDeg(', 'return radToDeg('),
   legTable('the run without the leg’s own ground', 'runM += leg.groundM', 'runM += leg.mapM'),
-  calls(
-    'the best call taken for the weakest',
-    'sign * (Number(a[key]) - Number(b[key]))',
-    '-sign * (Number(a[key]) - Number(b[key]))',
-  ),
 ]
