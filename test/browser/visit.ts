@@ -20,6 +20,8 @@ interface VisitOptions {
   readonly viewport?: { readonly width: number; readonly height: number }
   readonly colorScheme?: 'light' | 'dark'
   readonly touch?: boolean
+  /** `block` where scripts are exchanged: what a service worker keeps would come past it. */
+  readonly serviceWorkers?: 'allow' | 'block'
 }
 
 /** Serves the site on a free port and opens it in a browser that has never been there. */
@@ -27,6 +29,7 @@ export async function visit({
   viewport = { width: 1440, height: 900 },
   colorScheme = 'light',
   touch = false,
+  serviceWorkers = 'allow',
 }: VisitOptions = {}): Promise<Visit> {
   const executablePath = findBrowser()
   if (!executablePath) throw new Error('no Chromium here: `npm test` finds or installs one')
@@ -42,6 +45,7 @@ export async function visit({
     viewport,
     colorScheme,
     hasTouch: touch,
+    serviceWorkers,
     args: [
       '--no-sandbox',
       '--disable-gpu',

@@ -7,18 +7,6 @@ import { MapLegend } from './map-legend'
 import { HazardPath, MarkSymbol, pathOf, StationSymbol, Wire } from './map-symbols'
 import { NorthDiagram } from './north-diagram'
 
-/** Bands beside the frame: the grid's labels stand above and to the left, scale and legend below. */
-const GRID_BAND_MM = 4.5
-const FOOT_BAND_MM = 16
-
-/** The frame of a map inside a drawing of this size, mm. */
-export const frameIn = (widthMm: number, heightMm: number): Box => ({
-  left: GRID_BAND_MM,
-  top: GRID_BAND_MM,
-  right: widthMm - 0.3,
-  bottom: heightMm - FOOT_BAND_MM,
-})
-
 /** Letters of the grid's labels, mm an em; drawing.css holds the same figure. */
 const GRID_LETTER_MM = 2.8
 

@@ -3,7 +3,7 @@ import { boxAround, overlap, within } from '../../../src/figure/geometry'
 import { planeAbout } from '../../../src/geo/plane'
 import { verticesOf } from '../../../src/plan/plan'
 import { drawMap, type MapDrawing } from '../../../src/sheet/drawing/map-drawing'
-import { frameIn } from '../../../src/sheet/drawing/map-view'
+import { frameIn } from '../../../src/sheet/drawing/map-frame'
 import { windowOver } from '../../../src/sheet/drawing/map-window'
 import { demoPlan, sourceOf } from '../demo-source'
 
