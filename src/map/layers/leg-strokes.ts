@@ -11,6 +11,8 @@ export interface LegStrokes {
 
 const TICK_EVERY_PX = 34
 const TICK_HALF_PX = 6
+/** On shorter legs a tick would be mistaken for a leg of its own, px. */
+const LEAST_TICKED_PX = 8
 
 const NOTHING: LegStrokes = { wire: '', ticks: '' }
 
@@ -32,7 +34,7 @@ export function legStrokes(from: Point, to: Point, lay: Lay, box: DrawBox): LegS
 /** Ticks keep their places on the leg, whatever part of it is seen. */
 function ticksAlong(from: Point, to: Point, start: Point, end: Point): string {
   const lengthPx = Math.hypot(to.x - from.x, to.y - from.y)
-  if (lengthPx === 0) return ''
+  if (lengthPx < LEAST_TICKED_PX) return ''
   const along = { x: (to.x - from.x) / lengthPx, y: (to.y - from.y) / lengthPx }
   const startPx = Math.hypot(start.x - from.x, start.y - from.y)
   const endPx = Math.hypot(end.x - from.x, end.y - from.y)

@@ -18,8 +18,7 @@ interface Marks {
 
 interface DrawnSymbol {
   readonly group: SVGGElement
-  at: string
-  look: string
+  readonly look: string
 }
 
 /** Keeps a terminal block on the map for every station, and a count where several would lie on each other. */
@@ -70,7 +69,10 @@ const suppliedStations = memoryOfEach<Plan['circuits'], ReadonlySet<StationId>>(
 const supplies = (plan: Plan): ReadonlySet<StationId> =>
   new Set([...plan.circuits.values()].flatMap(({ supply }) => (supply ? [supply.at] : [])))
 
-/** A group of symbols, each drawn anew only where it stands or looks otherwise. */
+/**
+ * A group of symbols, each drawn anew only where it stands or looks otherwise. Each is drawn where it stands: moved there by a transform
+ * it would be a piece of its own for the painter, and a thousand of those are felt.
+ */
 function symbols(group: SVGGElement) {
   const drawn = new Map<StationId, DrawnSymbol>()
   const draw = (all: readonly (Gathered & { readonly marks: Marks })[]) => {
@@ -79,24 +81,18 @@ function symbols(group: SVGGElement) {
     for (const { at, stations, marks } of all) {
       const id = stations[0]
       seen.add(id)
-      const symbol = drawn.get(id) ?? { group: svgElement('g', {}), at: '', look: '' }
-      if (!drawn.has(id)) added.append(symbol.group)
-      drawn.set(id, symbol)
-      const look = [
-        stations.length > 1 ? 'station-count' : 'station',
-        marks.isSupplied ? ' supplied' : '',
-        marks.isFailing ? ' failing' : '',
-        marks.isSelected ? ' selected' : '',
-      ].join('')
-      const place = placeOf(at)
-      if (symbol.at !== place) symbol.group.setAttribute('transform', place)
-      symbol.at = place
-      if (symbol.look === `${look} ${stations.length}`) continue
-      symbol.look = `${look} ${stations.length}`
-      symbol.group.setAttribute('class', look)
-      symbol.group.replaceChildren(
-        ...(stations.length > 1 ? countOf(stations.length, marks) : blockOf(marks)),
+      const count = stations.length
+      const look = `${at.x.toFixed(1)} ${at.y.toFixed(1)} ${count} ${marks.isSupplied} ${marks.isFailing} ${marks.isSelected}`
+      const before = drawn.get(id)
+      if (before?.look === look) continue
+      const symbol = before?.group ?? svgElement('g', {})
+      symbol.setAttribute(
+        'class',
+        `${count > 1 ? 'station-count' : 'station'}${marks.isFailing ? ' failing' : ''}`,
       )
+      symbol.replaceChildren(...(count > 1 ? countOf(at, count, marks) : blockOf(at, marks)))
+      if (!before) added.append(symbol)
+      drawn.set(id, { group: symbol, look })
     }
     for (const [id, { group: old }] of drawn) {
       if (seen.has(id)) continue
@@ -108,30 +104,43 @@ function symbols(group: SVGGElement) {
   return { draw, remove: () => group.remove() }
 }
 
-const placeOf = ({ x, y }: Point): string => `translate(${x.toFixed(1)} ${y.toFixed(1)})`
+const plate = (name: string, { x, y }: Point, width: number, height: number, rx: number): SVGElement =>
+  svgElement('rect', {
+    class: name,
+    x: (x - width / 2).toFixed(1),
+    y: (y - height / 2).toFixed(1),
+    width,
+    height,
+    rx,
+  })
+
+/** A path whose steps are relative, begun at a place beside a symbol's middle. */
+const strokes = (name: string, { x, y }: Point, ...from: readonly [number, number, string][]): SVGElement =>
+  svgElement('path', {
+    class: name,
+    d: from.map(([dx, dy, steps]) => `M${(x + dx).toFixed(1)} ${(y + dy).toFixed(1)}${steps}`).join(''),
+  })
 
 /** The terminal block with two posts, or the cross of the supply; the mark of a failure and the ring of the selection. */
-const blockOf = ({ isSupplied, isFailing, isSelected }: Marks): SVGElement[] => [
-  ...(isSelected
-    ? [svgElement('rect', { class: 'ring', x: -18, y: -14, width: 36, height: 28, rx: 8 })]
-    : []),
-  svgElement('rect', { class: 'block', x: -13, y: -9, width: 26, height: 18, rx: 4 }),
+const blockOf = (at: Point, { isSupplied, isFailing, isSelected }: Marks): SVGElement[] => [
+  ...(isSelected ? [plate('ring', at, 36, 28, 8)] : []),
+  plate('block', at, 26, 18, 4),
   isSupplied
-    ? svgElement('path', { class: 'cross', d: 'M-6 0H6M0 -5V5' })
-    : svgElement('path', { class: 'posts', d: 'M-5 0h0M5 0h0' }),
-  ...(isFailing ? [failMark()] : []),
+    ? strokes('cross', at, [-6, 0, 'h12'], [0, -5, 'v10'])
+    : strokes('posts', at, [-5, 0, 'h0'], [5, 0, 'h0']),
+  ...(isFailing ? [failMark(at)] : []),
 ]
 
 /** How many stations stand here, too near each other to be told apart; marked where one of them fails. */
-function countOf(count: number, { isFailing }: Marks): SVGElement[] {
-  const words = svgElement('text', { y: 4.5, 'text-anchor': 'middle' })
+function countOf(at: Point, count: number, { isFailing }: Marks): SVGElement[] {
+  const words = svgElement('text', {
+    x: at.x.toFixed(1),
+    y: (at.y + 4.5).toFixed(1),
+    'text-anchor': 'middle',
+  })
   words.textContent = String(count)
-  return [
-    svgElement('rect', { class: 'count-plate', x: -17, y: -12, width: 34, height: 24, rx: 12 }),
-    words,
-    ...(isFailing ? [failMark()] : []),
-  ]
+  return [plate('count-plate', at, 34, 24, 12), words, ...(isFailing ? [failMark(at)] : [])]
 }
 
-const failMark = (): SVGElement =>
-  svgElement('path', { class: 'fail-mark', d: 'M9 -15h10v10h-10zM11.5 -12.5l5 5m0 -5l-5 5' })
+const failMark = (at: Point): SVGElement =>
+  strokes('fail-mark', at, [9, -15, 'h10v10h-10z'], [11.5, -12.5, 'l5 5m0 -5l-5 5'])

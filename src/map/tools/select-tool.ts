@@ -27,6 +27,13 @@ export function selectTool(bench: Bench): MapTool {
     return found?.kind === 'leg' ? found : null
   }
 
+  /** A count under the aim; what the hand has hold of stands before it. */
+  const countUnder = (aim: Aim): Gathered | undefined => {
+    const found = here(aim)
+    const isHeld = found?.kind === 'station' && bench.moving.peek().stations.has(found.id)
+    return isHeld ? undefined : countHere(bench.gathered.peek(), aim.point)
+  }
+
   /** Comes nearer to stations that are gathered, until they fall apart; false where they stand on one spot. */
   const comeNearer = ({ stations, at }: Gathered): boolean => {
     const corners = stations.map((id) => store.settled.peek().stations.get(id)!.position)
@@ -49,11 +56,11 @@ export function selectTool(bench: Bench): MapTool {
   return {
     hint: () => 'Click to select; drag a station, a bend or the middle of a leg',
     hover: (aim) => {
-      const count = countHere(bench.gathered.peek(), aim.point)
+      const count = countUnder(aim)
       view.container.dataset.over = count ? 'station' : (here(aim)?.kind ?? '')
     },
     click: (aim) => {
-      const count = countHere(bench.gathered.peek(), aim.point)
+      const count = countUnder(aim)
       if (count && comeNearer(count)) return
       const found = here(aim)
       // Of lines that lie on one another, a second click takes the next.
@@ -78,7 +85,7 @@ export function selectTool(bench: Bench): MapTool {
     },
     hold: (aim) => {
       // Of stations that lie on each other no hand can mean one.
-      if (countHere(bench.gathered.peek(), aim.point)) return null
+      if (countUnder(aim)) return null
       const found = here(aim)
       const move = dragOf(found)
       if (!found || !move) return null

@@ -39,8 +39,9 @@ export interface MapView {
 }
 
 /**
- * From the ground up, each painted by itself: under the online tiles; ground and wire; the wire in hand; stations, names and marks; and of
- * those what is in hand.
+ * From the ground up: under the online tiles; ground and wire; the wire in hand; stations, names and marks; and of those what is in hand.
+ * Each is a drawing of its own, so that a drag changes none of what stands. They share one layer of the compositor: with one each,
+ * Chromium 156 gathers the standing thousands anew at every frame, 18 ms of 1,000 stations against 3.
  */
 const LEVELS = { below: 100, wire: 400, 'wire-moving': 401, signs: 402, 'signs-moving': 403 } as const
 export type Level = keyof typeof LEVELS
@@ -100,7 +101,6 @@ export function createMapView(container: HTMLElement): MapView {
   const pane = (name: string, zIndex: number) => {
     const element = map.createPane(name)
     element.style.zIndex = String(zIndex)
-    element.style.willChange = 'transform'
     return svgElement('svg', { class: 'map-drawing', width: 1, height: 1, 'aria-hidden': 'true' }, element)
   }
   const drawings = new Map(Object.entries(LEVELS).map(([level, zIndex]) => [level, pane(level, zIndex)]))
