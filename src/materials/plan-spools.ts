@@ -23,6 +23,17 @@ const rememberedPieces = (measured: MeasuredLine, pieces: readonly Piece[]): rea
     () => pieces,
   )
 
+/** From so many lines of one wire on a drag does not share out its spools anew: below, it is done within a millisecond. */
+const LARGE_GROUP = 60
+const NONE: readonly Piece[] = []
+
+interface Laid {
+  readonly laid: LaidWire
+  readonly measured: ReadonlyMap<LineId, MeasuredLine>
+}
+/** What each plan was laid with, by wire. */
+const laidFor = new WeakMap<Plan, ReadonlyMap<string, Laid>>()
+
 /** How many answers are kept for one wire: enough for a drag and for the plans that remedies try beside it. */
 const KEPT = 8
 
@@ -35,25 +46,38 @@ const KEPT = 8
  *
  * Where the stock is too short, as many lines as can be are laid whole, the shortest first; spools still untouched then begin
  * the others, in the plan's order.
+ *
+ * @param settled while a hand drags, the plan from before: a large group keeps its spools and says so, and a line that moves has no pieces
  */
 export function planSpools(
   plan: Plan,
   catalog: Catalog,
   measured: ReadonlyMap<LineId, MeasuredLine>,
+  settled?: Plan,
 ): SpoolPlan {
   const spools: WireSpools[] = []
   const pieces = new Map<LineId, readonly Piece[]>()
+  const now = new Map<string, Laid>()
   let before = 0
   for (const [wire, lines] of linesByWire(plan)) {
-    const laid = layOnce(plan, catalog, measured, wire, lines)
+    const kept = lines.length >= LARGE_GROUP ? spoolsOf(settled, wire) : undefined
+    const laid = kept?.laid ?? layOnce(plan, catalog, measured, wire, lines)
+    now.set(wire, { laid, measured })
     const firstId = before + 1
     before += laid.used.length
     const named = rememberedNames(laid, [firstId], () => withNames(laid, firstId))
-    spools.push(named.spools)
-    for (const [line, own] of named.pieces) pieces.set(line, rememberedPieces(measured.get(line)!, own))
+    spools.push(kept ? { ...named.spools, isFromBefore: true } : named.spools)
+    for (const [line, own] of named.pieces) {
+      const length = measured.get(line)
+      if (length)
+        pieces.set(line, kept && kept.measured.get(line) !== length ? NONE : rememberedPieces(length, own))
+    }
   }
+  if (!settled) laidFor.set(plan, now)
   return { spools, pieces }
 }
+
+const spoolsOf = (settled: Plan | undefined, wire: string) => settled && laidFor.get(settled)?.get(wire)
 
 /** Spools are numbered through the whole plan, so a wire's own change with those of the wires before it. */
 function withNames({ figures, used, pieces }: LaidWire, firstId: number) {

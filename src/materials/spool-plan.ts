@@ -15,6 +15,8 @@ export interface Piece {
 /** What one kind of wire asks for. */
 export interface WireSpools {
   readonly wire: string
+  /** In a drag: these are the figures from before it, for a group too large to share out anew at every move. */
+  readonly isFromBefore?: true
   /** Σ wireM · pairs · (1 + reserve) + splice waste, m. */
   readonly neededM: number
   /** Spools to take: those used, and enough besides to reach `neededM`. */

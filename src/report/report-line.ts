@@ -4,7 +4,7 @@ import type { Wire } from '../catalog/wire'
 import type { Crossing } from '../hazard/crossings'
 import { splicePlacesOf } from '../materials/splice-limits'
 import type { Piece } from '../materials/spool-plan'
-import { lineTags } from '../measure/line-tags'
+import { branchStations, lineTags } from '../measure/line-tags'
 import type { MeasuredLine } from '../measure/measured'
 import { memoryOfEach } from '../memo'
 import { type Line, lineName, type Plan } from '../plan/plan'
@@ -23,12 +23,12 @@ export function reportLine(
 ): ReportLine {
   const wire = catalog.wires.get(line.wire)
   if (!wire) throw new Error(`line ${line.id} is of wire ${line.wire}, which nothing defines`)
-  const name = lineName(plan, line)
-  const tags = lineTags(plan, measured, line, crossings)
-  const from = [line, name, tags, wire, pieces, crossings, plan.weather, plan.wireTempC]
+  const branches = branchStations(plan)
+  const ends = [line.from, line.to].flatMap((id) => [plan.stations.get(id)?.name, branches.has(id)])
+  const from = [line, wire, pieces, crossings, plan.weather, plan.wireTempC, plan.work, ...ends]
   return remembered(measured, from, () => ({
     id: line.id,
-    name,
+    name: lineName(plan, line),
     mapM: measured.mapM,
     groundM: measured.groundM,
     laidM: measured.laidM,
@@ -38,7 +38,7 @@ export function reportLine(
     legs: measured.legs,
     pieces,
     crossings,
-    tags,
+    tags: lineTags(plan, measured, line, crossings),
     splices: splicePlacesOf(plan, line, measured, pieces),
   }))
 }

@@ -22,11 +22,12 @@ import { spliceCautions } from './splice-cautions'
  * they are searched on demand (see remedies).
  *
  * @param ground elevations, where they are known
+ * @param settled while a hand drags, the plan from before: see `planSpools`
  */
-export function reportPlan(plan: Plan, ground?: Ground): Report {
+export function reportPlan(plan: Plan, ground?: Ground, settled?: Plan): Report {
   const catalog = mergeCatalogs(BUILT_IN, plan.catalog)
   const measured = measurePlan(plan, ground)
-  const { spools, pieces } = planSpools(plan, catalog, measured)
+  const { spools, pieces } = planSpools(plan, catalog, measured, settled)
   const crossings = new Map([...plan.lines.values()].map((line) => [line.id, crossingsOf(plan, line)]))
   return {
     title: plan.title,

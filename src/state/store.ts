@@ -73,7 +73,8 @@ export function createStore(initial: Plan = EMPTY_PLAN) {
   let reportedDocument = initial
   const attempt = keepLastGood(
     () => {
-      const report = reportPlan(plan.value, groundState.ground.value)
+      const settled = draft.value ? history.value.present : undefined
+      const report = reportPlan(plan.value, groundState.ground.value, settled)
       reportedDocument = opened.peek()
       return report
     },

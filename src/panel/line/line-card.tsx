@@ -103,6 +103,9 @@ function lengthSentence(line: ReportLine, store: Store): string {
 
 function piecesSentence(measured: ReportLine, line: Line, store: Store): string {
   const pieces = measured.pieces.length
+  const { spools } = store.report.value
+  if (spools.some(({ wire, isFromBefore }) => isFromBefore && wire === line.wire))
+    return `${formatMassKg(measured.kg, store.units.value)} of wire; its pieces and splices follow when you let go.`
   const splices = Math.max(0, pieces - line.pairs)
   return `${formatMassKg(measured.kg, store.units.value)} of wire in ${formatCount(pieces, 'piece')}, with ${splices === 0 ? 'no splice' : formatCount(splices, 'splice')}.`
 }

@@ -4,6 +4,7 @@ import type { WorkField as Name } from '../../plan/work'
 import type { Store } from '../../state/store'
 import { formatCount, formatMassKg, formatRunM } from '../../words/units'
 import { loadsSentence, loadWords, sharedWords } from '../../words/work-words'
+import { FromBefore } from '../from-before'
 import { OnDemand, Question } from '../question'
 import { StockTable } from './stock-table'
 import { WorkField } from './work-field'
@@ -34,6 +35,7 @@ export function Carry({ store }: { store: Store }) {
   const tooHeavy = sharedWords(loads, say)
   return (
     <Question ask="What do we carry?">
+      <FromBefore store={store} what="Spools, splices and loads" />
       <p>{carrySentence(spools, store)}</p>
       {loads.totalKg > 0 && (
         <>

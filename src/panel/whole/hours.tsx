@@ -4,6 +4,7 @@ import { setMeans, setWork } from '../../plan/settings-edits'
 import { type WorkField as Name, workOf } from '../../plan/work'
 import type { Store } from '../../state/store'
 import { formatHours, hoursSentence, smallCrewSentence } from '../../words/work-words'
+import { FromBefore } from '../from-before'
 import { OnDemand, Question } from '../question'
 import { WorkField } from './work-field'
 
@@ -32,6 +33,7 @@ export function Hours({ store }: { store: Store }) {
   const slow = smallCrewSentence(hours)
   return (
     <Question ask="How long will it take?">
+      <FromBefore store={store} what="Minutes for splices" />
       <p>{hoursSentence(hours)}</p>
       {slow && <p class="soft">{slow}</p>}
       <WorkField store={store} field="crews" />
