@@ -28,7 +28,7 @@ export function TopBar({ store, keeper, onDemo, onPapers }: Props) {
   return (
     <header class="top-bar">
       <Title store={store} />
-      <fieldset class="group tools" aria-label="Tool in hand">
+      <fieldset class="group tools" aria-label="Tool">
         {TOOLS.map(({ tool, text }) => (
           <button
             key={tool}
@@ -43,7 +43,7 @@ export function TopBar({ store, keeper, onDemo, onPapers }: Props) {
           </button>
         ))}
       </fieldset>
-      <fieldset class="group history" aria-label="Back and forth">
+      <fieldset class="group history" aria-label="Undo and redo">
         <button type="button" title="Undo: Ctrl Z" disabled={!store.canUndo.value} onClick={store.undo}>
           <span aria-hidden="true" class="arrow">
             ↶

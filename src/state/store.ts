@@ -153,8 +153,8 @@ export function createStore(initial: Plan = EMPTY_PLAN) {
 function staleSentence(why: string, areOld: boolean): string {
   if (!why) return ''
   const figures = areOld
-    ? `These figures are from before your last change: they could not be reckoned anew (${why}).`
-    : `The figures of this plan could not be reckoned (${why}).`
+    ? `These figures are from before your last change: they could not be worked out again (${why}).`
+    : `The figures of this plan could not be worked out (${why}).`
   return `${figures} Undo the change, or save the plan as a file.`
 }
 

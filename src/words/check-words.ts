@@ -70,7 +70,7 @@ export const CHECK_WORDS: { readonly [K in CheckKind]: CheckWords<K> } = {
     columns: { figure: 'Ring V', byStation: 'Ring V', limit: 'least', tick: 'Rings', shares: [13, 11] },
   },
   loop: {
-    ask: 'Is there current enough?',
+    ask: 'Is there enough current?',
     needsSupply: true,
     reckoned: 'Current: milliamperes through each of two sets off hook.',
     about: ({ station }, nameOf) => `the current at ${nameOf(station)}`,

@@ -130,7 +130,7 @@ test('a person opens heights and roads, takes a suggested route, and finds its c
   await openLine()
   await button('Suggest a route').click()
   await at.page.locator('.suggested-way').waitFor({ state: 'attached' })
-  await button('Lead the line this way').click()
+  await button('Route the line this way').click()
   await expect.poll(() => at.page.locator('.suggested-way').count()).toBe(0)
   const crossings = await at.page.locator('.crossings li').allTextContents()
   expect(crossings).toHaveLength(1)

@@ -180,7 +180,7 @@ describe('a circuit’s card', () => {
     expect(text()).toMatch(/The faintest bell, at (Hut|Ford), gets [\d.]+ V and needs [\d.]+ V/)
     give('Supply', 'feed-48')
     expect(store.plan.value.circuits.get(NET)?.supply).toMatchObject({ type: 'feed-48', at: HUT })
-    expect(headings()).toContain('Is there current enough?')
+    expect(headings()).toContain('Is there enough current?')
   })
 
   test('draws each margin with its verdict in words for those who see no colour', () => {

@@ -38,7 +38,7 @@ test('lines and circuits that are gone leave the old figures, and another plan h
   expect(store.report.value.lines).toHaveLength(1)
   store.open(withoutWire({ ...SMALL_PLAN, title: 'Another' }))
   expect(store.report.value).toMatchObject({ title: 'Another', lines: [], circuits: [] })
-  expect(store.reportFailure.value).toMatch(/^The figures of this plan could not be reckoned/)
+  expect(store.reportFailure.value).toMatch(/^The figures of this plan could not be worked out/)
 })
 
 test('an effect outlives a throw, which is told once', () => {

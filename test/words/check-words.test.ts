@@ -41,7 +41,7 @@ describe('will it talk', () => {
   })
 })
 
-describe('is there current enough', () => {
+describe('is there enough current', () => {
   test('names the set, the current and the call', () => {
     const rows = [{ call: ['a', 'b'] as const, station: 'b', mA: 19, minMA: 20 }]
     expect(CHECK_WORDS.loop.answer(rows, nameOf)).toBe(

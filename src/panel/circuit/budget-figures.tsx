@@ -27,7 +27,7 @@ export function BudgetFigures({
     circuit.supply ? catalog.supplies.get(circuit.supply.type) : undefined,
   ]
   return (
-    <OnDemand title="How this is reckoned">
+    <OnDemand title="How this is worked out">
       <p>
         Every line is a uniform line with its resistance, inductance, capacitance and leakage, solved exactly.{' '}
         {ASKED_KINDS.filter((kind) => found[kind].length > 0)

@@ -184,7 +184,7 @@ function carrySentence(store: Store, circuit: Circuit): string {
   const { wireM, kg } = wireOf(store, circuit)
   const system = store.units.value
   const lines = formatCount(circuit.lines.length, 'line')
-  return `${formatRunM(wireM, system)} of wire in ${lines}, ${formatMassKg(kg, system)} as laid. Spools and reserve are reckoned for the whole plan.`
+  return `${formatRunM(wireM, system)} of wire in ${lines}, ${formatMassKg(kg, system)} as laid. Spools and reserve are worked out for the whole plan.`
 }
 
 function Hurts({ store, circuit }: { store: Store; circuit: Circuit }) {

@@ -103,7 +103,7 @@ export function RouteOffer({ store, from, to, drawn, lead }: Props) {
           )}
           <div class="acts">
             <button type="button" onClick={take}>
-              {drawn ? 'Lead the line this way' : 'Draw the line this way'}
+              {drawn ? 'Route the line this way' : 'Draw the line this way'}
             </button>
             <button type="button" onClick={leave}>
               Leave it

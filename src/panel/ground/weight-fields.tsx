@@ -60,7 +60,7 @@ export function WeightFields({ store }: { store: Store }) {
           store.routeWeights.value = DEFAULT_ROUTE_WEIGHTS
         }}
       >
-        As they were
+        Back to the usual figures
       </button>
     </OnDemand>
   )

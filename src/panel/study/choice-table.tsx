@@ -21,7 +21,7 @@ export function ChoiceTable({ store, id }: { store: Store; id: CircuitId }) {
       {failure}
     </p>
   )
-  if (!way) return refusal || <p role="status">Reckoning …</p>
+  if (!way) return refusal || <p role="status">Working it out …</p>
   const nameOf = (station: string) => stationName(plan, station)
   const used = new Set(circuit.lines.map((line) => plan.lines.get(line)?.wire))
   const table = (caption: string, list: readonly Choice[], isNow: (id: string) => boolean) => (

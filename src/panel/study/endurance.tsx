@@ -25,7 +25,7 @@ export function EnduranceQuestion({ store, study }: { store: Store; study: Circu
         limit={WORK.talkMinutesPerDay}
         onCommit={(minutes) => store.tryEdit((before) => setWork(before, 'talkMinutesPerDay', minutes))}
       />
-      <OnDemand title="How this is reckoned">
+      <OnDemand title="How this is worked out">
         <p>
           Talking draws {formatMA(talkMA)} in the heaviest call, waiting {formatMA(idleMA)}. At that drain and
           at {formatTempC(plan.wireTempC, system)} the battery gives {plainNumber(ampHours)} Ah. Days =

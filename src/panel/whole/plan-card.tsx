@@ -66,15 +66,15 @@ function FirstSteps() {
         Find your ground: drag the map, or <strong>Go to</strong> at its foot.
       </li>
       <li>
-        Take the tool <strong>Station</strong> and click where a telephone shall stand.
+        Take the tool <strong>Station</strong> and click where a telephone will stand.
       </li>
       <li>
         Take the tool <strong>Line</strong>, click a station, then the bends of the way, then the station
         where it ends.
       </li>
       <li>
-        Choose the circuit here and put a set, which is a telephone, at each station: then it says whether it
-        rings and talks.
+        Select the circuit here and choose a telephone for each station: then you see whether it rings and
+        talks.
       </li>
     </ol>
   )

@@ -15,7 +15,11 @@ export function StockTable({ store }: { store: Store }) {
   const system = store.units.value
   return (
     <OnDemand
-      title={stock.length === 0 ? 'Spools at hand: standard spools, as many as it takes' : 'Spools at hand'}
+      title={
+        stock.length === 0
+          ? 'Spools in stock: none listed, so standard spools, as many as it takes'
+          : 'Spools in stock'
+      }
     >
       <ul class="rows">
         {stock.map((entry) => {

@@ -33,7 +33,7 @@ function summary({ plan, report, system }: PaperSource): string {
   return (
     `${plan.stations.size} stations and ${report.lines.length} lines over ${formatDistanceM(groundM, system)} of ground; ` +
     `${formatDistanceM(wireM, system)} of wire, ${splices} splices, ${formatMassKg(kg, system)} of wire to carry with reserve. ` +
-    `Reckoned ${plan.weather}, wire at ${formatTempC(plan.wireTempC, system)}. ` +
+    `Figures for ${plan.weather} weather, wire at ${formatTempC(plan.wireTempC, system)}. ` +
     (circuits ? `Circuits: ${circuits}.` : 'No circuit is planned.')
   )
 }

@@ -42,7 +42,7 @@ describe('a suggested route', () => {
     expect(rows).toEqual(['Along the ground', 'Wire', 'Climb', 'Bends', 'Cautions', 'Hours to lay'])
     expect(store.suggested.value).toEqual([[[11, 47], BEND, [11, 47.01]]])
     expect(line(store)).toBe(SMALL_PLAN.lines.get(LINE))
-    press('Lead the line this way')
+    press('Route the line this way')
     expect(line(store)).toMatchObject({ bends: [BEND], legs: [{ lay: 'surface' }, { lay: 'buried' }] })
     expect(store.suggested.value).toEqual([])
     store.undo()

@@ -44,7 +44,7 @@ const stillness = () => act(() => vi.advanceTimersByTimeAsync(300).then(() => un
 describe('what each choice would give', () => {
   test('is a row for each wire, the circuit’s own marked, with what fails first', async () => {
     const { all, text } = show()
-    expect(text()).toContain('Reckoning')
+    expect(text()).toContain('Working it out')
     await stillness()
     const rows = all('.choices').find((table) => table.textContent?.includes('One wire on every line'))!
     expect(rows.querySelectorAll('tbody tr')).toHaveLength(BUILT_IN.wires.length)
@@ -70,7 +70,7 @@ describe('what each choice would give', () => {
     expect(text()).toContain(
       'Weighing the choices stopped unexpectedly (no such wire). Your plan is unchanged.',
     )
-    expect(text()).not.toContain('Reckoning')
+    expect(text()).not.toContain('Working it out')
   })
 
   test('is told in miles where the person reads US units', async () => {
