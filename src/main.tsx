@@ -76,7 +76,7 @@ const element = (id: string) => document.getElementById(id)!
 
 watchFailures(store.failure)
 keepSettings(store)
-mountMap(element('map'), store)
+void mountMap(element('map'), store)
 render(<MapScreen />, element('table'))
 render(<PapersLayer />, element('papers'))
 render(<FailureBanner store={store} />, element('failures'))

@@ -34,7 +34,7 @@ const press = (key: string, more: KeyboardEventInit = {}) =>
     .querySelector('.map-canvas')!
     .dispatchEvent(new KeyboardEvent('keydown', { key, bubbles: true, cancelable: true, ...more }))
 
-beforeEach(() => {
+beforeEach(async () => {
   vi.stubGlobal(
     'ResizeObserver',
     class {
@@ -51,7 +51,7 @@ beforeEach(() => {
     Object.defineProperty(HTMLElement.prototype, name, { configurable: true, get: () => value })
   }
   store = createStore(planOfOneLine())
-  unmount = mountMap(element, store)
+  unmount = await mountMap(element, store)
 })
 afterEach(() => {
   unmount()

@@ -1,0 +1,61 @@
+import { computed } from '@preact/signals'
+import { effect } from '../state/steady-effect'
+import type { Tool } from '../state/store'
+import type { Aim, Bench, MapTool } from './bench'
+import type { showFoot } from './frame/show-foot'
+import { showHint } from './frame/show-hint'
+import { showZoomButtons } from './frame/show-zoom-buttons'
+import { showCrosshair } from './input/crosshair'
+import { followPointers } from './input/gestures'
+import { followKeys } from './input/keys'
+import { showMenu } from './input/show-menu'
+import { pointAlong } from './layers/show-cursor'
+import { hazardTool } from './tools/hazard-tool'
+import { lineTool } from './tools/line-tool'
+import { keepPickedSelected } from './tools/pick'
+import { selectTool } from './tools/select-tool'
+import { stationTool } from './tools/station-tool'
+import { fitPlan } from './view/fit-plan'
+
+/** Puts the tools to work on a map that is drawn: by pointer, finger and key. Returns how to stop. */
+export function workOnMap(bench: Bench, foot: ReturnType<typeof showFoot>): () => void {
+  const { store, view } = bench
+  const hazards = hazardTool(bench)
+  const tools: Readonly<Record<Tool, MapTool>> = {
+    select: selectTool(bench),
+    station: stationTool(bench),
+    line: lineTool(bench),
+    hazard: hazards,
+  }
+  const toolInUse = computed(() => tools[store.tool.value])
+  let before: MapTool | null = null
+  const stopChanging = effect(() => {
+    const now = toolInUse.value
+    if (before && before !== now) before.cancel?.()
+    before = now
+    view.container.dataset.tool = store.tool.value
+    view.container.dataset.over = ''
+  })
+
+  const crosshair = showCrosshair(view)
+  const menu = showMenu(bench)
+  const tool = () => toolInUse.peek()
+  const hint = showHint(bench, tool, () => crosshair.aim(false))
+  const aimed = (aim: Aim | null) => {
+    if (aim) crosshair.follow(aim)
+    foot.aimed(aim)
+    pointAlong(bench, aim)
+  }
+  const pointers = followPointers(view, tool, { menu: menu.open, aimed })
+  const stopKeys = followKeys(bench, tool, { crosshair, pointers, menu: menu.open, aimed: foot.aimed })
+  const zoomButtons = showZoomButtons(view, () => fitPlan(view, store.plan.peek()))
+  const stopPicking = keepPickedSelected(bench)
+
+  return () => {
+    stopPicking()
+    stopKeys()
+    stopChanging()
+    hazards.remove()
+    for (const part of [pointers, crosshair, menu, hint, zoomButtons]) part.remove()
+  }
+}
