@@ -17,6 +17,7 @@ const line = (store: ReturnType<typeof createStore>) => store.plan.value.lines.g
 
 // What comes late on first use has come; what a card loads late must have come before the page goes away.
 beforeAll(async () => {
+  show()
   show({ kind: 'circuit', id: NET })
   show({ kind: 'line', id: LINE, legs: [] })
   await vi.dynamicImportSettled()

@@ -1,30 +1,21 @@
 import type { Verdict } from '../../budget/rows'
 import { stationName } from '../../plan/plan'
-import { setNote } from '../../plan/settings-edits'
 import type { ReportCircuit } from '../../report/report'
 import type { Store } from '../../state/store'
 import { checkWords } from '../../words/check-words'
 import { lackSentence } from '../../words/circuit-notes'
 import { tongueOf } from '../../words/tongue'
 import { formatCount } from '../../words/units'
-import { CautionList } from '../caution-list'
-import { GroundQuestion } from '../ground/ground-question'
 import { UnjoinedStations } from '../ground/net-questions'
 import { loadWhenShown } from '../load-when-shown'
-import { Question } from '../question'
-import { TextField } from '../text-field'
 import { VerdictMark } from '../verdict-mark'
-import { Allowances } from './allowances'
-import { Carry } from './carry'
-import { Conditions } from './conditions'
-import { Hours } from './hours'
 
-const CatalogEditor = loadWhenShown(async () => (await import('../catalog/catalog-editor')).CatalogEditor)
+const PlanQuestions = loadWhenShown(async () => (await import('./plan-questions')).PlanQuestions)
 
-/** The whole plan: what works, what to carry, what could hurt someone, and what everything is reckoned with. */
+/** The whole plan: what works, and below it what else is asked of it. */
 export function PlanCard({ store }: { store: Store }) {
   const plan = store.plan.value
-  const { circuits, cautions } = store.report.value
+  const { circuits } = store.report.value
   return (
     <>
       <h1>{plan.title || 'Plan without a title'}</h1>
@@ -38,23 +29,7 @@ export function PlanCard({ store }: { store: Store }) {
         </ul>
       )}
       <UnjoinedStations store={store} />
-      <Carry store={store} />
-      <Hours store={store} />
-      <Question ask="What could hurt someone?">
-        <CautionList store={store} cautions={cautions} />
-      </Question>
-      <GroundQuestion store={store} />
-      <Conditions store={store} />
-      <Allowances store={store} />
-      <CatalogEditor store={store} />
-      <Question ask="What else should be known?">
-        <TextField
-          label="Note"
-          lines={4}
-          value={plan.note}
-          onCommit={(note) => store.edit((before) => setNote(before, note))}
-        />
-      </Question>
+      <PlanQuestions store={store} />
     </>
   )
 }
