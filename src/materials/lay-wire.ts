@@ -1,7 +1,7 @@
 import type { WireStretch } from '../measure/crossing-wire'
 import type { LineId } from '../plan/id'
 import { type Cut, cutGroup, type Run } from './cut-runs'
-import { MOST_SPOOLS, packSpools } from './pack-spools'
+import { MOST_RUNS, MOST_SPOOLS, packSpools } from './pack-spools'
 import type { Group, Packing } from './packing'
 import {
   fewestSpools,
@@ -102,10 +102,14 @@ function packWholeLines(wanted: WantedWire): {
   if (packing) return { runs: all, packing }
   const reachM = longestChainM(wanted.kinds, wanted.wasteM)
   const chosen: WantedLine[] = []
+  const longestM = usableKinds(wanted.kinds, wanted.wasteM)[0]?.lengthM ?? 0
   let sumM = 0
+  let pairs = 0
   for (const line of wanted.lines.toSorted((a, b) => a.wireM * a.pairs - b.wireM * b.pairs)) {
     sumM += line.wireM * line.pairs
-    if (sumM > reachM) break
+    pairs += line.pairs
+    const outOfReach = sumM > reachM || sumM > MOST_SPOOLS * longestM || pairs > MOST_RUNS
+    if (outOfReach) break
     chosen.push(line)
   }
   for (; ; chosen.pop()) {
@@ -179,8 +183,9 @@ function figuresOf(
   const carriedM = total(carry.map(({ lengthM, count }) => lengthM * count))
   const shortM = Math.max(neededM - carriedM, notLaid.length > 0 ? planM - longestChainM(kinds, wasteM) : 0)
   const { bound } = packing
+  const lacking = new Set(notLaid)
   const wholeM = total(
-    wanted.lines.filter((line) => !notLaid.includes(line)).map((line) => line.wireM * line.pairs),
+    wanted.lines.filter((line) => !lacking.has(line)).map((line) => line.wireM * line.pairs),
   )
   return {
     wire: wanted.wire,

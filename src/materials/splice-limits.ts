@@ -1,6 +1,6 @@
 import { type WireStretch, wireOnCrossings } from '../measure/crossing-wire'
 import type { MeasuredLine } from '../measure/measured'
-import { type PlaceOnLine, pointAtWireM, wireMOnLeg } from '../measure/place-on-line'
+import { layAtWireM, type PlaceOnLine, pointAtWireM, wireMOnLeg } from '../measure/place-on-line'
 import { memoryOfEach } from '../memo'
 import type { Lay, Line, Plan } from '../plan/plan'
 import { METRES_PER_MILE } from '../units'
@@ -62,7 +62,11 @@ export function splicesToAvoid(plan: Plan, line: Line, measured: MeasuredLine): 
 
 const byPair = (pieces: readonly Piece[]): ReadonlyMap<number, readonly Piece[]> => {
   const pairs = new Map<number, Piece[]>()
-  for (const piece of pieces) pairs.set(piece.pair, [...(pairs.get(piece.pair) ?? []), piece])
+  for (const piece of pieces) {
+    const own = pairs.get(piece.pair)
+    if (own) own.push(piece)
+    else pairs.set(piece.pair, [piece])
+  }
   return pairs
 }
 
@@ -135,7 +139,3 @@ export function flagSplices(measured: MeasuredLine, pieces: readonly Piece[]): r
   }
   return flags
 }
-
-/** How the line lies there; undefined at the very ends of its legs, where a hand reaches it. */
-const layAtWireM = (measured: MeasuredLine, wireM: number): Lay | undefined =>
-  measured.legs.find((_, i) => wireM > wireMOnLeg(measured, i, 0) && wireM < wireMOnLeg(measured, i, 1))?.lay

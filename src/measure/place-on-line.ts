@@ -1,5 +1,6 @@
 import { pointOnLeg } from '../geo/leg-length'
-import { type Line, type Plan, verticesOf } from '../plan/plan'
+import { memoryOfEach } from '../memo'
+import { type Lay, type Line, type Plan, vertexOf } from '../plan/plan'
 import type { MeasuredLine } from './measured'
 
 /** A place on a line. */
@@ -17,29 +18,41 @@ const tailM = (measured: MeasuredLine): number => (measured.wireM - measured.lai
 /** Which of a leg's lengths is run along. */
 type Reading = 'laidM' | 'groundM' | 'mapM'
 
+const remembered = memoryOfEach<MeasuredLine, Readonly<Record<Reading, Float64Array>>>()
+
+/** Running length at the start of each leg and at the end of the last, m. */
+const runsOf = (measured: MeasuredLine) =>
+  remembered(measured, [], () => {
+    const sums = (reading: Reading) => {
+      const runM = new Float64Array(measured.legs.length + 1)
+      for (const [i, leg] of measured.legs.entries()) runM[i + 1] = runM[i]! + leg[reading]
+      return runM
+    }
+    return { laidM: sums('laidM'), groundM: sums('groundM'), mapM: sums('mapM') }
+  })
+
 /** The leg in which a running length falls, and how far into it as a fraction 0…1; the ends of the line hold what lies beyond. */
 function legAt(
   measured: MeasuredLine,
   reading: Reading,
   runM: number,
 ): { readonly legIndex: number; readonly fraction: number } {
-  let beforeM = 0
-  for (const [legIndex, leg] of measured.legs.entries()) {
-    const lengthM = leg[reading]
-    if (runM <= beforeM + lengthM || legIndex === measured.legs.length - 1) {
-      const fraction = lengthM > 0 ? (runM - beforeM) / lengthM : 0
-      return { legIndex, fraction: Math.min(1, Math.max(0, fraction)) }
-    }
-    beforeM += lengthM
+  const last = measured.legs.length - 1
+  if (last < 0) throw new Error(`line ${measured.id} has no legs`)
+  const runs = runsOf(measured)[reading]
+  let legIndex = 0
+  for (let past = last; legIndex < past; ) {
+    const middle = (legIndex + past) >> 1
+    if (runM <= runs[middle + 1]!) past = middle
+    else legIndex = middle + 1
   }
-  throw new Error(`line ${measured.id} has no legs`)
+  const lengthM = measured.legs[legIndex]![reading]
+  const fraction = lengthM > 0 ? (runM - runs[legIndex]!) / lengthM : 0
+  return { legIndex, fraction: Math.min(1, Math.max(0, fraction)) }
 }
 
-function runTo(measured: MeasuredLine, reading: Reading, legIndex: number, fraction: number): number {
-  let runM = 0
-  for (let i = 0; i < legIndex; i++) runM += measured.legs[i]![reading]
-  return runM + measured.legs[legIndex]![reading] * fraction
-}
+const runTo = (measured: MeasuredLine, reading: Reading, legIndex: number, fraction: number): number =>
+  runsOf(measured)[reading][legIndex]! + measured.legs[legIndex]![reading] * fraction
 
 function placeAt(
   plan: Plan,
@@ -48,9 +61,8 @@ function placeAt(
   legIndex: number,
   fraction: number,
 ): PlaceOnLine {
-  const vertices = verticesOf(plan, line)
   return {
-    position: pointOnLeg(vertices[legIndex]!, vertices[legIndex + 1]!, fraction),
+    position: pointOnLeg(vertexOf(plan, line, legIndex), vertexOf(plan, line, legIndex + 1), fraction),
     legIndex,
     groundM: runTo(measured, 'groundM', legIndex, fraction),
   }
@@ -87,3 +99,9 @@ export function wireMAtGroundM(measured: MeasuredLine, groundM: number): number 
 /** Wire from the `from` end to a place on one leg, m, the first tail included; `fraction` 0…1 of the way along the leg. */
 export const wireMOnLeg = (measured: MeasuredLine, legIndex: number, fraction: number): number =>
   tailM(measured) + runTo(measured, 'laidM', legIndex, fraction)
+
+/** How the line lies where a length of wire ends; undefined at the very ends of its legs, where a hand reaches it. */
+export function layAtWireM(measured: MeasuredLine, wireM: number): Lay | undefined {
+  const { legIndex, fraction } = legAt(measured, 'laidM', wireM - tailM(measured))
+  return fraction > 0 && fraction < 1 ? measured.legs[legIndex]?.lay : undefined
+}

@@ -155,6 +155,14 @@ export function endsOf(plan: Plan, line: Line): readonly [from: Position, to: Po
   return [from.position, to.position]
 }
 
+/** One vertex of a line, counted from 0 at `from`. Throws as `verticesOf` does. */
+export function vertexOf(plan: Plan, line: Line, index: number): Position {
+  const end = index === 0 ? line.from : index > line.bends.length ? line.to : undefined
+  const position = end === undefined ? line.bends[index - 1] : plan.stations.get(end)?.position
+  if (!position) throw new Error(`line ${line.id} has no vertex ${index}`)
+  return position
+}
+
 /** A station's name, or its id where it has none. Rows of a report carry ids as plain text. */
 export const stationName = (plan: Plan, id: string): string => plan.stations.get(id as StationId)?.name || id
 

@@ -23,8 +23,9 @@ const LISTED_OF_A_KIND = 2
 const PAIRED = 24
 /** What a search may cost: trials × (lines + sets²), which is what a trial costs. Some seconds on a laptop at the most. */
 const WORK = 100_000
-/** However large the circuit, so many trials are made. */
+/** However large the circuit, so many trials are made, up to the second cost; beyond, fewer. */
 const FEWEST_TRIALS = 60
+const MOST_WORK = 250_000
 
 interface Standing {
   readonly verdict: Verdict
@@ -60,7 +61,8 @@ export function remediesFor(plan: Plan, id: CircuitId, measured: Lengths): Remed
   const before = standing(plan, [id], measured)
   if (!isAmiss({ verdict: before.verdict, worst: { verdict: before.worst } })) return []
   const { lines, sets } = plan.circuits.get(id)!
-  const most = Math.max(FEWEST_TRIALS, Math.floor(WORK / (lines.length + sets.size ** 2)))
+  const cost = lines.length + sets.size ** 2
+  const most = Math.ceil(Math.max(Math.min(FEWEST_TRIALS, MOST_WORK / cost), WORK / cost))
   const isGood = (trial: Trial) => mends(before, trial) && sparesOthers(plan, measured, id, trial)
 
   const model = circuitModel(plan, plan.circuits.get(id)!, mergeCatalogs(BUILT_IN, plan.catalog), measured)
