@@ -35,7 +35,10 @@ function drainsMA(model: CircuitModel, conditions: Conditions): { talkMA: number
     const carried = calls.filter(
       (call) => !series || call.some((k) => side.sets[k]!.node === side.supply!.node),
     )
-    return { talkMA: Math.max(0, ...carried.map(amps)), idleMA: series ? 0 : amps([]) }
+    return {
+      talkMA: carried.reduce((most, call) => Math.max(most, amps(call)), 0),
+      idleMA: series ? 0 : amps([]),
+    }
   })
   const talk = each.map(({ talkMA }) => talkMA).sort((a, b) => b - a)
   return {

@@ -1,3 +1,4 @@
+import { memoryOfEach } from '../memo'
 import type { CircuitModel, ModelLine } from './circuit-model'
 
 /** A place along a way through a circuit. */
@@ -14,25 +15,74 @@ interface Reached {
   readonly by: ModelLine | null
 }
 
-/** Every node that a way leads to from one, nearest first, by wire; not beyond `to`, where one is named. */
+const remembered = memoryOfEach<CircuitModel['lines'], readonly (readonly ModelLine[])[]>()
+
+/** The lines at each node. */
+const linesAround = ({ lines, stations }: CircuitModel) =>
+  remembered(lines, [stations], () => {
+    const around: ModelLine[][] = stations.map(() => [])
+    for (const line of lines) {
+      around[line.from]!.push(line)
+      if (line.to !== line.from) around[line.to]!.push(line)
+    }
+    return around
+  })
+
+/**
+ * Every node that a way leads to from one, nearest first, by wire; not beyond `to`, where one is named.
+ *
+ * Source: E. W. Dijkstra, A note on two problems in connexion with graphs, Numerische Mathematik 1 (1959), problem 2; with a binary heap.
+ */
 function reachedFrom(model: CircuitModel, from: number, to?: number): ReadonlyMap<number, Reached> {
+  const around = linesAround(model)
   const reached = new Map<number, Reached>([[from, { metres: 0, by: null }]])
   const done = new Set<number>()
-  for (;;) {
-    let nearest: number | undefined
-    for (const [node, { metres }] of reached) {
-      if (!done.has(node) && (nearest === undefined || metres < reached.get(nearest)!.metres)) nearest = node
-    }
-    if (nearest === undefined || nearest === to) return reached
-    done.add(nearest)
-    for (const line of model.lines) {
-      const next = line.from === nearest ? line.to : line.to === nearest ? line.from : undefined
-      if (next === undefined || done.has(next)) continue
-      const metres = reached.get(nearest)!.metres + line.wireM
-      if (metres < (reached.get(next)?.metres ?? Number.POSITIVE_INFINITY))
-        reached.set(next, { metres, by: line })
+  const heap = [{ node: from, metres: 0 }]
+  for (let nearest = takeNearest(heap); nearest && nearest.node !== to; nearest = takeNearest(heap)) {
+    const { node } = nearest
+    if (done.has(node)) continue
+    done.add(node)
+    for (const line of around[node]!) {
+      const next = line.from === node ? line.to : line.from
+      const metres = nearest.metres + line.wireM
+      if (done.has(next) || metres >= (reached.get(next)?.metres ?? Number.POSITIVE_INFINITY)) continue
+      reached.set(next, { metres, by: line })
+      putIn(heap, { node: next, metres })
     }
   }
+  return reached
+}
+
+interface Waiting {
+  readonly node: number
+  readonly metres: number
+}
+
+function putIn(heap: Waiting[], each: Waiting): void {
+  let at = heap.push(each) - 1
+  while (at > 0) {
+    const above = (at - 1) >> 1
+    if (heap[above]!.metres <= each.metres) break
+    heap[at] = heap[above]!
+    at = above
+  }
+  heap[at] = each
+}
+
+function takeNearest(heap: Waiting[]): Waiting | undefined {
+  const nearest = heap[0]
+  const last = heap.pop()
+  if (!last || heap.length === 0) return nearest
+  let at = 0
+  for (;;) {
+    let below = 2 * at + 1
+    if (below + 1 < heap.length && heap[below + 1]!.metres < heap[below]!.metres) below++
+    if (below >= heap.length || heap[below]!.metres >= last.metres) break
+    heap[at] = heap[below]!
+    at = below
+  }
+  heap[at] = last
+  return nearest
 }
 
 /** The lines of the shortest way between two nodes, by wire, from the first to the last; null where there is none. */
@@ -42,10 +92,10 @@ export function shortestWay(model: CircuitModel, from: number, to: number): read
   const way: ModelLine[] = []
   for (let node = to; node !== from; ) {
     const line = reached.get(node)!.by!
-    way.unshift(line)
+    way.push(line)
     node = line.from === node ? line.to : line.from
   }
-  return way
+  return way.reverse()
 }
 
 /** The two sets with most wire between them, by the shortest way; null where there are no two. */
@@ -73,7 +123,8 @@ export function cutAlong(
   stretches: number,
 ): { readonly model: CircuitModel; readonly points: readonly PathPoint[] } {
   const stations = [...model.stations]
-  const lines = model.lines.filter((line) => !way.includes(line))
+  const onWay = new Set(way)
+  const lines = model.lines.filter((line) => !onWay.has(line))
   const points: PathPoint[] = [{ node: from, wireM: 0, station: model.stations[from]! }]
   let node = from
   let wireM = 0

@@ -1,4 +1,5 @@
 import { nearLonDeg } from '../geo/longitude'
+import { spanOf } from '../geo/span'
 import { lonLatFromUtm, utmFromLonLat } from '../geo/utm'
 
 type LonLat = readonly [lonDeg: number, latDeg: number]
@@ -56,8 +57,8 @@ export function gridCurves(
   parts: number,
 ): readonly GridCurve[] {
   const at = rim.map(toGrid)
-  const [left, right] = span(at.map(([x]) => x))
-  const [bottom, top] = span(at.map(([, y]) => y))
+  const [left, right] = spanOf(at.map(([x]) => x))
+  const [bottom, top] = spanOf(at.map(([, y]) => y))
   const east = multiples(eastStep, left, right).map((x) => ({
     across: 'east' as const,
     value: x,
@@ -70,11 +71,6 @@ export function gridCurves(
   }))
   return [...east, ...north]
 }
-
-const span = (values: readonly number[]): readonly [least: number, most: number] => [
-  Math.min(...values),
-  Math.max(...values),
-]
 
 /** The multiples of a step from one end of a range to the other. */
 function multiples(step: number, least: number, most: number): number[] {

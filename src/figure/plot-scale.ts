@@ -1,4 +1,5 @@
 import { nice, tickStep, ticks } from 'd3-array'
+import { spanOf } from '../geo/span'
 
 export interface PlotAxis {
   /** What it measures and in which unit: `Loss, dB`. */
@@ -37,8 +38,7 @@ export function scaleOf(
   count: number,
   roundOff: boolean,
 ): Scale {
-  const least = Math.min(...values)
-  const most = Math.max(...values)
+  const [least, most] = spanOf(values)
   if (axis.log) {
     const span = Math.log(most / least) || 1
     const of = (value: number) => start + ((end - start) * Math.log(value / least)) / span

@@ -1,4 +1,5 @@
 import { tickStep, ticks } from 'd3-array'
+import { spanOf } from '../geo/span'
 import type { LineProfile, ProfilePoint } from '../report/line-profile'
 import { type Unit, type UnitSystem, unitOf } from '../words/units'
 
@@ -67,8 +68,8 @@ export function drawProfile(
 ): ProfileDrawing {
   const { ground, lengthM, legs, hung, supports } = profile
   const tops = supports.map(({ topM }) => topM)
-  const lowestM = Math.min(ground.lowestM ?? 0, ...hung.flat().map(({ heightM }) => heightM))
-  const highestM = Math.max(ground.highestM ?? 0, ...tops)
+  const [lowestM] = spanOf([ground.lowestM ?? 0, ...hung.flat().map(({ heightM }) => heightM)])
+  const [, highestM] = spanOf([ground.highestM ?? 0, ...tops])
   const left = letter * 3.4
   const right = width - letter * 0.6
   const top = letter * 2
@@ -161,7 +162,7 @@ function thinned(samples: readonly MaybePoint[], columns: number, lengthM: numbe
   let held: MaybePoint[] = []
   const keep = () => {
     const known = held.filter(isKnown)
-    if (known.length < held.length) kept.push(...held)
+    if (known.length < held.length) for (const point of held) kept.push(point)
     else if (known.length > 0) {
       const low = known.reduce((a, b) => (b.heightM < a.heightM ? b : a))
       const high = known.reduce((a, b) => (b.heightM > a.heightM ? b : a))

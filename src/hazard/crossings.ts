@@ -54,8 +54,7 @@ export function crossingsAlong(
   vertices: readonly Position[],
   legs: readonly { readonly lay: Lay }[],
 ): Crossing[] {
-  const crossings: Crossing[] = []
-  for (const hazard of hazards) crossings.push(...crossingsWith(hazard, vertices, legs))
+  const crossings = [...hazards].flatMap((hazard) => crossingsWith(hazard, vertices, legs))
   return crossings.sort((a, b) => a.distanceM - b.distanceM)
 }
 

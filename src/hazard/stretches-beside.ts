@@ -28,10 +28,9 @@ const PARALLEL_COS = Math.cos(Math.PI / 6)
 /** The stretches of a line within a distance of hazards of one kind, in the order of the line. */
 export function stretchesBeside(plan: Plan, line: Line, kind: HazardKind, withinM: number): Beside[] {
   const vertices = verticesOf(plan, line)
-  const found: Beside[] = []
-  for (const hazard of plan.hazards.values()) {
-    if (hazard.hazard === kind) found.push(...besideOne(hazard, vertices, withinM))
-  }
+  const found = [...plan.hazards.values()]
+    .filter((hazard) => hazard.hazard === kind)
+    .flatMap((hazard) => besideOne(hazard, vertices, withinM))
   return found.sort((a, b) => a.startM - b.startM)
 }
 

@@ -111,7 +111,7 @@ function reckon(
   const splicesH = (splices * allowances.spliceMin) / 60
   return {
     line: measured.id,
-    crew: Math.max(1, ...measured.legs.map((leg) => allowances.rates[leg.lay].crew)),
+    crew: measured.legs.reduce((most, leg) => Math.max(most, allowances.rates[leg.lay].crew), 1),
     layingH,
     climbingH,
     crossingsH,
@@ -152,7 +152,7 @@ export function hoursOfPlan(
     lines,
     crews,
     crew: people,
-    crewWanted: Math.max(0, ...lines.map((line) => line.crew)),
+    crewWanted: lines.reduce((most, line) => Math.max(most, line.crew), 0),
     isNight,
     stationsH,
     totalH: sharedOutH([...linesH, ...new Array<number>(withSets.size).fill(stationH)], crews),

@@ -23,9 +23,9 @@ const LISTED_OF_A_KIND = 2
 const PAIRED = 24
 /** What a search may cost: trials × (lines + sets²), which is what a trial costs. Some seconds on a laptop at the most. */
 const WORK = 100_000
-/** However large the circuit, so many trials are made, up to the second cost; beyond, fewer. */
+/** On a large circuit so many trials are made, as long as they cost no more in all; on one that is larger still fewer, or none. */
 const FEWEST_TRIALS = 60
-const MOST_WORK = 250_000
+const MOST_WORK = 150_000
 
 interface Standing {
   readonly verdict: Verdict
@@ -53,16 +53,17 @@ export const isAmiss = (circuit: { verdict: Verdict; worst: { verdict: Verdict }
  * What would mend a circuit: single changes that a crew can make are tried with the engine, then pairs of the most promising where none is
  * enough. On a small circuit every change is tried; on a large one those at its weakest lines, and as many as the work allows. Only
  * changes after which the circuit works, and no circuit beside it is worse, are listed: first those that also hold in the worst weather,
- * then the lightest. Empty where nothing is amiss.
+ * then the lightest. Empty where nothing is amiss, and on a circuit of more than some 380 sets, where each trial would take seconds.
  *
  * @param measured the plan's lines, measured: no change moves a line
  */
 export function remediesFor(plan: Plan, id: CircuitId, measured: Lengths): Remedy[] {
-  const before = standing(plan, [id], measured)
-  if (!isAmiss({ verdict: before.verdict, worst: { verdict: before.worst } })) return []
   const { lines, sets } = plan.circuits.get(id)!
   const cost = lines.length + sets.size ** 2
-  const most = Math.ceil(Math.max(Math.min(FEWEST_TRIALS, MOST_WORK / cost), WORK / cost))
+  const most = Math.floor(Math.max(Math.min(FEWEST_TRIALS, MOST_WORK / cost), WORK / cost))
+  if (most === 0) return []
+  const before = standing(plan, [id], measured)
+  if (!isAmiss({ verdict: before.verdict, worst: { verdict: before.worst } })) return []
   const isGood = (trial: Trial) => mends(before, trial) && sparesOthers(plan, measured, id, trial)
 
   const model = circuitModel(plan, plan.circuits.get(id)!, mergeCatalogs(BUILT_IN, plan.catalog), measured)

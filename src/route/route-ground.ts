@@ -1,5 +1,6 @@
 import { planeAbout } from '../geo/plane'
 import type { Position } from '../geo/position'
+import { spanOf } from '../geo/span'
 import { hazardShape } from '../hazard/hazard-shape'
 import { HAZARDS } from '../hazard/kinds'
 import type { Hazard } from '../plan/plan'
@@ -35,12 +36,13 @@ export function routeGround(
   if (places.length === 0) throw new Error('a route needs places')
   const plane = planeAbout(places)
   const metres = places.map((place) => plane.toPlane(place))
-  const [easts, norths] = [metres.map(([e]) => e), metres.map(([, n]) => n)]
-  const wideM = Math.max(...easts) - Math.min(...easts)
-  const highM = Math.max(...norths) - Math.min(...norths)
+  const [leastEastM, mostEastM] = spanOf(metres.map(([e]) => e))
+  const [leastNorthM, mostNorthM] = spanOf(metres.map(([, n]) => n))
+  const wideM = mostEastM - leastEastM
+  const highM = mostNorthM - leastNorthM
   const marginM = Math.max(LEAST_MARGIN_M, MARGIN_PART * Math.hypot(wideM, highM))
-  const westM = Math.min(...easts) - marginM
-  const northM = Math.max(...norths) + marginM
+  const westM = leastEastM - marginM
+  const northM = mostNorthM + marginM
   const cellM = Math.max(
     FINEST_CELL_M,
     Math.sqrt(((wideM + 2 * marginM) * (highM + 2 * marginM)) / mostCells),

@@ -1,10 +1,14 @@
+import { spanOf } from '../geo/span'
 import { type Plan, verticesOf } from '../plan/plan'
 import type { Extent } from './elevation-grid'
 
 /** Room left round a plan, degrees: some 2 km north and south, for routes that are moved a little. */
 const MARGIN_DEG = 0.02
 
-const spread = (values: readonly number[]) => Math.max(...values) - Math.min(...values)
+function spread(values: readonly number[]): number {
+  const [least, most] = spanOf(values)
+  return most - least
+}
 
 /** The part of the globe that a plan's stations and lines lie in, with a margin; undefined for a plan without stations. East is above 180 where it lies across the antimeridian. */
 export function planExtent(plan: Plan): Extent | undefined {
@@ -16,10 +20,12 @@ export function planExtent(plan: Plan): Extent | undefined {
   const across = spread(points.map(([lonDeg]) => lonDeg)) > 180
   const lons = points.map(([lonDeg]) => (across && lonDeg < 0 ? lonDeg + 360 : lonDeg))
   const lats = points.map(([, latDeg]) => latDeg)
+  const [westDeg, eastDeg] = spanOf(lons)
+  const [southDeg, northDeg] = spanOf(lats)
   return {
-    westDeg: Math.min(...lons) - MARGIN_DEG,
-    southDeg: Math.min(...lats) - MARGIN_DEG,
-    eastDeg: Math.max(...lons) + MARGIN_DEG,
-    northDeg: Math.max(...lats) + MARGIN_DEG,
+    westDeg: westDeg - MARGIN_DEG,
+    southDeg: southDeg - MARGIN_DEG,
+    eastDeg: eastDeg + MARGIN_DEG,
+    northDeg: northDeg + MARGIN_DEG,
   }
 }

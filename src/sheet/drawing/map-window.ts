@@ -2,6 +2,7 @@ import { type Box, contains, type Point, type Segment } from '../../figure/geome
 import { fittingScale } from '../../figure/map-scale'
 import type { Plane, PlanePoint } from '../../geo/plane'
 import type { Position } from '../../geo/position'
+import { spanOf } from '../../geo/span'
 
 /** A piece of ground as it lies in a frame on paper, true north up. */
 export interface MapWindow {
@@ -41,10 +42,11 @@ interface Extent {
   readonly max: PlanePoint
 }
 
-const extentOf = (points: readonly PlanePoint[]): Extent => ({
-  min: [Math.min(...points.map(([e]) => e)), Math.min(...points.map(([, n]) => n))],
-  max: [Math.max(...points.map(([e]) => e)), Math.max(...points.map(([, n]) => n))],
-})
+function extentOf(points: readonly PlanePoint[]): Extent {
+  const [leastE, mostE] = spanOf(points.map(([e]) => e))
+  const [leastN, mostN] = spanOf(points.map(([, n]) => n))
+  return { min: [leastE, leastN], max: [mostE, mostN] }
+}
 
 const centreOf = ({ min, max }: Extent): PlanePoint => [(min[0] + max[0]) / 2, (min[1] + max[1]) / 2]
 

@@ -73,7 +73,7 @@ function treeFrom(
       return parentLink.get(other) === link && other !== root ? [branches.get(other)!].filter(Boolean) : []
     })
     const link = parentLink.get(id)
-    const depth = 1 + Math.max(0, ...children.map((child) => child.depth))
+    const depth = 1 + children.reduce((most, child) => Math.max(most, child.depth), 0)
     branches.set(id, {
       id,
       children: children.toSorted((x, y) => y.depth - x.depth),
