@@ -1,8 +1,8 @@
-/** A point of a drawing: mm from its left and from its top. */
+/** A point of a drawing: so far from its left and from its top, mm on paper, px on the screen. */
 export type Point = readonly [x: number, y: number]
 export type Segment = readonly [from: Point, to: Point]
 
-/** An upright rectangle of a drawing, mm. */
+/** An upright rectangle of a drawing. */
 export interface Box {
   readonly left: number
   readonly top: number

@@ -1,4 +1,4 @@
-import * as L from 'leaflet'
+import { clipSegment } from '../../figure/geometry'
 import type { Lay } from '../../plan/plan'
 import type { DrawBox, Point } from '../view/map-view'
 import { pathData } from '../view/path-data'
@@ -18,9 +18,16 @@ const NOTHING: LegStrokes = { wire: '', ticks: '' }
 
 /** The part of a straight stretch that lies in a box. */
 export function seenPart(from: Point, to: Point, { min, max }: DrawBox): readonly [Point, Point] | undefined {
-  const box = L.bounds([min.x, min.y], [max.x, max.y])
-  const part = L.LineUtil.clipSegment(L.point(from.x, from.y), L.point(to.x, to.y), box, false, false)
-  return part ? [part[0], part[1]] : undefined
+  const part = clipSegment(
+    [
+      [from.x, from.y],
+      [to.x, to.y],
+    ],
+    { left: min.x, top: min.y, right: max.x, bottom: max.y },
+  )
+  if (!part) return undefined
+  const [start, end] = part.map(([x, y]) => ({ x, y }))
+  return [start!, end!]
 }
 
 /** Draws a leg as far as it lies in the box: what a browser need not dash and stroke far outside the screen costs nothing. */
