@@ -125,11 +125,11 @@ export function Papers({
           tables={isReady ? papers.flatMap(({ tables }) => tables) : NO_TABLES}
           onSave={onSaveTable}
         />
-        <span class="papers-state" role="status" id="papers-state">
-          {state === 'under way' && `Being reckoned … ${formatCount(sheets.shown.length, 'sheet')} so far.`}
-          {state === 'ready' && !isReady && 'Being laid out …'}
-        </span>
         <span class="papers-acts">
+          <span class="papers-state" role="status" id="papers-state">
+            {state === 'under way' && `Being reckoned … ${formatCount(sheets.shown.length, 'sheet')}`}
+            {state === 'ready' && !isReady && 'Being laid out …'}
+          </span>
           <button
             type="button"
             onClick={() => window.print()}

@@ -39,6 +39,8 @@ describe('a worker that fails is told in a sentence, and the page goes on', () =
       /Making the papers stopped unexpectedly \(.*planted: it never starts/,
     )
     expect(await button(page, 'Print').isDisabled()).toBe(true)
+    // Once, not as an error of the page besides.
+    expect(await page.locator('.failure').count()).toBe(0)
     await at.context.unroute(/paper-worker.*\.js/)
     await button(page, 'Make them again').click()
     await papersMade(page)
