@@ -1,14 +1,17 @@
 import { groundOfLongNet, routeBesideOthers, routeOverMillion } from './ground-work'
+import { drags, firstScreen, heapAfterEdits, heapAfterPlans, openThousand, papersOfSixty } from './on-screen'
 import { growthWithLines, ringOnTree, speechOnTree } from './tree-solve'
 import { demoReport, oneBendMoved } from './whole-report'
 
-export const rows = [
-  speechOnTree,
-  ringOnTree,
-  growthWithLines,
-  ...oneBendMoved,
-  demoReport,
-  routeOverMillion,
-  routeBesideOthers,
-  groundOfLongNet,
-]
+export { closeSite } from './browser-page'
+
+/** The rows by the names that `npm run bench -- NAME` takes. */
+export const rows = {
+  solver: [speechOnTree, ringOnTree, growthWithLines],
+  report: [...oneBendMoved, demoReport],
+  ground: [routeOverMillion, routeBesideOthers, groundOfLongNet],
+  drag: drags,
+  opening: [openThousand, firstScreen],
+  heap: [heapAfterEdits, heapAfterPlans],
+  papers: [papersOfSixty],
+}

@@ -4,7 +4,7 @@ import { moveBend } from '../../src/plan/leg-edits'
 import type { Plan } from '../../src/plan/plan'
 import { reportPlan } from '../../src/report/report-plan'
 import { bigPlan, SIZES } from './big-plan'
-import { type BenchRow, median, medianMs } from './timing'
+import { type BenchRow, medianMs, medianWithout } from './timing'
 
 const DEMO_GOAL_MS = 4
 
@@ -14,36 +14,41 @@ export async function demoReport(): Promise<BenchRow> {
   return {
     what: 'The demo plan, whole report',
     ms,
-    goal: { text: `< ${DEMO_GOAL_MS} ms`, met: ms < DEMO_GOAL_MS },
+    goals: [{ kind: 'time', text: `< ${DEMO_GOAL_MS} ms`, met: ms < DEMO_GOAL_MS }],
   }
 }
 
 /** A hand drags one bend: of each plan only what that touches is reckoned again. */
 export const oneBendMoved = (
   [
-    ['the demo', demo, 2],
-    ['a plan of 200 stations', () => bigPlan(SIZES[200]), 2],
-    ['a plan of 1,000 stations, 20 bends a line', () => bigPlan(SIZES[1000]), 4],
+    ['the demo', demo, 2, 3],
+    ['a plan of 200 stations', () => bigPlan(SIZES[200]), 2, 10],
+    ['a plan of 1,000 stations, 20 bends a line', () => bigPlan(SIZES[1000]), 4, 20],
   ] as const
-).map(([name, planOf, goalMs]) => async (): Promise<BenchRow> => {
+).map(([name, planOf, goalMs, times]) => async (): Promise<BenchRow> => {
+  const anewMs = await medianWithout(planOf, (fresh) => reportPlan(fresh), 7)
   let plan = planOf()
-  const anew = performance.now()
   reportPlan(plan)
-  const anewMs = performance.now() - anew
   const line = [...plan.lines.values()].filter(({ bends }) => bends.length > 0)
   const { id, bends } = line[Math.floor(line.length / 2)]!
   const [lonDeg, latDeg] = bends[0]!
   let turn = 0
-  const ms = await medianMs(() => {
-    turn++
-    plan = moveBend(plan, id, 0, [lonDeg + 1e-5 * (turn % 50), latDeg])
+  const bent = () => moveBend(plan, id, 0, [lonDeg + 1e-5 * (++turn % 50), latDeg])
+  // As in a drag: each move is an edit of the plan from before it. Then as when the hand is still: all of it, spools too.
+  const ms = await medianMs(() => reportPlan(bent(), undefined, plan))
+  const stillMs = await medianMs(() => {
+    plan = bent()
     return reportPlan(plan)
   })
   return {
     what: `One bend moved in ${name}, whole report`,
-    ms,
+    ms: stillMs,
+    figures: `${ms.toFixed(2)} ms at each move of a drag`,
     against: [{ by: 'the whole report anew', ms: anewMs }],
-    goal: { text: `≤ ${goalMs} ms`, met: ms <= goalMs },
+    goals: [
+      { kind: 'time', text: `≤ ${goalMs} ms`, met: stillMs <= goalMs },
+      { kind: 'ratio', text: `${times} × faster than anew in a drag`, met: anewMs / ms >= times },
+    ],
   }
 })
 
@@ -51,16 +56,4 @@ function demo(): Plan {
   const result = parsePlan(readFileSync('public/demo.plan.geojson', 'utf8'))
   if (!result.ok) throw new Error(result.problems.map(({ message }) => message).join(' '))
   return result.value
-}
-
-/** Median time of the second step alone, ms. */
-async function medianWithout<T>(prepare: () => T, run: (prepared: T) => unknown): Promise<number> {
-  const times: number[] = []
-  for (let k = 0; k < 60; k++) {
-    const prepared = prepare()
-    const start = performance.now()
-    run(prepared)
-    times.push(performance.now() - start)
-  }
-  return median(times)
 }

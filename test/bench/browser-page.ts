@@ -1,0 +1,100 @@
+import { execFileSync } from 'node:child_process'
+import { mkdtempSync, rmSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { type Browser, chromium, type Page } from 'playwright-core'
+import { preview } from 'vite'
+import { findBrowser } from '../../scripts/browser.mjs'
+
+interface Site {
+  /** The folder of the site as it is shipped. */
+  readonly folder: string
+  readonly url: string
+  readonly browser: Browser
+}
+
+let site: Promise<Site> | undefined
+let close: () => Promise<void> = async () => undefined
+
+/** The site as people get it, built and served once, and a browser to visit it with. */
+export const builtSite = (): Promise<Site> => {
+  site ??= open()
+  return site
+}
+
+/** Lets go of the browser and of the site, where a row has asked for them. */
+export const closeSite = (): Promise<void> => close()
+
+async function open(): Promise<Site> {
+  const executablePath = findBrowser()
+  if (!executablePath) throw new Error('no Chromium here: `npm test` finds or installs one')
+  const folder = mkdtempSync(join(tmpdir(), 'fieldpair-bench-'))
+  const build = [
+    'node_modules/vite/bin/vite.js',
+    'build',
+    '--outDir',
+    folder,
+    '--emptyOutDir',
+    '--logLevel',
+    'warn',
+  ]
+  execFileSync(process.execPath, build, { env: { ...process.env, NODE_ENV: 'production' }, stdio: 'inherit' })
+  const server = await preview({
+    logLevel: 'warn',
+    build: { outDir: folder },
+    preview: { port: 0, host: '127.0.0.1' },
+  })
+  const browser = await chromium.launch({
+    executablePath,
+    headless: true,
+    args: ['--no-sandbox', '--disable-gpu', '--disable-quic'],
+  })
+  close = async () => {
+    await browser.close()
+    await server.close()
+    rmSync(folder, { recursive: true, force: true })
+  }
+  return { folder, url: server.resolvedUrls!.local[0]!, browser }
+}
+
+/** A page that has shown its first figures, those of the demo. */
+export async function freshPage(): Promise<Page> {
+  const { browser, url } = await builtSite()
+  const page = await (await browser.newContext({ viewport: { width: 1440, height: 900 } })).newPage()
+  page.setDefaultTimeout(60_000)
+  await page.goto(url)
+  await page.locator('.circuits button').first().waitFor()
+  await page.waitForTimeout(500)
+  return page
+}
+
+/** Lets a plan file fall on the page; ms until its title, its verdicts and its drawing are on the screen. */
+export const openOnPage = (page: Page, text: string): Promise<number> =>
+  page.evaluate(async (text) => {
+    const drop = new DataTransfer()
+    drop.items.add(new File([text], 'bench.plan.geojson'))
+    const title = JSON.parse(text).plan.title as string
+    const frame = () => new Promise((done) => requestAnimationFrame(done))
+    const start = performance.now()
+    document.body.dispatchEvent(
+      new DragEvent('drop', { dataTransfer: drop, bubbles: true, cancelable: true }),
+    )
+    while (document.querySelector('.panel h1')?.textContent !== title) {
+      if (performance.now() - start > 60_000) throw new Error('the plan never came')
+      await frame()
+    }
+    // The next frame begins when the one that shows the plan is painted.
+    await frame()
+    await new Promise((done) => setTimeout(done))
+    return performance.now() - start
+  }, text)
+
+/** Bytes of the page's script heap, after its rubbish is collected. */
+export async function heapBytes(page: Page): Promise<number> {
+  const session = await page.context().newCDPSession(page)
+  await session.send('HeapProfiler.collectGarbage')
+  await session.send('HeapProfiler.collectGarbage')
+  const { usedSize } = await session.send('Runtime.getHeapUsage')
+  await session.detach()
+  return usedSize
+}
