@@ -89,11 +89,8 @@ export function workerClient<T extends JobTable>({
         else if (data.is === 'done') settle(ok(data.answer), true)
         else fail(data.why)
       }
-      const onBreak = (event: Event) => {
-        // Told as an answer: it need not come as an error of the page besides.
-        event.preventDefault()
+      const onBreak = (event: Event) =>
         fail((event as ErrorEvent).message || 'its script could not be run or fetched')
-      }
       const onAbort = () => settle(undefined, false)
       giveUp = onAbort
       // Counted, not clocked: a machine that slept has not waited.

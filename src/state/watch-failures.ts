@@ -4,6 +4,9 @@ import { whyOf } from '../jobs/protocol'
 /** Said by browsers of layouts that take two frames; nothing is lost. */
 const HARMLESS = /^ResizeObserver loop/
 
+/** A browser tells of a worker's death on the page as well; whoever asked the worker has its failure as an answer. */
+const WORKER = /-worker[^/]*$/
+
 /** Puts every error of the page and every forgotten rejection into a signal: each once, as a sentence. Returns the undoing of itself. */
 export function watchFailures(failure: Signal<string>, page: EventTarget = window): () => void {
   const told = new Set<string>()
@@ -14,7 +17,10 @@ export function watchFailures(failure: Signal<string>, page: EventTarget = windo
     told.add(why)
     failure.value = `Something did not work (${why.replace(/\.$/, '')}). Save the plan as a file, to be safe.`
   }
-  const onError = (event: Event) => tell((event as ErrorEvent).error ?? (event as ErrorEvent).message)
+  const onError = (event: Event) => {
+    const { error, message, filename } = event as ErrorEvent
+    if (!WORKER.test(filename)) tell(error ?? message)
+  }
   const onRejection = (event: Event) => tell((event as PromiseRejectionEvent).reason)
   page.addEventListener('error', onError)
   page.addEventListener('unhandledrejection', onRejection)
