@@ -38,7 +38,9 @@ export const runReport = (args: readonly string[], io: CommandIo): Promise<numbe
     const ground = await readGround(wishes.terrain, plan, io)
     const report = withRemedies(reportPlan(plan, ground), plan, ground)
     if (wishes.remedy && wishes.out) await writeMended(plan, report, wishes.remedy, wishes.out, io)
-    return jsonText(reportInWords(report, plan))
+    const printed = reportInWords(report, plan)
+    for (const { text } of printed.doubts) io.err(`doubt: ${text}\n`)
+    return jsonText(printed)
   })
 
 function withRemedies(report: Report, plan: Plan, ground?: Ground): Report {

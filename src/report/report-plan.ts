@@ -11,6 +11,7 @@ import type { Plan } from '../plan/plan'
 import type { Ground } from '../terrain/ground'
 import type { Caution } from './caution'
 import { circuitReport } from './circuit-report'
+import { doubtsOf } from './doubts'
 import { hazardCautions } from './hazard-cautions'
 import type { Report } from './report'
 import { reportLine } from './report-line'
@@ -51,6 +52,7 @@ export function reportPlan(plan: Plan, ground?: Ground, settled?: Plan): Report 
       ...spliceCautions(plan, measured, pieces),
       ...stockCautions(spools),
     ],
+    doubts: doubtsOf(plan, measured, ground, settled),
   }
 }
 

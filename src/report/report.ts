@@ -9,6 +9,7 @@ import type { LineTag } from '../measure/line-tags'
 import type { CircuitId, LineId } from '../plan/id'
 import type { Lay, Weather } from '../plan/plan'
 import type { Caution } from './caution'
+import type { Doubt } from './doubts'
 import type { Change } from './remedy-changes'
 
 /** One line as the report shows it: every length in m, bearings true. */
@@ -93,4 +94,6 @@ export interface Report {
   readonly loads: Loads
   readonly hours: NetHours
   readonly cautions: readonly Caution[]
+  /** What can hardly be meant: for a person to look at. */
+  readonly doubts: readonly Doubt[]
 }

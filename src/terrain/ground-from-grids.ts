@@ -208,6 +208,7 @@ export function groundFromGrids(grids: readonly ElevationGrid[]): GridGround {
 
   return {
     grids: samplers.map((sampler) => sampler.grid),
+    hasEightBits: grids.some(({ heights }) => heights.BYTES_PER_ELEMENT === 1),
     heightM: (lonDeg, latDeg) => {
       const heightM = heightAt(lonDeg, latDeg)
       return Number.isNaN(heightM) ? undefined : heightM

@@ -2,6 +2,7 @@ import type { Plan } from '../plan/plan'
 import type { Report } from '../report/report'
 import { cautionText } from './caution-words'
 import { lackSentence, remarkSentence } from './circuit-notes'
+import { doubtText } from './doubt-words'
 import { remedyWords } from './remedy-words'
 import { tagReason } from './tag-words'
 import { tongueOf } from './tongue'
@@ -26,6 +27,7 @@ export function reportInWords(report: Report, plan: Plan) {
       })),
     })),
     cautions: report.cautions.map((caution) => ({ text: cautionText(caution, say), ...caution })),
+    doubts: report.doubts.map((doubt) => ({ text: doubtText(doubt, say), ...doubt })),
     loads: {
       ...report.loads,
       items: report.loads.items.map((item) => ({ what: loadWords(item.thing, say), ...item })),

@@ -1,0 +1,172 @@
+import { legGeometry } from '../geo/leg-length'
+import type { Position } from '../geo/position'
+import type { MeasuredLine } from '../measure/measured'
+import { memoryOfEach, remembering } from '../memo'
+import type { LineId, StationId } from '../plan/id'
+import { type Line, type Plan, verticesOf } from '../plan/plan'
+import type { Ground } from '../terrain/ground'
+
+/** The longest straight leg that is taken as meant, m: beyond it the reckoning of lengths is not promised either. */
+const LONGEST_LEG_M = 20_000
+/** Heights of the earth's dry land, m, with room: the Dead Sea's shore is at −430, Mount Everest at 8,849. */
+const LOWEST_M = -500
+const HIGHEST_M = 9000
+/** Rise over run between the ends of a leg: over 45° nobody lays wire on foot. */
+const STEEPEST = 1
+/** Shorter legs may well climb a wall. */
+const SHORT_LEG_M = 20
+/** Ground so many times longer than the map: up and down all the way at 48° and more, as only heights that jump make it. */
+const ROUGHEST = 1.5
+/** Places are one that are one to this part of a degree: about a metre. */
+const SPOTS_PER_DEG = 1e5
+
+/** What can hardly be meant, with the figures that a sentence needs. */
+interface Doubts {
+  'long-leg': { readonly legIndex: number; readonly mapM: number; readonly mostM: number }
+  'steep-leg': { readonly legIndex: number; readonly riseM: number; readonly mapM: number }
+  'rough-ground': { readonly mapM: number; readonly groundM: number }
+  'height-off-earth': { readonly heightM: number }
+  'ground-elsewhere': object
+  'picture-for-ground': object
+  'stations-on-one-spot': { readonly other: StationId }
+  'line-on-line': { readonly other: LineId; readonly sharedM: number }
+}
+
+/** One thing that a person should look at: its code and figures, what it is about, and where that lies. */
+export type Doubt = {
+  readonly [C in keyof Doubts]: {
+    readonly code: C
+    /** Id of a line or a station; empty for the whole plan. */
+    readonly where: string
+    readonly position?: readonly [lonDeg: number, latDeg: number]
+  } & Doubts[C]
+}[keyof Doubts]
+
+const placeOf = ([lonDeg, latDeg]: Position) => [lonDeg, latDeg] as const
+/** One number for each spot: 10⁸ apart from one longitude to the next. */
+const spotOf = ([lonDeg, latDeg]: Position): number =>
+  Math.round(lonDeg * SPOTS_PER_DEG) * 1e8 + Math.round(latDeg * SPOTS_PER_DEG)
+
+/**
+ * All that can hardly be meant in a plan and its ground: a slip of the pen, or heights that are none.
+ *
+ * @param settled the plan before what is in hand was taken up: whether things lie on each other is asked only of this
+ */
+export function doubtsOf(
+  plan: Plan,
+  measured: ReadonlyMap<LineId, MeasuredLine>,
+  ground: Ground | undefined,
+  settled: Plan = plan,
+): readonly Doubt[] {
+  const ofLine = (line: Line) => {
+    const own = measured.get(line.id)!
+    return remembered(own, [line, ground], () => legDoubts(plan, line, own, ground))
+  }
+  const { stations, lines, circuits } = settled
+  return [
+    ...[...plan.lines.values()].flatMap(ofLine),
+    ...(ground ? groundDoubts(measured, ground) : []),
+    ...stationDoubts(stations),
+    ...pathDoubts(stations, lines, circuits),
+  ]
+}
+
+const remembered = memoryOfEach<MeasuredLine, readonly Doubt[]>()
+
+/** The worst leg of a line of each kind: one slip is told once. */
+function legDoubts(plan: Plan, line: Line, measured: MeasuredLine, ground: Ground | undefined): Doubt[] {
+  const doubts: Doubt[] = []
+  const vertices = verticesOf(plan, line)
+  let long: number | undefined
+  for (const [i, { mapM }] of measured.legs.entries())
+    if (mapM > LONGEST_LEG_M && mapM > (long === undefined ? 0 : measured.legs[long]!.mapM)) long = i
+  if (long !== undefined) {
+    const { mapM } = measured.legs[long]!
+    const position = placeOf(vertices[long + 1]!)
+    doubts.push({ code: 'long-leg', where: line.id, position, legIndex: long, mapM, mostM: LONGEST_LEG_M })
+  }
+  if (!ground) return doubts
+
+  let before: number | undefined
+  let steepest: (Doubt & { code: 'steep-leg' }) | undefined
+  let off: (Doubt & { code: 'height-off-earth' }) | undefined
+  for (const [i, vertex] of vertices.entries()) {
+    const heightM = ground.heightM(vertex[0], vertex[1])
+    const position = placeOf(vertex)
+    if (heightM !== undefined && !(heightM >= LOWEST_M && heightM <= HIGHEST_M))
+      off ??= { code: 'height-off-earth', where: line.id, position, heightM }
+    const mapM = i > 0 ? measured.legs[i - 1]!.mapM : 0
+    if (heightM !== undefined && before !== undefined && mapM > SHORT_LEG_M) {
+      const riseM = Math.abs(heightM - before)
+      const slope = riseM / mapM
+      if (slope > STEEPEST && slope > (steepest ? steepest.riseM / steepest.mapM : 0))
+        steepest = { code: 'steep-leg', where: line.id, position, legIndex: i - 1, riseM, mapM }
+    }
+    before = heightM
+  }
+  const { mapM, groundM } = measured
+  if (groundM > ROUGHEST * mapM && mapM > SHORT_LEG_M)
+    doubts.push({ code: 'rough-ground', where: line.id, position: placeOf(vertices[0]!), mapM, groundM })
+  return [...doubts, ...(off ? [off] : []), ...(steepest ? [steepest] : [])]
+}
+
+function groundDoubts(measured: ReadonlyMap<LineId, MeasuredLine>, ground: Ground): Doubt[] {
+  const meets = [...measured.values()].some(({ legs }) => legs.some(({ onGrid }) => onGrid))
+  return [
+    ...(measured.size > 0 && !meets ? [{ code: 'ground-elsewhere', where: '' } as const] : []),
+    ...(ground.hasEightBits ? [{ code: 'picture-for-ground', where: '' } as const] : []),
+  ]
+}
+
+const stationDoubts = remembering((stations: Plan['stations']): readonly Doubt[] => {
+  const first = new Map<number, StationId>()
+  return [...stations.values()].flatMap(({ id, position }): Doubt[] => {
+    const spot = spotOf(position)
+    const other = first.get(spot)
+    if (other === undefined) first.set(spot, id)
+    return other === undefined
+      ? []
+      : [{ code: 'stations-on-one-spot', where: id, position: placeOf(position), other }]
+  })
+})
+
+/**
+ * Lines that lie on another's path. A second run of wire from end to end beside the first is no doubt as long as circuits use both:
+ * remedies lay such runs.
+ */
+const pathDoubts = remembering(
+  (stations: Plan['stations'], lines: Plan['lines'], circuits: Plan['circuits']): readonly Doubt[] => {
+    const inUse = new Set([...circuits.values()].flatMap((circuit) => circuit.lines))
+    const isMeant = (a: Line, b: Line) =>
+      inUse.has(a.id) && inUse.has(b.id) && new Set([a.from, a.to, b.from, b.to]).size === 2
+    /** Who lies between two spots, by the spot half way. */
+    const owners = new Map<number, { readonly line: Line; readonly ends: readonly [number, number] }>()
+    return [...lines.values()].flatMap((line): Doubt[] => {
+      const shared = new Map<Line, { m: number; position: Position }>()
+      const vertices = [stations.get(line.from)!.position, ...line.bends, stations.get(line.to)!.position]
+      for (let i = 1; i < vertices.length; i++) {
+        const [a, b] = [vertices[i - 1]!, vertices[i]!]
+        const ends = [spotOf(a), spotOf(b)] as const
+        if (ends[0] === ends[1]) continue
+        const middle = spotOf([a[0] + b[0], a[1] + b[1]])
+        const owner = owners.get(middle)
+        if (!owner) owners.set(middle, { line, ends })
+        else if (
+          owner.line !== line &&
+          ends.every((end) => owner.ends.includes(end)) &&
+          !isMeant(owner.line, line)
+        ) {
+          const m = (shared.get(owner.line)?.m ?? 0) + legGeometry(a, b).mapM
+          shared.set(owner.line, { m, position: a })
+        }
+      }
+      return [...shared].map(([other, { m, position }]) => ({
+        code: 'line-on-line',
+        where: line.id,
+        position: placeOf(position),
+        other: other.id,
+        sharedM: m,
+      }))
+    })
+  },
+)
