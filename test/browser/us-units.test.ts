@@ -181,9 +181,13 @@ test('the map: contours, labels, what the pointer is told and the hints of each 
 })
 
 test.each(['Plans', 'View', 'Go to', 'Online map'])('what %s opens', async (name) => {
+  const open = at.page.locator('dialog[open], :popover-open')
   await at.page.getByRole('button', { name, exact: true }).click()
+  // A dialog is made when it is first wanted.
+  await open.first().waitFor()
   const found = await metricWords()
   await at.page.keyboard.press('Escape')
+  await expect.poll(() => open.count()).toBe(0)
   expect(found).toEqual([])
 })
 
