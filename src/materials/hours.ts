@@ -65,11 +65,15 @@ function rateKmPerHour(lay: Lay, { rates, people }: LayingAllowances): number {
  * over the least there could be.
  */
 function sharedOutH(jobsH: readonly number[], crews: number): number {
-  const doneH = new Array<number>(crews).fill(0)
   // An array of numbers alone is sorted by size, and many times faster.
-  for (const jobH of Float64Array.from(jobsH).sort().reverse())
-    doneH[doneH.indexOf(Math.min(...doneH))]! += jobH
-  return Math.max(...doneH)
+  const sortedH = new Float64Array(jobsH).sort()
+  const doneH = new Float64Array(crews)
+  for (let job = sortedH.length - 1; job >= 0; job--) {
+    let freeFirst = 0
+    for (let crew = 1; crew < crews; crew++) if (doneH[crew]! < doneH[freeFirst]!) freeFirst = crew
+    doneH[freeFirst]! += sortedH[job]!
+  }
+  return doneH.reduce((most, each) => Math.max(most, each), 0)
 }
 
 const NO_CROSSINGS: readonly CrossingWork[] = []
@@ -134,7 +138,7 @@ export function hoursOfPlan(
 ): NetHours {
   const lines = [...plan.lines.values()].map((line) => {
     const own = pieces.get(line.id) ?? []
-    const pairsLaid = new Set(own.map((piece) => piece.pair)).size
+    const pairsLaid = own.length < 2 ? own.length : new Set(own.map((piece) => piece.pair)).size
     return hoursOfLine(
       measured.get(line.id)!,
       line.pairs,

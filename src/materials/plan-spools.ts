@@ -17,11 +17,11 @@ const piecesOfLine = memoryOfEach<MeasuredLine, readonly Piece[]>()
 
 /** A line that is cut as before keeps its very list of pieces, though all spools were shared out anew. */
 const rememberedPieces = (measured: MeasuredLine, pieces: readonly Piece[]): readonly Piece[] =>
-  piecesOfLine(
-    measured,
-    pieces.flatMap(({ spool, wireM, pair, cutM }) => [spool, wireM, pair, cutM]),
-    () => pieces,
-  )
+  piecesOfLine(measured, valuesOf(pieces), () => pieces)
+
+const flattened = memoryOfEach<readonly Piece[], readonly unknown[]>()
+const valuesOf = (pieces: readonly Piece[]): readonly unknown[] =>
+  flattened(pieces, [], () => pieces.flatMap(({ spool, wireM, pair, cutM }) => [spool, wireM, pair, cutM]))
 
 /** From so many lines of one wire on a drag does not share out its spools anew: below, it is done within a millisecond. */
 const LARGE_GROUP = 60
@@ -62,15 +62,16 @@ export function planSpools(
   for (const [wire, lines] of linesByWire(plan)) {
     const kept = lines.length >= LARGE_GROUP ? spoolsOf(settled, wire) : undefined
     const laid = kept?.laid ?? layOnce(plan, catalog, measured, wire, lines)
-    now.set(wire, { laid, measured })
     const firstId = before + 1
     before += laid.used.length
     const named = rememberedNames(laid, [firstId], () => withNames(laid, firstId))
+    now.set(wire, { laid, measured })
     spools.push(kept ? { ...named.spools, isFromBefore: true } : named.spools)
-    for (const [line, own] of named.pieces) {
-      const length = measured.get(line)
-      if (length)
-        pieces.set(line, kept && kept.measured.get(line) !== length ? NONE : rememberedPieces(length, own))
+    for (const { id } of lines) {
+      const length = measured.get(id)!
+      const own = named.pieces.get(id) ?? NONE
+      const isMoved = kept && kept.measured.get(id) !== length
+      pieces.set(id, isMoved ? NONE : own.length === 0 ? NONE : rememberedPieces(length, own))
     }
   }
   if (!settled) laidFor.set(plan, now)

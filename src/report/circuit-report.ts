@@ -37,13 +37,8 @@ function inputsOf(
   catalog: Catalog,
   measured: ReadonlyMap<LineId, MeasuredLine>,
 ): unknown[] {
-  const inputs: unknown[] = [plan.weather, plan.wireTempC]
-  for (const id of circuit.lines) {
-    const line = plan.lines.get(id)
-    inputs.push(line, measured.get(id), line && catalog.wires.get(line.wire))
-  }
-  for (const type of circuit.sets.values()) inputs.push(catalog.sets.get(type))
-  if (circuit.supply) inputs.push(catalog.supplies.get(circuit.supply.type))
+  const inputs: unknown[] = [plan.weather, plan.wireTempC, catalog]
+  for (const id of circuit.lines) inputs.push(plan.lines.get(id), measured.get(id))
   return inputs
 }
 

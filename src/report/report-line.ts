@@ -24,8 +24,10 @@ export function reportLine(
   const wire = catalog.wires.get(line.wire)
   if (!wire) throw new Error(`line ${line.id} is of wire ${line.wire}, which nothing defines`)
   const branches = branchStations(plan)
-  const ends = [line.from, line.to].flatMap((id) => [plan.stations.get(id)?.name, branches.has(id)])
-  const from = [line, wire, pieces, crossings, plan.weather, plan.wireTempC, plan.work, ...ends]
+  const { weather, wireTempC, work, stations } = plan
+  const [start, end] = [stations.get(line.from)?.name, stations.get(line.to)?.name]
+  const ends = [start, branches.has(line.from), end, branches.has(line.to)] as const
+  const from = [line, wire, pieces, crossings, weather, wireTempC, work, ...ends]
   return remembered(measured, from, () => ({
     id: line.id,
     name: lineName(plan, line),

@@ -1,4 +1,5 @@
 import type { Catalog } from '../catalog/catalog'
+import { memoryOfEach } from '../memo'
 import type { Circuit, Plan } from '../plan/plan'
 import type { Caution } from './caution'
 
@@ -19,7 +20,11 @@ export function safetyCautions(plan: Plan, catalog: Catalog): Caution[] {
   return cautions
 }
 
-function shockCautions(circuit: Circuit, catalog: Catalog): Caution[] {
+const remembered = memoryOfEach<Circuit, readonly Caution[]>()
+const shockCautions = (circuit: Circuit, catalog: Catalog): readonly Caution[] =>
+  remembered(circuit, [catalog], () => shocksOf(circuit, catalog))
+
+function shocksOf(circuit: Circuit, catalog: Catalog): Caution[] {
   const supply = circuit.supply ? catalog.supplies.get(circuit.supply.type) : undefined
   const cranks = [...circuit.sets.values()].map((type) => catalog.sets.get(type)?.generator?.volts ?? 0)
   const ringVolts = Math.max(0, supply?.ring?.volts ?? 0, ...cranks)
