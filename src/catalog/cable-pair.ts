@@ -1,3 +1,4 @@
+import { STRETCH_SOURCES } from './conductor'
 import {
   allowance,
   derived,
@@ -35,6 +36,7 @@ export const CABLE_SOURCES: Sources = {
   wetMicroSPerKm: fromMemory('A jacketed pair with taped splices in the wet, from memory.'),
   wornMicroSPerKm: allowance('Allowance: a jacket cut here and there, and water in it.'),
   outsideMm: derivedOnMemory('Two insulated wires in their jacket.'),
+  ...STRETCH_SOURCES,
   spread: allowance('Allowance.'),
   'spread.loopOhmPerKm': allowance('Allowance: gauges are held to 1 % of the diameter, twists differ.'),
   'spread.nanoFPerKm': fromMemory('79 to 87 nF per mile are allowed, from memory.'),

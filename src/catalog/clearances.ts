@@ -42,6 +42,35 @@ export const CLEARANCES: readonly Clearance[] = [
     source: 'NESC Rule 232, from memory: 23.5 ft',
   },
   {
+    id: 'railway-go-95',
+    what: 'Height of a communication wire over tracks that carry freight cars',
+    metres: feet(25),
+    rule: 'civil',
+    source: 'GO 95 (California), rule 37, table 1, case 1: 25 ft',
+  },
+  {
+    id: 'field-civil',
+    what: 'Height over cultivated, grazing, forest or orchard land and other ground that machines cross',
+    metres: feet(15.5),
+    rule: 'civil',
+    source:
+      'NESC Rule 232 as a published summary gives it: 15.5 ft at worst sag; GO 95 (California), table 1, has 15 ft',
+  },
+  {
+    id: 'footpath-go-95',
+    what: 'Height where only people on foot can pass',
+    metres: feet(10),
+    rule: 'civil',
+    source: 'GO 95 (California), rule 37, table 1: 10 ft for communication conductors',
+  },
+  {
+    id: 'water-civil',
+    what: 'Height over water on which nobody sails',
+    metres: feet(14),
+    rule: 'civil',
+    source: 'NESC Rule 232, from memory: 14 ft; far more where boats have masts',
+  },
+  {
     id: 'footpath-civil',
     what: 'Height where only people walk',
     metres: feet(9.5),

@@ -10,6 +10,9 @@ export interface ConductorMaterial {
   readonly kgPerM3: number
   /** Tensile strength, N/mm². */
   readonly breakNPerMm2: number
+  /** Elasticity of the drawn wire, N/mm², and expansion, 1/°C: both from memory. */
+  readonly modulusNPerMm2: number
+  readonly expansionPerC: number
   readonly sources: {
     readonly ohmMm2PerM: Source
     readonly tempCoeffPerC: Source
@@ -31,6 +34,8 @@ export const COPPER: ConductorMaterial = {
   tempCoeffPerC: 0.00393,
   kgPerM3: 8890,
   breakNPerMm2: 220,
+  modulusNPerMm2: 115_000,
+  expansionPerC: 17e-6,
   sources: {
     ohmMm2PerM: IEC_60028,
     tempCoeffPerC: IEC_60028,
@@ -47,6 +52,8 @@ export const HARD_DRAWN_COPPER: ConductorMaterial = {
   tempCoeffPerC: 0.00384,
   kgPerM3: 8890,
   breakNPerMm2: 447,
+  modulusNPerMm2: 120_000,
+  expansionPerC: 17e-6,
   sources: {
     ohmMm2PerM: derived(
       '878 pound-ohms per mile² of line copper against 859 of pure copper (an old wire-table book, p. 27).',
@@ -63,6 +70,8 @@ export const CADMIUM_COPPER: ConductorMaterial = {
   tempCoeffPerC: 0.0034,
   kgPerM3: 8940,
   breakNPerMm2: 500,
+  modulusNPerMm2: 125_000,
+  expansionPerC: 17e-6,
   sources: {
     ohmMm2PerM: fromMemory('About 1 % of cadmium, 85 % of the conductivity of standard copper: from memory.'),
     tempCoeffPerC: fromMemory('From memory.'),
@@ -77,6 +86,8 @@ export const ALUMINIUM: ConductorMaterial = {
   tempCoeffPerC: 0.00403,
   kgPerM3: 2703,
   breakNPerMm2: 165,
+  modulusNPerMm2: 65_000,
+  expansionPerC: 23e-6,
   sources: {
     ohmMm2PerM: fromMemory(
       '61 % of the conductivity of standard copper: IEC 60889 and ASTM B230, from memory.',
@@ -93,6 +104,8 @@ export const GALVANISED_STEEL: ConductorMaterial = {
   tempCoeffPerC: 0.0047,
   kgPerM3: 7860,
   breakNPerMm2: 412,
+  modulusNPerMm2: 200_000,
+  expansionPerC: 11.5e-6,
   sources: {
     ohmMm2PerM: derived(
       '56 Ω per mile of 12½ gauge (0.099 in) steel fence wire: a fence maker’s page; that is 0.173 Ω·mm²/m. Hard steel has up to 0.20.',
@@ -111,6 +124,8 @@ export const COPPER_CLAD_STEEL_30: ConductorMaterial = {
   tempCoeffPerC: 0.0038,
   kgPerM3: 8150,
   breakNPerMm2: 880,
+  modulusNPerMm2: 165_000,
+  expansionPerC: 13e-6,
   sources: {
     ohmMm2PerM: read('30 % of the conductivity of standard copper: ASTM B227, grade 30 HS.'),
     tempCoeffPerC: fromMemory('From memory.'),
@@ -127,6 +142,8 @@ export const COPPER_CLAD_ALUMINIUM: ConductorMaterial = {
   tempCoeffPerC: 0.004,
   kgPerM3: 3320,
   breakNPerMm2: 138,
+  modulusNPerMm2: 70_000,
+  expansionPerC: 22e-6,
   sources: {
     ohmMm2PerM: fromMemory(
       'ASTM B566, class 10A, from memory; wire sold without a standard may have less copper.',

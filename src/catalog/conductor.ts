@@ -1,4 +1,5 @@
 import type { ConductorMaterial } from './conductor-materials'
+import { derivedOnMemory, fromMemory, type Sources } from './sources'
 
 export interface Strand {
   readonly count: number
@@ -56,3 +57,22 @@ export const conductorKgPerKm = (conductor: Conductor): number =>
 /** Breaking strength of one conductor, N: the sum over its strands. */
 export const conductorBreakN = (conductor: Conductor): number =>
   sum(conductor, (strand) => areaMm2(strand) * strand.material.breakNPerMm2)
+
+const stiffnessN = (strand: Strand) => areaMm2(strand) * strand.material.modulusNPerMm2
+
+/** How so many conductors stretch side by side: E·A, N, and the expansion of strands that cannot slip, weighted by their stiffness, 1/°C. */
+export const stretchOfConductors = (
+  conductor: Conductor,
+  count: number,
+): { readonly stiffnessN: number; readonly expansionPerC: number } => ({
+  stiffnessN: count * sum(conductor, stiffnessN),
+  expansionPerC:
+    sum(conductor, (strand) => stiffnessN(strand) * strand.material.expansionPerC) /
+    sum(conductor, stiffnessN),
+})
+
+/** Elasticity and expansion of the metals. */
+export const STRETCH_SOURCES: Sources = {
+  stiffnessN: derivedOnMemory('The area of the metal times its elasticity, from memory.'),
+  expansionPerC: fromMemory('The expansion of the metals, from memory, weighted by their stiffness.'),
+}

@@ -35,8 +35,11 @@ const greatest = (...ids: readonly string[]): Clearance =>
 export const HEIGHT_OVER = {
   mainRoad: greatest('primary-road', 'road-civil'),
   sideRoad: greatest('secondary-road', 'road-civil'),
-  rails: greatest('railway-civil'),
-  ground: greatest('footpath-civil'),
+  rails: greatest('railway-civil', 'railway-go-95'),
+  /** Open ground of which nothing is known: machines may cross it. */
+  ground: greatest('field-civil'),
+  footway: greatest('footpath-civil', 'footpath-go-95'),
+  water: greatest('water-civil'),
 } as const
 
 export const POWER_APPROACH: Clearance = clearance('power-approach')

@@ -15,7 +15,7 @@ export const OVERHEAD = {
 
 /**
  * Elasticity of hard-drawn copper as it hangs, N/mm², and its expansion, 1/°C. From memory: 110 to 120 GPa, 17·10⁻⁶.
- * Steel strands stretch and expand less, so a span of them sags less in the heat than these figures say.
+ * For wire that says nothing of how it stretches; steel strands stretch and expand less.
  */
 export const COPPER_STRETCH = { modulusNPerMm2: 115_000, expansionPerC: 17e-6 } as const
 /** Resistivity of annealed copper at 20 °C, Ω·mm² per km. IEC 60028 (1925). */

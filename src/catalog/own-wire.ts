@@ -6,6 +6,8 @@ import {
   conductorKgPerKm,
   conductorOhmPerKm,
   conductorTempCoeffPerC,
+  STRETCH_SOURCES,
+  stretchOfConductors,
 } from './conductor'
 import {
   ALUMINIUM,
@@ -146,6 +148,7 @@ export function wireFromMakeUp(makeUp: MakeUp): Result<Wire> {
     kgPerKm: 2 * conductorKgPerKm(conductor) + plasticKgPerKm,
     breakN: 2 * conductorBreakN(conductor),
     spoolsM: [],
+    ...stretchOfConductors(conductor, 2),
     ...(isSolidSteel && { relativePermeability: STEEL_PERMEABILITY }),
     outsideMm: bare ? diameterMm : 1.5 * insulatedMm,
     ...(bare && { hangsApart: 2 }),
@@ -168,6 +171,7 @@ export function wireFromMakeUp(makeUp: MakeUp): Result<Wire> {
       relativePermeability: fromMemory(
         'From memory: about 100 for soft iron and steel at telephone currents.',
       ),
+      ...STRETCH_SOURCES,
       outsideMm: allowance('Allowance for wire of this build.'),
       hangsApart: derived('Two bare wires, apart.'),
       spread: allowance('Allowance: a cut end tells the metal and the gauge, not the rest.'),

@@ -31,6 +31,9 @@ export const WIRE = members('The wire', {
   spoolsM: listOf('The list of standard spools', from('The length of a spool', 'm', 1, 1e5), { max: 100 }),
   /** Relative permeability of solid wires of iron or steel: at voice frequencies their current keeps to the skin; absent: 1. */
   relativePermeability: optional(from('The relative permeability', 'times that of air', 1, 1e6)),
+  /** E·A of the run, N: the pull that would double its length; and its expansion, 1/°C. Absent: as of copper of its resistance. */
+  stiffnessN: optional(from('The stiffness', 'N', 1, 1e9)),
+  expansionPerC: optional(from('The expansion', 'per °C', 1e-7, 1e-3)),
   /** Outside diameter of what ice and wind lie on, mm; absent: reckoned from the mass. */
   outsideMm: optional(from('The outside diameter', 'mm', 0.1, 100)),
   /** How many such wires hang apart, each with ice of its own; absent: one. */

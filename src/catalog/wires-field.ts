@@ -1,6 +1,14 @@
 import { KG_PER_POUND, METRES_PER_MILE, MM_PER_INCH, NEWTONS_PER_POUND_FORCE } from '../units'
 import { awgDiameterMm } from './awg'
-import { type Conductor, conductorOhmPerKm, conductorTempCoeffPerC, helixTakeUp, solid } from './conductor'
+import {
+  type Conductor,
+  conductorOhmPerKm,
+  conductorTempCoeffPerC,
+  helixTakeUp,
+  STRETCH_SOURCES,
+  solid,
+  stretchOfConductors,
+} from './conductor'
 import { ALUMINIUM, CADMIUM_COPPER, COPPER, GALVANISED_STEEL } from './conductor-materials'
 import { fitNanoFPerKm } from './fit-line-constants'
 import {
@@ -86,6 +94,7 @@ function fieldWire(w: FieldWire): Wire {
     kgPerKm: (w.poundsPerMile * KG_PER_POUND) / KM_PER_MILE,
     breakN: w.breakPounds * NEWTONS_PER_POUND_FORCE,
     spoolsM: w.miles.map((miles) => miles * METRES_PER_MILE),
+    ...stretchOfConductors(w.conductor, 2),
     ...(w.outsideMm !== undefined && { outsideMm: w.outsideMm }),
     source: w.source,
     sources: {
@@ -107,6 +116,7 @@ function fieldWire(w: FieldWire): Wire {
       outsideMm: fromMemory(
         'From memory: two wires of about 2 mm side by side, as wide as a rod of this size.',
       ),
+      ...STRETCH_SOURCES,
       ...FIELD_SPREAD_SOURCES,
       ...w.sources,
     },

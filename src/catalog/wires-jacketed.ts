@@ -7,6 +7,7 @@ import {
   conductorOhmPerKm,
   conductorTempCoeffPerC,
   solid,
+  stretchOfConductors,
 } from './conductor'
 import { ALUMINIUM, COPPER, type ConductorMaterial } from './conductor-materials'
 import { derived, derivedOnMemory, fromMemory, practice, read } from './sources'
@@ -50,6 +51,7 @@ function jacketedPair(pair: {
     kgPerKm: 2 * conductorKgPerKm(wire) + plasticKgPerKm(pair.diameterMm),
     breakN: 2 * conductorBreakN(wire),
     spoolsM: [305, 1000],
+    ...stretchOfConductors(wire, 2),
     outsideMm: outsideMm(pair.diameterMm),
     source: `computed from ${pair.diameterSource} and the metal, with 1.8 % more wire than cable for the twist`,
     sources: {
@@ -100,6 +102,7 @@ const alarmCable: Wire = {
   kgPerKm: 20,
   breakN: 4 * conductorBreakN(ALARM_CORE),
   spoolsM: [100],
+  ...stretchOfConductors(ALARM_CORE, 4),
   outsideMm: 3.8,
   source: '7 strands of 0.2 mm (a page on alarm cable to BS 4737); the rest from memory',
   sources: {

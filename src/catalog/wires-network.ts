@@ -1,7 +1,13 @@
 import { METRES_PER_FOOT } from '../units'
 import { awgDiameterMm } from './awg'
 import { CABLE_SOURCES, CABLE_SPREAD, fromMetal, PAIR_TAKE_UP, TAKE_UP_SOURCE } from './cable-pair'
-import { conductorBreakN, conductorOhmPerKm, conductorTempCoeffPerC, solid } from './conductor'
+import {
+  conductorBreakN,
+  conductorOhmPerKm,
+  conductorTempCoeffPerC,
+  solid,
+  stretchOfConductors,
+} from './conductor'
 import { COPPER, COPPER_CLAD_ALUMINIUM, type ConductorMaterial } from './conductor-materials'
 import { allowance, derivedOnMemory, fromMemory, practice, type Sources, type Spread } from './sources'
 import type { Wire } from './wire'
@@ -36,6 +42,7 @@ function networkCable(cable: {
     kgPerKm: cable.kgPerKm,
     breakN: 8 * conductorBreakN(wire),
     spoolsM: [100, BOX_M],
+    ...stretchOfConductors(wire, 8),
     outsideMm: 5.2,
     source: `computed from 24 AWG (ASTM B258) and the metal; capacitance as of plastic cable${beside}`,
     sources: {

@@ -7,7 +7,9 @@ import {
   conductorKgPerKm,
   conductorOhmPerKm,
   conductorTempCoeffPerC,
+  STRETCH_SOURCES,
   solid,
+  stretchOfConductors,
 } from './conductor'
 import { COPPER, COPPER_CLAD_STEEL_30, GALVANISED_STEEL, HARD_DRAWN_COPPER } from './conductor-materials'
 import { type PairGeometry, pairMilliHPerKm, pairNanoFPerKm } from './pair-geometry'
@@ -77,6 +79,7 @@ function parallelWire(w: {
     kgPerKm: 2 * conductorKgPerKm(w.conductor) + w.insulationKgPerKm,
     breakN: 2 * conductorBreakN(w.conductor),
     spoolsM: w.spoolsM,
+    ...stretchOfConductors(w.conductor, 2),
     ...(w.relativePermeability !== undefined && { relativePermeability: w.relativePermeability }),
     outsideMm: w.outsideMm,
     ...(bare && { hangsApart: 2 }),
@@ -113,6 +116,7 @@ function parallelWire(w: {
         ? derived('The bare wire.')
         : derivedOnMemory('As wide as a rod of this size: two insulated wires, from memory.'),
       hangsApart: derived('Two bare wires, apart.'),
+      ...STRETCH_SOURCES,
       spread: allowance('Allowance.'),
       ...w.sources,
     },

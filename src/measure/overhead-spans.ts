@@ -2,9 +2,7 @@ import { COPPER_OHM_MM2_PER_KM, COPPER_STRETCH, OVERHEAD } from '../catalog/over
 import type { Wire } from '../catalog/wire'
 import { ok, type Result } from '../problem'
 import { type Hanging, hang, hangBySag, type Stretch, tensionAfterN, wireHeightM } from './catenary'
-
-/** Standard gravity, m/s². CGPM, 3rd conference (1901). */
-const GRAVITY_M_S2 = 9.80665
+import { weightNPerM } from './ice-and-wind'
 
 /** One span of an overhead leg, between two supports. Distances are on the map from the leg's start, heights over one datum; m. */
 export interface OverheadSpan {
@@ -42,16 +40,16 @@ export interface Overhead {
 }
 
 /** Places in a span at which its clearance is looked at, besides its supports. */
-const LOOKS = 9
+export const LOOKS = 9
 
-/** Weight of a run of wire, N/m. */
-export const weightNPerM = (wire: Wire): number => (wire.kgPerKm / 1000) * GRAVITY_M_S2
-
-/** How a run of wire stretches, taken as if all its metal were the copper that its resistance speaks of. */
-function stretchOf(wire: Wire): Stretch {
+/** How a run of wire stretches; where the wire does not say, as if all its metal were the copper that its resistance speaks of. */
+export function stretchOf(wire: Wire): Stretch {
   const oneOhmPerKm = wire.loopOhmPerKm / 2
   const areaMm2 = 2 * (COPPER_OHM_MM2_PER_KM / oneOhmPerKm)
-  return { stiffnessN: areaMm2 * COPPER_STRETCH.modulusNPerMm2, expansionPerC: COPPER_STRETCH.expansionPerC }
+  return {
+    stiffnessN: wire.stiffnessN ?? areaMm2 * COPPER_STRETCH.modulusNPerMm2,
+    expansionPerC: wire.expansionPerC ?? COPPER_STRETCH.expansionPerC,
+  }
 }
 
 /** A span as strung, on the hottest day reckoned with, and on the coldest. */

@@ -26,6 +26,14 @@ interface PlaceNotes {
     readonly safetyFactor: number
     readonly leastFactor: number
   }
+  'overhead-ice': {
+    readonly iceMm: number
+    readonly hangsM: number
+    readonly mustClearM: number
+    /** Share of its strength to which ice and wind pull it, and the share allowed. */
+    readonly pulledShare: number
+    readonly mostShare: number
+  }
   'ridge-lightning': { readonly lengthM: number }
 }
 

@@ -1,7 +1,9 @@
 import { HEIGHT_OVER } from '../catalog/crossing-practice'
 import { OVERHEAD } from '../catalog/overhead'
+import { LOADED_SHARE, LOADINGS } from '../catalog/overhead-loading'
 import { pointOnLeg } from '../geo/leg-length'
 import type { Crossing } from '../hazard/crossings'
+import { legUnder } from '../measure/iced-spans'
 import { hotClearanceM, spanAt } from '../measure/overhead-spans'
 import { verticesOf } from '../plan/plan'
 import type { PlaceCaution } from './caution'
@@ -25,7 +27,7 @@ export function hangingOver(judged: JudgedLine, { legIndex, distanceM }: Crossin
 /** Spans that hang too low over open ground, or pull too hard, leg by leg. */
 export function overheadCautions(judged: JudgedLine): PlaceCaution[] {
   const { line } = judged
-  return line.legs.flatMap((leg, legIndex) => {
+  const ofLegs = line.legs.flatMap((leg, legIndex) => {
     if (leg.lay !== 'overhead') return []
     const spans = overheadOf(judged, legIndex)?.spans
     if (!spans) return []
@@ -64,4 +66,50 @@ export function overheadCautions(judged: JudgedLine): PlaceCaution[] {
     }
     return cautions
   })
+  const iced = underIce(judged)
+  return iced ? [...ofLegs, iced] : ofLegs
+}
+
+const DISTRICTS = ['light', 'medium', 'heavy'] as const
+
+/** The least ice and wind that a line's overhead legs do not bear, at the leg that fares worst; undefined where they bear all. */
+function underIce(judged: JudgedLine): PlaceCaution | undefined {
+  const { line, wire, plan } = judged
+  if (!wire) return undefined
+  const legs = line.legs.flatMap((leg, legIndex) => {
+    const overhead = leg.lay === 'overhead' ? overheadOf(judged, legIndex) : undefined
+    return overhead ? [{ legIndex, overhead }] : []
+  })
+  const rule = HEIGHT_OVER.ground
+  for (const district of DISTRICTS) {
+    const loading = LOADINGS[district]
+    const looked = legs.map(({ legIndex, overhead }) => ({
+      legIndex,
+      ...legUnder(overhead, { wire, tempC: plan.wireTempC, loading }),
+    }))
+    // What pulls hardest, in shares of what is allowed, or hangs lowest, in shares of what is asked for.
+    const severity = (each: (typeof looked)[number]) =>
+      Math.max(each.pulledShare / LOADED_SHARE, rule.metres / Math.max(0.1, each.lowest.clearanceM))
+    const worst = looked.toSorted((a, b) => severity(b) - severity(a))[0]
+    if (!worst || severity(worst) <= 1) continue
+    const vertices = verticesOf(plan, line)
+    const { mapM } = judged.measured.legs[worst.legIndex]!
+    const { atM, clearanceM } = worst.lowest
+    return {
+      code: 'overhead-ice',
+      where: line.id,
+      iceMm: loading.iceMm,
+      hangsM: Math.max(0, clearanceM),
+      mustClearM: rule.metres,
+      pulledShare: worst.pulledShare,
+      mostShare: LOADED_SHARE,
+      place: {
+        position: pointOnLeg(vertices[worst.legIndex]!, vertices[worst.legIndex + 1]!, atM / mapM),
+        legIndex: worst.legIndex,
+        distanceM: legStartM(judged, worst.legIndex) + atM,
+      },
+      source: `${loading.source}; ${rule.source}`,
+    }
+  }
+  return undefined
 }

@@ -18,8 +18,10 @@ const lowOverTraffic = (caution: CautionOf<'low-over-road' | 'low-over-track'>, 
 }
 
 /** A leg by its number, from 1. */
-const onLeg = ({ where, place }: CautionOf<'low-overhead' | 'overhead-tension'>, { name }: Tongue) =>
-  `${name(where)}, leg ${place.legIndex + 1}`
+const onLeg = (
+  { where, place }: CautionOf<'low-overhead' | 'overhead-tension' | 'overhead-ice'>,
+  { name }: Tongue,
+) => `${name(where)}, leg ${place.legIndex + 1}`
 
 /** A line, and which of its pairs where it has several. */
 const ofPair = ({ where, pair }: { readonly where: string; readonly pair?: number }, { name }: Tongue) =>
@@ -66,10 +68,24 @@ const SAY: { readonly [C in Caution['code']]: (caution: CautionOf<C>, say: Tongu
     return `${meets(caution, say)}${long}. Lead it round. ${LOCAL}`
   },
   'low-overhead': (caution, say) =>
-    `${onLeg(caution, say)}: the wire hangs ${say.height(caution.hangsM)} over the ground on a hot day; where people walk it must clear ${say.height(caution.mustClearM)}. ${LOCAL}`,
+    `${onLeg(caution, say)}: the wire hangs ${say.height(caution.hangsM)} over the ground on a hot day; over fields and whatever machines cross it must clear ${say.height(caution.mustClearM)}. ${LOCAL}`,
   'overhead-tension': (caution, say) => {
     const { coldC, pullN, safetyFactor, leastFactor } = caution
     return `${onLeg(caution, say)}: on a day of ${say.temp(coldC)} the wire pulls ${say.force(pullN)}, and breaks at ${safetyFactor.toFixed(1)} times that; keep it at ${leastFactor} or more with more sag or shorter spans. ${LOCAL}`
+  },
+  'overhead-ice': (caution, say) => {
+    const { iceMm, hangsM, mustClearM, pulledShare, mostShare } = caution
+    const what = iceMm > 0 ? `under ${say.quantity(iceMm, 'diameterMm')} of ice` : 'in a gale'
+    const low =
+      hangsM < mustClearM
+        ? ` hangs ${say.height(hangsM)} over the ground, where ${say.height(mustClearM)} are asked for`
+        : ''
+    const torn =
+      pulledShare >= 1
+        ? ' breaks in the wind'
+        : ` is pulled to ${Math.round(100 * pulledShare)} % of its strength in the wind`
+    const pull = pulledShare > mostShare ? torn : ''
+    return `${onLeg(caution, say)}: ${what} the wire${[low, pull].filter((part) => part !== '').join(', and')}. Where that can come, shorten its spans, hang it higher, or lay it on the ground. ${LOCAL}`
   },
   'ridge-lightning': ({ where, lengthM, place }, { name, length }) =>
     `${name(where)} runs along high ground for ${length(lengthM)}, from ${length(place.distanceM)} out, where lightning looks for it. Lead it below the crest, and leave it alone when thunder is near.`,

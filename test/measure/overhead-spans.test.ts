@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import { BUILT_IN } from '../../src/catalog/built-in'
-import { hotClearanceM, overheadSpans, weightNPerM } from '../../src/measure/overhead-spans'
+import { weightNPerM } from '../../src/measure/ice-and-wind'
+import { hotClearanceM, overheadSpans } from '../../src/measure/overhead-spans'
 
 const fieldPair = BUILT_IN.wires.find(({ breakN = 0 }) => breakN > 850 && breakN < 950)!
 const leg = {

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import { BUILT_IN } from '../../src/catalog/built-in'
 import { mergeCatalogs } from '../../src/catalog/catalog'
+import type { Wire } from '../../src/catalog/wire'
 import { crossingsOf } from '../../src/hazard/crossings'
 import { measurePlan } from '../../src/measure/measure-line'
 import type { HazardKind, Lay, Leg, Plan } from '../../src/plan/plan'
@@ -8,6 +9,8 @@ import type { Caution } from '../../src/report/caution'
 import { hazardCautions } from '../../src/report/hazard-cautions'
 import type { Ground } from '../../src/terrain/ground'
 import { groundFromGrids } from '../../src/terrain/ground-from-grids'
+import { cautionText } from '../../src/words/caution-words'
+import { tongueOf } from '../../src/words/tongue'
 import { gridOver } from '../terrain/made-ground'
 import { type Metres, planOf } from '../terrain/made-plan'
 
@@ -40,7 +43,11 @@ function across(
   const laid = { ...line, wire, legs: [{ lay, ...leg }] }
   return { ...plan, wireTempC: 49, lines: new Map([[laid.id, laid]]) }
 }
-const codes = (plan: Plan, ground?: Ground) => cautionsIn(plan, ground).map(({ code }) => code)
+/** Ice apart: nearly every span hangs low under it, and it has tests of its own. */
+const codes = (plan: Plan, ground?: Ground) =>
+  cautionsIn(plan, ground)
+    .map(({ code }) => code)
+    .filter((code) => code !== 'overhead-ice')
 
 describe('what a crossing calls for', () => {
   test.each<[HazardKind, Lay, string[]]>([
@@ -86,7 +93,7 @@ describe('overhead wire over a road', () => {
 
   test('clears a track at 15.5 ft, the greater of the two rules', () => {
     // NESC Rule 232 as a published summary gives it: 4.72 m; the military figure for a secondary road is 14 ft.
-    expect(over('track', 5.2)).toEqual(['low-over-track'])
+    expect(over('track', 5.2)).toContain('low-over-track')
     expect(over('track', 5.4)).toEqual([])
   })
 
@@ -104,6 +111,30 @@ describe('overhead wire over a road', () => {
     const plan = across('track', 'overhead', { supportM: 5.4, spanM: 30.1, sagPct: 2 }, midSpan)
     expect(codes(plan, bank)).toContain('low-over-track')
   })
+})
+
+test('overhead wire is told how little ice it bears, once a line and at its worst leg', () => {
+  const iceOf = (leg: Partial<Leg>, own: Partial<Wire> = {}) => {
+    const plan = across('road', 'overhead', leg)
+    const [line] = [...plan.lines.values()]
+    const known = catalog.wires.get(line!.wire)!
+    const wires = new Map([[known.id, { ...known, ...own }]])
+    return hazardCautions(plan, measurePlan(plan), crossingsIn(plan), { ...catalog, wires }).filter(
+      (caution) => caution.code === 'overhead-ice',
+    )
+  }
+  const [ice, ...more] = iceOf({ supportM: 5.5, spanM: 30.1, sagPct: 2 })
+  expect(more).toEqual([])
+  expect(ice).toMatchObject({ iceMm: 25.4 / 4, mostShare: 0.6 })
+  expect(ice!.hangsM).toBeLessThan(15.5 * 0.3048)
+  const say = tongueOf(across('road', 'overhead'), 'metric')
+  expect(cautionText(ice!, say)).toMatch(
+    /leg 1: under 6\.\d mm of ice the wire hangs 4\.\d m over the ground/,
+  )
+  // High, strong and short enough it bears even half an inch of ice.
+  expect(iceOf({ supportM: 9, spanM: 20, sagPct: 3 }, { breakN: 4000 })).toEqual([])
+  // Weak wire tears: it is pulled beyond its strength.
+  expect(iceOf({ supportM: 9, spanM: 60 }, { breakN: 200 })[0]!.pulledShare).toBeGreaterThan(1)
 })
 
 test('overhead wire too low for people or too tight for the cold is told by its leg', () => {

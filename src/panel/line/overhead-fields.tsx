@@ -1,6 +1,7 @@
 import { OVERHEAD } from '../../catalog/overhead'
 import { hang } from '../../measure/catenary'
-import { type OverheadLeg, weightNPerM } from '../../measure/overhead-spans'
+import { weightNPerM } from '../../measure/ice-and-wind'
+import type { OverheadLeg } from '../../measure/overhead-spans'
 import { setLegSag, setLegSpan, setLegSupport } from '../../plan/leg-edits'
 import { LIMITS } from '../../plan/limits'
 import type { Line } from '../../plan/plan'
