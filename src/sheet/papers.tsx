@@ -15,6 +15,9 @@ import type { MadePaper } from './paper-jobs'
 import { PAPER_NAMES } from './paper-names'
 import { type SaveTable, TablePicker } from './table-picker'
 
+/** More sheets than this are shown and printed only when a person says so: they come of a slip more often than of a large net. */
+const MANY_SHEETS = 100
+
 const NO_TABLES: readonly Table[] = []
 
 const today = () => {
@@ -39,22 +42,29 @@ export function Papers({
   useEffect(() => page.current?.focus(), [])
   const chosen = useSignal<ReadonlySet<string>>(new Set(PAPER_NAMES))
   const attempt = useSignal(0)
+  const manyAreMeant = useSignal(false)
   const making = useSignal(NOTHING_MADE)
   useEffect(() => makePapers(store, { size, date, attempt }, making), [])
 
   const { state, failure } = making.value
   const papers = making.value.papers.filter(({ kind }) => chosen.value.has(kind))
-  const sheets = useSheets(papers, (sheet) => (
-    <SheetPage
-      {...sheet}
-      planTitle={store.plan.peek().title}
-      date={date.peek()}
-      revision={revision}
-      system={store.units.peek()}
-      widthMm={bodyOf(size.peek()).widthMm}
-    />
-  ))
+  const sheets = useSheets(
+    papers,
+    (sheet) => (
+      <SheetPage
+        {...sheet}
+        planTitle={store.plan.peek().title}
+        date={date.peek()}
+        revision={revision}
+        doubts={store.report.peek().doubts.length}
+        system={store.units.peek()}
+        widthMm={bodyOf(size.peek()).widthMm}
+      />
+    ),
+    manyAreMeant.value ? Number.POSITIVE_INFINITY : MANY_SHEETS,
+  )
   const isReady = state === 'ready' && sheets.areAllShown
+  const waits = sheets.count > MANY_SHEETS && !manyAreMeant.value
   const choose = (name: string, wanted: boolean) => {
     const next = new Set(chosen.value)
     if (wanted) next.add(name)
@@ -127,8 +137,9 @@ export function Papers({
         />
         <span class="papers-acts">
           <span class="papers-state" role="status" id="papers-state">
-            {state === 'under way' && `Being reckoned … ${formatCount(sheets.shown.length, 'sheet')}`}
-            {state === 'ready' && !isReady && 'Being laid out …'}
+            {state === 'under way' && `Being reckoned … ${formatCount(sheets.count, 'sheet')}`}
+            {state === 'ready' && !isReady && !waits && 'Being laid out …'}
+            {waits && formatCount(sheets.count, 'sheet')}
           </span>
           <button
             type="button"
@@ -156,6 +167,22 @@ export function Papers({
           </button>
         </div>
       )}
+      {waits && (
+        <div class="papers-failure" role="alert">
+          <p>
+            These papers take {sheets.count} sheets or more. Choose fewer papers above, or look whether a line
+            is longer than it is meant to be.
+          </p>
+          <button
+            type="button"
+            onClick={() => {
+              manyAreMeant.value = true
+            }}
+          >
+            Show them all
+          </button>
+        </div>
+      )}
       {!isReady && (
         <p class="papers-unready">These papers are not complete: print them again once all are made.</p>
       )}
@@ -176,7 +203,7 @@ interface Sheet {
 }
 
 /** Sheets drawn one a task, so that no hand waits for them; each once, for as long as it lies there. */
-function useSheets(papers: readonly MadePaper[], draw: (sheet: Sheet) => VNode) {
+function useSheets(papers: readonly MadePaper[], draw: (sheet: Sheet) => VNode, atMost: number) {
   const drawn = useRef(new WeakMap<readonly Block[], VNode>())
   const allowed = useSignal(0)
   const all = papers.flatMap(({ title, about, sheets }) =>
@@ -185,12 +212,12 @@ function useSheets(papers: readonly MadePaper[], draw: (sheet: Sheet) => VNode) 
   const most = allowed.value
   useLayoutEffect(() => {
     if (most > all.length) allowed.value = all.length
-    if (most >= all.length) return undefined
+    if (most >= Math.min(all.length, atMost)) return undefined
     const next = setTimeout(() => {
       allowed.value = most + 1
     })
     return () => clearTimeout(next)
-  }, [most, all.length])
+  }, [most, all.length, atMost])
   const shown = all.slice(0, most).map((sheet) => {
     const before = drawn.current.get(sheet.blocks)
     const page = before ?? (
@@ -199,5 +226,5 @@ function useSheets(papers: readonly MadePaper[], draw: (sheet: Sheet) => VNode) 
     if (!before) drawn.current.set(sheet.blocks, page)
     return page
   })
-  return { shown, areAllShown: shown.length === all.length }
+  return { shown, count: all.length, areAllShown: shown.length === all.length }
 }

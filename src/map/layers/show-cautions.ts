@@ -7,7 +7,7 @@ import { svgElement } from '../view/svg-element'
 /** Marks nearer than this to one another are one, px. */
 const APART_PX = 12
 
-/** Marks every place on a line that has a caution. */
+/** Marks every place that has a caution or a doubt. */
 export function showCautions({ store, view, moving }: Bench): () => void {
   const standing = marks(view.addGroup('caution-marks', 'signs'))
   const inHand = marks(view.addGroup('caution-marks', 'signs-moving'))
@@ -16,8 +16,13 @@ export function showCautions({ store, view, moving }: Bench): () => void {
     const held = moving.value.lines
     const box = view.drawBox()
     const [still, moved]: [Point[], Point[]] = [[], []]
-    for (const { place, where } of store.report.value.cautions) {
-      const at = place && view.pointOf(place.position)
+    const { cautions, doubts } = store.report.value
+    const places = [
+      ...cautions.map(({ place, where }) => ({ position: place?.position, where })),
+      ...doubts.map(({ position, where }) => ({ position, where })),
+    ]
+    for (const { position, where } of places) {
+      const at = position && view.pointOf(position)
       if (at && isIn(box, at)) ((held as ReadonlySet<string>).has(where) ? moved : still).push(at)
     }
     standing.draw(apart(still))

@@ -9,6 +9,7 @@ import { newCircuitId } from '../../state/new-id'
 import type { Store } from '../../state/store'
 import { formatCount, formatMassKg, formatOhms, formatRunM } from '../../words/units'
 import { CautionList } from '../caution-list'
+import { Doubts } from '../doubt-list'
 import { loadWhenShown } from '../load-when-shown'
 import { NumberField } from '../number-field'
 import { Question } from '../question'
@@ -28,6 +29,7 @@ export function LineCard({ store, id }: { store: Store; id: LineId }) {
   const measured = store.report.value.lines.find((each) => each.id === id)
   if (!line || !measured) return null
   const cautions = store.report.value.cautions.filter((caution) => caution.where === id)
+  const doubts = store.report.value.doubts.filter((doubt) => doubt.where === id)
   const spare = sparePairs(plan, line)
   const startCircuit = () => {
     const circuit = newCircuitId(plan)
@@ -40,6 +42,7 @@ export function LineCard({ store, id }: { store: Store; id: LineId }) {
       <h1>{lineName(plan, line)}</h1>
       <p>{lengthSentence(measured, store)}</p>
       <WireFields store={store} line={line} />
+      <Doubts store={store} doubts={doubts} />
       <LineGround store={store} line={line} measured={measured} />
       <Question ask="How does it lie?">
         <LegList store={store} line={line} measured={measured} />

@@ -1,6 +1,7 @@
 import { setNote } from '../../plan/settings-edits'
 import type { Store } from '../../state/store'
 import { CautionList } from '../caution-list'
+import { Doubts } from '../doubt-list'
 import { GroundQuestion } from '../ground/ground-question'
 import { loadWhenShown } from '../load-when-shown'
 import { Question } from '../question'
@@ -16,6 +17,7 @@ const CatalogEditor = loadWhenShown(async () => (await import('../catalog/catalo
 export function PlanQuestions({ store }: { store: Store }) {
   return (
     <>
+      <Doubts store={store} doubts={store.report.value.doubts} />
       <Carry store={store} />
       <Hours store={store} />
       <Question ask="What could hurt someone?">

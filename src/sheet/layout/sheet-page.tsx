@@ -16,6 +16,8 @@ interface Props {
   readonly planTitle: string
   readonly date: string
   readonly revision: ReadonlySignal<string>
+  /** How many things in the plan can hardly be meant. */
+  readonly doubts: number
   readonly system: UnitSystem
   readonly blocks: readonly Block[]
   readonly widthMm: number
@@ -25,7 +27,7 @@ interface Props {
 
 /** One sheet of paper. */
 export function SheetPage(props: Props) {
-  const { title, about, planTitle, date, revision, system, blocks, widthMm, number, of } = props
+  const { title, about, planTitle, date, revision, doubts, system, blocks, widthMm, number, of } = props
   return (
     <section
       class="sheet"
@@ -40,6 +42,11 @@ export function SheetPage(props: Props) {
         <div class="basis">
           <Basis date={date} revision={revision} />
           <p>{`Datum WGS 84, true north up, ${UNITS[system]}`}</p>
+          {doubts > 0 && (
+            <p>
+              <strong>Unresolved doubts: {doubts}</strong>
+            </p>
+          )}
         </div>
       </header>
       <div class="body">
