@@ -20,11 +20,20 @@ export function Panel({ store }: { store: Store }) {
   useEffect(() => onNameRequested(() => takeCursor(panel.current)), [])
   useKeptFocus(panel, shown)
   // Another card, and another plan, begins at its top.
+  const isScrolled = useRef(false)
   useLayoutEffect(() => {
-    if (panel.current) panel.current.scrollTop = 0
+    // To ask for the place, or to set it, has the whole page laid out at once: only where it was scrolled at all.
+    if (panel.current && isScrolled.current) panel.current.scrollTop = 0
   }, [shown, store.opened.value])
   return (
-    <aside class="panel" aria-label="Figures" ref={panel}>
+    <aside
+      class="panel"
+      aria-label="Figures"
+      ref={panel}
+      onScroll={({ currentTarget }) => {
+        isScrolled.current = currentTarget.scrollTop > 0
+      }}
+    >
       <PanelHandle />
       <div class="card">
         {selection && (

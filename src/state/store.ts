@@ -143,8 +143,9 @@ export function createStore(initial: Plan = EMPTY_PLAN) {
         selection.value = null
         groundState.cursor.value = null
         groundState.suggested.value = []
-        opened.value = next
         history.value = begin(next)
+        // Last, so that who follows it comes first: the map is fitted to the plan before the plan is drawn on it.
+        opened.value = next
       })
     },
   }

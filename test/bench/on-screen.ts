@@ -135,7 +135,7 @@ export async function heapAfterPlans(): Promise<BenchRow> {
     for (let k = 0; k < times; k++) await openOnPage(page, formatPlan({ ...plan, title: `${name} ${k}` }))
     await page.waitForTimeout(1500)
   }
-  await openPlans(5, 'First')
+  await openPlans(10, 'First')
   const before = await heapBytes(page)
   await openPlans(50, 'Then')
   const after = await heapBytes(page)

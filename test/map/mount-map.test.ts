@@ -204,6 +204,17 @@ describe('the map', () => {
     expect(passes()).toBe(true)
   })
 
+  test('fits the map to a plan that is opened before it draws it: once', () => {
+    const plan = addStation(planOfOneLine(), { id: 'far' as StationId, name: 'Far', position: [10.1, 47.1] })
+    const made = vi.spyOn(document, 'createElementNS')
+    store.open(plan)
+    const halos = made.mock.results.filter(
+      ({ value }) => (value as Element).getAttribute('class') === 'wire-halo',
+    )
+    made.mockRestore()
+    expect(halos).toHaveLength(1)
+  })
+
   test('draws a net across the antimeridian in one piece', () => {
     let plan = addStation(EMPTY_PLAN, { id: A, name: 'West', position: [179.99, -17] })
     plan = addStation(plan, { id: B, name: 'East', position: [-179.99, -17] })
