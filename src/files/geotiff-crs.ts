@@ -17,21 +17,25 @@ const UTM_CODES = [
   { first: 26901, last: 26923, zone: 1, south: false },
 ] as const
 
+/** 32767 stands for a system that the file describes itself. */
+const isEpsg = (code: number): boolean => code > 0 && code < 32767
+
 /** The grid's coordinate system, or a clause that says why it cannot be read. */
 export function crsOf(keys: GeoKeys | null): GridCrs | string {
   const model = keys?.GTModelTypeGeoKey
   if (model === MODEL_GEOGRAPHIC) {
-    const code = keys?.GeographicTypeGeoKey
-    return GEOGRAPHIC_CODES.has(code as number)
-      ? { kind: 'geographic' }
-      : `lies in the geographic system EPSG:${code}, which is not WGS 84`
+    const code = Number(keys?.GeographicTypeGeoKey)
+    if (GEOGRAPHIC_CODES.has(code)) return { kind: 'geographic' }
+    return isEpsg(code)
+      ? `lies in the geographic system EPSG:${code}, which is not WGS 84`
+      : 'lies in a geographic system of its own making'
   }
   if (model === MODEL_PROJECTED) {
     const code = Number(keys?.ProjectedCSTypeGeoKey)
     if (WEB_MERCATOR_CODES.has(code)) return { kind: 'web-mercator' }
     const utm = UTM_CODES.find(({ first, last }) => code >= first && code <= last)
     if (utm) return { kind: 'utm', zone: utm.zone + code - utm.first, south: utm.south }
-    return code > 0 && code < 32767
+    return isEpsg(code)
       ? `lies in the projected system EPSG:${code}`
       : 'lies in a projected system of its own making'
   }

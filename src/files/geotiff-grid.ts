@@ -14,8 +14,10 @@ import { MOST_CELLS, type RasterWindow, windowOver } from './raster-window'
 import { checkTiff } from './tiff-check'
 import { BlockTooLong, COMPRESSIONS, MOST_BLOCK_BYTES, useBoundedDecoders } from './tiff-decoders'
 
-/** Tiles or strips of one window, at most. */
-const MOST_BLOCKS = 1e6
+/** Tiles or strips of one window, at most: 40 million cells in tiles of 16 × 16 are 160,000. */
+const MOST_BLOCKS = 200_000
+/** Bytes that the blocks of one window may unpack to: 16,384 × 16,384 cells of two bytes. */
+const MOST_UNPACKED_BYTES = 512 * 2 ** 20
 /** So many cells a side are taken as one, at most, where there are too many: beyond, reading would take minutes. */
 const MOST_STEP = 8
 /** EPSG units of the vertical axis, m. */
@@ -113,7 +115,7 @@ async function readChecked(
     if (!window) return null
     const own = windowTransform(level.transform, window.left, window.top)
     if (sizeOf(window) <= MOST_CELLS) {
-      await checkBlocks(image, window)
+      await checkBlocks(image, window, source.sizeBytes)
       return {
         ...{ name: source.name, crs, transform: own },
         columns: window.right - window.left,
@@ -126,7 +128,7 @@ async function readChecked(
   // No copy is coarse enough: means of the cells are.
   const step = smallest ? Math.ceil(Math.sqrt(sizeOf(smallest.window) / MOST_CELLS)) : Infinity
   if (smallest && step <= MOST_STEP) {
-    await checkBlocks(smallest.image, smallest.window)
+    await checkBlocks(smallest.image, smallest.window, source.sizeBytes)
     return {
       ...{ name: source.name, crs, transform: reduced(smallest.transform, step, step) },
       ...(await readMeans(smallest.image, smallest.window, scale, step, reading)),
@@ -148,7 +150,7 @@ const reduced = (t: ElevationGrid['transform'], byColumns: number, byRows: numbe
 })
 
 /** Refuses what the library should not be asked to decode. */
-async function checkBlocks(image: GeoTIFFImage, window: RasterWindow): Promise<void> {
+async function checkBlocks(image: GeoTIFFImage, window: RasterWindow, sizeBytes: number): Promise<void> {
   const compression = image.fileDirectory.getValue('Compression') ?? 1
   if (!COMPRESSIONS.has(compression)) {
     throw new Refusal('compression', 'is packed in a way that is not read here. Save it with deflate or LZW.')
@@ -176,10 +178,30 @@ async function checkBlocks(image: GeoTIFFImage, window: RasterWindow): Promise<v
   if (width * height * image.getBytesPerPixel() > MOST_BLOCK_BYTES) {
     throw new Refusal('blocks', 'is packed in pieces too large to read. Save it in tiles of 256 × 256.')
   }
-  const blocks =
-    Math.ceil((window.right - window.left) / width + 1) * Math.ceil((window.bottom - window.top) / height + 1)
+  const across = Math.ceil(window.right / width) - Math.floor(window.left / width)
+  const down = Math.ceil(window.bottom / height) - Math.floor(window.top / height)
+  const blocks = across * down
   if (blocks > MOST_BLOCKS)
     throw new Refusal('blocks', 'is cut into too many pieces. Save it in tiles of 256 × 256.')
+  const unpackedBytes = blocks * width * height * image.getBytesPerPixel()
+  if (unpackedBytes > MOST_UNPACKED_BYTES) {
+    const [found, most] = [unpackedBytes, MOST_UNPACKED_BYTES].map((bytes) => Math.round(bytes / 2 ** 20))
+    throw new Refusal(
+      'too-many-cells',
+      `unpacks to ${found!.toLocaleString('en')} MB where it is needed, and ${most} MB are read at most. Cut out the part around the plan, or make a coarser copy.`,
+    )
+  }
+  await checkSharing(image, sizeBytes)
+}
+
+/** Blocks that lie on each other in the file: together they are longer than it is. */
+async function checkSharing(image: GeoTIFFImage, sizeBytes: number): Promise<void> {
+  const name = image.isTiled ? 'TileByteCounts' : 'StripByteCounts'
+  const counts: ArrayLike<number | bigint> | undefined = await image.fileDirectory.loadValue(name)
+  let packedBytes = 0
+  for (let i = 0; i < (counts?.length ?? 0); i++) packedBytes += Number(counts![i])
+  if (packedBytes > sizeBytes)
+    throw new Refusal('blocks', 'is broken: its tiles are longer together than the file is. Save it again.')
 }
 
 async function valueScaleOf(image: GeoTIFFImage): Promise<ValueScale> {

@@ -3,6 +3,7 @@ import { deflateSync } from 'node:zlib'
 import { describe, expect, test } from 'vitest'
 import { bytesFrom } from '../../src/files/byte-source'
 import { groundFromFiles } from '../../src/files/elevation-files'
+import { crsOf } from '../../src/files/geotiff-crs'
 import { readGeotiffGrid } from '../../src/files/geotiff-grid'
 import { BlockTooLong, unpackLzw, unpackPackBits } from '../../src/files/tiff-decoders'
 import type { ElevationGrid } from '../../src/terrain/elevation-grid'
@@ -204,6 +205,36 @@ describe('a file that lies about itself', () => {
     const view = new DataView(bytes.buffer)
     view.setUint32(entriesOf(view).at(-1)! + 12, view.getUint32(4, true), true)
     expect(await faultOf(bytes)).toMatch(/run in a circle/)
+  })
+
+  test('with more to unpack than is read at once is refused before it is unpacked', async () => {
+    const bytes = spoil('int16-strips', (view, tag, at) => {
+      if (tag !== 256 && tag !== 257) return
+      view.setUint16(at + 2, 4, true)
+      view.setUint32(at + 8, 20_000, true)
+    })
+    expect(await faultOf(bytes)).toMatch(
+      /unpacks to [\d,]+ MB where it is needed, and 512 MB are read at most/,
+    )
+  })
+
+  test('with tiles that lie on each other is refused', async () => {
+    const bytes = spoil('int16-tiles-lzw', (view, tag, at) => {
+      if (tag !== 325) return
+      const [count, size] = [view.getUint32(at + 4, true), view.getUint16(at + 2, true) === 3 ? 2 : 4]
+      const place = view.getUint32(at + 8, true)
+      for (let i = 0; i < count; i++) {
+        if (size === 2) view.setUint16(place + 2 * i, view.byteLength - 1, true)
+        else view.setUint32(place + 4 * i, view.byteLength - 1, true)
+      }
+    })
+    expect(await faultOf(bytes)).toMatch(/longer together than the file is/)
+  })
+
+  test('with no code for its system is told in words', () => {
+    expect(crsOf({ GTModelTypeGeoKey: 2 })).toBe('lies in a geographic system of its own making')
+    expect(crsOf({ GTModelTypeGeoKey: 2, GeographicTypeGeoKey: 32767 })).not.toContain('EPSG')
+    expect(crsOf({ GTModelTypeGeoKey: 1 })).not.toContain('EPSG')
   })
 
   test('with a table longer than the file is refused', async () => {
