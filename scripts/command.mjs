@@ -19,7 +19,8 @@ export async function runCommand(entry, name) {
   const module = await load(entry)
   process.exitCode = await module[name](process.argv.slice(2), {
     readBytes: (/** @type {string} */ path) => readFile(placeOf(path)),
-    writeText: (/** @type {string} */ path, /** @type {string} */ text) => writeFile(placeOf(path), text),
+    write: (/** @type {string} */ path, /** @type {string | Uint8Array} */ content) =>
+      writeFile(placeOf(path), content),
     out: (/** @type {string} */ text) => process.stdout.write(text),
     err: (/** @type {string} */ text) => process.stderr.write(text),
   })

@@ -58,7 +58,7 @@ async function commandLine(...options: readonly string[]): Promise<Report> {
   let printed = ''
   const code = await runReport(['public/demo.plan.geojson', ...options], {
     readBytes: (path) => readFile(path),
-    writeText: () => Promise.reject(new Error('nothing is to be written')),
+    write: () => Promise.reject(new Error('nothing is to be written')),
     out: (text) => {
       printed += text
     },

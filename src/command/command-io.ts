@@ -6,7 +6,7 @@ import type { Problem } from '../problem'
 /** How a command reaches files and its two outputs. */
 export interface CommandIo {
   readonly readBytes: (path: string) => Promise<Uint8Array>
-  readonly writeText: (path: string, text: string) => Promise<void>
+  readonly write: (path: string, content: string | Uint8Array) => Promise<void>
   readonly out: (text: string) => void
   readonly err: (text: string) => void
 }
@@ -50,7 +50,7 @@ export async function readPlan(path: string, io: CommandIo, named = false): Prom
 }
 
 export const writePlan = (path: string, plan: Plan, io: CommandIo): Promise<void> =>
-  io.writeText(path, formatPlan(plan)).catch((error: Error) => {
+  io.write(path, formatPlan(plan)).catch((error: Error) => {
     throw new Refusal(`${path}: cannot be written (${error.message}).`)
   })
 

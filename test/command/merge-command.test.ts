@@ -14,8 +14,8 @@ async function run(files: Readonly<Record<string, string>>, ...args: readonly st
       if (!(path in files)) throw new Error('no such file')
       return new TextEncoder().encode(files[path])
     },
-    writeText: async (path, text) => {
-      written.set(path, text)
+    write: async (path, content) => {
+      written.set(path, String(content))
     },
     out: (text) => {
       printed.out += text

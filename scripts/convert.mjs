@@ -1,0 +1,3 @@
+import { runCommand } from './command.mjs'
+
+await runCommand('src/command/convert-command.ts', 'runConvert')

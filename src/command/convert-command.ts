@@ -1,0 +1,78 @@
+import { formatPlan } from '../files/format-plan'
+import { parsePlanBytes } from '../files/parse-plan'
+import { MOST_BYTES, type Places } from '../files/places/places'
+import { placesOfPlan } from '../files/places/places-of-plan'
+import { planOfPlaces } from '../files/places/plan-of-places'
+import { readCsv } from '../files/places/read-csv'
+import { readGeojson } from '../files/places/read-geojson'
+import { readGpx } from '../files/places/read-gpx'
+import { readKml, readKmz } from '../files/places/read-kml'
+import { formatGeojson, formatGpx, formatKml, formatKmz, formatPlacesCsv } from '../files/places/write-places'
+import type { Plan } from '../plan/plan'
+import type { Result } from '../problem'
+import { answer, type CommandIo, parseArguments, Refusal, readBytes, refusalOf } from './command-io'
+
+const USAGE = 'usage: npm run -s convert -- IN OUT, each a .gpx, .kml, .kmz, .csv, .geojson or .plan.geojson'
+
+type Reader = (bytes: Uint8Array) => Result<Places> | Promise<Result<Places>>
+const READERS: Readonly<Record<string, Reader>> = {
+  '.gpx': readGpx,
+  '.kml': readKml,
+  '.kmz': readKmz,
+  '.csv': readCsv,
+  '.geojson': readGeojson,
+}
+
+type Writer = (places: Places, title: string) => string | Promise<Uint8Array>
+const WRITERS: Readonly<Record<string, Writer>> = {
+  '.gpx': formatGpx,
+  '.kml': formatKml,
+  '.kmz': formatKmz,
+  '.csv': formatPlacesCsv,
+  '.geojson': formatGeojson,
+}
+
+const PLAN = '.plan.geojson'
+
+function endingOf(path: string): string {
+  const name = path.toLowerCase()
+  const ending = [PLAN, ...Object.keys(READERS)].find((each) => name.endsWith(each))
+  if (!ending) throw new Refusal(`${path}: its ending is none that is known. ${USAGE}`)
+  return ending
+}
+
+const titleOf = (path: string) => path.replace(/^.*[/\\]/, '').replace(/\.[a-z.]+$/i, '') || 'New plan'
+
+/** Turns a file of places into a plan, or a plan into a file of places. Resolves to the exit code: 0, or 2 for bad input, and then nothing is written. */
+export const runConvert = (args: readonly string[], io: CommandIo): Promise<number> =>
+  answer(io, async () => {
+    const { files } = parseArguments(args, [], USAGE)
+    const [from, to, more] = files
+    if (from === undefined || to === undefined || more !== undefined)
+      throw new Refusal(`name two files. ${USAGE}`)
+    const [inEnding, outEnding] = [endingOf(from), endingOf(to)]
+    const bytes = await readBytes(from, io)
+    if (bytes.length > MOST_BYTES)
+      throw new Refusal(`${from}: is larger than ${MOST_BYTES / 1e6} MB: cut out the part that you need.`)
+    const plan = inEnding === PLAN ? taken(parsePlanBytes(bytes), from) : undefined
+    const places = plan ? placesOfPlan(plan) : taken(await READERS[inEnding]!(bytes), from)
+    const written =
+      outEnding === PLAN
+        ? formatPlan(plan ?? planOfPlaces(places, titleOf(from)))
+        : await WRITERS[outEnding]!(plan ? places : throughPlan(places, from), plan?.title ?? titleOf(from))
+    await io.write(to, written).catch((error: Error) => {
+      throw new Refusal(`${to}: cannot be written (${error.message}).`)
+    })
+    if (plan && outEnding !== PLAN && plan.circuits.size > 0)
+      io.err(`${to}: holds stations and lines; wire, sets, circuits and hazards stay in the plan.\n`)
+    return ''
+  })
+
+/** Other files are turned into each other by way of a plan, so that what comes out is what a plan would hold. */
+const throughPlan = (places: Places, from: string): Places =>
+  placesOfPlan(planOfPlaces(places, titleOf(from)) as Plan)
+
+function taken<T>(result: Result<T>, path: string): T {
+  if (!result.ok) throw refusalOf(result.problems, path)
+  return result.value
+}

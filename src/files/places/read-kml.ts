@@ -1,0 +1,118 @@
+import type { Position } from '../../geo/position'
+import type { Result } from '../../problem'
+import { PlaceCollector, type Places, refused } from './places'
+import { readXml } from './xml-events'
+
+/**
+ * Points, line strings and tracks of a KML file's placemarks, those inside collections too. An area's outline is a path.
+ *
+ * Source: OGC KML 2.2 (07-147r2); `gx:Track` of its common extension.
+ */
+export function readKml(bytes: Uint8Array): Result<Places> {
+  const places = new PlaceCollector()
+  const open: string[] = []
+  let isKml = false
+  let count = 0
+  let mark = { name: '', note: '' }
+  const shapes: { readonly isPoint: boolean; readonly positions: readonly Position[] }[] = []
+  let track: Position[] = []
+
+  const tuple = (text: string, separator: RegExp | string): Position | undefined => {
+    const [lonDeg, latDeg, elevationM] = text.split(separator).map(Number.parseFloat)
+    return places.position(lonDeg ?? Number.NaN, latDeg ?? Number.NaN, elevationM, `Placemark ${count}`)
+  }
+
+  const read = readXml(bytes, {
+    isDone: () => places.isFull,
+    open: (name) => {
+      if (open.length === 0) isKml = name === 'kml'
+      open.push(name)
+      if (name === 'Placemark') {
+        count++
+        mark = { name: '', note: '' }
+      }
+      if (name === 'Track') track = []
+    },
+    close: (name, text) => {
+      open.pop()
+      const parent = open.at(-1) ?? ''
+      if (parent === 'Placemark') {
+        if (name === 'name') mark.name = text
+        if (name === 'description') mark.note = text
+      }
+      if (name === 'coordinates' && open.includes('Placemark')) {
+        const words = text.trim().split(/\s+/).filter(Boolean)
+        shapes.push({
+          isPoint: parent === 'Point',
+          positions: words.map((word) => tuple(word, ',')).filter((each) => each !== undefined),
+        })
+      }
+      if (name === 'coord') {
+        const position = tuple(text.trim(), /\s+/)
+        if (position) track.push(position)
+      }
+      if (name === 'Track') shapes.push({ isPoint: false, positions: track })
+      if (name === 'Placemark') {
+        for (const { isPoint, positions } of shapes.splice(0)) {
+          if (isPoint) places.point(mark.name, mark.note, positions[0])
+          else places.path(mark.name, mark.note, positions)
+        }
+      }
+    },
+  })
+  if (!read.ok) return read
+  if (!isKml) return refused('no-kml', '', 'This is no KML file: its first element is not "kml".')
+  return places.result()
+}
+
+/** Bytes that the document of a KMZ may unpack to, at most; and how many times its packed size: more is a trap. */
+const MOST_UNPACKED = 32e6
+const MOST_RATIO = 200
+
+/** The document in a KMZ: the first `.kml` in the archive. What it claims to unpack to is checked before, and what it does while it is unpacked. */
+export async function readKmz(bytes: Uint8Array): Promise<Result<Places>> {
+  const { Unzip, UnzipInflate } = await import('fflate')
+  const parts: Uint8Array[] = []
+  let size = 0
+  let found = false
+  let fault: Result<never> | undefined
+  const tooLarge = refused(
+    'too-large',
+    '',
+    'The file unpacks to more than can be read: take the part that you need.',
+  )
+  const unzip = new Unzip((file) => {
+    if (found || !/\.kml$/i.test(file.name)) return
+    found = true
+    if ((file.originalSize ?? 0) > MOST_UNPACKED) {
+      fault = tooLarge
+      return
+    }
+    file.ondata = (error, data) => {
+      if (error)
+        fault ??= refused('broken-zip', '', 'The file is broken: it cannot be unpacked. Copy it again.')
+      size += data?.length ?? 0
+      if (size > MOST_UNPACKED || size > MOST_RATIO * bytes.length + 1e6) {
+        fault ??= tooLarge
+        file.terminate()
+      } else if (data) parts.push(data)
+    }
+    file.start()
+  })
+  unzip.register(UnzipInflate)
+  try {
+    for (let at = 0; at < bytes.length && !fault; at += 1 << 14)
+      unzip.push(bytes.subarray(at, at + (1 << 14)), at + (1 << 14) >= bytes.length)
+  } catch {
+    fault ??= refused('broken-zip', '', 'The file is broken: it cannot be unpacked. Copy it again.')
+  }
+  if (fault) return fault
+  if (!found) return refused('no-kml', '', 'This is no KMZ file: it holds no .kml.')
+  const whole = new Uint8Array(size)
+  let at = 0
+  for (const part of parts) {
+    whole.set(part, at)
+    at += part.length
+  }
+  return readKml(whole)
+}
