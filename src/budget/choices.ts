@@ -24,7 +24,7 @@ function choiceOf(
   conditions: Conditions,
   { id, name }: { id: string; name: string },
 ): Choice {
-  const { missing } = completenessOf(model)
+  const { missing } = completenessOf(model, conditions)
   const worst = worstCorner(model, conditions, missing)
   return {
     id,

@@ -15,6 +15,9 @@ export interface ModelLine {
   readonly wireM: number
   /** Ohms of the two electrodes of an earth return; null for a pair. */
   readonly electrodeOhms: readonly [number, number] | null
+  readonly worn?: true
+  /** What splices add, spread evenly over the line: ohms in its wires, and leakage when wet. */
+  readonly splices?: { readonly ohmPerKm: number; readonly wetSiemensPerKm: number }
 }
 
 export interface ModelSet {
@@ -30,17 +33,33 @@ export interface CircuitModel {
   readonly supply: { readonly supply: Supply; readonly node: number } | null
 }
 
+/** @param joints splices in the pair  @param wires wires that each of them joins */
+function splicesPerKm(
+  { spliceOhms = 0, spliceMicroS = 0 }: Plan['allowances'],
+  joints: number,
+  wireM: number,
+  wires: number,
+) {
+  const perKm = (joints * 1000) / wireM
+  return { ohmPerKm: perKm * wires * spliceOhms, wetSiemensPerKm: perKm * spliceMicroS * 1e-6 }
+}
+
 const known = <T>(value: T | undefined, what: string): T => {
   if (value === undefined) throw new Error(`the plan names ${what}, which nothing defines`)
   return value
 }
 
-/** The network of one circuit of a checked plan. Throws where the plan names what does not exist. */
+/**
+ * The network of one circuit of a checked plan. Throws where the plan names what does not exist.
+ *
+ * @param splices splices in one pair of each line, where the plan gives them ohms or a leakage
+ */
 export function circuitModel(
   plan: Plan,
   circuit: Circuit,
   catalog: Catalog,
   measured: ReadonlyMap<LineId, MeasuredLine>,
+  splices?: ReadonlyMap<LineId, number>,
 ): CircuitModel {
   const nodes = new Map<string, number>()
   const nodeOf = (station: string): number => {
@@ -50,13 +69,18 @@ export function circuitModel(
   }
   const lines = circuit.lines.map((id): ModelLine => {
     const line = known(plan.lines.get(id), `line ${id}`)
+    const { wireM } = known(measured.get(id), `line ${id}`)
+    const isEarth = line.return === 'earth'
+    const joints = splices?.get(id)
     return {
       id,
       from: nodeOf(line.from),
       to: nodeOf(line.to),
       wire: known(catalog.wires.get(line.wire), `wire ${line.wire}`),
-      wireM: known(measured.get(id), `line ${id}`).wireM,
-      electrodeOhms: line.return === 'earth' ? (line.electrodeOhms ?? [0, 0]) : null,
+      wireM,
+      electrodeOhms: isEarth ? (line.electrodeOhms ?? [0, 0]) : null,
+      ...(line.worn && { worn: line.worn }),
+      ...(joints && wireM > 0 && { splices: splicesPerKm(plan.allowances, joints, wireM, isEarth ? 1 : 2) }),
     }
   })
   const sets = [...circuit.sets].map(([station, type]) => ({

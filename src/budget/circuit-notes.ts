@@ -5,7 +5,16 @@ export interface Lacks {
   readonly 'one-set': object
   readonly 'no-supply': { readonly station: string }
   readonly 'battery-without-set': { readonly station: string }
-  readonly 'no-call': { readonly a: string; readonly b: string }
+  readonly 'no-call': {
+    readonly a: string
+    readonly b: string
+    /** What lamp there is, and why it is no sign: it shows to somebody else, or too faintly. */
+    readonly lamp:
+      | null
+      | { readonly why: 'elsewhere'; readonly at: string }
+      | { readonly why: 'dim'; readonly at: string; readonly mA: number; readonly minMA: number }
+  }
+  readonly 'bell-looks-lifted': { readonly station: string; readonly mA: number; readonly offHookMA: number }
   readonly 'more-without-call': { readonly count: number }
 }
 
@@ -14,6 +23,11 @@ export interface Remarks {
   readonly 'battery-rings-nothing': object
   readonly 'only-with-battery': { readonly station: string }
   readonly 'indicator-takes-all': { readonly supply: string; readonly volts: number }
+  /** Together the bells look like a lifted handset, though none of them alone. */
+  readonly 'bells-look-lifted': { readonly mA: number; readonly offHookMA: number }
+  /** Only who stands at the lamp is called by it; the rest are not, and have no bell. */
+  readonly 'lamp-one-way': { readonly at: string; readonly others: readonly string[] }
+  readonly 'worn-unknown': { readonly wire: string }
   readonly 'same-port': { readonly stations: readonly string[] }
   readonly 'bells-over-load': {
     readonly stations: readonly string[]
@@ -26,3 +40,4 @@ export interface Remarks {
 type Coded<T> = { [C in keyof T]: { readonly code: C } & T[C] }[keyof T]
 export type Lack = Coded<Lacks>
 export type Remark = Coded<Remarks>
+export type LackOf<C extends keyof Lacks> = Lacks[C]

@@ -1,7 +1,10 @@
+import { type Calls, callsOf } from './calling'
 import type { CircuitModel } from './circuit-model'
-import type { Lack, Remark } from './circuit-notes'
+import type { Lack, LackOf, Remark } from './circuit-notes'
+import type { Conditions } from './conditions'
+import { bellsTakenForLifted } from './lifted-bells'
 import { ringerEquivalents } from './ringer'
-import { portOfEachSet, supplyPorts } from './supply-ports'
+import { supplyPorts } from './supply-ports'
 
 /** What the figures of a circuit do not show. */
 export interface Completeness {
@@ -14,16 +17,19 @@ export interface Completeness {
 /** Pairs of sets named one by one before the rest is only counted. */
 const NAMED_PAIRS = 4
 
-/** Looks for what a circuit lacks: a supply for common-battery sets, a bell or lamp between each two sets. */
-export function completenessOf(model: CircuitModel): Completeness {
+/**
+ * Looks for what a circuit lacks: a supply for common-battery sets, a bell or lamp between each two sets, a supply that can tell a bell
+ * from a lifted handset.
+ */
+export function completenessOf(model: CircuitModel, conditions: Conditions): Completeness {
   const missing: Lack[] = []
   const notes: Remark[] = []
   const { sets, supply, stations } = model
-  const at = (index: number) => stations[sets[index]!.node]!
+  const nameAt = (index: number) => stations[sets[index]!.node]!
 
   if (sets.length < 2) missing.push({ code: 'one-set' })
   for (const [index, { set }] of sets.entries()) {
-    if (set.talk === 'common' && !supply) missing.push({ code: 'no-supply', station: at(index) })
+    if (set.talk === 'common' && !supply) missing.push({ code: 'no-supply', station: nameAt(index) })
   }
   if (supply?.supply.kind === 'series') {
     notes.push({ code: 'battery-rings-nothing' })
@@ -33,27 +39,55 @@ export function completenessOf(model: CircuitModel): Completeness {
   }
   if (supply) notes.push(...supplyNotes(model))
 
-  const silent = pairsWithoutCall(model)
-  for (const [a, b] of silent.slice(0, NAMED_PAIRS)) missing.push({ code: 'no-call', a: at(a), b: at(b) })
+  const calls = callsOf(model, conditions)
+  const { silent, oneWay } = pairsWithoutCall(model, calls)
+  for (const [a, b] of silent.slice(0, NAMED_PAIRS)) {
+    const at = supply && stations[supply.node]!
+    missing.push({
+      code: 'no-call',
+      a: nameAt(a),
+      b: nameAt(b),
+      lamp: at ? lampFor(calls, at, [a, b]) : null,
+    })
+  }
   if (silent.length > NAMED_PAIRS)
     missing.push({ code: 'more-without-call', count: silent.length - NAMED_PAIRS })
+  if (oneWay.length > 0)
+    notes.push({ code: 'lamp-one-way', at: stations[supply!.node]!, others: oneWay.map(nameAt) })
+  const lifted = bellsTakenForLifted(model, conditions)
+  missing.push(...lifted.missing)
+  notes.push(...lifted.notes, ...wornNotes(model))
   return { missing, notes }
 }
 
-/** Pairs of sets of which neither can call the other: no crank to a bell, no ring source to a bell, no lamp at the supply. */
-function pairsWithoutCall(model: CircuitModel): [number, number][] {
-  const { sets, supply } = model
-  if (supply?.supply.kind === 'series') return []
-  if (supply?.supply.indicator) return []
-  const rung = Boolean(supply?.supply.ring)
-  const portOf = portOfEachSet(model)
-  const calls = (a: number, b: number) =>
-    Boolean(sets[b]!.set.ringer && (rung || (sets[a]!.set.generator && portOf[a] === portOf[b])))
+/** Pairs of sets of which neither can call the other; and sets that can call the one at the lamp, but not be called by it. */
+function pairsWithoutCall(
+  { sets, supply }: CircuitModel,
+  { calls, lampShows }: Calls,
+): { readonly silent: readonly (readonly [number, number])[]; readonly oneWay: readonly number[] } {
+  if (supply?.supply.kind === 'series') return { silent: [], oneWay: [] }
   const silent: [number, number][] = []
   for (let a = 0; a < sets.length; a++) {
     for (let b = a + 1; b < sets.length; b++) if (!calls(a, b) && !calls(b, a)) silent.push([a, b])
   }
-  return silent
+  const watching = sets.findIndex(({ node }) => node === supply?.node)
+  const oneWay = [...sets.keys()].filter(
+    (k) => watching !== -1 && k !== watching && lampShows(k) && !calls(watching, k),
+  )
+  return { silent, oneWay }
+}
+
+function lampFor({ lamp }: Calls, at: string, pair: readonly number[]): LackOf<'no-call'>['lamp'] {
+  if (!lamp) return null
+  const callers = pair.filter((k) => lamp.mA.has(k))
+  if (callers.length === pair.length) return { why: 'elsewhere', at }
+  const mA = Math.max(...callers.map((k) => lamp.mA.get(k)!))
+  return { why: 'dim', at, mA, minMA: lamp.minMA }
+}
+
+function wornNotes({ lines }: CircuitModel): Remark[] {
+  const unknown = lines.filter(({ worn, wire }) => worn && wire.wornMicroSPerKm === undefined)
+  return [...new Set(unknown.map(({ wire }) => wire.name))].map((wire) => ({ code: 'worn-unknown', wire }))
 }
 
 function supplyNotes(model: CircuitModel): Remark[] {

@@ -20,7 +20,8 @@ export interface LineConstants {
  *
  * R = R₂₀ [1 + α (t − 20)]; L as catalogued; G the dry or the wet leakage; C too, where the wire has one
  * of its own when wet. Earth return uses one conductor, so half
- * of R. A wire so cold that the linear law would leave it no resistance is taken at 1 % of R₂₀.
+ * of R. A wire so cold that the linear law would leave it no resistance is taken at 1 % of R₂₀. Worn wire leaks `wornMicroSPerKm`
+ * when wet (as new where that is not known) and ten times as much as new when dry. Splices add their ohms, and their leakage when wet.
  *
  * Source: IEC 60028 (1925) for the law of temperature; the rest by definition of the catalog.
  */
@@ -29,26 +30,32 @@ export function lineConstants(
   weather: Weather,
   wireTempC: number,
   returnBy: 'pair' | 'earth' = 'pair',
+  { worn, splices }: Pick<ModelLine, 'worn' | 'splices'> = {},
 ): LineConstants {
   const warm = Math.max(0.01, 1 + wire.tempCoeffPerC * (wireTempC - 20))
   const wet = weather === 'wet'
   const conductors = returnBy === 'earth' ? 0.5 : 1
   return {
-    ohmPerKm: wire.loopOhmPerKm * warm * conductors,
+    ohmPerKm: wire.loopOhmPerKm * warm * conductors + (splices?.ohmPerKm ?? 0),
     henryPerKm: wire.loopMilliHPerKm / 1000,
     faradPerKm: (wet ? (wire.wetNanoFPerKm ?? wire.nanoFPerKm) : wire.nanoFPerKm) * 1e-9,
     ...(wire.relativePermeability !== undefined && {
       iron: { relativePermeability: wire.relativePermeability, conductors: returnBy === 'earth' ? 1 : 2 },
     }),
-    siemensPerKm: (wet ? wire.wetMicroSPerKm : wire.dryMicroSPerKm) * 1e-6,
+    siemensPerKm: leakMicroSPerKm(wire, wet, worn) * 1e-6 + (wet ? (splices?.wetSiemensPerKm ?? 0) : 0),
   }
+}
+
+function leakMicroSPerKm(wire: Wire, wet: boolean, worn: true | undefined): number {
+  if (!worn) return wet ? wire.wetMicroSPerKm : wire.dryMicroSPerKm
+  return wet ? (wire.wornMicroSPerKm ?? wire.wetMicroSPerKm) : 10 * wire.dryMicroSPerKm
 }
 
 /** The same for one line of a circuit. */
 export const constantsOf = (
-  { wire, electrodeOhms }: Pick<ModelLine, 'wire' | 'electrodeOhms'>,
+  line: Pick<ModelLine, 'wire' | 'electrodeOhms' | 'worn' | 'splices'>,
   { weather, wireTempC }: Pick<Conditions, 'weather' | 'wireTempC'>,
-): LineConstants => lineConstants(wire, weather, wireTempC, electrodeOhms ? 'earth' : 'pair')
+): LineConstants => lineConstants(line.wire, weather, wireTempC, line.electrodeOhms ? 'earth' : 'pair', line)
 
 /** Series impedance R + jωL, Ω/km; of iron wire both as its skin effect leaves them at that frequency. */
 export function seriesOhmPerKm(line: LineConstants, hz: number): Complex {

@@ -85,10 +85,11 @@ function admittancesOf(model: CircuitModel, conditions: Conditions, hz: number):
   const byEarth = new Map<Wire, Kilometre>()
   for (const [k, line] of model.lines.entries()) {
     const kilometres = line.electrodeOhms ? byEarth : byPair
-    let kilometre = kilometres.get(line.wire)
+    const isOfItsOwn = line.worn || line.splices
+    let kilometre = isOfItsOwn ? undefined : kilometres.get(line.wire)
     if (!kilometre) {
       kilometre = kilometreOf(constantsOf(line, conditions), hz)
-      kilometres.set(line.wire, kilometre)
+      if (!isOfItsOwn) kilometres.set(line.wire, kilometre)
     }
     const km = (line.wireM * conditions.lengthFactor) / 1000
     const pi = piSection(chainOf(kilometre, km, line.electrodeOhms ?? undefined))

@@ -14,6 +14,8 @@ const RING = members('The ring source', {
 const INDICATOR = members('The lamp', {
   forwardVolts: orNone('The forward voltage of the lamp', 'V', 0.01, 1000),
   ohms: orNone('The resistance of the lamp', 'Ω', 0.01, 1e6),
+  /** Least current at which it is seen; absent: any. */
+  minMA: optional(orNone('The least current of the lamp', 'mA', 0.001, 10_000)),
 })
 
 /** What feeds a circuit from one station. A figure more is a line more: type, reading, faults, form and file follow from here. */

@@ -34,7 +34,7 @@ export function circuitPlots(
   nameOf: (station: string) => string,
   system: UnitSystem,
 ): readonly Plot[] {
-  const { missing } = completenessOf(model)
+  const { missing } = completenessOf(model, today)
   const { conditions, rows } = worstCorner(model, today, missing)
   const drawn: Drawn = { model, today, worst: conditions, rows, nameOf, system }
   return [lossPlot(drawn), ringPlot(drawn), dcPlot(drawn)].filter((plot) => plot !== null)

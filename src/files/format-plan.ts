@@ -54,7 +54,8 @@ export function formatPlan(plan: Plan): string {
   return `${unmarked(JSON.stringify(file, null, 2))}\n`
 }
 
-function allowancesOf({ slackPct, sagPct, tailM, spliceWasteM, reservePct, rest = {} }: Allowances) {
+function allowancesOf({ slackPct, rest = {}, ...plain }: Allowances) {
+  const { sagPct, tailM, spliceWasteM, reservePct, spliceOhms, spliceMicroS } = plain
   const { surface, overhead, buried, water } = slackPct
   const { slackPct: slackRest, ...others } = rest
   return {
@@ -63,6 +64,8 @@ function allowancesOf({ slackPct, sagPct, tailM, spliceWasteM, reservePct, rest 
     tailM,
     spliceWasteM,
     reservePct,
+    spliceOhms,
+    spliceMicroS,
     ...others,
   }
 }
@@ -99,9 +102,9 @@ const stationFeature = ({ id, name, note, position, rest }: Station) =>
   feature(id, { kind: 'station', name, note }, 'Point', position, rest)
 
 function lineFeature(plan: Plan, line: Line) {
-  const { id, from, to, wire, pairs, return: way, electrodeOhms, legs, rest } = line
-  const ohms = electrodeOhms && { electrodeOhms }
-  const properties = { kind: 'line', from, to, wire, pairs, return: way, ...ohms, legs: legs.map(legOf) }
+  const { id, from, to, wire, pairs, return: way, electrodeOhms, worn, legs, rest } = line
+  const told = { ...(electrodeOhms && { electrodeOhms }), ...(worn && { worn }) }
+  const properties = { kind: 'line', from, to, wire, pairs, return: way, ...told, legs: legs.map(legOf) }
   const vertices = [...verticesOf(plan, line)]
   const [atFrom, atTo] = line.endElevationsM ?? []
   vertices[0] = atElevation(vertices[0]!, atFrom)

@@ -2,7 +2,7 @@ import type { Position } from '../geo/position'
 import type { LineId, StationId } from '../plan/id'
 import { LIMITS } from '../plan/limits'
 import { LAYS, type Leg, type Line, type Station } from '../plan/plan'
-import { type Check, listOf, members, number, oneOf, text } from '../plan/shape'
+import { type Check, listOf, members, number, oneOf, text, truth } from '../plan/shape'
 import { type FeatureFile, featureRest, featureShape } from './feature-shape'
 import { type KnownIds, reference } from './known-ids'
 import { position, toPosition } from './parse-position'
@@ -34,6 +34,7 @@ export const lineShape = (known: KnownIds): Check =>
       {
         pairs: number(LIMITS.pairs),
         return: oneOf('The return', ['pair', 'earth']),
+        worn: truth('The mark "worn"'),
         electrodeOhms: listOf('The list of electrodes', number(LIMITS.electrodeOhms), { min: 2, max: 2 }),
       },
     ),
@@ -50,13 +51,14 @@ interface LineProperties {
   readonly pairs?: number
   readonly return?: 'pair' | 'earth'
   readonly electrodeOhms?: [number, number]
+  readonly worn?: boolean
   readonly legs: readonly (Leg & { readonly [name: string]: unknown })[]
 }
 
 /** A line that has passed `lineShape` and has no `lineFaults`. Its ends are the stations from here on. */
 export function toLine(value: unknown, stations: ReadonlyMap<StationId, Station>): Line {
   const file = value as FeatureFile<LineProperties, { coordinates: readonly Position[] }>
-  const { from, to, wire, pairs = 1, return: way = 'pair', electrodeOhms, legs } = file.properties
+  const { from, to, wire, pairs = 1, return: way = 'pair', electrodeOhms, worn, legs } = file.properties
   const vertices = file.geometry.coordinates
   const endElevationsM = [
     elevationApart(stations.get(from as StationId), vertices[0]!),
@@ -72,8 +74,9 @@ export function toLine(value: unknown, stations: ReadonlyMap<StationId, Station>
     pairs,
     return: way,
     ...(electrodeOhms && { electrodeOhms }),
+    ...(worn && { worn }),
     ...(endElevationsM.some((each) => each !== null) && { endElevationsM }),
-    ...featureRest(file, ['from', 'to', 'wire', 'pairs', 'return', 'electrodeOhms', 'legs']),
+    ...featureRest(file, ['from', 'to', 'wire', 'pairs', 'return', 'electrodeOhms', 'worn', 'legs']),
   }
 }
 

@@ -25,6 +25,8 @@ const ALLOWANCES_SHAPE = members(
     tailM: number(LIMITS.tailM),
     spliceWasteM: number(LIMITS.spliceWasteM),
     reservePct: number(LIMITS.reservePct),
+    spliceOhms: number(LIMITS.spliceOhms),
+    spliceMicroS: number(LIMITS.spliceMicroS),
   },
 )
 
@@ -135,15 +137,28 @@ function exactEntry(schema: Schema, value: unknown): unknown {
 const entriesOf = <T extends object>(kind: EntryKind, entries: readonly T[] = []): readonly T[] =>
   entries.map((entry) => asFileHolds(said(kind, exactEntry(ENTRY_SCHEMAS[kind], entry)) as T))
 
+const ALLOWANCE_MEMBERS = [
+  ...['slackPct', 'sagPct', 'tailM', 'spliceWasteM', 'reservePct', 'spliceOhms', 'spliceMicroS'],
+]
+
 function toAllowances(file: Partial<Allowances>): Allowances {
   const { allowances } = EMPTY_PLAN
-  const { sagPct, tailM, spliceWasteM, reservePct } = { ...allowances, ...file }
+  const { sagPct, tailM, spliceWasteM, reservePct, spliceOhms, spliceMicroS } = { ...allowances, ...file }
   const slackPct = { ...allowances.slackPct }
   for (const lay of LAYS) slackPct[lay] = file.slackPct?.[lay] ?? slackPct[lay]
   const slackRest = restOf(file.slackPct ?? {}, LAYS)
-  const others = restOf(file, ['slackPct', 'sagPct', 'tailM', 'spliceWasteM', 'reservePct'])
+  const others = restOf(file, ALLOWANCE_MEMBERS)
   const rest = slackRest ? { ...others, slackPct: slackRest } : others
-  return { slackPct, sagPct, tailM, spliceWasteM, reservePct, ...(rest && { rest }) }
+  return {
+    slackPct,
+    sagPct,
+    tailM,
+    spliceWasteM,
+    reservePct,
+    ...(spliceOhms && { spliceOhms }),
+    ...(spliceMicroS && { spliceMicroS }),
+    ...(rest && { rest }),
+  }
 }
 
 function toStock(file: Stock): Stock {

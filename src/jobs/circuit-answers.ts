@@ -1,5 +1,4 @@
 import { type Choice, reachBySupply, reachByWire } from '../budget/choices'
-import { circuitModel } from '../budget/circuit-model'
 import { conditionsOf } from '../budget/conditions'
 import { longestWay } from '../budget/path'
 import { BUILT_IN } from '../catalog/built-in'
@@ -7,6 +6,7 @@ import { mergeCatalogs } from '../catalog/catalog'
 import type { MeasuredLine } from '../measure/measured'
 import type { CircuitId, LineId } from '../plan/id'
 import type { Plan } from '../plan/plan'
+import { circuitNetwork } from '../report/circuit-network'
 import { remediesFor } from '../report/remedies'
 import type { Remedy } from '../report/report'
 import type { Tell } from './protocol'
@@ -42,7 +42,7 @@ export const CIRCUIT_JOBS = {
     const circuit = plan.circuits.get(id)
     if (!circuit) return
     const catalog = mergeCatalogs(BUILT_IN, plan.catalog)
-    const model = circuitModel(plan, circuit, catalog, measured)
+    const model = circuitNetwork(plan, circuit, catalog, measured)
     const conditions = conditionsOf(plan.weather, plan.wireTempC)
     tell.part({ kind: 'longest-way', way: longestWay(model) })
     for (const wire of catalog.wires.values())

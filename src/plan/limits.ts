@@ -25,6 +25,8 @@ export const LIMITS = {
   tailM: { what: 'The tail', min: 0, max: 1000, unit: 'm' },
   spliceWasteM: { what: 'The wire used up by a splice', min: 0, max: 100, unit: 'm' },
   reservePct: { what: 'The reserve', min: 0, max: 500, unit: '%' },
+  spliceOhms: { what: 'The resistance of a splice', min: 0, max: 1000, unit: 'Ω' },
+  spliceMicroS: { what: 'The leakage of a splice', min: 0, max: 1e5, unit: 'µS' },
   legSlackPct: slackOf('a leg'),
   legSagPct: { what: 'The sag of a leg', min: 0, max: 50, unit: '%' },
   legSupportM: { what: 'The height of the supports of a leg', min: 0.5, max: 60, unit: 'm' },

@@ -55,6 +55,14 @@ export function setWire(plan: Plan, id: LineId, wire: string): Plan {
   return line && known && line.wire !== wire ? withLine(plan, { ...line, wire }) : plan
 }
 
+/** Marks a line as old, nicked wire, or as sound. */
+export function setWorn(plan: Plan, id: LineId, isWorn: boolean): Plan {
+  const line = plan.lines.get(id)
+  if (!line || Boolean(line.worn) === isWorn) return plan
+  const { worn: _, ...sound } = line
+  return withLine(plan, isWorn ? { ...line, worn: true } : sound)
+}
+
 /** Refused below the number of circuits that the line carries. */
 export function setPairs(plan: Plan, id: LineId, pairs: number): Result<Plan> {
   const line = plan.lines.get(id)

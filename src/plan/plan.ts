@@ -44,6 +44,8 @@ export interface Line {
   readonly return: 'pair' | 'earth'
   /** Earth return only: resistance of the electrodes at `from` and at `to`, Ω. */
   readonly electrodeOhms?: readonly [number, number]
+  /** Old, nicked wire: it leaks as its `wornMicroSPerKm` when wet, and ten times as much as new when dry. */
+  readonly worn?: true
   /** Elevations that a file gives the line's two ends, m, where they differ from the stations' own. */
   readonly endElevationsM?: readonly [number | null, number | null]
   readonly rest?: { readonly feature?: Rest; readonly properties?: Rest; readonly geometry?: Rest }
@@ -84,6 +86,10 @@ export interface Allowances {
   readonly spliceWasteM: number
   /** Spare wire carried beyond what the plan needs, %. */
   readonly reservePct: number
+  /** Ohms of each wire of each splice; absent: none. */
+  readonly spliceOhms?: number
+  /** Leakage of each splice when wet, µS; absent: none. */
+  readonly spliceMicroS?: number
   readonly rest?: Rest
 }
 

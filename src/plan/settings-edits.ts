@@ -20,7 +20,7 @@ export function setWireTemp(plan: Plan, wireTempC: number): Result<Plan> {
   return ok(plan.wireTempC === wireTempC ? plan : { ...plan, wireTempC: wireTempC + 0 })
 }
 
-type PlainAllowance = 'sagPct' | 'tailM' | 'spliceWasteM' | 'reservePct'
+type PlainAllowance = 'sagPct' | 'tailM' | 'spliceWasteM' | 'reservePct' | 'spliceOhms' | 'spliceMicroS'
 export type AllowanceField = PlainAllowance | `slackPct.${Lay}`
 
 /** Sets one allowance, named by its place: `tailM`, `slackPct.surface`. */
@@ -29,7 +29,7 @@ export function setAllowance(plan: Plan, field: AllowanceField, value: number): 
   const fault = limitFault(lay ? SLACK_LIMITS[lay] : LIMITS[field as PlainAllowance], value)
   if (fault) return bad({ code: 'out-of-range', at: `plan.allowances.${field}`, message: fault })
   const { allowances } = plan
-  const before = lay ? allowances.slackPct[lay] : allowances[field as PlainAllowance]
+  const before = lay ? allowances.slackPct[lay] : (allowances[field as PlainAllowance] ?? 0)
   if (before === value) return ok(plan)
   const after: Allowances = lay
     ? { ...allowances, slackPct: { ...allowances.slackPct, [lay]: value + 0 } }

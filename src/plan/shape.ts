@@ -49,6 +49,13 @@ export const oneOf = (what: string, words: readonly string[]): Check => {
   }
 }
 
+/** True or false. */
+export const truth =
+  (what: string): Check =>
+  (value, at, faults) => {
+    if (typeof value !== 'boolean') faults.push(fault('wrong-type', at, what, value, 'true or false'))
+  }
+
 export const listOf =
   (what: string, item: Check, length: { readonly min?: number; readonly max?: number } = {}): Check =>
   (value, at, faults) => {

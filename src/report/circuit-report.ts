@@ -20,11 +20,12 @@ export function circuitReport(
   circuit: Circuit,
   catalog: Catalog,
   measured: ReadonlyMap<LineId, MeasuredLine>,
+  splices?: ReadonlyMap<LineId, number>,
 ): ReportCircuit {
-  return remembered(circuit, inputsOf(plan, circuit, catalog, measured), () =>
+  return remembered(circuit, inputsOf(plan, circuit, catalog, measured, splices), () =>
     reckon(
       circuit,
-      circuitModel(plan, circuit, catalog, measured),
+      circuitModel(plan, circuit, catalog, measured, splices),
       conditionsOf(plan.weather, plan.wireTempC),
     ),
   )
@@ -36,14 +37,16 @@ function inputsOf(
   circuit: Circuit,
   catalog: Catalog,
   measured: ReadonlyMap<LineId, MeasuredLine>,
+  splices?: ReadonlyMap<LineId, number>,
 ): unknown[] {
-  const inputs: unknown[] = [plan.weather, plan.wireTempC, catalog]
-  for (const id of circuit.lines) inputs.push(plan.lines.get(id), measured.get(id))
+  const { spliceOhms, spliceMicroS } = plan.allowances
+  const inputs: unknown[] = [plan.weather, plan.wireTempC, catalog, spliceOhms, spliceMicroS]
+  for (const id of circuit.lines) inputs.push(plan.lines.get(id), measured.get(id), splices?.get(id))
   return inputs
 }
 
 function reckon(circuit: Circuit, model: CircuitModel, today: Conditions): ReportCircuit {
-  const { missing, notes } = completenessOf(model)
+  const { missing, notes } = completenessOf(model, today)
   const rows = circuitRows(model, today)
   const worst = worstCorner(model, today, missing)
   return {

@@ -1,4 +1,3 @@
-import { circuitModel } from '../budget/circuit-model'
 import { circuitRows } from '../budget/circuit-rows'
 import { completenessOf } from '../budget/completeness'
 import { conditionsOf } from '../budget/conditions'
@@ -11,6 +10,7 @@ import { planSpools } from '../materials/plan-spools'
 import type { MeasuredLine } from '../measure/measured'
 import type { CircuitId, LineId } from '../plan/id'
 import type { Plan } from '../plan/plan'
+import { circuitNetwork } from './circuit-network'
 import { possibleChanges } from './possible-changes'
 import { applyChanges, type Change } from './remedy-changes'
 import type { Remedy } from './report'
@@ -66,7 +66,7 @@ export function remediesFor(plan: Plan, id: CircuitId, measured: Lengths): Remed
   if (!isAmiss({ verdict: before.verdict, worst: { verdict: before.worst } })) return []
   const isGood = (trial: Trial) => mends(before, trial) && sparesOthers(plan, measured, id, trial)
 
-  const model = circuitModel(plan, plan.circuits.get(id)!, mergeCatalogs(BUILT_IN, plan.catalog), measured)
+  const model = circuitNetwork(plan, plan.circuits.get(id)!, mergeCatalogs(BUILT_IN, plan.catalog), measured)
   const changes = possibleChanges(plan, id, weakPlaces(model, before.checks)).slice(0, most)
   const singles = tryAll(
     plan,
@@ -132,8 +132,8 @@ function standing(plan: Plan, ids: readonly CircuitId[], measured: Lengths): Sta
   const catalog = mergeCatalogs(BUILT_IN, plan.catalog)
   const now = conditionsOf(plan.weather, plan.wireTempC)
   const each = ids.map((id): Standing => {
-    const model = circuitModel(plan, plan.circuits.get(id)!, catalog, measured)
-    const { missing } = completenessOf(model)
+    const model = circuitNetwork(plan, plan.circuits.get(id)!, catalog, measured)
+    const { missing } = completenessOf(model, now)
     const rows = circuitRows(model, now)
     const least = leastMargin(rows)
     const worst = worstCorner(model, now, missing)

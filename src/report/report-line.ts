@@ -20,6 +20,7 @@ export function reportLine(
   measured: MeasuredLine,
   pieces: readonly Piece[],
   crossings: readonly Crossing[],
+  splices: number,
 ): ReportLine {
   const wire = catalog.wires.get(line.wire)
   if (!wire) throw new Error(`line ${line.id} is of wire ${line.wire}, which nothing defines`)
@@ -27,7 +28,9 @@ export function reportLine(
   const { weather, wireTempC, work, stations } = plan
   const [start, end] = [stations.get(line.from)?.name, stations.get(line.to)?.name]
   const ends = [start, branches.has(line.from), end, branches.has(line.to)] as const
-  const from = [line, wire, pieces, crossings, weather, wireTempC, work, ...ends]
+  const wires = line.return === 'earth' ? 1 : 2
+  const spliceOhms = splices * wires * (plan.allowances.spliceOhms ?? 0)
+  const from = [line, wire, pieces, crossings, weather, wireTempC, work, spliceOhms, ...ends]
   return remembered(measured, from, () => ({
     id: line.id,
     name: lineName(plan, line),
@@ -35,7 +38,7 @@ export function reportLine(
     groundM: measured.groundM,
     laidM: measured.laidM,
     wireM: measured.wireM,
-    loopOhms: loopOhms(plan, line, wire, measured),
+    loopOhms: loopOhms(plan, line, wire, measured) + spliceOhms,
     kg: wire.kgPerKm * (measured.wireM / 1000) * line.pairs,
     legs: measured.legs,
     pieces,

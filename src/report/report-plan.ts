@@ -10,6 +10,7 @@ import { measurePlan } from '../measure/measure-line'
 import type { Plan } from '../plan/plan'
 import type { Ground } from '../terrain/ground'
 import type { Caution } from './caution'
+import { splicesOf } from './circuit-network'
 import { circuitReport } from './circuit-report'
 import { doubtsOf } from './doubts'
 import { hazardCautions } from './hazard-cautions'
@@ -29,6 +30,7 @@ export function reportPlan(plan: Plan, ground?: Ground, settled?: Plan): Report 
   const catalog = mergeCatalogs(BUILT_IN, plan.catalog)
   const measured = measurePlan(plan, ground)
   const { spools, pieces } = planSpools(plan, catalog, measured, settled)
+  const splices = splicesOf(plan, pieces)
   const crossings = new Map([...plan.lines.values()].map((line) => [line.id, crossingsOf(plan, line)]))
   return {
     title: plan.title,
@@ -40,9 +42,12 @@ export function reportPlan(plan: Plan, ground?: Ground, settled?: Plan): Report 
         measured.get(line.id)!,
         pieces.get(line.id) ?? [],
         crossings.get(line.id)!,
+        splices?.get(line.id) ?? 0,
       ),
     ),
-    circuits: [...plan.circuits.values()].map((circuit) => circuitReport(plan, circuit, catalog, measured)),
+    circuits: [...plan.circuits.values()].map((circuit) =>
+      circuitReport(plan, circuit, catalog, measured, splices),
+    ),
     spools,
     loads: loadsOf(plan, catalog, spools, loadAllowancesOf(plan)),
     hours: hoursOfPlan(plan, measured, pieces, crossings, layingOf(plan)),

@@ -1,4 +1,4 @@
-import { type CircuitModel, circuitModel } from '../budget/circuit-model'
+import type { CircuitModel } from '../budget/circuit-model'
 import { type Conditions, conditionsOf } from '../budget/conditions'
 import { BUILT_IN } from '../catalog/built-in'
 import { mergeCatalogs } from '../catalog/catalog'
@@ -6,6 +6,7 @@ import { measurePlan } from '../measure/measure-line'
 import type { MeasuredLine } from '../measure/measured'
 import type { CircuitId, LineId } from '../plan/id'
 import type { Plan } from '../plan/plan'
+import { circuitNetwork } from '../report/circuit-network'
 import type { Store } from './store'
 
 /** A circuit of the settled plan as the engine takes it. */
@@ -25,7 +26,7 @@ export function studyCircuit(store: Store, id: CircuitId): CircuitStudy | undefi
   return {
     plan,
     measured,
-    model: circuitModel(plan, circuit, mergeCatalogs(BUILT_IN, plan.catalog), measured),
+    model: circuitNetwork(plan, circuit, mergeCatalogs(BUILT_IN, plan.catalog), measured),
     conditions: conditionsOf(plan.weather, plan.wireTempC),
   }
 }

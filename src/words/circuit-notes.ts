@@ -1,6 +1,6 @@
 import type { Lack, Lacks, Remark, Remarks } from '../budget/circuit-notes'
 import type { Tongue } from './tongue'
-import { formatList, plainNumber } from './units'
+import { formatList, formatMA, plainNumber } from './units'
 
 type Sayings<T> = { readonly [C in keyof T]: (figures: T[C], say: Tongue) => string }
 
@@ -10,8 +10,15 @@ const LACKS: Sayings<Lacks> = {
     `The common-battery set at ${name(station)} has no supply on its circuit.`,
   'battery-without-set': ({ station }, { name }) =>
     `The battery stands in a leg of the set at ${name(station)}, and no set stands there.`,
-  'no-call': ({ a, b }, { name }) =>
-    `${name(a)} and ${name(b)} have no way to call each other by bell or lamp.`,
+  'no-call': ({ a, b, lamp }, { name }) => {
+    const pair = `${name(a)} and ${name(b)} have no way to call each other by bell or lamp`
+    if (lamp?.why === 'elsewhere') return `${pair}: the lamp shows only to whoever is at ${name(lamp.at)}.`
+    if (lamp?.why === 'dim')
+      return `${pair}: the lamp at ${name(lamp.at)} gets ${formatMA(lamp.mA)} and is seen from ${formatMA(lamp.minMA)} on.`
+    return `${pair}.`
+  },
+  'bell-looks-lifted': ({ station, mA, offHookMA }, { name }) =>
+    `The bell of ${name(station)} looks like a lifted handset to this supply: it draws ${formatMA(mA)}, and ${formatMA(offHookMA)} count as answered. Put a capacitor in series with the bell.`,
   'more-without-call': ({ count }) => `${count} more pairs of sets have no way to call each other.`,
 }
 
@@ -22,6 +29,12 @@ const REMARKS: Sayings<Remarks> = {
     `Only calls with the set at ${name(station)} have current: the others cannot talk to each other.`,
   'indicator-takes-all': ({ supply, volts }) =>
     `The indicator of ${supply} takes all of its ${plainNumber(volts)} V: no current flows.`,
+  'bells-look-lifted': ({ mA, offHookMA }) =>
+    `All bells together draw ${formatMA(mA)}, and ${formatMA(offHookMA)} count as answered: the supply may take the line as lifted.`,
+  'lamp-one-way': ({ at, others }, { name }) =>
+    `The lamp calls only whoever is at ${name(at)}: ${formatList(others.map(name))} cannot be called from there and must listen at agreed times.`,
+  'worn-unknown': ({ wire }) =>
+    `How much ${wire} leaks when it is worn is not known: wet, it is reckoned as new.`,
   'same-port': ({ stations }, { name }) =>
     `${formatList(stations.map(name), stations.length)} hang on one side of the unit: it does not ring one of them when another is lifted.`,
   'bells-over-load': ({ stations, load, supply, maxLoad }, { name }) =>

@@ -59,6 +59,7 @@ export const UNITS = {
   nanoFPerKm: perKm('nF'),
   milliHPerKm: perKm('mH'),
   microSPerKm: perKm('µS'),
+  microS: same('µS', 1),
   kgPerKm: perKm('kg', 'lb', KG_PER_POUND),
   perC: { metric: times('per °C', 1, 6), us: times('per °F', 9 / 5, 6) },
   pct: same('%', 2),

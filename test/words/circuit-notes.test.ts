@@ -6,7 +6,7 @@ import { tongueOf } from '../../src/words/tongue'
 const say = { ...tongueOf(EMPTY_PLAN, 'metric'), name: (id: string) => id.toUpperCase() }
 
 test('what a circuit lacks names the stations, not their ids', () => {
-  expect(lackSentence({ code: 'no-call', a: 'hut', b: 'ford' }, say)).toBe(
+  expect(lackSentence({ code: 'no-call', a: 'hut', b: 'ford', lamp: null }, say)).toBe(
     'HUT and FORD have no way to call each other by bell or lamp.',
   )
   expect(lackSentence({ code: 'no-supply', station: 'hut' }, say)).toMatch(/at HUT has no supply/)

@@ -2,7 +2,7 @@ import { addCircuit } from '../../plan/circuit-edits'
 import { circuitsOfLine, sparePairs } from '../../plan/circuit-topology'
 import type { LineId } from '../../plan/id'
 import { LIMITS } from '../../plan/limits'
-import { removeLine, setPairs, setReturn, setWire } from '../../plan/line-edits'
+import { removeLine, setPairs, setReturn, setWire, setWorn } from '../../plan/line-edits'
 import { type Line, lineName, stationName } from '../../plan/plan'
 import type { ReportLine } from '../../report/report'
 import { newCircuitId } from '../../state/new-id'
@@ -142,6 +142,15 @@ function WireFields({ store, line }: { store: Store; line: Line }) {
         value={line.pairs}
         limit={LIMITS.pairs}
         onCommit={(pairs) => store.tryEdit((before) => setPairs(before, line.id, pairs))}
+      />
+      <SelectField
+        label="State of the wire"
+        value={line.worn ? 'worn' : 'sound'}
+        options={[
+          { value: 'sound', text: 'sound' },
+          { value: 'worn', text: 'old or nicked: it leaks more' },
+        ]}
+        onCommit={(state) => store.edit((before) => setWorn(before, line.id, state === 'worn'))}
       />
       <SelectField
         label="Return"

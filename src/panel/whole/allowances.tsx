@@ -39,6 +39,8 @@ export function Allowances({ store }: { store: Store }) {
         {field('Tail at each end of a line', 'tailM', allowances.tailM, 'lengthM')}
         {field('Wire in one splice', 'spliceWasteM', allowances.spliceWasteM, 'lengthM')}
         {field('Reserve carried', 'reservePct', allowances.reservePct)}
+        {field('Resistance of a splice, each wire', 'spliceOhms', allowances.spliceOhms ?? 0, 'ohm')}
+        {field('Leakage of a wet splice', 'spliceMicroS', allowances.spliceMicroS ?? 0, 'microS')}
       </OnDemand>
     </Question>
   )

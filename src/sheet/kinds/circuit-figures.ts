@@ -1,8 +1,8 @@
-import { circuitModel } from '../../budget/circuit-model'
 import { conditionsOf } from '../../budget/conditions'
 import { circuitPlots } from '../../figure/circuit-plots'
 import { measurePlan } from '../../measure/measure-line'
 import { stationName } from '../../plan/plan'
+import { circuitNetwork } from '../../report/circuit-network'
 import { PLOT_HEIGHT_MM } from '../drawing/plot-size'
 import type { Block } from '../layout/block'
 import type { PaperSource } from '../paper-source'
@@ -17,7 +17,7 @@ export function circuitFigures(source: PaperSource): readonly Block[] {
   const measured = measurePlan(plan, ground)
   const today = conditionsOf(plan.weather, plan.wireTempC)
   return [...plan.circuits.values()].flatMap((circuit): readonly Block[] => {
-    const model = circuitModel(plan, circuit, catalog, measured)
+    const model = circuitNetwork(plan, circuit, catalog, measured)
     const plots = circuitPlots(model, today, (station) => stationName(plan, station), system)
     const rows = Array.from({ length: Math.ceil(plots.length / ACROSS) }, (_, k) =>
       plots.slice(k * ACROSS, (k + 1) * ACROSS),
