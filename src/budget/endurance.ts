@@ -1,21 +1,177 @@
-import { ampHoursAt, CELLS } from '../catalog/cells'
+import { ampHoursAt, CELLS, type Cell, partUsedAt } from '../catalog/cells'
+import type { Supply } from '../catalog/supply'
+import type { TelephoneSet } from '../catalog/telephone-set'
 import type { CircuitModel } from './circuit-model'
+import { circuitRows } from './circuit-rows'
 import type { Conditions } from './conditions'
 import { dcCall } from './dc-call'
+import { weakBatteryFactor } from './envelope'
+import type { Check } from './rows'
 import { supplyPorts } from './supply-ports'
 import { terminalsOf } from './terminals'
+import { leastMargin } from './verdict'
 
-/** How long the battery of a circuit lasts. */
-export interface Endurance {
-  /** Drain while the call that draws most is on, and while every set is on hook, mA. */
-  readonly talkMA: number
-  readonly idleMA: number
-  /** What the battery gives at the talking drain and this temperature, Ah. */
-  readonly ampHours: number
-  /** Days of service; infinite where nothing is drawn. */
-  readonly days: number
-  /** Where the capacity comes from. */
-  readonly source: string
+/** How long a circuit is used in a day, and how warm its batteries are. */
+export interface Use {
+  readonly talkMinutesPerDay: number
+  readonly ringMinutesPerDay: number
+  /** Temperature of the batteries, °C. */
+  readonly tempC: number
+}
+
+/** What ends a battery's service. */
+export type End =
+  | { readonly code: 'check'; readonly check: Check }
+  | { readonly code: 'spent' }
+  /** Nothing is drawn from it. */
+  | { readonly code: 'keeps' }
+  /** A figure is missing: what the unit takes, what feeds it, what is in the set. */
+  | { readonly code: 'unknown'; readonly lacks: 'power' | 'feed' | 'cells' }
+
+/** How long one battery of a circuit lasts. */
+export interface EnduranceRow {
+  /** Station of the set that the battery is in; null for the supply's. */
+  readonly set: string | null
+  /** Days of service; null where nothing ends it, or a figure is missing. */
+  readonly days: number | null
+  readonly until: End
+  /** Volts of the battery at that end; null where they are not known. */
+  readonly atVolts: number | null
+  /** Drain of talking and of waiting, mA, and what the battery gives at the first, Ah; null where not known. */
+  readonly drain: { readonly talkMA: number; readonly idleMA: number; readonly ampHours: number } | null
+}
+
+/**
+ * Days that every battery of a circuit serves, until a check of the circuit fails or the battery is spent, whichever comes first.
+ *
+ * Days = what it gives until then ÷ (talking drain × hours of talk + idle drain × the other hours). What it gives: its ampere-hours at
+ * the talking drain and temperature where its cell is known, else as stated; of that the part used when its volts have fallen so far,
+ * by the cell's own discharge curve, else in proportion between its nominal and its last volts (an allowance). Drains are those of the
+ * fresh battery, which is a little on the safe side. A unit that takes watts of its own is reckoned by them.
+ */
+export function enduranceRows(model: CircuitModel, conditions: Conditions, use: Use): EnduranceRow[] {
+  const supply = model.supply?.supply
+  return [
+    ...(supply ? supplyRow(model, supply, conditions, use) : []),
+    ...model.sets.flatMap(({ node, set }) =>
+      set.talk === 'local' ? [setRow(model.stations[node]!, set, use)] : [],
+    ),
+  ]
+}
+
+const cellOf = (id: string | undefined): Cell | undefined => CELLS.find((cell) => cell.id === id)
+
+/** Stated ampere-hours as they are at a drain and a temperature: in the proportion of the cell, where it is known. */
+function ampHours(stated: number, cell: Cell | undefined, drainMA: number, tempC: number): number {
+  return cell && drainMA > 0 ? (stated * ampHoursAt(cell, drainMA, tempC)) / cell.ampHours : stated
+}
+
+const unknown = (set: string | null, lacks: 'power' | 'feed' | 'cells'): EnduranceRow => ({
+  set,
+  days: null,
+  until: { code: 'unknown', lacks },
+  atVolts: null,
+  drain: null,
+})
+
+function supplyRow(
+  model: CircuitModel,
+  supply: Supply,
+  conditions: Conditions,
+  use: Use,
+): readonly EnduranceRow[] {
+  if (supply.powerW) return [unitRow(model, supply, supply.powerW, conditions, use)]
+  if (supply.kind === 'ringdown') return [unknown(null, 'power')]
+  if (supply.ampHours === undefined) return []
+  const { talkMA, idleMA } = drainsMA(model, conditions)
+  const cell = cellOf(supply.cell)
+  const given = ampHours(supply.ampHours, cell, talkMA, use.tempC)
+  const end = endOf(model, supply, conditions, cell)
+  const talkHours = use.talkMinutesPerDay / 60
+  const perDayMAh = talkMA * talkHours + idleMA * (24 - talkHours)
+  const drain = { talkMA, idleMA, ampHours: given }
+  return [lasting(null, end, given * end.part * 1000, perDayMAh, drain)]
+}
+
+function lasting(
+  set: string | null,
+  { until, atVolts }: Pick<EnduranceRow, 'until' | 'atVolts'>,
+  given: number,
+  perDay: number,
+  drain: EnduranceRow['drain'],
+): EnduranceRow {
+  if (given > 0 && !(perDay > 0)) return { set, days: null, until: { code: 'keeps' }, atVolts: null, drain }
+  return { set, days: given > 0 ? given / perDay : 0, until, atVolts, drain }
+}
+
+/** A unit with watts of its own, on the battery behind it; through a converter its volts on the line stay as they are. */
+function unitRow(
+  model: CircuitModel,
+  supply: Supply,
+  { idle, talk, ring }: NonNullable<Supply['powerW']>,
+  conditions: Conditions,
+  use: Use,
+): EnduranceRow {
+  const own =
+    supply.ampHours === undefined ? undefined : { ...supply, ampHours: supply.ampHours, efficiencyPct: 100 }
+  const battery = supply.fedBy ?? own
+  if (!battery) return unknown(null, 'feed')
+  const cell = cellOf(battery.cell)
+  const perVolt = 1 / (battery.volts * (battery.efficiencyPct / 100))
+  const [talkMA, idleMA] = [talk * perVolt * 1000, idle * perVolt * 1000]
+  const given = ampHours(battery.ampHours, cell, talkMA, use.tempC)
+  const spent = { part: 1, until: { code: 'spent' } as const, atVolts: endVoltsOf(battery.volts, cell) }
+  const end = supply.fedBy ? spent : endOf(model, supply, conditions, cell)
+  const [talkHours, ringHours] = [use.talkMinutesPerDay / 60, use.ringMinutesPerDay / 60]
+  const wattHours = talk * talkHours + ring * ringHours + idle * Math.max(0, 24 - talkHours - ringHours)
+  const drain = { talkMA, idleMA, ampHours: given }
+  return lasting(null, end, given * end.part, wattHours * perVolt, drain)
+}
+
+const endVoltsOf = (volts: number, cell: Cell | undefined): number | null =>
+  cell ? (volts * cell.endVolts) / cell.volts : null
+
+function setRow(station: string, { battery }: TelephoneSet, use: Use): EnduranceRow {
+  if (!battery) return unknown(station, 'cells')
+  const { talkMA, idleMA } = battery
+  const cell = cellOf(battery.cell)
+  const given = ampHours(battery.ampHours, cell, talkMA, use.tempC)
+  const talkHours = use.talkMinutesPerDay / 60
+  const end = { until: { code: 'spent' } as const, atVolts: endVoltsOf(battery.volts, cell) }
+  const perDayMAh = talkMA * talkHours + idleMA * (24 - talkHours)
+  return lasting(station, end, given * 1000, perDayMAh, { talkMA, idleMA, ampHours: given })
+}
+
+/** Relative width at which the search for the volts stops. */
+const CLOSE = 1e-5
+
+/** How far the supply's battery falls until a check fails or it is spent, and what part of it has been used by then. */
+function endOf(model: CircuitModel, supply: Supply, conditions: Conditions, cell: Cell | undefined) {
+  const at = (batteryFactor: number) => leastMargin(circuitRows(model, { ...conditions, batteryFactor }))
+  const last = Math.min(1, weakBatteryFactor(supply))
+  const failsAt = (factor: number) => {
+    const least = at(factor)
+    return least && !(least.nepers >= 0) ? least.check : null
+  }
+  const fresh = failsAt(1)
+  if (fresh) return { part: 0, until: { code: 'check', check: fresh } as const, atVolts: supply.volts }
+  let check = failsAt(last)
+  const used = (factor: number) => {
+    if (cell) return partUsedAt(cell, factor * cell.volts)
+    return last < 1 ? (1 - factor) / (1 - last) : 1
+  }
+  if (!check) {
+    const part = cell ? used(last) : 1
+    return { part, until: { code: 'spent' } as const, atVolts: last * supply.volts }
+  }
+  let [good, bad] = [1, last]
+  while (good - bad > CLOSE) {
+    const middle = (good + bad) / 2
+    const failing = failsAt(middle)
+    if (failing) [bad, check] = [middle, failing]
+    else good = middle
+  }
+  return { part: used(good), until: { code: 'check', check } as const, atVolts: good * supply.volts }
 }
 
 /** Drain of a circuit's battery, mA: the heaviest call, and all sets on hook. */
@@ -44,38 +200,5 @@ function drainsMA(model: CircuitModel, conditions: Conditions): { talkMA: number
   return {
     talkMA: talk.slice(0, ports.length > 0 ? 2 : 1).reduce((sum, mA) => sum + mA, 0),
     idleMA: each.reduce((sum, { idleMA }) => sum + idleMA, 0),
-  }
-}
-
-/**
- * Days that the battery of a circuit serves: capacity ÷ (talking drain × hours a day + idle drain × the rest of the day).
- *
- * The capacity is that of the battery's cell at the talking drain and at the temperature, where the cell is known, else the supply's
- * stated ampere-hours. Undefined where the supply is no battery.
- *
- * @param talkMinutesPerDay how long the circuit talks in a day, min
- * @param tempC temperature of the battery, °C
- */
-export function enduranceOf(
-  model: CircuitModel,
-  conditions: Conditions,
-  talkMinutesPerDay: number,
-  tempC: number,
-): Endurance | undefined {
-  const supply = model.supply?.supply
-  if (!supply || supply.ampHours === undefined) return undefined
-  const { talkMA, idleMA } = drainsMA(model, conditions)
-  const cell = CELLS.find(({ id }) => id === supply.cell)
-  const ampHours = cell && talkMA > 0 ? ampHoursAt(cell, talkMA, tempC) : supply.ampHours
-  const talkHours = talkMinutesPerDay / 60
-  const perDayMAh = talkMA * talkHours + idleMA * (24 - talkHours)
-  return {
-    talkMA,
-    idleMA,
-    ampHours,
-    days: perDayMAh > 0 ? (ampHours * 1000) / perDayMAh : Number.POSITIVE_INFINITY,
-    source: cell
-      ? `${cell.sources.capacity.says} In the cold: ${cell.sources.coldFactor.says}`
-      : supply.source,
   }
 }

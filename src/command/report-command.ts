@@ -1,7 +1,14 @@
+import { conditionsOf } from '../budget/conditions'
+import { MOST_SAMPLES, oddsOf } from '../budget/odds'
+import { BUILT_IN } from '../catalog/built-in'
+import { mergeCatalogs } from '../catalog/catalog'
 import { bytesFrom } from '../files/byte-source'
 import { measurePlan } from '../measure/measure-line'
-import type { CircuitId } from '../plan/id'
+import type { MeasuredLine } from '../measure/measured'
+import type { CircuitId, LineId } from '../plan/id'
 import type { Plan } from '../plan/plan'
+import { circuitNetwork } from '../report/circuit-network'
+import { outlookOf } from '../report/outlook'
 import { remediesFor } from '../report/remedies'
 import { applyChanges } from '../report/remedy-changes'
 import type { Report } from '../report/report'
@@ -26,9 +33,11 @@ interface Wishes {
   readonly terrain: readonly string[]
   readonly remedy: { readonly circuit: string; readonly index: number } | null
   readonly out: string | null
+  readonly odds: { readonly samples: number; readonly seed: number } | null
 }
 
-const USAGE = 'usage: npm run -s report -- FILE [--terrain FILE]… [--remedy CIRCUIT:N --out PLAN]'
+const USAGE =
+  'usage: npm run -s report -- FILE [--terrain FILE]… [--remedy CIRCUIT:N --out PLAN] [--odds N [--seed S]]'
 
 /** Prints the report of a plan file as one JSON object. Resolves to the exit code: 0, or 2 for bad input. */
 export const runReport = (args: readonly string[], io: CommandIo): Promise<number> =>
@@ -36,15 +45,18 @@ export const runReport = (args: readonly string[], io: CommandIo): Promise<numbe
     const wishes = wishesOf(args)
     const plan = await readPlan(wishes.file, io)
     const ground = await readGround(wishes.terrain, plan, io)
-    const report = withRemedies(reportPlan(plan, ground), plan, ground)
+    const measured = measurePlan(plan, ground)
+    const report = withRemedies(reportPlan(plan, ground), plan, measured)
     if (wishes.remedy && wishes.out) await writeMended(plan, report, wishes.remedy, wishes.out, io)
-    const printed = reportInWords(report, plan)
+    const beside = besideReport(report, plan, measured, wishes.odds)
+    const printed = reportInWords(report, plan, (id) => beside.get(id)!)
     for (const { text } of printed.doubts) io.err(`doubt: ${text}\n`)
     return jsonText(printed)
   })
 
-function withRemedies(report: Report, plan: Plan, ground?: Ground): Report {
-  const measured = measurePlan(plan, ground)
+type Lengths = ReadonlyMap<LineId, MeasuredLine>
+
+function withRemedies(report: Report, plan: Plan, measured: Lengths): Report {
   const circuits = report.circuits.map((circuit) => ({
     ...circuit,
     remedies: remediesFor(plan, circuit.id, measured),
@@ -52,8 +64,25 @@ function withRemedies(report: Report, plan: Plan, ground?: Ground): Report {
   return { ...report, circuits }
 }
 
+/** What is reckoned of each circuit on demand: its bad days, and its odds where they are asked for. */
+function besideReport(report: Report, plan: Plan, measured: Lengths, odds: Wishes['odds']) {
+  const catalog = mergeCatalogs(BUILT_IN, plan.catalog)
+  const today = conditionsOf(plan.weather, plan.wireTempC)
+  return new Map(
+    report.circuits.map((found) => {
+      const model = circuitNetwork(plan, plan.circuits.get(found.id)!, catalog, measured)
+      const outlook = outlookOf(plan, model, today, found)
+      return [found.id, { outlook, ...(odds && { odds: oddsOf(model, today, odds) }) }] as const
+    }),
+  )
+}
+
 function wishesOf(args: readonly string[]): Wishes {
-  const { files, values } = parseArguments(args, ['--terrain', '--out', '--remedy'], USAGE)
+  const { files, values } = parseArguments(
+    args,
+    ['--terrain', '--out', '--remedy', '--odds', '--seed'],
+    USAGE,
+  )
   const [file, second] = files
   if (file === undefined) throw new Refusal(`no plan file named. ${USAGE}`)
   if (second !== undefined) throw new Refusal(`${second}: only one plan at a time. ${USAGE}`)
@@ -65,6 +94,23 @@ function wishesOf(args: readonly string[]): Wishes {
     terrain: values('--terrain'),
     remedy: remedy === undefined ? null : remedyNamed(remedy),
     out: out ?? null,
+    odds: oddsNamed(values('--odds').at(-1), values('--seed').at(-1)),
+  }
+}
+
+function oddsNamed(samples: string | undefined, seed: string | undefined): Wishes['odds'] {
+  if (samples === undefined) {
+    if (seed !== undefined) throw new Refusal(`--seed goes with --odds. ${USAGE}`)
+    return null
+  }
+  const wholeNumber = (word: string, text: string, min: number, max: number) => {
+    const value = /^\d+$/.test(text) ? Number(text) : Number.NaN
+    if (value >= min && value <= max) return value
+    throw new Refusal(`${word} ${text}: give a whole number from ${min} to ${max}.`)
+  }
+  return {
+    samples: wholeNumber('--odds', samples, 1, MOST_SAMPLES),
+    seed: seed === undefined ? 1 : wholeNumber('--seed', seed, 0, 2 ** 32 - 1),
   }
 }
 

@@ -27,6 +27,7 @@ const mass = (what: string, usual: number): WorkFigure => ({ what, min: 0, max: 
 /** The figures of the work: how the net is used, by whom it is laid and what is carried. A person can change each of them. */
 export const WORK = {
   talkMinutesPerDay: minutes('The talk a day', 60),
+  ringMinutesPerDay: minutes('The ringing a day', 2),
   crews: {
     what: 'The number of crews',
     min: 1,

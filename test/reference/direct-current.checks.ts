@@ -1,5 +1,5 @@
 import { dcCall } from '../../src/budget/dc-call'
-import { enduranceOf } from '../../src/budget/endurance'
+import { enduranceRows } from '../../src/budget/endurance'
 import { terminalsOf } from '../../src/budget/terminals'
 import { builtInSupply } from './built-in-entry'
 import { checks } from './check'
@@ -93,7 +93,9 @@ function daysOfDCells(talkMA: number): number {
   const battery = builtInSupply('eight-d-cells')
   const setOhm = (battery.volts / (talkMA / 1000) - battery.ohms) / 2
   const set = plainSet({ offHook: { dcOhms: setOhm, acOhms: 600, minMA: 20 } })
-  return enduranceOf(rowOfSets([set, set], OHMS_ONLY, 1e-6, battery), DRY, 24 * 60, 20)!.days
+  const use = { talkMinutesPerDay: 24 * 60, ringMinutesPerDay: 0, tempC: 20 }
+  const { drain } = enduranceRows(rowOfSets([set, set], OHMS_ONLY, 1e-6, battery), DRY, use)[0]!
+  return (drain!.ampHours * 1000) / drain!.talkMA / 24
 }
 
 const endurance = checks(

@@ -1,22 +1,28 @@
-import { type Endurance, enduranceOf } from '../../budget/endurance'
+import { enduranceRows } from '../../budget/endurance'
 import { setWork } from '../../plan/settings-edits'
 import { WORK, workOf } from '../../plan/work'
+import { useOf } from '../../report/outlook'
 import type { CircuitStudy } from '../../state/circuit-study'
 import type { Store } from '../../state/store'
-import { formatCount, formatMA, formatTempC, plainNumber } from '../../words/units'
+import { batteryWords, enduranceSentence } from '../../words/outlook-words'
+import { formatMA, formatTempC, plainNumber } from '../../words/units'
 import { NumberField } from '../number-field'
 import { OnDemand, Question } from '../question'
 
-/** How long the battery of a circuit lasts; nothing where its supply is no battery. */
+/** How long every battery of a circuit lasts; nothing where it has none. */
 export function EnduranceQuestion({ store, study }: { store: Store; study: CircuitStudy }) {
   const { plan, model, conditions } = study
   const system = store.units.value
-  const endurance = enduranceOf(model, conditions, workOf(plan, 'talkMinutesPerDay'), plan.wireTempC)
-  if (!endurance) return null
-  const { talkMA, idleMA, ampHours, source } = endurance
+  const say = store.tongue.value
+  const rows = enduranceRows(model, conditions, useOf(plan))
+  if (rows.length === 0) return null
   return (
-    <Question ask="How long does the battery last?">
-      <p>{enduranceSentence(endurance)}</p>
+    <Question ask="How long do the batteries last?">
+      <ul class="plain">
+        {rows.map((row) => (
+          <li key={row.set}>{enduranceSentence(row, say)}</li>
+        ))}
+      </ul>
       <NumberField
         label="Talk a day"
         quantity="minute"
@@ -27,20 +33,22 @@ export function EnduranceQuestion({ store, study }: { store: Store; study: Circu
       />
       <OnDemand title="How this is worked out">
         <p>
-          Talking draws {formatMA(talkMA)} in the heaviest call, waiting {formatMA(idleMA)}. At that drain and
-          at {formatTempC(plan.wireTempC, system)} the battery gives {plainNumber(ampHours)} Ah. Days =
-          capacity ÷ (talking × hours of talk + waiting × the other hours).
+          Until a check of the circuit fails in the plan's weather as the volts fall, or the battery is spent.
+          Days = what it gives until then ÷ (talking × hours of talk + waiting × the other hours), at{' '}
+          {formatTempC(plan.wireTempC, system)}. Its own entry says where its capacity comes from.
         </p>
-        <p class="soft source">Where the capacity comes from: {source}</p>
+        <ul class="plain">
+          {rows.map(
+            ({ set, drain }) =>
+              drain && (
+                <li key={set}>
+                  The {batteryWords({ set }, say)}: talking draws {formatMA(drain.talkMA)}, waiting{' '}
+                  {formatMA(drain.idleMA)}; at that drain it gives {plainNumber(drain.ampHours)} Ah in all.
+                </li>
+              ),
+          )}
+        </ul>
       </OnDemand>
     </Question>
   )
-}
-
-/** How long, in words that fit the length. */
-export function enduranceSentence({ days }: Pick<Endurance, 'days'>): string {
-  if (!Number.isFinite(days)) return 'As long as it keeps: nothing is drawn from it.'
-  if (days > 730) return `About ${Math.round(days / 365)} years by its drain: its own ageing ends it sooner.`
-  if (days >= 2) return `About ${Math.round(days)} days.`
-  return `About ${formatCount(Math.max(1, Math.round(days * 24)), 'hour')}.`
 }

@@ -3,12 +3,13 @@ import { act } from 'preact/test-utils'
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest'
 import { BUILT_IN } from '../../../src/catalog/built-in'
 import { ReachStudies, UpkeepStudies } from '../../../src/panel/study/circuit-studies'
-import { enduranceSentence } from '../../../src/panel/study/endurance'
 import { setSet, setSupply } from '../../../src/plan/circuit-edits'
-import type { Plan } from '../../../src/plan/plan'
+import { EMPTY_PLAN, type Plan } from '../../../src/plan/plan'
 import { moveStation } from '../../../src/plan/station-edits'
 import { workOf } from '../../../src/plan/work'
 import { createStore } from '../../../src/state/store'
+import { enduranceSentence } from '../../../src/words/outlook-words'
+import { tongueOf } from '../../../src/words/tongue'
 import { circuitWorkerHere } from '../../jobs/worker-here'
 import { page } from '../page'
 import { FORD, HUT, NET, SMALL_PLAN } from '../small-plan'
@@ -112,12 +113,14 @@ test('studies follow the plan when it settles, and leave a drag alone', () => {
 
 describe('the battery', () => {
   test('is asked after only where there is one', () => {
-    expect(show().headings()).not.toContain('How long does the battery last?')
-    expect(show(fed).headings()).toContain('How long does the battery last?')
+    const sound = [HUT, FORD].reduce((plan, at) => setSet(plan, NET, at, 'sound-powered'), SMALL_PLAN)
+    expect(show(sound).headings()).not.toContain('How long do the batteries last?')
+    expect(show().headings()).toContain('How long do the batteries last?')
+    expect(show(fed).headings()).toContain('How long do the batteries last?')
   })
   test('lasts the shorter the more is talked; the minutes are kept in the plan', () => {
     const { store, give, text, refusals } = show(fed)
-    const days = () => Number(text().match(/About (\d+) (?:day|hour)/)![1])
+    const days = () => Number(text().match(/about (\d+) (?:day|hour)/)![1])
     give('Talk a day', '10')
     const few = days()
     give('Talk a day', '100')
@@ -126,16 +129,15 @@ describe('the battery', () => {
     give('Talk a day', '2000')
     expect(refusals()).toEqual(['Talk a day must lie between 0 min and 1440 min.'])
   })
-  test('says where its capacity comes from', () => {
-    expect(show(fed).text()).toMatch(/Where the capacity comes from: .+ In the cold: /)
-  })
   test.each([
-    [Number.POSITIVE_INFINITY, 'nothing is drawn'],
-    [3000, 'About 8 years'],
-    [21.4, 'About 21 days.'],
-    [1.04, 'About 25 hours.'],
-    [0.001, 'About 1 hour.'],
+    [null, 'as long as it keeps'],
+    [3000, 'about 8 years'],
+    [21.4, 'about 21 days, until the battery is spent'],
+    [1.04, 'about 25 hours'],
+    [0.001, 'about 1 hour'],
   ])('of %s days is told in words that fit', (days, words) => {
-    expect(enduranceSentence({ days })).toContain(words)
+    const until = { code: days === null ? ('keeps' as const) : ('spent' as const) }
+    const row = { set: null, days, until, atVolts: null, drain: null }
+    expect(enduranceSentence(row, tongueOf(EMPTY_PLAN, 'metric'))).toContain(words)
   })
 })

@@ -1,0 +1,76 @@
+import { type HowToCall, howToCall } from '../budget/calling'
+import { tradeOf } from '../budget/checks'
+import type { CircuitModel } from '../budget/circuit-model'
+import type { Conditions } from '../budget/conditions'
+import { type EnduranceRow, enduranceRows, type Use } from '../budget/endurance'
+import { worstCorner } from '../budget/envelope'
+import { crowdRow, type LeftOffHook, leftOffHookRows } from '../budget/left-lying'
+import { longestWay, shortestWay } from '../budget/path'
+import type { Check, VoiceRow } from '../budget/rows'
+import { type PartAlone, partsAlone, worstBecause } from '../budget/worst-parts'
+import type { Plan } from '../plan/plan'
+import { workOf } from '../plan/work'
+import type { ReportCircuit } from './report'
+
+/** A length of wire along a route: the way of the check that ends the reach, as long as it could be. */
+export interface ReachAlong {
+  readonly from: string
+  readonly to: string
+  /** Wire along it as drawn, and when the check fails, m. */
+  readonly wireM: number
+  readonly reachM: number
+}
+
+/** What a circuit does on a bad day, and how it is used: reckoned on demand, beside the report. */
+export interface Outlook {
+  readonly calling: HowToCall
+  readonly offHook: readonly LeftOffHook[]
+  readonly crowd: VoiceRow | null
+  readonly endurance: readonly EnduranceRow[]
+  /** Each part of the worst weather by itself, and which of them a failure in the worst weather takes; null where it holds. */
+  readonly worstAlone: readonly PartAlone[]
+  readonly worstBecause: ReturnType<typeof worstBecause>
+  readonly reachAlong: ReachAlong | null
+  readonly worstReachAlong: ReachAlong | null
+}
+
+/** @param model the circuit's network  @param today the plan's own conditions */
+export function outlookOf(
+  plan: Plan,
+  model: CircuitModel,
+  today: Conditions,
+  { missing, reach, worst }: Pick<ReportCircuit, 'missing' | 'reach' | 'worst'>,
+): Outlook {
+  const corner = worstCorner(model, today, missing)
+  return {
+    calling: howToCall(model, today),
+    offHook: leftOffHookRows(model, today),
+    crowd: crowdRow(model, today),
+    endurance: enduranceRows(model, today, useOf(plan)),
+    worstAlone: partsAlone(model, today, missing),
+    worstBecause: worstBecause(model, today, corner.conditions),
+    reachAlong: along(model, reach),
+    worstReachAlong: along(model, worst.reach),
+  }
+}
+
+/** How the net is used in a day, by the plan; batteries are as warm as the wire. */
+export const useOf = (plan: Plan): Use => ({
+  talkMinutesPerDay: workOf(plan, 'talkMinutesPerDay'),
+  ringMinutesPerDay: workOf(plan, 'ringMinutesPerDay'),
+  tempC: plan.wireTempC,
+})
+
+/** The way between the two ends of the check that fails first; of a check at one station the longest way of the circuit. */
+function along(
+  model: CircuitModel,
+  { factor, check }: { factor: number; check: Check | null },
+): ReachAlong | null {
+  if (!check) return null
+  const { from, to } = tradeOf(check.kind).call(check as never)
+  const way = shortestWay(model, model.stations.indexOf(from), model.stations.indexOf(to)) ?? []
+  const wireM = way.reduce((sum, line) => sum + line.wireM, 0)
+  if (wireM > 0) return { from, to, wireM, reachM: factor * wireM }
+  const longest = longestWay(model)
+  return longest && { ...longest, reachM: factor * longest.wireM }
+}

@@ -1,0 +1,40 @@
+import type { Odds } from '../budget/odds'
+import { checkText } from '../budget/verdict'
+import type { Outlook } from '../report/outlook'
+import type { ReportCircuit } from '../report/report'
+import { batteryWords, callingSentence, endWords, worstSentence } from './outlook-words'
+import type { Tongue } from './tongue'
+
+interface Beside {
+  readonly outlook: Outlook
+  readonly odds?: Odds
+}
+
+/** What is reckoned beside the report for one circuit, as the contract has it: a bad day, and its odds where they were asked for. */
+export function besideInWords({ reach, worst }: ReportCircuit, { outlook, odds }: Beside, say: Tongue) {
+  const { reachAlong, worstReachAlong, worstBecause } = outlook
+  return {
+    calling: callingSentence(outlook.calling, say),
+    reach: { ...reach, along: reachAlong },
+    worst: {
+      ...worst,
+      reach: { ...worst.reach, along: worstReachAlong },
+      parts: outlook.worstAlone.map(({ check, reach: alone, ...part }) => ({
+        ...part,
+        limitedBy: check ? checkText(check) : '',
+        reach: { factor: alone.factor, limitedBy: alone.check ? checkText(alone.check) : '' },
+      })),
+      because: worstBecause?.parts ?? [],
+      says: worstSentence(worstBecause, worst, say),
+    },
+    offHook: outlook.offHook,
+    crowd: outlook.crowd,
+    endurance: outlook.endurance.map((row) => ({
+      what: batteryWords(row, say),
+      days: row.days,
+      until: endWords(row.until, say),
+      atVolts: row.atVolts,
+    })),
+    ...(odds && { odds }),
+  }
+}
