@@ -40,4 +40,8 @@ export interface Remarks {
 type Coded<T> = { [C in keyof T]: { readonly code: C } & T[C] }[keyof T]
 export type Lack = Coded<Lacks>
 export type Remark = Coded<Remarks>
+/** A circuit that lacks a set, or what feeds one, is not finished: its other figures say nothing yet. */
+export const isUnfinished = (missing: readonly Lack[]): boolean =>
+  missing.some(({ code }) => code === 'one-set' || code === 'no-supply' || code === 'battery-without-set')
+
 export type LackOf<C extends keyof Lacks> = Lacks[C]

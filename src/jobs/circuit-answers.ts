@@ -1,5 +1,6 @@
 import { type Choice, reachBySupply, reachByWire } from '../budget/choices'
 import { conditionsOf } from '../budget/conditions'
+import { type Odds, oddsOf } from '../budget/odds'
 import { longestWay } from '../budget/path'
 import { BUILT_IN } from '../catalog/built-in'
 import { mergeCatalogs } from '../catalog/catalog'
@@ -7,8 +8,9 @@ import type { MeasuredLine } from '../measure/measured'
 import type { CircuitId, LineId } from '../plan/id'
 import type { Plan } from '../plan/plan'
 import { circuitNetwork } from '../report/circuit-network'
+import { type Outlook, outlookOf } from '../report/outlook'
 import { remediesFor } from '../report/remedies'
-import type { Remedy } from '../report/report'
+import type { Remedy, ReportCircuit } from '../report/report'
 import type { Tell } from './protocol'
 
 interface MeasuredPlan {
@@ -26,6 +28,15 @@ interface Mending {
 export type ChoicePart =
   | { readonly kind: 'longest-way'; readonly way: { from: string; to: string; wireM: number } | null }
   | { readonly kind: 'choice'; readonly of: 'wire' | 'supply'; readonly choice: Choice }
+
+/** Circuits drawn for the odds of one: enough for an interval of ± 2 in a hundred. */
+const SAMPLES = { samples: 2000, seed: 1 }
+
+/** A circuit's bad days, and its odds. */
+export interface Prospect {
+  readonly outlook: Outlook
+  readonly odds: Odds
+}
 
 /** What is asked of circuits and takes longer than a frame; answered in parts, each as soon as it is known. */
 export const CIRCUIT_JOBS = {
@@ -51,5 +62,16 @@ export const CIRCUIT_JOBS = {
     for (const supply of catalog.supplies.values())
       for (const choice of reachBySupply(model, conditions, [supply]))
         tell.part({ kind: 'choice', of: 'supply', choice })
+  },
+  prospect: ({
+    plan,
+    measured,
+    found,
+  }: MeasuredPlan & { readonly found: ReportCircuit }): Prospect | null => {
+    const circuit = plan.circuits.get(found.id)
+    if (!circuit) return null
+    const model = circuitNetwork(plan, circuit, mergeCatalogs(BUILT_IN, plan.catalog), measured)
+    const today = conditionsOf(plan.weather, plan.wireTempC)
+    return { outlook: outlookOf(plan, model, today, found), odds: oddsOf(model, today, SAMPLES) }
   },
 }

@@ -21,14 +21,22 @@ const SHAPES: Record<Verdict, preact.JSX.Element> = {
   ),
 }
 
-/** A verdict as a shape and a word; the colour only repeats them. `bare`: the word is read aloud, not seen. */
-export function VerdictMark({ verdict, bare }: { verdict: Verdict; bare?: boolean }) {
+interface Props {
+  readonly verdict: Verdict
+  /** The word is read aloud, not seen. */
+  readonly bare?: boolean
+  /** It fails only because the circuit lacks a set, or what feeds one. */
+  readonly unfinished?: boolean
+}
+
+/** A verdict as a shape and a word; the colour only repeats them. */
+export function VerdictMark({ verdict, bare, unfinished }: Props) {
   return (
     <span class={`verdict ${verdict}`}>
       <svg viewBox="0 0 16 16" aria-hidden="true">
         {SHAPES[verdict]}
       </svg>
-      <span class={bare ? 'unseen' : undefined}>{verdict}</span>
+      <span class={bare ? 'unseen' : undefined}>{unfinished ? 'not finished' : verdict}</span>
     </span>
   )
 }

@@ -10,8 +10,7 @@ const RATE = 'How fast a full crew lays wire by day on level ground.'
 /** What each figure of the work is for. */
 export const WORK_SAYS: Readonly<Record<WorkField, string>> = {
   talkMinutesPerDay: 'How long each circuit talks in a day: how long a battery lasts follows from it.',
-  ringMinutesPerDay:
-    'How long each circuit rings in a day: units with watts of their own draw most then.',
+  ringMinutesPerDay: 'How long each circuit rings in a day: units with watts of their own draw most then.',
   crews: 'Crews that lay lines at the same time.',
   peoplePerCrew: 'A crew with fewer than a lay takes is slower in proportion.',
   night: '1 where the net is laid and taken up by night.',

@@ -9,7 +9,6 @@ const SILENT = ['geo', 'terrain', 'hazard', 'route', 'measure', 'budget', 'mater
  * which is made where the fault is found, with its place and its mend.
  */
 const KNOWN: readonly string[] = [
-  'budget/endurance.ts `§ In the cold: §`',
   'hazard/judge-crossing.ts `§; California GO 95, rules 110 and 113.4; SS0444, p. 2-4`',
   'hazard/judge-crossing.ts `§; SS0330, p. 139, on noise`',
   'plan/limits.ts `The slack of §`',

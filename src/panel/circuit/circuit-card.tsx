@@ -1,4 +1,5 @@
 import { type Signal, useSignal } from '@preact/signals'
+import { isUnfinished } from '../../budget/circuit-notes'
 import type { CheckKind, RowOf } from '../../budget/rows'
 import { stationsOfCircuit } from '../../plan/circuit-topology'
 import type { CircuitId } from '../../plan/id'
@@ -6,6 +7,7 @@ import { type Circuit, stationName } from '../../plan/plan'
 import { isAmiss } from '../../report/remedies'
 import { applyChanges } from '../../report/remedy-changes'
 import type { ReportCircuit } from '../../report/report'
+import type { Reckoned } from '../../state/circuit-prospect'
 import type { Store } from '../../state/store'
 import { ASKED_KINDS, checkWords, wordsOf } from '../../words/check-words'
 import { lackSentence, remarkSentence } from '../../words/circuit-notes'
@@ -23,10 +25,13 @@ import { MarginRows } from './margin-rows'
 import { marginRows } from './margins'
 import { RemedyList } from './remedy-list'
 
+const ProspectQuestions = loadWhenShown(async () => (await import('../study/prospect')).ProspectQuestions)
+const ReachAlongRoute = loadWhenShown(async () => (await import('../study/prospect')).ReachAlongRoute)
 const ReachStudies = loadWhenShown(async () => (await import('../study/circuit-studies')).ReachStudies)
 const UpkeepStudies = loadWhenShown(async () => (await import('../study/circuit-studies')).UpkeepStudies)
 
 const SETUP = 'circuit-setup'
+const UNFINISHED = 'The circuit is not finished: this can be told once it has what it lacks.'
 
 /** One circuit: does it ring, does it talk, how far could it go, what would mend it, and what it is made of. */
 export function CircuitCard({ store, id }: { store: Store; id: CircuitId }) {
@@ -36,11 +41,13 @@ export function CircuitCard({ store, id }: { store: Store; id: CircuitId }) {
   // Decided once, so that the fields stay under the hand that fills them.
   const setupFirst = useSignal((found?.missing.length ?? 0) > 0)
   const inWorst = useSignal(false)
+  const reckoned = useSignal<Reckoned>({ prospect: null, failure: '' })
   if (!circuit || !found) return null
   const say = tongueOf(plan, store.units.value)
   const nameOf = say.name
   const remedies = store.remedies.value.get(id) ?? found.remedies
   const figures = inWorst.value ? found.worst : found
+  const unfinished = isUnfinished(found.missing)
 
   const setup = (
     <Question ask="What is it made of?" anchor={SETUP}>
@@ -62,7 +69,14 @@ export function CircuitCard({ store, id }: { store: Store; id: CircuitId }) {
       {setupFirst.value && setup}
       <WeatherSwitch inWorst={inWorst} />
       {ASKED_KINDS.map((kind) => (
-        <CheckQuestion key={kind} kind={kind} circuit={circuit} rows={figures[kind]} nameOf={nameOf} />
+        <CheckQuestion
+          key={kind}
+          kind={kind}
+          circuit={circuit}
+          rows={figures[kind]}
+          nameOf={nameOf}
+          unfinished={unfinished}
+        />
       ))}
       {found.notes.length > 0 && (
         <ul class="notes">
@@ -71,9 +85,17 @@ export function CircuitCard({ store, id }: { store: Store; id: CircuitId }) {
           ))}
         </ul>
       )}
+      {!unfinished && <ProspectQuestions store={store} id={id} reckoned={reckoned} />}
       <Question ask="How far could it go?">
-        <p>{reachSentence(found.reach, nameOf)}</p>
-        <p class="soft">In the worst weather: {lowerFirst(reachSentence(found.worst.reach, nameOf))}</p>
+        {unfinished ? (
+          <p>{UNFINISHED}</p>
+        ) : (
+          <>
+            <p>{reachSentence(found.reach, nameOf)}</p>
+            <p class="soft">In the worst weather: {lowerFirst(reachSentence(found.worst.reach, nameOf))}</p>
+            <ReachAlongRoute store={store} id={id} reckoned={reckoned} />
+          </>
+        )}
         <ReachStudies store={store} id={id} />
       </Question>
       {remedies.length === 0 && store.remedyFailure.value && isAmiss(found) && (
@@ -111,12 +133,13 @@ function CheckQuestion<K extends CheckKind>(props: {
   readonly circuit: Circuit
   readonly rows: readonly RowOf[K][]
   readonly nameOf: (station: string) => string
+  readonly unfinished: boolean
 }) {
   const { ask, needsSupply, answer } = wordsOf(props.kind)
   if (needsSupply && !props.circuit.supply) return null
   return (
     <Question ask={ask}>
-      <p>{answer(props.rows, props.nameOf)}</p>
+      <p>{props.unfinished ? UNFINISHED : answer(props.rows, props.nameOf)}</p>
       <MarginRows margins={marginRows(props.kind, props.rows, props.nameOf)} />
     </Question>
   )
@@ -152,12 +175,12 @@ function Standing({ store, found }: { store: Store; found: ReportCircuit }) {
   return (
     <>
       <p>
-        <VerdictMark verdict={found.verdict} /> today: {plan.weather}, wire at{' '}
-        {formatTempC(plan.wireTempC, system)}.
+        <VerdictMark verdict={found.verdict} unfinished={isUnfinished(found.missing)} /> today: {plan.weather}
+        , wire at {formatTempC(plan.wireTempC, system)}.
       </p>
       <p>
-        <VerdictMark verdict={worst.verdict} /> in the worst weather: {worst.weather}, wire at{' '}
-        {formatTempC(worst.wireTempC, system)}.
+        <VerdictMark verdict={worst.verdict} unfinished={isUnfinished(found.missing)} /> in the worst weather:{' '}
+        {worst.weather}, wire at {formatTempC(worst.wireTempC, system)}.
         {worst.check && ` Least to spare: ${checkWords(worst.check, (id) => stationName(plan, id))}.`}
       </p>
       <p class="soft">

@@ -1,3 +1,4 @@
+import { isUnfinished } from '../../budget/circuit-notes'
 import type { Verdict } from '../../budget/rows'
 import { stationName } from '../../plan/plan'
 import type { ReportCircuit } from '../../report/report'
@@ -65,9 +66,9 @@ function CircuitRow({ store, circuit }: { store: Store; circuit: ReportCircuit }
         }}
       >
         <span class="name">{circuit.name}</span>
-        <VerdictMark verdict={circuit.verdict} />
+        <VerdictMark verdict={circuit.verdict} unfinished={isUnfinished(circuit.missing)} />
         <span class="soft">{reason(store, circuit)}</span>
-        <VerdictMark verdict={circuit.worst.verdict} />
+        <VerdictMark verdict={circuit.worst.verdict} unfinished={isUnfinished(circuit.missing)} />
         <span class="soft">{worstReason(store, circuit)}</span>
       </button>
     </li>

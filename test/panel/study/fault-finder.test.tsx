@@ -68,7 +68,7 @@ test('the mark goes when the finder is put away', () => {
   const { store, give, all } = show()
   give('Loop read', '40')
   expect(store.faultPlace.value).not.toBeNull()
-  const details = all<HTMLDetailsElement>('details')[0]!
+  const details = all<HTMLDetailsElement>('details').find((each) => each.textContent.includes('Loop read'))!
   act(() => {
     details.removeAttribute('open')
     details.dispatchEvent(new Event('toggle'))

@@ -1,0 +1,35 @@
+/** The figures of an entry that a circuit hangs on, as a person would ask for them. */
+const NAMES: Readonly<Record<string, string>> = {
+  loopOhmPerKm: 'the loop resistance',
+  tempCoeffPerC: 'the resistance hot and cold',
+  nanoFPerKm: 'the capacitance',
+  wetNanoFPerKm: 'the capacitance when wet',
+  loopMilliHPerKm: 'the inductance',
+  dryMicroSPerKm: 'the insulation when dry',
+  wetMicroSPerKm: 'the insulation when wet',
+  wornMicroSPerKm: 'the insulation when wet',
+  relativePermeability: 'the loss at 1 kHz',
+  'offHook.dcOhms': 'the ohms of the set off hook',
+  'offHook.dropVolts': 'the volts across the set off hook',
+  'offHook.acOhms': 'the impedance of the set to speech',
+  'offHook.minMA': 'the least current of the set',
+  'ringer.ohms': 'the ohms of the bell',
+  'ringer.henries': 'the inductance of the bell',
+  'ringer.microF': 'the capacitor of the bell',
+  'ringer.minVolts': 'the volts that just ring the bell',
+  'generator.volts': 'the volts of the crank',
+  'generator.hz': 'the frequency of the crank',
+  'generator.ohms': 'the resistance of the crank',
+  maxLossDb: 'how faint speech is still understood',
+  volts: 'the volts of the supply',
+  ohms: 'the resistance of the supply',
+  maxMA: 'the current limit of the supply',
+  'ring.volts': 'the ringing volts of the supply',
+  'ring.ohms': 'the resistance of the ring source',
+  'indicator.ohms': 'the ohms of the lamp',
+  'indicator.forwardVolts': 'the volts of the lamp',
+  insertionDb: 'the loss through the unit',
+}
+
+/** A figure by the member name of its entry. */
+export const figureName = (what: string): string => NAMES[what] ?? what
