@@ -1,14 +1,10 @@
-import { conditionsOf } from '../budget/conditions'
-import { MOST_SAMPLES, oddsOf } from '../budget/odds'
-import { BUILT_IN } from '../catalog/built-in'
-import { mergeCatalogs } from '../catalog/catalog'
+import { MOST_SAMPLES } from '../budget/odds'
 import { bytesFrom } from '../files/byte-source'
 import { measurePlan } from '../measure/measure-line'
 import type { MeasuredLine } from '../measure/measured'
 import type { CircuitId, LineId } from '../plan/id'
 import type { Plan } from '../plan/plan'
-import { circuitNetwork } from '../report/circuit-network'
-import { outlookOf } from '../report/outlook'
+import { besideReport } from '../report/beside-report'
 import { remediesFor } from '../report/remedies'
 import { applyChanges } from '../report/remedy-changes'
 import type { Report } from '../report/report'
@@ -48,8 +44,11 @@ export const runReport = (args: readonly string[], io: CommandIo): Promise<numbe
     const measured = measurePlan(plan, ground)
     const report = withRemedies(reportPlan(plan, ground), plan, measured)
     if (wishes.remedy && wishes.out) await writeMended(plan, report, wishes.remedy, wishes.out, io)
-    const beside = besideReport(report, plan, measured, wishes.odds)
-    const printed = reportInWords(report, plan, (id) => beside.get(id)!)
+    const printed = reportInWords(
+      report,
+      plan,
+      (circuit) => besideReport(plan, circuit, measured, wishes.odds)!,
+    )
     for (const { text } of printed.doubts) io.err(`doubt: ${text}\n`)
     return jsonText(printed)
   })
@@ -62,19 +61,6 @@ function withRemedies(report: Report, plan: Plan, measured: Lengths): Report {
     remedies: remediesFor(plan, circuit.id, measured),
   }))
   return { ...report, circuits }
-}
-
-/** What is reckoned of each circuit on demand: its bad days, and its odds where they are asked for. */
-function besideReport(report: Report, plan: Plan, measured: Lengths, odds: Wishes['odds']) {
-  const catalog = mergeCatalogs(BUILT_IN, plan.catalog)
-  const today = conditionsOf(plan.weather, plan.wireTempC)
-  return new Map(
-    report.circuits.map((found) => {
-      const model = circuitNetwork(plan, plan.circuits.get(found.id)!, catalog, measured)
-      const outlook = outlookOf(plan, model, today, found)
-      return [found.id, { outlook, ...(odds && { odds: oddsOf(model, today, odds) }) }] as const
-    }),
-  )
 }
 
 function wishesOf(args: readonly string[]): Wishes {

@@ -1,14 +1,13 @@
 import { type Choice, reachBySupply, reachByWire } from '../budget/choices'
 import { conditionsOf } from '../budget/conditions'
-import { type Odds, oddsOf } from '../budget/odds'
 import { longestWay } from '../budget/path'
 import { BUILT_IN } from '../catalog/built-in'
 import { mergeCatalogs } from '../catalog/catalog'
 import type { MeasuredLine } from '../measure/measured'
 import type { CircuitId, LineId } from '../plan/id'
 import type { Plan } from '../plan/plan'
+import { type Beside, besideReport } from '../report/beside-report'
 import { circuitNetwork } from '../report/circuit-network'
-import { type Outlook, outlookOf } from '../report/outlook'
 import { remediesFor } from '../report/remedies'
 import type { Remedy, ReportCircuit } from '../report/report'
 import type { Tell } from './protocol'
@@ -31,12 +30,6 @@ export type ChoicePart =
 
 /** Circuits drawn for the odds of one: enough for an interval of ± 2 in a hundred. */
 const SAMPLES = { samples: 2000, seed: 1 }
-
-/** A circuit's bad days, and its odds. */
-export interface Prospect {
-  readonly outlook: Outlook
-  readonly odds: Odds
-}
 
 /** What is asked of circuits and takes longer than a frame; answered in parts, each as soon as it is known. */
 export const CIRCUIT_JOBS = {
@@ -63,15 +56,6 @@ export const CIRCUIT_JOBS = {
       for (const choice of reachBySupply(model, conditions, [supply]))
         tell.part({ kind: 'choice', of: 'supply', choice })
   },
-  prospect: ({
-    plan,
-    measured,
-    found,
-  }: MeasuredPlan & { readonly found: ReportCircuit }): Prospect | null => {
-    const circuit = plan.circuits.get(found.id)
-    if (!circuit) return null
-    const model = circuitNetwork(plan, circuit, mergeCatalogs(BUILT_IN, plan.catalog), measured)
-    const today = conditionsOf(plan.weather, plan.wireTempC)
-    return { outlook: outlookOf(plan, model, today, found), odds: oddsOf(model, today, SAMPLES) }
-  },
+  prospect: ({ plan, measured, found }: MeasuredPlan & { readonly found: ReportCircuit }): Beside | null =>
+    besideReport(plan, found, measured, SAMPLES),
 }

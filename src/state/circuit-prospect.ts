@@ -1,14 +1,14 @@
 import { effect, type Signal } from '@preact/signals'
-import type { Prospect } from '../jobs/circuit-answers'
 import { circuitJobs } from '../jobs/circuit-jobs'
 import { whenStill } from '../jobs/when-still'
 import { measurePlan } from '../measure/measure-line'
 import type { CircuitId } from '../plan/id'
+import type { Beside } from '../report/beside-report'
 import type { Store } from './store'
 
 /** A circuit's bad days and its odds; null while they are reckoned. */
 export interface Reckoned {
-  readonly prospect: Prospect | null
+  readonly prospect: Beside | null
   /** Why none will come; empty while nothing is amiss. */
   readonly failure: string
 }

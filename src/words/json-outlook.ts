@@ -1,14 +1,8 @@
-import type { Odds } from '../budget/odds'
 import { checkText } from '../budget/verdict'
-import type { Outlook } from '../report/outlook'
+import type { Beside } from '../report/beside-report'
 import type { ReportCircuit } from '../report/report'
 import { batteryWords, callingSentence, endWords, worstSentence } from './outlook-words'
 import type { Tongue } from './tongue'
-
-interface Beside {
-  readonly outlook: Outlook
-  readonly odds?: Odds
-}
 
 /** What is reckoned beside the report for one circuit, as the contract has it: a bad day, and its odds where they were asked for. */
 export function besideInWords({ reach, worst }: ReportCircuit, { outlook, odds }: Beside, say: Tongue) {

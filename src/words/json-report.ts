@@ -1,8 +1,6 @@
-import type { Odds } from '../budget/odds'
-import type { CircuitId } from '../plan/id'
 import type { Plan } from '../plan/plan'
-import type { Outlook } from '../report/outlook'
-import type { Report } from '../report/report'
+import type { Beside } from '../report/beside-report'
+import type { Report, ReportCircuit } from '../report/report'
 import { cautionText } from './caution-words'
 import { lackSentence, remarkSentence } from './circuit-notes'
 import { doubtText } from './doubt-words'
@@ -13,11 +11,7 @@ import { tongueOf } from './tongue'
 import { loadWords } from './work-words'
 
 /** The report as the command line prints it and its contract has it: beside every code its words, in metric English. */
-export function reportInWords(
-  report: Report,
-  plan: Plan,
-  besideOf: (circuit: CircuitId) => { readonly outlook: Outlook; readonly odds?: Odds },
-) {
+export function reportInWords(report: Report, plan: Plan, besideOf: (circuit: ReportCircuit) => Beside) {
   const say = tongueOf(plan, 'metric')
   return {
     ...report,
@@ -27,7 +21,7 @@ export function reportInWords(
     })),
     circuits: report.circuits.map((circuit) => ({
       ...circuit,
-      ...besideInWords(circuit, besideOf(circuit.id), say),
+      ...besideInWords(circuit, besideOf(circuit), say),
       missing: circuit.missing.map((lack) => lackSentence(lack, say)),
       notes: circuit.notes.map((remark) => remarkSentence(remark, say)),
       remedies: circuit.remedies.map((remedy) => ({

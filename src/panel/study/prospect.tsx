@@ -29,7 +29,7 @@ export function ProspectQuestions({ store, id, reckoned }: Props) {
         {failure}
       </p>
     )
-  if (!prospect) return null
+  if (!prospect?.odds) return null
   const say = store.tongue.value
   const { outlook, odds } = prospect
   const { wires, sets, supplies } = store.catalog.value

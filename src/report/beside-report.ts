@@ -1,0 +1,31 @@
+import { conditionsOf } from '../budget/conditions'
+import { type Odds, oddsOf } from '../budget/odds'
+import { BUILT_IN } from '../catalog/built-in'
+import { mergeCatalogs } from '../catalog/catalog'
+import type { MeasuredLine } from '../measure/measured'
+import type { CircuitId, LineId } from '../plan/id'
+import type { Plan } from '../plan/plan'
+import { circuitNetwork } from './circuit-network'
+import { type Outlook, outlookOf } from './outlook'
+import type { ReportCircuit } from './report'
+
+/** What is reckoned of a circuit on demand: its bad days, and its odds where they are asked for. */
+export interface Beside {
+  readonly outlook: Outlook
+  readonly odds?: Odds
+}
+
+/** @param found the circuit as the report has it  @param wanted samples and seed, where odds are asked for */
+export function besideReport(
+  plan: Plan,
+  found: ReportCircuit,
+  measured: ReadonlyMap<LineId, MeasuredLine>,
+  wanted: { readonly samples: number; readonly seed: number } | null,
+): Beside | null {
+  const circuit = plan.circuits.get(found.id as CircuitId)
+  if (!circuit) return null
+  const model = circuitNetwork(plan, circuit, mergeCatalogs(BUILT_IN, plan.catalog), measured)
+  const today = conditionsOf(plan.weather, plan.wireTempC)
+  const outlook = outlookOf(plan, model, today, found)
+  return { outlook, ...(wanted && { odds: oddsOf(model, today, wanted) }) }
+}
