@@ -1,6 +1,8 @@
 import './field.css'
 import { useSignal } from '@preact/signals'
 import type { ComponentChildren, TargetedEvent } from 'preact'
+import { useEffect, useRef } from 'preact/hooks'
+import { asTyped, startTyping, type Typing } from '../state/typing'
 
 type TextControl = HTMLInputElement | HTMLTextAreaElement
 
@@ -31,19 +33,66 @@ export function Field({ id, label, bare, why, children }: Props) {
   )
 }
 
+/** Typed text is kept this long after its first letter; the store keeps the plan well within the rest of a second. */
+const KEEP_MS = 500
+
 /**
- * What a person types stays in the field, though the figures around it change, until the plan has taken it. What the plan
- * refuses stays too, to be mended. Escape puts back what the plan holds.
+ * What a person types is kept within a second, as one step of undo. It stays in the field as typed, though the figures around it
+ * change. What the plan refuses stays too, and is told when the hand leaves the field. Escape puts back what was there before.
  *
  * @param kept what the plan holds, as text
  * @param take hands the text to the plan; a sentence in return refuses it
+ * @param pause waits for the hand to pause, as a number half typed is another number
  */
-export function useTypedText(id: string, kept: string, take: (text: string) => string | undefined) {
+export function useTypedText(
+  id: string,
+  kept: string,
+  take: (text: string) => string | undefined,
+  { pause = false }: { readonly pause?: boolean } = {},
+) {
   const typed = useSignal<string | null>(null)
   const why = useSignal<string | undefined>(undefined)
+  /** What is typed and not yet kept, and the typing that it belongs to. */
+  const hand = useRef<{ typing: Typing | null; keep: (() => void) | null; timer: number }>({
+    typing: null,
+    keep: null,
+    timer: 0,
+  }).current
+
+  const forget = () => {
+    clearTimeout(hand.timer)
+    hand.timer = 0
+    hand.keep = null
+  }
+  const keepNow = () => {
+    const { keep } = hand
+    forget()
+    keep?.()
+  }
+  const give = (text: string) => {
+    hand.typing ??= startTyping()
+    return asTyped(hand.typing, () => take(text))
+  }
   const release = () => {
+    keepNow()
+    hand.typing = null
     if (why.value === undefined) typed.value = null
   }
+  useEffect(() => {
+    const onHide = () => {
+      if (document.visibilityState === 'hidden') keepNow()
+    }
+    // Before the store of plans hears it, which writes what it then has.
+    const first = { capture: true }
+    addEventListener('pagehide', keepNow, first)
+    addEventListener('visibilitychange', onHide, first)
+    return () => {
+      keepNow()
+      removeEventListener('pagehide', keepNow, first)
+      removeEventListener('visibilitychange', onHide, first)
+    }
+  }, [])
+
   return {
     why: why.value,
     input: {
@@ -52,16 +101,28 @@ export function useTypedText(id: string, kept: string, take: (text: string) => s
       'aria-invalid': why.value === undefined ? undefined : ('true' as const),
       'aria-describedby': why.value === undefined ? undefined : `${id}-why`,
       onInput: (event: TargetedEvent<TextControl>) => {
-        typed.value = event.currentTarget.value
+        const text = event.currentTarget.value
+        typed.value = text
+        hand.keep = () => {
+          // What cannot be is told when the hand leaves the field, not while it is on its way.
+          if (give(text) === undefined) why.value = undefined
+        }
+        if (hand.timer && !pause) return
+        clearTimeout(hand.timer)
+        hand.timer = setTimeout(keepNow, KEEP_MS) as unknown as number
       },
       onChange: (event: TargetedEvent<TextControl>) => {
+        forget()
         typed.value = event.currentTarget.value
-        why.value = take(event.currentTarget.value)
+        why.value = give(event.currentTarget.value)
         release()
       },
       onBlur: release,
       onKeyDown: (event: TargetedEvent<TextControl, KeyboardEvent>) => {
         if (event.key !== 'Escape') return
+        forget()
+        hand.typing?.takeBack()
+        hand.typing = null
         event.currentTarget.value = kept
         typed.value = null
         why.value = undefined

@@ -26,13 +26,15 @@ export function NumberField(props: Props) {
   const { label, quantity, system, value, otherwise, bare } = props
   const id = useId()
   const unit = unitOf(quantity, system)
-  const { why, input } = useTypedText(id, value === undefined ? '' : fieldText(value, unit), (text) => {
+  const take = (text: string) => {
     const read = readNumber(text, props)
     if (typeof read === 'string') return read
     if (read !== null) return props.onCommit(read)[0]?.message
     props.onClear?.()
     return undefined
-  })
+  }
+  const kept = value === undefined ? '' : fieldText(value, unit)
+  const { why, input } = useTypedText(id, kept, take, { pause: true })
   return (
     <Field id={id} label={label} bare={bare} why={why}>
       <span class="measure">

@@ -15,7 +15,7 @@ interface Props {
   readonly onCommit: (text: string) => void
 }
 
-/** A line of text, or several, kept when the hand leaves it. */
+/** A line of text, or several, kept as it is typed. */
 export function TextField({ label, value, bare, lines, needed, refuse, onCommit }: Props) {
   const id = useId()
   const { why, input } = useTypedText(id, value, (typed) => {

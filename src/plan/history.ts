@@ -15,6 +15,12 @@ export const begin = (present: Plan): History => ({ past: [], present, future: [
 export const commit = (h: History, next: Plan): History =>
   next === h.present ? h : { past: [...h.past, h.present].slice(-LIMIT), present: next, future: [] }
 
+/** As if the last step had not been made. */
+export function retract(h: History): History {
+  const previous = h.past.at(-1)
+  return previous ? { past: h.past.slice(0, -1), present: previous, future: [] } : h
+}
+
 export function undo(h: History): History {
   const previous = h.past.at(-1)
   return previous ? { past: h.past.slice(0, -1), present: previous, future: [h.present, ...h.future] } : h

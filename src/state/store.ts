@@ -2,10 +2,10 @@ import { batch, computed, signal } from '@preact/signals'
 import { BUILT_IN } from '../catalog/built-in'
 import { mergeCatalogs } from '../catalog/catalog'
 import type { Position } from '../geo/position'
-import { begin, commit, redo, undo } from '../plan/history'
+import { begin, commit, redo, retract, undo } from '../plan/history'
 import type { CircuitId, HazardId, LineId, StationId } from '../plan/id'
 import { EMPTY_PLAN, type Plan } from '../plan/plan'
-import type { Problem, Result } from '../problem'
+import { ok, type Problem, type Result } from '../problem'
 import type { Remedy } from '../report/report'
 import { reportInPart } from '../report/report-in-part'
 import { reportPlan } from '../report/report-plan'
@@ -13,6 +13,7 @@ import { tongueOf } from '../words/tongue'
 import type { UnitSystem } from '../words/units'
 import { createGroundState } from './ground-state'
 import { keepLastGood } from './last-good'
+import { typingNow } from './typing'
 
 export type Selection =
   | { readonly kind: 'station'; readonly id: StationId }
@@ -67,6 +68,22 @@ export function createStore(initial: Plan = EMPTY_PLAN) {
       if (!isOn(next.present, selection.peek())) selection.value = null
     })
   }
+  /** One edit, one undo step; a stretch of typing is one step as well, reckoned from before its first letter. */
+  const tryEdit = (change: (plan: Plan) => Result<Plan>): readonly Problem[] => {
+    const typing = typingNow()
+    const before = typing?.made === history.value.present ? retract(history.value) : history.value
+    const result = change(before.present)
+    if (!result.ok) return result.problems
+    take(commit(before, result.value))
+    if (typing) {
+      const made = history.value === before ? null : history.value.present
+      typing.made = made
+      typing.takeBack = () => {
+        if (history.value.present === made) take(retract(history.value))
+      }
+    }
+    return []
+  }
   const catalog = computed(() => mergeCatalogs(BUILT_IN, plan.value.catalog))
   /** How the one who looks reads figures and names. */
   const tongue = computed(() => tongueOf(plan.value, units.value))
@@ -108,17 +125,9 @@ export function createStore(initial: Plan = EMPTY_PLAN) {
     canUndo: computed(() => history.value.past.length > 0),
     canRedo: computed(() => history.value.future.length > 0),
 
-    /** One edit, one undo step. */
-    edit: (change: (plan: Plan) => Plan) => {
-      take(commit(history.value, change(history.value.present)))
-    },
+    edit: (change: (plan: Plan) => Plan) => void tryEdit((plan) => ok(change(plan))),
     /** An edit that may be refused: then the plan stays, and the problems are given back. */
-    tryEdit: (change: (plan: Plan) => Result<Plan>): readonly Problem[] => {
-      const result = change(history.value.present)
-      if (!result.ok) return result.problems
-      take(commit(history.value, result.value))
-      return []
-    },
+    tryEdit,
     /** Shows an edit of the settled plan without keeping it: called at every move of a drag. */
     preview: (change: (plan: Plan) => Plan) => {
       draft.value = change(history.value.present)
