@@ -5,6 +5,8 @@ import { DIRECT_CURRENT_CHECKS } from './direct-current.checks'
 import { EARTH_CHECKS } from './earth.checks'
 import { LENGTH_CHECKS } from './length.checks'
 import { LINE_THEORY_CHECKS } from './line-theory.checks'
+import { OVERHEAD_CHECKS } from './overhead.checks'
+import { OWN_SHELF_CHECKS } from './own-shelf.checks'
 import { PLAN_ARITHMETIC_CHECKS } from './plan-arithmetic.checks'
 import { RINGER_CHECKS } from './ringer.checks'
 import { SPAN_CHECKS } from './span.checks'
@@ -22,4 +24,6 @@ export const ALL_CHECKS: readonly { readonly subject: string; readonly list: rea
   { subject: 'Lengths', list: LENGTH_CHECKS },
   { subject: "The plan's arithmetic", list: PLAN_ARITHMETIC_CHECKS },
   { subject: 'Spans', list: SPAN_CHECKS },
+  { subject: 'Ice, wind and strength', list: OVERHEAD_CHECKS },
+  { subject: 'Cords, cells and electronic sets', list: OWN_SHELF_CHECKS },
 ]

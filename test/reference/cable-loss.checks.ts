@@ -12,6 +12,7 @@ const fieldWires = checks(
     source: { work: 'US Army Signal subcourse SS0440', place: 'table 1-1, loss at 1 kHz and 68 °F' },
     tolerancePct: 0.01,
     because: 'the capacitance and the wet leakage of these wires are fitted to this very table',
+    sameAsCode: true,
   },
   [
     { id: 'wd-1a', name: 'WD-1A/TT', dry: 1.5, wet: 2.5 },
@@ -104,7 +105,7 @@ const UK_CABLES = 'table of British local cables: loss at 1600 Hz'
 const ukCables = checks(
   {
     source: { work: 'Telephone cable modelling, web article', place: UK_CABLES },
-    tolerancePct: 8,
+    tolerancePct: 3,
     because: 'the table gives resistance and loss only; such cable has 45 to 60 nF/km, and 50 is taken',
   },
   [
@@ -118,6 +119,10 @@ const ukCables = checks(
     unit: 'dB/km',
     published: published!,
     computed: lossDb(printedLine({ ohm: ohm!, milliH: 0.65, nanoF: 50 }), 1600),
+    ...(diameterMm === 0.9 && {
+      tolerancePct: 7.5,
+      because: 'its printed loss asks for 58 nF/km, at the upper end of what such cable has',
+    }),
   })),
 )
 

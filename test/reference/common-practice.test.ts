@@ -1,7 +1,11 @@
 import { describe, expect, test } from 'vitest'
+import { ringingRows } from '../../src/budget/ringing'
+import { ringerOfEquivalents } from '../../src/catalog/ringer-equivalent'
 import type { Weather } from '../../src/plan/plan'
 import { reportPlan } from '../../src/report/report-plan'
 import { METRES_PER_MILE } from '../../src/units'
+import { builtInSupply } from './built-in-entry'
+import { DRY, OHMS_ONLY, plainSet, rowOfSets } from './test-circuit'
 import { twoStations } from './two-stations'
 
 /** How many miles of ground a circuit of two such sets spans, and what stops it there. */
@@ -79,5 +83,17 @@ describe('common practice', () => {
     if ('most' in row.claim) expect(reach.miles).toBeLessThan(row.claim.most)
     expect(Math.abs(reach.miles / row.computed.miles - 1)).toBeLessThan(0.02)
     expect(reach.check).toBe(row.computed.check)
+  })
+
+  test('has 5 ringer equivalents ring over a loop of 1300 Ω: the program gives them 38.3 V where 40 are asked for, and fails them', () => {
+    // From memory, and a rule of thumb: at 86 V behind 450 Ω the 40 V of TIA-968 end at about 1150 Ω.
+    const quiet = plainSet({ offHook: { dcOhms: 200, acOhms: 600, minMA: 20 } })
+    const ringing = plainSet({ ...quiet, ringer: ringerOfEquivalents(5, 40) })
+    const voltsOver = (loopOhm: number) =>
+      ringingRows(rowOfSets([quiet, ringing], OHMS_ONLY, loopOhm, builtInSupply('feed-48')), DRY).find(
+        ({ to }) => to === 's1',
+      )!.volts
+    expect(voltsOver(1300)).toBeCloseTo(38.3, 1)
+    expect(voltsOver(1100)).toBeGreaterThan(40)
   })
 })

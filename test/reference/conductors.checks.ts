@@ -259,6 +259,7 @@ const mileOhms = checks(
     },
     {
       what: 'hard-drawn line copper',
+      sameAsCode: true,
       unit: 'lb·Ω/mile²',
       published: 878,
       computed: poundOhms(HARD_DRAWN_COPPER, fahrenheit(60)),

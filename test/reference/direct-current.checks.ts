@@ -106,6 +106,7 @@ const endurance = checks(
     },
     tolerancePct: 0.01,
     because: 'the capacity is the catalog’s own figure; the drain and the days are reckoned',
+    sameAsCode: true,
   },
   [{ what: 'days of a call of 25 mA', unit: 'd', published: 30, computed: daysOfDCells(25) }],
 )

@@ -15,6 +15,7 @@ const slack = checks(
     },
     tolerancePct: 0.01,
     because: MEASURED,
+    sameAsCode: true,
   },
   [
     {
@@ -45,6 +46,7 @@ const containers = checks(
     },
     tolerancePct: 0,
     because: 'spools and splices are counted',
+    sameAsCode: true,
   },
   [
     { what: 'reels of one mile', unit: '', published: 3, computed: spools(1).used },
