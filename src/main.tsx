@@ -83,7 +83,7 @@ render(<FailureBanner store={store} />, element('failures'))
 effect(() => {
   for (const id of ['skip', 'table', 'map']) element(id).inert = papers.value !== null
 })
-followShortcuts(store)
+followShortcuts(store, () => papers.value !== null)
 searchRemedies(store)
 takeDroppedFiles((files) => void openDroppedFiles(store, files))
 

@@ -50,6 +50,12 @@ export interface Aim {
   readonly touch: boolean
 }
 
+/** A button of the hint strip: what can be done with what is under way. */
+export interface Step {
+  readonly words: string
+  readonly act: () => void
+}
+
 /** Something held and dragged. `drop` keeps what the drag has made, `letGo` forgets it. */
 export interface Hold {
   move(aim: Aim): void
@@ -70,6 +76,12 @@ export interface MapTool {
   /** Takes back the last step of what is under way. */
   back?(): boolean
   cancel?(): boolean
-  /** What is under way can be ended, stepped back and dropped. */
+  /** Forgets what is under way: the plan that it was for is another. */
+  forget?(): void
+  /** The pointer has left the map. */
+  leave?(): void
+  /** Something has been begun that is not on the plan yet. */
   underWay?(): boolean
+  /** What fingers can do with it, who have no keys. */
+  steps?(): readonly Step[]
 }

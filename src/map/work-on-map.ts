@@ -1,7 +1,8 @@
-import { computed } from '@preact/signals'
+import { computed, untracked } from '@preact/signals'
 import { effect } from '../state/steady-effect'
 import type { Tool } from '../state/store'
 import type { Aim, Bench, MapTool } from './bench'
+import { showDeed } from './frame/show-deed'
 import type { showFoot } from './frame/show-foot'
 import { showHint } from './frame/show-hint'
 import { showZoomButtons } from './frame/show-zoom-buttons'
@@ -20,34 +21,47 @@ import { fitPlan } from './view/fit-plan'
 /** Puts the tools to work on a map that is drawn: by pointer, finger and key. Returns how to stop. */
 export function workOnMap(bench: Bench, foot: ReturnType<typeof showFoot>): () => void {
   const { store, view } = bench
+  const lines = lineTool(bench)
   const hazards = hazardTool(bench)
   const tools: Readonly<Record<Tool, MapTool>> = {
     select: selectTool(bench),
     station: stationTool(bench),
-    line: lineTool(bench),
+    line: lines,
     hazard: hazards,
   }
   const toolInUse = computed(() => tools[store.tool.value])
   let before: MapTool | null = null
   const stopChanging = effect(() => {
     const now = toolInUse.value
-    if (before && before !== now) before.cancel?.()
+    untracked(() => {
+      if (before && before !== now) before.cancel?.()
+    })
     before = now
     view.container.dataset.tool = store.tool.value
     view.container.dataset.over = ''
   })
 
+  // A line that was begun on another plan is none on this one.
+  const stopForgetting = effect(() => {
+    store.opened.value
+    untracked(() => {
+      for (const each of Object.values(tools)) each.forget?.()
+    })
+  })
+
   const crosshair = showCrosshair(view)
   const menu = showMenu(bench)
   const tool = () => toolInUse.peek()
-  const hint = showHint(bench, tool, () => crosshair.aim(false))
+  const hint = showHint(bench, tool)
   const aimed = (aim: Aim | null) => {
     if (aim) crosshair.follow(aim)
+    else tool().leave?.()
     foot.aimed(aim)
     pointAlong(bench, aim)
   }
   const pointers = followPointers(view, tool, { menu: menu.open, aimed })
   const stopKeys = followKeys(bench, tool, { crosshair, pointers, menu: menu.open, aimed: foot.aimed })
+  const deed = showDeed(bench)
   const zoomButtons = showZoomButtons(view, () => fitPlan(view, store.plan.peek()))
   const stopPicking = keepPickedSelected(bench)
 
@@ -55,7 +69,9 @@ export function workOnMap(bench: Bench, foot: ReturnType<typeof showFoot>): () =
     stopPicking()
     stopKeys()
     stopChanging()
+    stopForgetting()
+    lines.remove()
     hazards.remove()
-    for (const part of [pointers, crosshair, menu, hint, zoomButtons]) part.remove()
+    for (const part of [pointers, crosshair, menu, hint, deed, zoomButtons]) part.remove()
   }
 }

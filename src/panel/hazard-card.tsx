@@ -1,7 +1,8 @@
 import { HAZARDS } from '../hazard/kinds'
-import { removeHazard, renameHazard, setHazardKind } from '../plan/hazard-edits'
+import { renameHazard, setHazardKind } from '../plan/hazard-edits'
 import type { HazardId } from '../plan/id'
 import { HAZARD_KINDS } from '../plan/plan'
+import { deleteHazard } from '../state/removals'
 import type { Store } from '../state/store'
 import { SelectField } from './select-field'
 import { TextField } from './text-field'
@@ -26,14 +27,7 @@ export function HazardCard({ store, id }: { store: Store; id: HazardId }) {
         onCommit={(name) => store.edit((before) => renameHazard(before, id, name))}
       />
       <p class="soft">Where lines cross it stands under “What could hurt someone?” of the whole plan.</p>
-      <button
-        type="button"
-        class="harm"
-        onClick={() => {
-          store.selection.value = null
-          store.edit((before) => removeHazard(before, id))
-        }}
-      >
+      <button type="button" class="harm" onClick={() => deleteHazard(store, id)}>
         Delete the {kind}
       </button>
     </>

@@ -3,7 +3,8 @@ import { setSet } from '../plan/circuit-edits'
 import { circuitsAtStation } from '../plan/circuit-topology'
 import type { StationId } from '../plan/id'
 import { lineName } from '../plan/plan'
-import { moveStation, noteStation, removeStation, renameStation } from '../plan/station-edits'
+import { moveStation, noteStation, renameStation } from '../plan/station-edits'
+import { deleteStation } from '../state/removals'
 import type { Store } from '../state/store'
 import { formatCount } from '../words/units'
 import { SetField } from './circuit/set-field'
@@ -92,14 +93,7 @@ export function StationCard({ store, id }: { store: Store; id: StationId }) {
             </li>
           ))}
         </ul>
-        <button
-          type="button"
-          class="harm"
-          onClick={() => {
-            store.selection.value = null
-            store.edit((before) => removeStation(before, id))
-          }}
-        >
+        <button type="button" class="harm" onClick={() => deleteStation(store, id)}>
           Delete the station{lines.length > 0 && ` and its ${formatCount(lines.length, 'line')}`}
         </button>
       </Question>

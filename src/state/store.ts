@@ -32,6 +32,13 @@ export interface RefusedFile {
   readonly problems: readonly Problem[]
 }
 
+/** What was just done, in a sentence, and what takes it back. */
+export interface Deed {
+  readonly sentence: string
+  /** On the button that takes it back. */
+  readonly back: { readonly words: string; readonly act: () => void }
+}
+
 export type Store = ReturnType<typeof createStore>
 
 /** The one place where state lives. Read down the page to see how data flows. */
@@ -51,6 +58,8 @@ export function createStore(initial: Plan = EMPTY_PLAN) {
   /** What went wrong that nobody foresaw, in a sentence; empty for nothing. */
   const failure = signal('')
   const refusedFile = signal<RefusedFile | null>(null)
+  /** The last deed that was told, and the plan as it left it: another plan means that something else was done since. */
+  const told = signal<(Deed & { readonly after: Plan; readonly takesBack: boolean }) | null>(null)
   /** What would mend a circuit: set from outside, when the hand is still and the search has ended. */
   const remedies = signal<ReadonlyMap<CircuitId, readonly Remedy[]>>(new Map())
   /** Why the search for them has ended without an answer; empty while nothing is amiss. */
@@ -83,6 +92,11 @@ export function createStore(initial: Plan = EMPTY_PLAN) {
       }
     }
     return []
+  }
+  const deed = computed(() => (told.value?.after === history.value.present ? told.value : null))
+  const stepBack = () => {
+    told.value = null
+    take(undo(history.value))
   }
   const catalog = computed(() => mergeCatalogs(BUILT_IN, plan.value.catalog))
   /** How the one who looks reads figures and names. */
@@ -122,7 +136,7 @@ export function createStore(initial: Plan = EMPTY_PLAN) {
     /** The plan as last settled: what is saved. */
     settled: computed(() => history.value.present),
     dragging: computed(() => draft.value !== null),
-    canUndo: computed(() => history.value.past.length > 0),
+    canUndo: computed(() => history.value.past.length > 0 || deed.value?.takesBack === true),
     canRedo: computed(() => history.value.future.length > 0),
 
     edit: (change: (plan: Plan) => Plan) => void tryEdit((plan) => ok(change(plan))),
@@ -143,8 +157,30 @@ export function createStore(initial: Plan = EMPTY_PLAN) {
     cancel: () => {
       draft.value = null
     },
-    undo: () => take(undo(history.value)),
-    redo: () => take(redo(history.value)),
+    /** What was just done, with the way back at hand; null as soon as something else is done, or it is put away. */
+    deed: computed((): Deed | null => deed.value),
+    /** Tells what an edit has just done, or, with a way back of its own, what was done to no plan: undo takes that back first. */
+    tell: (sentence: string, back?: Deed['back']) => {
+      told.value = {
+        sentence,
+        back: back ?? { words: 'Undo', act: stepBack },
+        after: history.value.present,
+        takesBack: back !== undefined,
+      }
+    },
+    putDeedAway: () => {
+      told.value = null
+    },
+    undo: () => {
+      const last = deed.peek()
+      if (!last?.takesBack) return stepBack()
+      told.value = null
+      last.back.act()
+    },
+    redo: () => {
+      told.value = null
+      take(redo(history.value))
+    },
     /** Another plan takes the place of this one; undo starts anew. */
     open: (next: Plan) => {
       batch(() => {

@@ -158,11 +158,50 @@ describe('the map', () => {
 
   test('says what the line in hand does next, at every step', () => {
     store.tool.value = 'line'
-    expect(hint()).toMatch(/^Click the station where/)
+    expect(hint()).toMatch(/^Click where the line starts/)
     beginLine()
-    expect(hint()).toMatch(/^Click bends/)
+    expect(hint()).toMatch(/^Click on; Done/)
     press('Escape')
-    expect(hint()).toMatch(/^Click the station where/)
+    expect(hint()).toMatch(/^Click where the line starts/)
+  })
+
+  const deed = () => element.querySelector('.map-deed')!
+
+  test('puts a half-drawn line aside under Escape or another tool, with no station left behind, and brings it back', () => {
+    store.tool.value = 'line'
+    for (let i = 0; i < 2; i++) press('ArrowDown', { shiftKey: true })
+    const before = store.settled.value
+    press(' ')
+    for (let i = 0; i < 3; i++) press('ArrowRight', { shiftKey: true })
+    press(' ')
+    for (const putAside of [() => press('Escape'), () => (store.tool.value = 'select')]) {
+      putAside()
+      expect(store.settled.value).toBe(before)
+      expect(store.plan.value).toBe(before)
+      expect(deed().textContent).toMatch(/put aside/)
+      expect(store.canUndo.value).toBe(true)
+      store.undo()
+      expect(store.tool.value).toBe('line')
+      expect(hint()).toMatch(/^Click on; Done/)
+    }
+    press('Enter')
+    expect(store.settled.value.lines.size).toBe(before.lines.size + 1)
+    expect(store.settled.value.stations.size).toBe(before.stations.size + 2)
+    store.undo()
+    expect(store.settled.value).toBe(before)
+  })
+
+  test('tells what was moved, and what went along with a deleted line, with the way back at hand', () => {
+    store.selection.value = { kind: 'station', id: A }
+    press('m')
+    press('ArrowRight')
+    press('Enter')
+    expect(deed().textContent).toMatch(/^Station Mill moved \d+ m\.Undo$/)
+    deed().querySelector('button')!.click()
+    expect(store.canUndo.value).toBe(false)
+    store.selection.value = { kind: 'line', id: 'l' as LineId, legs: [] }
+    press('Delete')
+    expect(deed().textContent).toMatch(/^Line Mill – Weir deleted, and with it circuit Mill – Weir\./)
   })
 
   test('takes back the last bend where undo or Delete is pressed while a line is drawn, and nothing drawn before', () => {

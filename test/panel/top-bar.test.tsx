@@ -98,7 +98,7 @@ describe('keys', () => {
 
   test('digits take tools, and Ctrl Z goes back', () => {
     const { store } = show()
-    stop = followShortcuts(store)
+    stop = followShortcuts(store, () => false)
     key({ key: '2' })
     expect(store.tool.value).toBe('station')
     act(() => store.edit((plan) => setTitle(plan, 'Changed')))
@@ -108,9 +108,19 @@ describe('keys', () => {
     expect(store.plan.value.title).toBe('Changed')
   })
 
+  test('nothing is undone while the papers lie over the plan', () => {
+    const { store } = show()
+    stop = followShortcuts(store, () => true)
+    act(() => store.edit((plan) => setTitle(plan, 'Changed')))
+    key({ key: 'z', ctrlKey: true })
+    key({ key: '2' })
+    expect(store.plan.value.title).toBe('Changed')
+    expect(store.tool.value).toBe('select')
+  })
+
   test('keys that go into text stay there', () => {
     const { store, root } = show()
-    stop = followShortcuts(store)
+    stop = followShortcuts(store, () => false)
     key({ key: '2' }, root.querySelector('.title')!)
     expect(store.tool.value).toBe('select')
   })

@@ -2,10 +2,10 @@ import { HAZARDS } from '../../hazard/kinds'
 import { HAZARD_KINDS, LAYS } from '../../plan/plan'
 import { effect } from '../../state/steady-effect'
 import { LAY_WORDS } from '../../words/plan-words'
-import type { Aim, Bench, MapTool } from '../bench'
+import type { Bench, MapTool } from '../bench'
 
 /** A strip that says what the tool in hand does next, with what it can be set to and, for fingers, its keys as buttons. */
-export function showHint(bench: Bench, tool: () => MapTool, aim: () => Aim): { remove: () => void } {
+export function showHint(bench: Bench, tool: () => MapTool): { remove: () => void } {
   const { store, view } = bench
   const strip = document.createElement('div')
   strip.className = 'map-hint'
@@ -22,20 +22,6 @@ export function showHint(bench: Bench, tool: () => MapTool, aim: () => Aim): { r
     what()
     view.container.focus({ preventScroll: true })
   }
-  keys.append(
-    keyButton(
-      'Take back',
-      act(() => tool().back?.()),
-    ),
-    keyButton(
-      'Cancel',
-      act(() => tool().cancel?.()),
-    ),
-    keyButton(
-      'End here',
-      act(() => tool().finish?.(aim())),
-    ),
-  )
   const lay = choice(
     'Lay',
     LAYS.map((each) => [each, LAY_WORDS[each]] as const),
@@ -56,7 +42,9 @@ export function showHint(bench: Bench, tool: () => MapTool, aim: () => Aim): { r
     strip.hidden = shownTool === 'select'
     lay.element.hidden = shownTool !== 'line'
     kind.element.hidden = shownTool !== 'hazard'
-    keys.hidden = !tool().underWay?.()
+    const steps = tool().steps?.() ?? []
+    keys.replaceChildren(...steps.map(({ words, act: what }) => keyButton(words, act(what))))
+    keys.hidden = steps.length === 0
     strip.classList.toggle('under-way', !keys.hidden)
   })
   return {

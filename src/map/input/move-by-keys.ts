@@ -1,5 +1,5 @@
 import type { Bench } from '../bench'
-import { dragOf, type Move } from '../tools/dragging'
+import { dragOf, type Move, placeOf, settleMove } from '../tools/dragging'
 import type { Here } from '../tools/whats-here'
 import type { Point } from '../view/map-view'
 
@@ -12,7 +12,7 @@ export function keyMover(bench: Bench) {
     if (moving) return true
     const hand = heldThing(bench)
     const move = dragOf(hand)
-    const at = hand && placeOf(bench, hand)
+    const at = hand && pointOf(bench, hand)
     if (!move || !at) return false
     moving = { move, at, frame: view.frame.peek() }
     bench.say('Arrows move it; Enter keeps, Escape puts it back')
@@ -27,7 +27,7 @@ export function keyMover(bench: Bench) {
       if (moving.frame !== view.frame.peek()) {
         // Zoomed or panned meanwhile: the thing stands elsewhere on the screen.
         const hand = heldThing(bench)
-        moving.at = (hand && placeOf(bench, hand)) ?? moving.at
+        moving.at = (hand && pointOf(bench, hand)) ?? moving.at
         moving.frame = view.frame.peek()
       }
       const { move } = moving
@@ -39,9 +39,11 @@ export function keyMover(bench: Bench) {
     end: (keep: boolean): boolean => {
       if (!moving) return false
       moving = null
-      if (keep) store.settle()
-      else store.cancel()
-      bench.say(keep ? 'Moved' : 'Put back')
+      if (keep) settleMove(bench, heldThing(bench))
+      else {
+        store.cancel()
+        bench.say('Put back')
+      }
       return true
     },
   }
@@ -54,13 +56,7 @@ function heldThing({ store, picked }: Bench): Here {
   return selection?.kind === 'station' ? { kind: 'station', id: selection.id } : null
 }
 
-function placeOf({ store, view }: Bench, thing: NonNullable<Here>): Point | undefined {
-  const plan = store.plan.peek()
-  const position =
-    thing.kind === 'station'
-      ? plan.stations.get(thing.id)?.position
-      : thing.kind === 'bend'
-        ? plan.lines.get(thing.line)?.bends[thing.index]
-        : undefined
+function pointOf({ store, view }: Bench, thing: Here): Point | undefined {
+  const position = placeOf(store.plan.peek(), thing)
   return position && view.pointOf(position)
 }

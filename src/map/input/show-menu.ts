@@ -1,10 +1,11 @@
 import { insertBend, removeBend, setLays } from '../../plan/leg-edits'
-import { removeLine } from '../../plan/line-edits'
 import { LAYS } from '../../plan/plan'
+import { deleteLine } from '../../state/removals'
 import { LAY_WORDS } from '../../words/plan-words'
 import type { Aim, Bench } from '../bench'
 import { describe } from '../tools/describe'
 import { pick } from '../tools/pick'
+import { placeUnder } from '../tools/place'
 import { removePicked } from '../tools/remove-picked'
 import { renameSelected } from '../tools/rename'
 import { sceneOf } from '../tools/scene'
@@ -30,10 +31,17 @@ export function choicesFor(bench: Bench, found: Here, aim: Aim): readonly Choice
     case 'bend':
       return [
         { words: 'Remove this bend', act: () => edit((plan) => removeBend(plan, found.line, found.index)) },
-        { words: 'Delete the line', act: () => edit((plan) => removeLine(plan, found.line)) },
+        { words: 'Delete the line', act: () => deleteLine(bench.store, found.line) },
       ]
     case 'leg':
       return [
+        {
+          words: 'Station here',
+          act: () => {
+            const place = placeUnder(bench, aim, 0)
+            if (place.kind !== 'station') placeStation(bench, place)
+          },
+        },
         {
           words: 'Bend here',
           act: () => edit((plan) => insertBend(plan, found.line, found.leg, aim.position)),
@@ -42,10 +50,12 @@ export function choicesFor(bench: Bench, found: Here, aim: Aim): readonly Choice
           words: `Lay: ${LAY_WORDS[lay]}`,
           act: () => edit((plan) => setLays(plan, found.line, [found.leg], lay)),
         })),
-        { words: 'Delete the line', act: () => edit((plan) => removeLine(plan, found.line)) },
+        { words: 'Delete the line', act: () => deleteLine(bench.store, found.line) },
       ]
     default:
-      return [{ words: 'Station here', act: () => placeStation(bench, aim.position) }]
+      return [
+        { words: 'Station here', act: () => placeStation(bench, { kind: 'ground', position: aim.position }) },
+      ]
   }
 }
 

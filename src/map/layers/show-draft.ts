@@ -10,6 +10,7 @@ export function showDraft(
   view: MapView,
   corners: ReadonlySignal<readonly Position[]>,
   pointer: ReadonlySignal<Position | null>,
+  { corners: withCorners = true }: { readonly corners?: boolean } = {},
 ): () => void {
   const group = view.addGroup('draft', 'signs-moving')
   const stop = effect(() => {
@@ -23,7 +24,7 @@ export function showDraft(
     group.replaceChildren(
       svgElement('path', { class: 'draft-path', d: pathData(path) }),
       ...path
-        .slice(0, set.length)
+        .slice(0, withCorners ? set.length : 0)
         .map(({ x, y }) => svgElement('circle', { class: 'bend', cx: x, cy: y, r: 5 })),
     )
   })

@@ -1,9 +1,12 @@
+import { legGeometry } from '../../geo/leg-length'
 import type { Position } from '../../geo/position'
 import { moveHazardVertex } from '../../plan/hazard-edits'
 import { insertBend, moveBend } from '../../plan/leg-edits'
 import type { Plan } from '../../plan/plan'
 import { moveStation } from '../../plan/station-edits'
 import type { Aim, Bench, Hold } from '../bench'
+import { describe } from './describe'
+import { outlineOf } from './scene'
 import type { Here } from './whats-here'
 
 /** The edit that a drag from here makes, given where the pointer has come to. */
@@ -26,11 +29,28 @@ export function dragOf(found: Here): Move | null {
 
 /** Where a thing that can be dragged stands, so that it does not jump to the pointer; a leg bends at the pointer. */
 function anchorOf(bench: Bench, found: Here, aim: Aim) {
-  const { view, store } = bench
-  const plan = store.plan.peek()
-  if (found?.kind === 'station') return view.pointOf(plan.stations.get(found.id)!.position)
-  if (found?.kind === 'bend') return view.pointOf(plan.lines.get(found.line)!.bends[found.index]!)
-  return aim.point
+  const place = placeOf(bench.store.plan.peek(), found)
+  return place ? bench.view.pointOf(place) : aim.point
+}
+
+/** Keeps what was moved, and tells what it was and how far it went. */
+export function settleMove({ store }: Bench, found: Here): void {
+  const before = store.settled.peek()
+  store.settle()
+  const after = store.settled.peek()
+  if (after === before) return
+  const what = describe(before, found)
+  const [from, to] = [placeOf(before, found), placeOf(after, found)]
+  const far = from && to ? ` ${store.tongue.peek().run(legGeometry(from, to).mapM)}` : ''
+  store.tell(found?.kind === 'leg' ? `${what}: bent` : `${what} moved${far}`)
+}
+
+/** Where a thing that is dragged stands; a leg stands nowhere. */
+export function placeOf(plan: Plan, found: Here): Position | undefined {
+  if (found?.kind === 'station') return plan.stations.get(found.id)?.position
+  if (found?.kind === 'bend') return plan.lines.get(found.line)?.bends[found.index]
+  const hazard = found?.kind === 'corner' && plan.hazards.get(found.hazard)
+  return hazard ? outlineOf(hazard)[found.index] : undefined
 }
 
 /** Previews the drag at every move; one undo step when it is dropped. */
@@ -45,10 +65,7 @@ export function dragging(bench: Bench, found: Here, start: Aim, move: Move, begi
       const to = { x: anchor.x + point.x - start.point.x, y: anchor.y + point.y - start.point.y }
       store.preview((plan) => move(plan, view.positionOf(to)))
     },
-    drop: () => {
-      store.settle()
-      bench.say('Moved')
-    },
+    drop: () => settleMove(bench, found),
     letGo: () => {
       if (begun) store.cancel()
     },

@@ -1,4 +1,4 @@
-import { signal } from '@preact/signals'
+import { batch, signal } from '@preact/signals'
 import type { Position } from '../../geo/position'
 import { HAZARDS } from '../../hazard/kinds'
 import { addHazard } from '../../plan/hazard-edits'
@@ -36,7 +36,30 @@ export function hazardTool(bench: Bench): MapTool & { readonly remove: () => voi
     }
     drop()
     store.selection.value = { kind: 'hazard', id }
-    bench.say(`Hazard drawn: ${HAZARDS[hazard].word}`)
+    store.tell(`${capital(HAZARDS[hazard].word)} drawn`)
+    return true
+  }
+  /** Ends it as its kind asks: what people keep out of is an area. */
+  const endAsKind = (): boolean => {
+    const isArea = bench.hazardKind.peek() === 'keep-out' && corners.peek().length >= 3
+    return end(isArea ? 'area' : 'line')
+  }
+  const back = (): boolean => {
+    const had = corners.peek().length > 0
+    corners.value = corners.peek().slice(0, -1)
+    return had
+  }
+  /** Puts the half-drawn hazard aside: undo, or the button that is told of, brings it back. */
+  const cancel = (): boolean => {
+    const now = corners.peek()
+    drop()
+    if (now.length === 0) return false
+    const act = () =>
+      batch(() => {
+        store.tool.value = 'hazard'
+        corners.value = now
+      })
+    store.tell('The half-drawn hazard is put aside', { words: 'Carry on', act })
     return true
   }
 
@@ -45,6 +68,15 @@ export function hazardTool(bench: Bench): MapTool & { readonly remove: () => voi
       corners.value.length
         ? 'Click corners; double-click ends the line, the first corner closes an area'
         : 'Click along the road, the water, the power line …',
+    steps: () =>
+      corners.value.length
+        ? [
+            { words: 'Take back', act: back },
+            { words: 'Put aside', act: cancel },
+            ...(corners.value.length > 1 ? [{ words: 'Done', act: endAsKind }] : []),
+            ...(corners.value.length > 2 ? [{ words: 'Close the area', act: () => end('area') }] : []),
+          ]
+        : [],
     underWay: () => corners.value.length > 0,
     hover: (aim) => {
       pointer.value = aim.position
@@ -58,19 +90,15 @@ export function hazardTool(bench: Bench): MapTool & { readonly remove: () => voi
       }
     },
     doubleClick: () => {
-      if (corners.peek().length) end('line')
+      if (corners.peek().length) endAsKind()
     },
-    finish: () => corners.peek().length > 0 && end('line'),
-    back: () => {
-      const had = corners.peek().length > 0
-      corners.value = corners.peek().slice(0, -1)
-      return had
-    },
-    cancel: () => {
-      const had = corners.peek().length > 0
-      drop()
-      return had
-    },
+    // Enter on the first corner closes an area, as a click there does.
+    finish: (aim) => corners.peek().length > 0 && (isFirst(aim) ? end('area') : endAsKind()),
+    back,
+    cancel,
+    forget: drop,
     remove,
   }
 }
+
+const capital = (word: string) => word.charAt(0).toUpperCase() + word.slice(1)

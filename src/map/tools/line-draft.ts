@@ -1,29 +1,33 @@
 import type { Position } from '../../geo/position'
-import type { CircuitId, LineId, StationId } from '../../plan/id'
+import { type Equipment, equipLine } from '../../plan/equip-line'
+import type { CircuitId, LineId } from '../../plan/id'
 import { setLays } from '../../plan/leg-edits'
 import { addLine } from '../../plan/line-edits'
 import type { Lay, Plan } from '../../plan/plan'
-import { addStation } from '../../plan/station-edits'
 import { newCircuitId, newLineId, newStationId } from '../../state/new-id'
-import { freeStationName } from './station-tool'
+import { type NewIds, type Place, standAt } from './place'
 
 /** A line under way. Its ids are fixed at the start, so that what is shown and what is kept are the same line. */
 export interface LineDraft {
-  readonly start: StationId
+  readonly start: Place
   readonly lineId: LineId
   readonly circuitId: CircuitId
-  /** Of the station that stands where the line ends on open ground. */
-  readonly endId: StationId
+  /** Of the stations that come to stand at its ends, where none stand yet. */
+  readonly atStart: NewIds
+  readonly atEnd: NewIds
   readonly bends: readonly Position[]
   /** How the leg up to each bend is laid. */
   readonly lays: readonly Lay[]
 }
 
-export const beginLine = (plan: Plan, start: StationId): LineDraft => ({
+const newIds = (plan: Plan): NewIds => ({ station: newStationId(plan), secondHalf: newLineId(plan) })
+
+export const beginLine = (plan: Plan, start: Place): LineDraft => ({
   start,
   lineId: newLineId(plan),
   circuitId: newCircuitId(plan),
-  endId: newStationId(plan),
+  atStart: newIds(plan),
+  atEnd: newIds(plan),
   bends: [],
   lays: [],
 })
@@ -40,16 +44,30 @@ export const withoutLastBend = (draft: LineDraft): LineDraft => ({
   lays: draft.lays.slice(0, -1),
 })
 
-/** The plan with the line as it would be if it ended here: at a station, or at a new one on open ground. */
+export interface LineMake extends Equipment {
+  readonly wire: string
+  /** How the last leg is laid. */
+  readonly lay: Lay
+}
+
+/**
+ * The plan with the line as it would be if it ended at a place, its new stations and joints with it, and telephones at its new ends. The plan
+ * itself where the line would end at the station where it starts.
+ */
 export function drawLine(
   plan: Plan,
-  { start, lineId, circuitId, endId, bends, lays }: LineDraft,
-  end: StationId | Position,
-  { wire, lay }: { wire: string; lay: Lay },
+  { start, lineId, circuitId, atStart, atEnd, bends, lays }: LineDraft,
+  end: Place,
+  { wire, lay, ...equipment }: LineMake,
 ): Plan {
-  const toStation = typeof end === 'string'
-  const ready = toStation ? plan : addStation(plan, { id: endId, name: freeStationName(plan), position: end })
-  const to = toStation ? end : endId
-  const line = { id: lineId, newCircuitId: circuitId, from: start, to, bends, wire, lay }
-  return lays.reduce((drawn, each, leg) => setLays(drawn, lineId, [leg], each), addLine(ready, line))
+  const from = standAt(plan, start, atStart)
+  const to = standAt(from.plan, end, atEnd)
+  if (from.station === to.station) return plan
+  const line = { id: lineId, newCircuitId: circuitId, from: from.station, to: to.station, bends, wire, lay }
+  const drawn = lays.reduce((next, each, leg) => setLays(next, lineId, [leg], each), addLine(to.plan, line))
+  const joints = new Set([
+    ...(start.kind === 'wire' ? [from.station] : []),
+    ...(end.kind === 'wire' ? [to.station] : []),
+  ])
+  return equipLine(drawn, lineId, equipment, joints)
 }

@@ -1,49 +1,64 @@
-import { signal } from '@preact/signals'
+import { batch, computed, signal } from '@preact/signals'
 import type { Position } from '../../geo/position'
 import type { StationId } from '../../plan/id'
 import { type Lay, lineName, type Plan } from '../../plan/plan'
-import { currentWire } from '../../state/current-wire'
+import { equipmentUsedLast, wireUsedLast } from '../../state/used-last'
 import type { Aim, Bench, MapTool } from '../bench'
-import { beginLine, drawLine, type LineDraft, withBend, withoutLastBend } from './line-draft'
-import { sceneOf } from './scene'
-import { placeStation } from './station-tool'
+import { showDraft } from '../layers/show-draft'
+import { beginLine, drawLine, type LineDraft, type LineMake, withBend, withoutLastBend } from './line-draft'
+import { type Place, placeUnder } from './place'
 import { wayAhead, withWay } from './way-ahead'
-import { stationHere } from './whats-here'
-
-/** A station draws the end of a line from this much farther than other things are grasped. */
-const SNAP = 1.5
 
 const BACK_AT_START = 'The line starts here: it must end at another station'
 
-/** Draws a line from station to station, with a bend at every click between. */
-export function lineTool(bench: Bench): MapTool {
+/** Draws a line from place to place, with a bend at every click between; then its net goes on by one station a click. */
+export function lineTool(bench: Bench): MapTool & { readonly remove: () => void } {
   const { store, view, ghost } = bench
   const ahead = wayAhead(bench)
   /** What is under way: the hint follows it. */
   const draft = signal<LineDraft | null>(null)
   /** The line is held over the station where it began. */
   const atStart = signal(false)
+  /** The station at the end of the line that was just drawn: a click on open ground carries the net on from there. */
+  const tail = signal<StationId | null>(null)
+  const pointer = signal<Position | null>(null)
+  const tailPlace = computed(() => {
+    const station = tail.value && store.settled.value.stations.get(tail.value)
+    return station && pointer.value ? [station.position] : []
+  })
+  const stopTail = showDraft(view, tailPlace, pointer, { corners: false })
   let lastAim: Aim | null = null
 
-  /** The station that the aim snaps to; what stands at the pointer only for the while is none. */
-  const stationAt = (aim: Aim): StationId | undefined => {
-    const scene = sceneOf(store.settled.peek(), bench)
-    return stationHere(scene, aim.point, aim.reachPx * SNAP)
-  }
-  const wireAndLay = (plan: Plan, lay = bench.lay.peek()) => ({ wire: currentWire(store, plan), lay })
+  const makeOf = (plan: Plan, lay = bench.lay.peek()): LineMake => ({
+    wire: wireUsedLast(store, plan),
+    lay,
+    ...equipmentUsedLast(store, plan),
+  })
 
   /** With the shift key held, the line as it is suggested to go on from its last place; else as it is. */
   const withSuggestedWay = (now: LineDraft, { adding }: Aim): { draft: LineDraft; lay?: Lay } => {
     const way = adding && ahead.from(lastPlace(now))
     return way ? { draft: withWay(now, way), lay: way.lays.at(-1)! } : { draft: now }
   }
-  const lastPlace = ({ start, bends }: LineDraft): Position =>
-    bends.at(-1) ?? store.settled.peek().stations.get(start)!.position
+  const placeOf = (place: Place): Position =>
+    place.kind === 'station' ? store.settled.peek().stations.get(place.id)!.position : place.position
+  const lastPlace = ({ start, bends }: LineDraft): Position => bends.at(-1) ?? placeOf(start)
 
-  const begin = (start: StationId) => {
+  /** Undo may have taken away from under the line what it begins on. */
+  const stillStands = ({ start }: LineDraft): boolean => {
+    const { stations, lines } = store.settled.peek()
+    if (start.kind === 'station') return stations.has(start.id)
+    return start.kind === 'ground' || lines.has(start.line)
+  }
+  const isBack = (now: LineDraft, end: Place): boolean =>
+    now.start.kind === 'station' && end.kind === 'station' && end.id === now.start.id
+
+  const begin = (start: Place) => {
     const plan = store.settled.peek()
+    tail.value = null
+    pointer.value = null
     draft.value = beginLine(plan, start)
-    bench.say(`Line from ${plan.stations.get(start)?.name ?? ''}`)
+    bench.say(`Line from ${start.kind === 'station' ? (plan.stations.get(start.id)?.name ?? '') : 'here'}`)
   }
 
   const drop = () => {
@@ -52,35 +67,55 @@ export function lineTool(bench: Bench): MapTool {
     store.cancel()
   }
 
-  const end = (at: StationId | Position, aim: Aim) => {
+  const keep = (done: LineDraft, end: Place, lay?: Lay) => {
+    batch(() => {
+      draft.value = null
+      ghost.value = null
+      store.edit((plan) => drawLine(plan, done, end, makeOf(plan, lay)))
+      const plan = store.plan.peek()
+      const line = plan.lines.get(done.lineId)
+      if (!line) return
+      store.selection.value = { kind: 'line', id: line.id, legs: [] }
+      tail.value = line.to
+      const joined = [done.start, end].some(({ kind }) => kind === 'wire') ? ', joined to the wire' : ''
+      store.tell(`Line ${lineName(plan, line)} drawn${joined}`)
+    })
+  }
+
+  const end = (place: Place, aim: Aim) => {
     const now = draft.peek()
     if (!now) return
-    if (at === now.start) {
+    if (isBack(now, place)) {
       bench.say(BACK_AT_START)
       return
     }
     const { draft: done, lay } = withSuggestedWay(now, aim)
-    draft.value = null
-    ghost.value = null
-    store.edit((plan) => drawLine(plan, done, at, wireAndLay(plan, lay)))
-    const plan = store.plan.peek()
-    const line = plan.lines.get(done.lineId)
-    if (!line) return
-    store.selection.value = { kind: 'line', id: line.id, legs: [] }
-    bench.say(`Line ${lineName(plan, line)} drawn`)
+    keep(done, place, lay)
   }
+
+  /** Ends the line at its last bend: what was clicked last. */
+  const endAtBend = () => {
+    const now = draft.peek()
+    const last = now?.bends.at(-1)
+    if (!now || !last) return
+    keep(withoutLastBend(now), { kind: 'ground', position: [last[0], last[1]] }, now.lays.at(-1))
+  }
+
+  /** One station more at the end of the net. */
+  const carryOn = (from: StationId, position: Aim['position']) =>
+    keep(beginLine(store.settled.peek(), { kind: 'station', id: from }), { kind: 'ground', position })
 
   const show = (aim: Aim) => {
     const now = draft.peek()
-    // Undo may have taken the station away from under the line.
-    if (now && !store.settled.peek().stations.has(now.start)) drop()
-    const snapped = stationAt(aim)
-    view.container.dataset.over = snapped ? 'station' : ''
-    atStart.value = now !== null && snapped === now.start
+    if (now && !stillStands(now)) drop()
+    const place = placeUnder(bench, aim)
+    view.container.dataset.over = place.kind === 'ground' ? '' : 'station'
+    atStart.value = now !== null && isBack(now, place)
+    pointer.value = !now && tail.peek() && place.kind === 'ground' && !aim.touch ? aim.position : null
     if (!now || draft.peek() !== now) return
     const { draft: shown, lay } = withSuggestedWay(now, aim)
-    ghost.value = { line: now.lineId, station: snapped ? null : now.endId }
-    store.preview((plan) => drawLine(plan, shown, snapped ?? aim.position, wireAndLay(plan, lay)))
+    ghost.value = { line: now.lineId, station: place.kind === 'ground' ? now.atEnd.station : null }
+    store.preview((plan) => drawLine(plan, shown, place, makeOf(plan, lay)))
   }
 
   /** Shows the line to the aim, and has a way sought to it where one is wished for. */
@@ -89,27 +124,73 @@ export function lineTool(bench: Bench): MapTool {
     show(aim)
     const now = draft.peek()
     if (!now || !aim.adding) return
-    const snapped = stationAt(aim)
-    const to = (snapped && store.settled.peek().stations.get(snapped)?.position) ?? aim.position
+    const to = placeOf(placeUnder(bench, aim))
     const showAgain = () => {
       if (lastAim?.adding) show(lastAim)
     }
     ahead.seek({ from: lastPlace(now), to, onFound: showAgain })
   }
 
+  const back = (): boolean => {
+    const now = draft.peek()
+    if (!now) return false
+    if (now.bends.length === 0) drop()
+    else {
+      draft.value = withoutLastBend(now)
+      bench.say('Bend taken back')
+      if (lastAim && !lastAim.touch) show(lastAim)
+      else store.cancel()
+    }
+    return true
+  }
+
+  /** Puts the half-drawn line aside: undo, or the button that is told of, brings it back. */
+  const cancel = (): boolean => {
+    const now = draft.peek()
+    const hadTail = tail.peek() !== null
+    tail.value = null
+    pointer.value = null
+    if (!now) return hadTail
+    drop()
+    const act = () =>
+      batch(() => {
+        store.tool.value = 'line'
+        draft.value = now
+      })
+    store.tell('The half-drawn line is put aside', { words: 'Carry on', act })
+    return true
+  }
+
   return {
     hint: () => {
-      if (!draft.value) return 'Click the station where the line starts'
       if (atStart.value) return BACK_AT_START
-      return 'Click bends, with Shift for a suggested way; a station, or a double click, ends it'
+      if (draft.value?.bends.length)
+        return 'Click on; Done or a double click ends it here, a station ends it there'
+      if (draft.value) return 'Click where it bends or ends'
+      if (tail.value) return 'Click where the next station of this net stands, or begin another line'
+      return 'Click where the line starts: a station, a wire, or open ground'
     },
     underWay: () => draft.value !== null,
+    steps: () => {
+      if (!draft.value) return tail.value ? [{ words: 'Begin elsewhere', act: cancel }] : []
+      return [
+        { words: 'Take back', act: back },
+        { words: 'Put aside', act: cancel },
+        ...(draft.value.bends.length ? [{ words: 'Done', act: endAtBend }] : []),
+      ]
+    },
     hover,
+    leave: () => {
+      pointer.value = null
+    },
     click: (aim) => {
-      const station = stationAt(aim)
+      const place = placeUnder(bench, aim)
       const now = draft.peek()
-      if (!now) begin(station ?? placeStation(bench, aim.position))
-      else if (station) end(station, aim)
+      const from = tail.peek()
+      if (!now && from && place.kind === 'ground' && store.settled.peek().stations.has(from))
+        carryOn(from, aim.position)
+      else if (!now) begin(place)
+      else if (place.kind !== 'ground') end(place, aim)
       else {
         const { draft: shown, lay = bench.lay.peek() } = withSuggestedWay(now, aim)
         draft.value = withBend(shown, aim.position, lay)
@@ -117,33 +198,30 @@ export function lineTool(bench: Bench): MapTool {
       }
       if (draft.peek()) hover(aim)
     },
-    doubleClick: (aim) => {
-      const now = draft.peek()
-      // The first of the two clicks has made a bend, unless it was the one that began the line.
-      if (!now || now.bends.length === 0) return
-      draft.value = withoutLastBend(now)
-      end(stationAt(aim) ?? aim.position, aim)
-    },
+    // The first of the two clicks has made a bend, unless it was the one that began or ended the line.
+    doubleClick: endAtBend,
     finish: (aim) => {
-      if (!draft.peek()) return false
-      end(stationAt(aim) ?? aim.position, aim)
-      return true
-    },
-    back: () => {
       const now = draft.peek()
       if (!now) return false
-      if (now.bends.length === 0) drop()
-      else {
-        draft.value = withoutLastBend(now)
-        bench.say('Bend taken back')
-      }
+      const place = placeUnder(bench, aim)
+      const last = now.bends.at(-1)
+      // Enter where the last bend was clicked ends the line there, with no leg of no length.
+      if (last && place.kind === 'ground' && isAt(aim, last)) endAtBend()
+      else end(place, aim)
       return true
     },
-    cancel: () => {
-      if (!draft.peek()) return false
-      drop()
-      bench.say('Line dropped')
-      return true
+    back,
+    cancel,
+    forget: () => {
+      tail.value = null
+      pointer.value = null
+      if (draft.peek()) drop()
     },
+    remove: stopTail,
+  }
+
+  function isAt(aim: Aim, place: Position): boolean {
+    const { x, y } = view.pointOf(place)
+    return Math.hypot(x - aim.point.x, y - aim.point.y) <= aim.reachPx
   }
 }

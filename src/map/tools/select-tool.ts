@@ -89,8 +89,8 @@ export function selectTool(bench: Bench): MapTool {
       const found = here(aim)
       const move = dragOf(found)
       if (!found || !move) return null
-      // A finger that pans the map over a wire must not bend it.
-      if (aim.touch && found.kind === 'leg' && !isSelected(bench, found.line)) return null
+      // A finger that pans the map moves nothing that it has not selected before.
+      if (aim.touch && !isInHand(bench, found)) return null
       return dragging(bench, found, aim, move, () => {
         if (!isWatched(bench, found)) take(afterDrag(found))
       })
@@ -113,6 +113,20 @@ function isWatched({ store }: Bench, found: Here): boolean {
         ? circuitsOfLine(plan, found.line)
         : []
   return circuits.some(({ id }) => id === selection.id)
+}
+
+/** Whether a thing, or what it is a part of, is selected. */
+function isInHand(bench: Bench, found: NonNullable<Here>): boolean {
+  const selection = bench.store.selection.peek()
+  switch (found.kind) {
+    case 'bend':
+    case 'leg':
+      return isSelected(bench, found.line)
+    case 'corner':
+      return selection?.kind === 'hazard' && selection.id === found.hazard
+    default:
+      return selection?.kind === found.kind && selection.id === found.id
+  }
 }
 
 const isSelected = ({ store }: Bench, line: LineId): boolean => {

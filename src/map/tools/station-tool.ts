@@ -1,39 +1,40 @@
-import type { Position } from '../../geo/position'
-import type { StationId } from '../../plan/id'
+import { setSet } from '../../plan/circuit-edits'
+import { circuitsOfLine } from '../../plan/circuit-topology'
 import type { Plan } from '../../plan/plan'
-import { addStation } from '../../plan/station-edits'
-import { newStationId } from '../../state/new-id'
+import { newLineId, newStationId } from '../../state/new-id'
+import { equipmentUsedLast } from '../../state/used-last'
 import type { Bench, MapTool } from '../bench'
-import { sceneOf } from './scene'
-import { stationHere } from './whats-here'
+import { type Place, placeUnder, standAt } from './place'
 
-/** Places a station at every click; a click on one that stands there selects it. */
+/** Places a station at every click, on open ground or on the wire; a click on one that stands there selects it. */
 export function stationTool(bench: Bench): MapTool {
   const { store } = bench
   return {
-    hint: () => 'Click where a station stands',
+    hint: () => 'Click where a station stands; on a wire it joins the line',
+    hover: (aim) => {
+      bench.view.container.dataset.over = placeUnder(bench, aim, 0.5).kind === 'ground' ? '' : 'station'
+    },
     click: (aim) => {
-      const there = stationHere(sceneOf(store.plan.peek(), bench), aim.point, aim.reachPx / 2)
-      if (there) store.selection.value = { kind: 'station', id: there }
-      else placeStation(bench, aim.position)
+      const place = placeUnder(bench, aim, 0.5)
+      if (place.kind === 'station') store.selection.value = { kind: 'station', id: place.id }
+      else placeStation(bench, place)
     },
   }
 }
 
-/** Puts a station on the plan and selects it. */
-export function placeStation({ store, say }: Bench, position: Position): StationId {
-  const id = newStationId(store.plan.peek())
-  const name = freeStationName(store.plan.peek())
-  store.edit((plan) => addStation(plan, { id, name, position }))
-  store.selection.value = { kind: 'station', id }
-  say(`${name} placed`)
-  return id
-}
+/** Puts a station on the plan and selects it. One on a wire taps it, with a telephone of the kind used last. */
+export function placeStation({ store }: Bench, place: Exclude<Place, { kind: 'station' }>): void {
+  const before = store.settled.peek()
+  const ids = { station: newStationId(before), secondHalf: newLineId(before) }
+  const { set } = equipmentUsedLast(store, before)
+  store.edit((plan) => withTelephone(standAt(plan, place, ids).plan))
+  store.selection.value = { kind: 'station', id: ids.station }
+  const name = store.settled.peek().stations.get(ids.station)?.name ?? ''
+  store.tell(place.kind === 'wire' ? `${name} placed and joined to the wire` : `${name} placed`)
 
-/** The first of `Station 1`, `Station 2`… that no station bears. */
-export function freeStationName(plan: Plan): string {
-  const taken = new Set([...plan.stations.values()].map(({ name }) => name))
-  let count = 1
-  while (taken.has(`Station ${count}`)) count++
-  return `Station ${count}`
+  function withTelephone(plan: Plan): Plan {
+    const circuits = place.kind === 'wire' ? circuitsOfLine(plan, place.line) : []
+    // Of several circuits no hand can mean one.
+    return circuits.length === 1 && set ? setSet(plan, circuits[0]!.id, ids.station, set) : plan
+  }
 }

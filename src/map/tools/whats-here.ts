@@ -29,15 +29,19 @@ const STATION_HALF = { x: 13, y: 9 }
 
 const distance = (a: Point, b: Point): number => Math.hypot(a.x - b.x, a.y - b.y)
 
-/** Distance of a point from a straight stretch, px. */
-export function distanceFromStretch(point: Point, from: Point, to: Point): number {
+/** The place on a straight stretch that is nearest to a point. */
+export function nearestOnStretch(point: Point, from: Point, to: Point): Point {
   const dx = to.x - from.x
   const dy = to.y - from.y
   const squared = dx * dx + dy * dy
   const t = squared ? ((point.x - from.x) * dx + (point.y - from.y) * dy) / squared : 0
   const held = Math.min(1, Math.max(0, t))
-  return distance(point, { x: from.x + dx * held, y: from.y + dy * held })
+  return { x: from.x + dx * held, y: from.y + dy * held }
 }
+
+/** Distance of a point from a straight stretch, px. */
+export const distanceFromStretch = (point: Point, from: Point, to: Point): number =>
+  distance(point, nearestOnStretch(point, from, to))
 
 const distanceFromStation = (point: Point, at: Point): number =>
   Math.hypot(

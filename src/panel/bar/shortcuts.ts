@@ -9,10 +9,13 @@ export const SHORTCUTS: { readonly tools: Readonly<Record<Tool, string>> } = {
 const isTyping = (target: EventTarget | null) =>
   target instanceof Element && target.closest('input, textarea, select, [contenteditable], dialog') !== null
 
-/** Follows the keys that work anywhere on the page. Returns the undoing of itself. */
-export function followShortcuts(store: Store): () => void {
+/**
+ * Follows the keys that work anywhere on the page, but for while something lies over the plan: what is not seen must not change. Returns the
+ * undoing of itself.
+ */
+export function followShortcuts(store: Store, isCovered: () => boolean): () => void {
   const onKey = (event: KeyboardEvent) => {
-    if (isTyping(event.target)) return
+    if (isTyping(event.target) || isCovered()) return
     const key = event.key.toLowerCase()
     if ((event.ctrlKey || event.metaKey) && !event.altKey) {
       if (key === 'z' && !event.shiftKey) store.undo()

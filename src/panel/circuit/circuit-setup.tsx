@@ -2,8 +2,8 @@ import { useSignal } from '@preact/signals'
 import { renameCircuit, setSet, setSupply, takeLineIn, takeLineOut } from '../../plan/circuit-edits'
 import { stationsOfCircuit } from '../../plan/circuit-topology'
 import type { LineId, StationId } from '../../plan/id'
-import { withLinesOut } from '../../plan/line-removal'
 import { type Circuit, lineName, stationName } from '../../plan/plan'
+import { endCircuit } from '../../state/removals'
 import type { Store } from '../../state/store'
 import { SelectField } from '../select-field'
 import { TextField } from '../text-field'
@@ -37,14 +37,7 @@ export function CircuitSetup({ store, circuit }: { store: Store; circuit: Circui
       ))}
       <h3>Lines</h3>
       <CircuitLines store={store} circuit={circuit} />
-      <button
-        type="button"
-        class="harm"
-        onClick={() => {
-          store.selection.value = null
-          store.edit((before) => withLinesOut(before, new Set(circuit.lines), circuit.id))
-        }}
-      >
+      <button type="button" class="harm" onClick={() => endCircuit(store, circuit.id)}>
         End the circuit; its lines stay
       </button>
     </>

@@ -6,9 +6,9 @@ import { replaceNet } from '../../plan/replace-net'
 import type { NetLine } from '../../plan/route-edits'
 import { type NetFigures, netFigures } from '../../report/net-figures'
 import type { SuggestedNet } from '../../route/suggest-nets'
-import { currentWire } from '../../state/current-wire'
 import { newCircuitId, newLineId } from '../../state/new-id'
 import type { Store } from '../../state/store'
+import { wireUsedLast } from '../../state/used-last'
 import { underWatch } from '../../storage/under-watch'
 import { formatMassKg, formatRunM } from '../../words/units'
 import { OnDemand } from '../question'
@@ -162,7 +162,7 @@ function shapeOf(store: Store, plan: Plan, net: SuggestedNet, replaced: CircuitI
     return { id, ...link }
   })
   const before = replaced && plan.circuits.get(replaced)
-  const wire = (before && plan.lines.get(before.lines[0]!)?.wire) ?? currentWire(store, plan)
+  const wire = (before && plan.lines.get(before.lines[0]!)?.wire) ?? wireUsedLast(store, plan)
   const circuit = before ?? { id: newCircuitId(plan), name: `New net, ${net.shape}` }
   const drawn = replaceNet(plan, lines, wire, circuit)
   const at = (id: StationId) => plan.stations.get(id)!.position

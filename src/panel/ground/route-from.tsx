@@ -3,9 +3,9 @@ import type { StationId } from '../../plan/id'
 import { addLine } from '../../plan/line-edits'
 import { type Plan, stationName } from '../../plan/plan'
 import { rerouteLine, type Way } from '../../plan/route-edits'
-import { currentWire } from '../../state/current-wire'
 import { newCircuitId, newLineId } from '../../state/new-id'
 import type { Store } from '../../state/store'
+import { wireUsedLast } from '../../state/used-last'
 import { Question } from '../question'
 import { SelectField } from '../select-field'
 import { RouteOffer } from './route-offer'
@@ -26,7 +26,7 @@ export function RouteFrom({ store, from }: { store: Store; from: StationId }) {
     const line = newLineId(before)
     const drawn = addLine(before, {
       ...{ id: line, newCircuitId: newCircuitId(before), from, to: to as StationId },
-      ...{ bends: way.bends, wire: currentWire(store, before), lay: 'surface' },
+      ...{ bends: way.bends, wire: wireUsedLast(store, before), lay: 'surface' },
     })
     return { plan: rerouteLine(drawn, line, way), line }
   }

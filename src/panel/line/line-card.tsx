@@ -2,10 +2,11 @@ import { addCircuit } from '../../plan/circuit-edits'
 import { circuitsOfLine, sparePairs } from '../../plan/circuit-topology'
 import type { LineId } from '../../plan/id'
 import { LIMITS } from '../../plan/limits'
-import { removeLine, setPairs, setReturn, setWire, setWorn } from '../../plan/line-edits'
+import { setPairs, setReturn, setWire, setWorn } from '../../plan/line-edits'
 import { type Line, lineName, stationName } from '../../plan/plan'
 import type { ReportLine } from '../../report/report'
 import { newCircuitId } from '../../state/new-id'
+import { deleteLine } from '../../state/removals'
 import type { Store } from '../../state/store'
 import { formatCount, formatMassKg, formatOhms, formatRunM } from '../../words/units'
 import { CautionList } from '../caution-list'
@@ -83,14 +84,7 @@ export function LineCard({ store, id }: { store: Store; id: LineId }) {
             Start a circuit on a spare pair
           </button>
         )}
-        <button
-          type="button"
-          class="harm"
-          onClick={() => {
-            store.selection.value = null
-            store.edit((before) => removeLine(before, id))
-          }}
-        >
+        <button type="button" class="harm" onClick={() => deleteLine(store, id)}>
           Delete the line
         </button>
       </Question>

@@ -1,0 +1,62 @@
+import type { LineId, StationId } from '../../plan/id'
+import type { Plan } from '../../plan/plan'
+import { splitLine } from '../../plan/split-line'
+import { addStation } from '../../plan/station-edits'
+import type { Aim, Bench } from '../bench'
+import { sceneOf } from './scene'
+import { freeStationName } from './station-name'
+import { nearestOnStretch, stationHere, whatsHere } from './whats-here'
+
+type LonLat = readonly [lonDeg: number, latDeg: number]
+
+/** Where a line begins or ends, or a station is put: at a station, on the wire of a line, or on open ground. */
+export type Place =
+  | { readonly kind: 'station'; readonly id: StationId }
+  | { readonly kind: 'wire'; readonly line: LineId; readonly leg: number; readonly position: LonLat }
+  | { readonly kind: 'ground'; readonly position: LonLat }
+
+/** A station draws what is aimed at from this much farther than other things are grasped; wire draws a finger from no farther than this, px. */
+const SNAP = 1.5
+const WIRE_REACH_PX = 14
+const BEND_PX = 6
+
+/** What the aim snaps to on the settled plan: what stands at the pointer only for the while is nothing. */
+export function placeUnder(bench: Bench, aim: Aim, snap = SNAP): Place {
+  const scene = sceneOf(bench.store.settled.peek(), bench)
+  const station = stationHere(scene, aim.point, aim.reachPx * snap)
+  if (station) return { kind: 'station', id: station }
+  const onWire = { ...scene, stations: [], hazards: [], lines: scene.lines.map(asCrowded) }
+  const found = whatsHere(onWire, aim.point, Math.min(aim.reachPx, WIRE_REACH_PX))
+  if (found?.kind !== 'leg') return { kind: 'ground', position: aim.position }
+  const { line, leg } = found
+  const path = scene.lines.find(({ id }) => id === line)!.path
+  const at = nearestOnStretch(aim.point, path[leg]!, path[leg + 1]!)
+  const bends = bench.store.settled.peek().lines.get(line)!.bends
+  // Beside a bend the bend is meant: no stub of a leg is left.
+  const bend = [leg - 1, leg].find(
+    (index) => bends[index] && Math.hypot(path[index + 1]!.x - at.x, path[index + 1]!.y - at.y) < BEND_PX,
+  )
+  const [lonDeg, latDeg] = bend === undefined ? bench.view.positionOf(at) : bends[bend]!
+  return { kind: 'wire', line, leg, position: [lonDeg, latDeg] }
+}
+
+const asCrowded = <T extends object>(line: T) => ({ ...line, isCrowded: true })
+
+/** The ids that a new station takes, and the second half of a line that it comes to stand on. */
+export interface NewIds {
+  readonly station: StationId
+  readonly secondHalf: LineId
+}
+
+/** The plan with a station at the place, and which it is; the plan itself where one stands there. */
+export function standAt(plan: Plan, place: Place, ids: NewIds): { plan: Plan; station: StationId } {
+  if (place.kind === 'station') return { plan, station: place.id }
+  const station = { id: ids.station, name: freeStationName(plan), position: place.position }
+  return {
+    station: ids.station,
+    plan:
+      place.kind === 'ground'
+        ? addStation(plan, station)
+        : splitLine(plan, { line: place.line, leg: place.leg, station, second: ids.secondHalf }),
+  }
+}
