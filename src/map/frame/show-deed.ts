@@ -27,6 +27,7 @@ export function showDeed({ view, store, say }: Bench): { remove: () => void } {
     }
     words.textContent = `${deed.sentence}.`
     back.textContent = deed.back.words
+    back.setAttribute('aria-label', `${deed.back.words}: ${deed.sentence}`)
     strip.replaceChildren(words, back)
     say(deed.sentence)
     const putAway = () => {

@@ -1,0 +1,96 @@
+import type { CDPSession } from 'playwright-core'
+import { afterEach, beforeEach, expect, test } from 'vitest'
+import { seeded } from '../terrain/seeded'
+import { type Visit, visit } from './visit'
+
+/** How a finger moves over the map of a phone: what it may move, and what it must not. */
+let at: Visit
+let hand: CDPSession
+
+beforeEach(async () => {
+  at = await visit({ viewport: { width: 360, height: 640 }, touch: true })
+  hand = await at.context.newCDPSession(at.page)
+  await at.page.locator('.circuits button').first().waitFor()
+  await at.page.locator('.zoom-buttons').waitFor()
+})
+afterEach(() => at?.close())
+
+const button = (name: string) => at.page.getByRole('button', { name, exact: true })
+const deed = () => at.page.locator('.map-deed').textContent()
+const canUndo = async () => !(await button('Undo').isDisabled())
+
+type Finger = { readonly x: number; readonly y: number }
+const touch = (type: 'touchStart' | 'touchMove' | 'touchEnd', fingers: readonly Finger[]) =>
+  hand.send('Input.dispatchTouchEvent', { type, touchPoints: [...fingers] })
+
+async function swipe(from: Finger, to: Finger, steps = 4): Promise<void> {
+  await touch('touchStart', [from])
+  for (let step = 1; step <= steps; step++) {
+    const part = step / steps
+    await touch('touchMove', [{ x: from.x + (to.x - from.x) * part, y: from.y + (to.y - from.y) * part }])
+  }
+  await touch('touchEnd', [])
+}
+
+async function middleOf(selector: string, index = 0): Promise<Finger> {
+  const box = (await at.page.locator(selector).nth(index).boundingBox())!
+  return { x: box.x + box.width / 2, y: box.y + box.height / 2 }
+}
+
+const canvas = async () => (await at.page.locator('.map-canvas').boundingBox())!
+
+test('sixty swipes of one finger, half of them begun on a station or a wire, pan the map and change nothing', async () => {
+  const chance = seeded(60)
+  const { x, y, width, height } = await canvas()
+  const within = (part: number, from: number, size: number) => from + 12 + part * (size - 24)
+  for (let count = 0; count < 60; count++) {
+    const anywhere = { x: within(chance(), x, width), y: within(chance(), y, height) }
+    const marks = at.page.locator(count % 4 === 0 ? '.station .block' : '.wire')
+    const marked = count % 2 === 0 && (await marks.count()) > 0
+    const begun = marked
+      ? await middleOf(
+          count % 4 === 0 ? '.station .block' : '.wire',
+          Math.floor(chance() * (await marks.count())),
+        )
+      : anywhere
+    const isOnMap = begun.x > x && begun.x < x + width && begun.y > y && begun.y < y + height
+    await swipe(isOnMap ? begun : anywhere, {
+      x: within(chance(), x, width),
+      y: within(chance(), y, height),
+    })
+    if (count % 10 === 9) await button('See the whole plan').tap()
+  }
+  expect(await canUndo()).toBe(false)
+  expect(at.faults).toEqual([])
+})
+
+test('a finger moves the station that is selected, says how far, and a tap takes it back', async () => {
+  const station = await middleOf('.station .block', 1)
+  await at.page.touchscreen.tap(station.x, station.y)
+  await at.page.locator('.station .ring').waitFor()
+  const selected = await middleOf('.station .ring')
+  await swipe(selected, { x: selected.x + 30, y: selected.y + 25 })
+  await expect.poll(deed).toMatch(/moved [\d.]+ k?m\.Undo$/)
+  await at.page.locator('.map-deed button').tap()
+  await expect.poll(canUndo).toBe(false)
+})
+
+test('Done ends a line where the finger was last, not in the middle of the map', async () => {
+  await button('Plans').tap()
+  await button('New plan').tap()
+  await button('Line').tap()
+  const { x, y } = await canvas()
+  const [first, second] = [
+    { x: x + 60, y: y + 90 },
+    { x: x + 250, y: y + 110 },
+  ]
+  await at.page.touchscreen.tap(first.x, first.y)
+  await at.page.touchscreen.tap(second.x, second.y)
+  await button('Done').tap()
+  await expect.poll(() => at.page.locator('.station .block').count()).toBe(2)
+  for (const [index, place] of [first, second].entries()) {
+    const stands = await middleOf('.station .block', index)
+    expect(Math.hypot(stands.x - place.x, stands.y - place.y)).toBeLessThan(3)
+  }
+  expect(at.faults).toEqual([])
+})
