@@ -23,6 +23,8 @@ const WIDTH_OF = new Map(
 )
 /** A letter not in the table: Latin with marks is no wider than 0.8 em, an ideograph is 1 em. */
 const widthOf = (c: string) => WIDTH_OF.get(c) ?? ((c.codePointAt(0) ?? 0) < 0x2e80 ? 0.8 : 1)
+/** Isolates take no room. */
+for (const isolate of '\u2068\u2069') WIDTH_OF.set(isolate, 0)
 /** Bold letters are about a tenth wider. */
 const BOLD = 1.1
 
@@ -44,13 +46,25 @@ export function wrapText(text: string, widthEm: number, bold = false): readonly 
       continue
     }
     if (line) lines.push(line)
-    line = word
-    while (line.length > 1 && textWidthEm(line, bold) > widthEm) {
-      let end = line.length - 1
-      while (end > 1 && textWidthEm(line.slice(0, end), bold) > widthEm) end -= 1
-      lines.push(line.slice(0, end))
-      line = line.slice(end)
-    }
+    const parts = brokenWord(word, widthEm, bold)
+    lines.push(...parts.slice(0, -1))
+    line = parts.at(-1)!
   }
   return line || lines.length === 0 ? [...lines, line] : lines
+}
+
+/** A word cut into pieces that each find room; a letter wider than that stands alone. */
+function brokenWord(word: string, widthEm: number, bold: boolean): readonly string[] {
+  const pieces = ['']
+  let em = 0
+  for (const c of word) {
+    const more = bold ? widthOf(c) * BOLD : widthOf(c)
+    if (em + more > widthEm && pieces.at(-1) !== '') {
+      pieces.push('')
+      em = 0
+    }
+    pieces[pieces.length - 1] += c
+    em += more
+  }
+  return pieces
 }

@@ -1,5 +1,6 @@
 import { CROSSING_PRACTICE, HEIGHT_OVER } from '../catalog/crossing-practice'
 import type { LayingAllowances } from '../catalog/laying-rates'
+import { isolated } from '../isolated'
 import type { HazardKind, Lay } from '../plan/plan'
 import type { Direction, HazardNote, MetCrossing } from './crossing-notes'
 import {
@@ -214,4 +215,4 @@ export const HAZARDS: Readonly<Record<HazardKind, HazardTrade>> = {
 }
 
 /** What a hazard is called: by its name, or by what it is. */
-export const hazardName = (name: string, kind: HazardKind): string => name || HAZARDS[kind].word
+export const hazardName = (name: string, kind: HazardKind): string => isolated(name) || HAZARDS[kind].word

@@ -1,7 +1,8 @@
 import { BUILT_IN } from '../catalog/built-in'
+import { isolated } from '../isolated'
 import { connectedPieces, stationsOfLines } from '../plan/circuit-topology'
 import type { CircuitId, LineId, StationId } from '../plan/id'
-import { type Circuit, type Line, lineName, type Plan, stationName } from '../plan/plan'
+import { type Circuit, circuitName, type Line, lineName, type Plan, stationName } from '../plan/plan'
 
 /** What the merged plan was made of, in no order that tells whose is whose. */
 export type Sources = readonly Plan[]
@@ -68,7 +69,7 @@ function bringBackLines(mending: Mending, circuit: Circuit): void {
       lines.add(id)
     }
     told.push(
-      `A line to ${stationName(mending.plan, station)} was taken out of ${circuit.name || circuit.id} while something was set up there; it stays.`,
+      `A line to ${stationName(mending.plan, station)} was taken out of ${circuitName(mending.plan, circuit)} while something was set up there; it stays.`,
     )
   }
   if (lines.size > 0) putCircuit(mending, { ...circuit, lines: [...lines] })
@@ -94,7 +95,7 @@ function bringBackStation(mending: Mending, id: StationId): void {
   const station = firstOf(sources, (source) => source.stations.get(id))
   if (!station) throw new Error(`station ${id} stands in none of the merged plans`)
   mending.plan = { ...plan, stations: new Map(plan.stations).set(id, station) }
-  told.push(`${station.name || id} was taken out while a line was led to it; it stays.`)
+  told.push(`${isolated(station.name || id)} was taken out while a line was led to it; it stays.`)
 }
 
 function bringBackEntry(mending: Mending, kind: 'wires' | 'sets' | 'supplies', id: string): void {
@@ -159,7 +160,7 @@ function splitPieces(mending: Mending): void {
       }
     }
     mending.told.push(
-      `${circuit.name || circuit.id} fell into ${pieces.length} pieces; each is a circuit of its own now.`,
+      `${circuitName(mending.plan, circuit)} fell into ${pieces.length} pieces; each is a circuit of its own now.`,
     )
   }
 }
@@ -188,5 +189,5 @@ function dropCircuit(mending: Mending, circuit: Circuit): void {
   const circuits = new Map(mending.plan.circuits)
   circuits.delete(circuit.id)
   mending.plan = { ...mending.plan, circuits }
-  mending.told.push(`${circuit.name || circuit.id} has no line left, and is gone.`)
+  mending.told.push(`${circuitName(mending.plan, circuit)} has no line left, and is gone.`)
 }

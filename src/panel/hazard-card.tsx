@@ -1,4 +1,5 @@
 import { HAZARDS } from '../hazard/kinds'
+import { undirected } from '../isolated'
 import { renameHazard, setHazardKind } from '../plan/hazard-edits'
 import type { HazardId } from '../plan/id'
 import { HAZARD_KINDS } from '../plan/plan'
@@ -14,7 +15,9 @@ export function HazardCard({ store, id }: { store: Store; id: HazardId }) {
   const kind = HAZARDS[hazard.hazard].word
   return (
     <>
-      <h1>{hazard.name || kind.charAt(0).toUpperCase() + kind.slice(1)}</h1>
+      <h1>
+        <bdi>{undirected(hazard.name) || kind.charAt(0).toUpperCase() + kind.slice(1)}</bdi>
+      </h1>
       <SelectField
         label="What is it?"
         value={hazard.hazard}

@@ -1,4 +1,5 @@
 import { useEffect, useRef } from 'preact/hooks'
+import { undirected } from '../isolated'
 import type { Store } from '../state/store'
 import { formatCount } from '../words/units'
 
@@ -18,7 +19,9 @@ export function ProblemList({ store }: { store: Store }) {
   }
   return (
     <dialog ref={dialog} class="problems" aria-labelledby="problems-title" onClose={close}>
-      <h1 id="problems-title">{name} was not opened</h1>
+      <h1 id="problems-title">
+        <bdi>{undirected(name)}</bdi> was not opened
+      </h1>
       <p>
         {formatCount(problems.length, 'fault')} found in it. The plan on screen is as it was. Mend the file
         and open it again.

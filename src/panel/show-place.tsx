@@ -1,5 +1,5 @@
 import type { CircuitId, LineId, StationId } from '../plan/id'
-import { lineName, type Plan, stationName } from '../plan/plan'
+import { circuitName, lineName, type Plan, stationName } from '../plan/plan'
 import { requestPlace } from '../state/requests'
 import type { Selection, Store } from '../state/store'
 
@@ -46,7 +46,7 @@ function thingOf(
     return { name: lineName(plan, line), selection: { kind: 'line', id: line.id, legs } }
   }
   const circuit = plan.circuits.get(where as CircuitId)
-  if (circuit) return { name: circuit.name, selection: { kind: 'circuit', id: circuit.id } }
+  if (circuit) return { name: circuitName(plan, circuit), selection: { kind: 'circuit', id: circuit.id } }
   const station = plan.stations.get(where as StationId)
   return station && { name: stationName(plan, where), selection: { kind: 'station', id: station.id } }
 }

@@ -1,8 +1,9 @@
 import type { Position } from '../geo/position'
+import { undirected } from '../isolated'
 import { setSet } from '../plan/circuit-edits'
 import { circuitsAtStation } from '../plan/circuit-topology'
 import type { StationId } from '../plan/id'
-import { lineName } from '../plan/plan'
+import { circuitName, lineName } from '../plan/plan'
 import { moveStation, noteStation, renameStation } from '../plan/station-edits'
 import { deleteStation } from '../state/removals'
 import type { Store } from '../state/store'
@@ -33,7 +34,9 @@ export function StationCard({ store, id }: { store: Store; id: StationId }) {
 
   return (
     <>
-      <h1>{station.name || 'Station without a name'}</h1>
+      <h1>
+        <bdi>{undirected(station.name) || 'Station without a name'}</bdi>
+      </h1>
       <TextField
         label="Name"
         value={station.name}
@@ -69,7 +72,7 @@ export function StationCard({ store, id }: { store: Store; id: StationId }) {
           <SetField
             key={circuit.id}
             store={store}
-            label={circuit.name}
+            label={circuitName(plan, circuit)}
             value={circuit.sets.get(id) ?? null}
             onCommit={(set) => store.edit((before) => setSet(before, circuit.id, id, set))}
           />

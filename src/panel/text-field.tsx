@@ -26,7 +26,11 @@ export function TextField({ label, value, bare, lines, needed, refuse, onCommit 
   })
   return (
     <Field id={id} label={label} bare={bare} why={why}>
-      {lines ? <textarea {...input} rows={lines} /> : <input {...input} type="text" autocomplete="off" />}
+      {lines ? (
+        <textarea {...input} rows={lines} dir="auto" />
+      ) : (
+        <input {...input} type="text" autocomplete="off" dir="auto" />
+      )}
     </Field>
   )
 }

@@ -78,6 +78,7 @@ function Title({ store }: { store: Store }) {
     <input
       {...input}
       class="title"
+      dir="auto"
       aria-label="Title of the plan"
       title="Title of the plan: click to change it"
       autocomplete="off"

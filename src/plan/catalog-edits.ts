@@ -6,7 +6,7 @@ import type { TelephoneSet } from '../catalog/telephone-set'
 import type { Wire } from '../catalog/wire'
 import { bad, ok, type Result } from '../problem'
 import { faultsOf } from '../schema/faults'
-import { type Circuit, lineName, type Plan } from './plan'
+import { type Circuit, circuitName, lineName, type Plan } from './plan'
 
 type Kind = keyof CatalogEntries
 
@@ -52,7 +52,7 @@ export const removeOwnSupply = (plan: Plan, id: string): Result<Plan> =>
   )
 
 const circuitNames = (plan: Plan, uses: (circuit: Circuit) => boolean) =>
-  [...plan.circuits.values()].filter(uses).map((circuit) => circuit.name)
+  [...plan.circuits.values()].filter(uses).map((circuit) => circuitName(plan, circuit))
 
 /** An entry as it comes back from a file: no member that is undefined, and 0 for −0. */
 export const asFileHolds = <T extends object>(entry: T): T => JSON.parse(JSON.stringify(entry))

@@ -3,7 +3,7 @@ import { bad, ok, type Result } from '../problem'
 import { connectedPieces, sparePairs, stationsOfCircuit } from './circuit-topology'
 import type { CircuitId, LineId, StationId } from './id'
 import { withLinesOut } from './line-removal'
-import { type Circuit, lineName, type Plan } from './plan'
+import { type Circuit, circuitName, lineName, type Plan, plainLineName } from './plan'
 import { assertNewCircuit, withCircuit, without } from './with-feature'
 
 export function renameCircuit(plan: Plan, id: CircuitId, name: string): Plan {
@@ -28,7 +28,7 @@ export function addCircuit(
   }
   const circuit: Circuit = {
     id,
-    name: name ?? lineName(plan, first),
+    name: name ?? plainLineName(plan, first),
     lines: chosen,
     sets: new Map(),
     supply: null,
@@ -45,7 +45,7 @@ export function takeLineIn(plan: Plan, id: CircuitId, lineId: LineId): Result<Pl
   if (full.length > 0) return bad(...full)
   const stations = new Set(stationsOfCircuit(plan, circuit))
   if (!stations.has(line.from) && !stations.has(line.to)) {
-    const message = `${lineName(plan, line)} does not touch ${circuit.name}: take in the lines between them first.`
+    const message = `${lineName(plan, line)} does not touch ${circuitName(plan, circuit)}: take in the lines between them first.`
     return bad({ code: 'unconnected', at: lineId, message })
   }
   return ok(withCircuit(plan, { ...circuit, lines: [...circuit.lines, lineId] }))

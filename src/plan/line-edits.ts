@@ -7,7 +7,7 @@ import { circuitsAtStation, circuitsOfLine } from './circuit-topology'
 import type { CircuitId, LineId, StationId } from './id'
 import { LIMITS } from './limits'
 import { withoutLines } from './line-removal'
-import { type Lay, type Line, lineName, type Plan } from './plan'
+import { type Lay, type Line, lineName, type Plan, plainLineName } from './plan'
 import { assertNewCircuit, assertNewFeature, withCircuit, withLine } from './with-feature'
 
 /** What an electrode is taken for until its own figure is given, Ω: a rod of about a metre in moist loam. Common practice. */
@@ -37,7 +37,7 @@ export function addLine(plan: Plan, { id, newCircuitId, from, to, bends, wire, l
   const drawn = withLine(plan, line)
   if (joined) return withCircuit(drawn, { ...joined, lines: [...joined.lines, id] })
   assertNewCircuit(plan, newCircuitId)
-  const name = lineName(plan, line)
+  const name = plainLineName(plan, line)
   return withCircuit(drawn, { id: newCircuitId, name, lines: [id], sets: new Map(), supply: null })
 }
 

@@ -1,5 +1,6 @@
 import type { CatalogEntries } from '../catalog/catalog'
 import type { Position } from '../geo/position'
+import { isolated } from '../isolated'
 import type { CircuitId, HazardId, LineId, StationId } from './id'
 import type { Work } from './work'
 
@@ -169,12 +170,24 @@ export function vertexOf(plan: Plan, line: Line, index: number): Position {
   return position
 }
 
-/** A station's name, or its id where it has none. Rows of a report carry ids as plain text. */
-export const stationName = (plan: Plan, id: string): string => plan.stations.get(id as StationId)?.name || id
+const givenName = (plan: Plan, id: string): string => plan.stations.get(id as StationId)?.name || id
 
-/** The line's name in reports and on papers: the names of its two stations. */
+/** The line's name in files and in what is kept: the names of its two stations, as they were given. */
+export const plainLineName = (plan: Plan, line: Line): string =>
+  `${givenName(plan, line.from)} – ${givenName(plan, line.to)}`
+
+/** A station's name for text, or its id where it has none. Rows of a report carry ids as plain text. */
+export const stationName = (plan: Plan, id: string): string => isolated(givenName(plan, id))
+
+/** A line's name for text: the names of its two stations, each apart from the other. */
 export const lineName = (plan: Plan, line: Line): string =>
   `${stationName(plan, line.from)} – ${stationName(plan, line.to)}`
+
+/** A circuit's name for text. One that is still called after its first line is written as that line is. */
+export function circuitName(plan: Plan, { id, name, lines }: Pick<Circuit, 'id' | 'name' | 'lines'>): string {
+  const first = plan.lines.get(lines[0]!)
+  return first && name === plainLineName(plan, first) ? lineName(plan, first) : isolated(name || id)
+}
 
 /** Number of a line, from 1, as all papers count them. */
 export const lineNumber = (plan: Plan, id: LineId): number => [...plan.lines.keys()].indexOf(id) + 1

@@ -2,7 +2,7 @@ import type { Position } from '../geo/position'
 import { onGlobe, samePosition } from '../geo/position'
 import type { CircuitId, StationId } from './id'
 import { withoutLines } from './line-removal'
-import { type Circuit, lineName, type Plan, type Station } from './plan'
+import { type Circuit, type Plan, plainLineName, type Station } from './plan'
 import { assertNewFeature, without, withStation } from './with-feature'
 
 export function addStation(
@@ -44,9 +44,10 @@ export function renameStation(plan: Plan, id: StationId, name: string): Plan {
   let circuits: Map<CircuitId, Circuit> | undefined
   for (const circuit of plan.circuits.values()) {
     const first = plan.lines.get(circuit.lines[0]!)
-    if (!first || (first.from !== id && first.to !== id) || circuit.name !== lineName(plan, first)) continue
+    if (!first || (first.from !== id && first.to !== id) || circuit.name !== plainLineName(plan, first))
+      continue
     circuits ??= new Map(plan.circuits)
-    circuits.set(circuit.id, { ...circuit, name: lineName(renamed, first) })
+    circuits.set(circuit.id, { ...circuit, name: plainLineName(renamed, first) })
   }
   return circuits ? { ...renamed, circuits } : renamed
 }

@@ -7,7 +7,7 @@ import type { Piece } from '../materials/spool-plan'
 import { branchStations, lineTags } from '../measure/line-tags'
 import type { MeasuredLine } from '../measure/measured'
 import { memoryOfEach } from '../memo'
-import { type Line, lineName, type Plan } from '../plan/plan'
+import { type Line, type Plan, plainLineName } from '../plan/plan'
 import type { ReportLine } from './report'
 
 const remembered = memoryOfEach<MeasuredLine, ReportLine>()
@@ -33,7 +33,7 @@ export function reportLine(
   const from = [line, wire, pieces, crossings, weather, wireTempC, work, spliceOhms, ...ends]
   return remembered(measured, from, () => ({
     id: line.id,
-    name: lineName(plan, line),
+    name: plainLineName(plan, line),
     mapM: measured.mapM,
     groundM: measured.groundM,
     laidM: measured.laidM,

@@ -1,3 +1,4 @@
+import { lineName } from '../plan/plan'
 import { circuitDiagram } from './kinds/circuit-diagram'
 import { circuitFigures } from './kinds/circuit-figures'
 import { faultCard } from './kinds/fault-card'
@@ -30,7 +31,7 @@ export const PAPER_KINDS: Readonly<
     source.report.lines.flatMap((measured) => {
       const line = source.plan.lines.get(measured.id)
       if (!line) return []
-      const about = `Line ${lineNumber(source, line.id)}: ${measured.name}`
+      const about = `Line ${lineNumber(source, line.id)}: ${lineName(source.plan, line)}`
       return [{ title: 'Route sheet', about, blocks: lineSheet(source, line, measured, room) }]
     }),
   'Circuit diagram': (source, room) => [

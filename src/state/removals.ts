@@ -1,3 +1,4 @@
+import { isolated } from '../isolated'
 import { removeHazard } from '../plan/hazard-edits'
 import type { CircuitId, HazardId, LineId, StationId } from '../plan/id'
 import { removeLine } from '../plan/line-edits'
@@ -5,6 +6,7 @@ import { withLinesOut } from '../plan/line-removal'
 import { lineName, type Plan, stationName } from '../plan/plan'
 import { removeStation } from '../plan/station-edits'
 import { removalSentence } from '../words/removal-words'
+import { tongueOf } from '../words/tongue'
 import type { Store } from './store'
 
 /** Removals as a person asks for them: one undo step each, and told with all that went along. */
@@ -40,7 +42,7 @@ export const deleteStation = (store: Store, id: StationId): void =>
 export const deleteHazard = (store: Store, id: HazardId): void =>
   remove(
     store,
-    (plan) => plan.hazards.get(id)?.name || 'Hazard',
+    (plan) => isolated(plan.hazards.get(id)?.name ?? '') || 'Hazard',
     'things',
     (plan) => removeHazard(plan, id),
   )
@@ -49,7 +51,7 @@ export const deleteHazard = (store: Store, id: HazardId): void =>
 export const endCircuit = (store: Store, id: CircuitId): void =>
   remove(
     store,
-    (plan) => `Circuit ${plan.circuits.get(id)?.name ?? ''}`,
+    (plan) => `Circuit ${tongueOf(plan, store.units.peek()).name(id)}`,
     'circuit',
     (plan) => withLinesOut(plan, new Set(plan.circuits.get(id)?.lines), id),
   )

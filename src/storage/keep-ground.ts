@@ -1,3 +1,4 @@
+import { isolated } from '../isolated'
 import type { TerrainJobs } from '../jobs/terrain-jobs'
 import type { Plan } from '../plan/plan'
 import type { Problem } from '../problem'
@@ -88,7 +89,7 @@ export async function keepGround(
       if (isFresh(before, extent)) continue
       const result = await underWatch(
         store.work,
-        `Reading heights from ${source.name}`,
+        `Reading heights from ${isolated(source.name)}`,
         (watch) => readSource(source, extent, watch),
         gone,
       )
@@ -118,7 +119,7 @@ export async function keepGround(
 
   const keepFile = async (key: string, file: File): Promise<boolean> => {
     if (!files) {
-      store.notice.value = GROUND_NOTICES.nowhere(file.name)
+      store.notice.value = GROUND_NOTICES.nowhere(isolated(file.name))
       return false
     }
     try {
@@ -127,7 +128,7 @@ export async function keepGround(
       void navigator.storage?.persist?.()
       return true
     } catch {
-      store.notice.value = GROUND_NOTICES.full(file.name)
+      store.notice.value = GROUND_NOTICES.full(isolated(file.name))
       return false
     }
   }
@@ -136,7 +137,7 @@ export async function keepGround(
     const key = newKey()
     const tried = ofFile(key, file, true)
     const extent = planExtent(store.settled.peek())
-    const result = await underWatch(store.work, `Reading heights from ${file.name}`, (watch) =>
+    const result = await underWatch(store.work, `Reading heights from ${isolated(file.name)}`, (watch) =>
       readSource(tried, extent, watch),
     )
     if (!result) return

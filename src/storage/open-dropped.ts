@@ -1,5 +1,6 @@
 import { textOf } from '../files/text-bytes'
 import type { HazardFeatures } from '../hazard/hazard-features'
+import { isolated } from '../isolated'
 import { type FileStore, openPlanFile } from './open-save'
 
 /** Where a file goes that is no plan. */
@@ -26,7 +27,7 @@ export async function importHazards(store: ImportStore, file: File): Promise<voi
   const { parseHazardFeatures } = await import('../files/parse-hazard-features')
   const bytes = await file.arrayBuffer().catch(() => undefined)
   if (bytes === undefined) {
-    store.notice.value = `${file.name} cannot be read. Check that it is still there and that you may read it.`
+    store.notice.value = `${isolated(file.name)} cannot be read. Check that it is still there and that you may read it.`
     return
   }
   const text = textOf(new Uint8Array(bytes))

@@ -1,5 +1,6 @@
 import { formatPlan } from '../files/format-plan'
 import { parsePlanBytes } from '../files/parse-plan'
+import { isolated } from '../isolated'
 import type { Plan } from '../plan/plan'
 import type { Problem } from '../problem'
 
@@ -17,7 +18,7 @@ export async function openPlanFile(store: FileStore, file: File): Promise<void> 
   try {
     bytes = new Uint8Array(await file.arrayBuffer())
   } catch {
-    store.notice.value = `${file.name} cannot be read. Check that it is still there and that you may read it.`
+    store.notice.value = `${isolated(file.name)} cannot be read. Check that it is still there and that you may read it.`
     return
   }
   const result = parsePlanBytes(bytes)

@@ -1,4 +1,5 @@
 import type { Lack, Lacks, Remark, Remarks } from '../budget/circuit-notes'
+import { isolated } from '../isolated'
 import type { Tongue } from './tongue'
 import { formatList, formatMA, plainNumber } from './units'
 
@@ -28,17 +29,17 @@ const REMARKS: Sayings<Remarks> = {
   'only-with-battery': ({ station }, { name }) =>
     `Only calls with the set at ${name(station)} have current: the others cannot talk to each other.`,
   'indicator-takes-all': ({ supply, volts }) =>
-    `The indicator of ${supply} takes all of its ${plainNumber(volts)} V: no current flows.`,
+    `The indicator of ${isolated(supply)} takes all of its ${plainNumber(volts)} V: no current flows.`,
   'bells-look-lifted': ({ mA, offHookMA }) =>
     `All bells together draw ${formatMA(mA)}, and ${formatMA(offHookMA)} count as answered: the supply may take the line as lifted.`,
   'lamp-one-way': ({ at, others }, { name }) =>
     `The lamp calls only whoever is at ${name(at)}: ${formatList(others.map(name))} cannot be called from there and must listen at agreed times.`,
   'worn-unknown': ({ wire }) =>
-    `How much ${wire} leaks when it is worn is not known: wet, it is reckoned as new.`,
+    `How much ${isolated(wire)} leaks when it is worn is not known: wet, it is reckoned as new.`,
   'same-port': ({ stations }, { name }) =>
     `${formatList(stations.map(name), stations.length)} hang on one side of the unit: it does not ring one of them when another is lifted.`,
   'bells-over-load': ({ stations, load, supply, maxLoad }, { name }) =>
-    `The bells at ${formatList(stations.map(name), stations.length)} are a load of ${load.toFixed(1)}; ${supply} is made for ${plainNumber(maxLoad)}.`,
+    `The bells at ${formatList(stations.map(name), stations.length)} are a load of ${load.toFixed(1)}; ${isolated(supply)} is made for ${plainNumber(maxLoad)}.`,
 }
 
 /** What a circuit cannot do without, as a sentence. */

@@ -1,8 +1,9 @@
 import { BUILT_IN } from '../catalog/built-in'
 import { type CatalogEntries, mergeCatalogs } from '../catalog/catalog'
 import { HAZARDS } from '../hazard/kinds'
-import type { CircuitId, HazardId, LineId } from '../plan/id'
-import { lineName, type Plan, stationName } from '../plan/plan'
+import { isolated } from '../isolated'
+import type { CircuitId, HazardId, LineId, StationId } from '../plan/id'
+import { circuitName, lineName, type Plan, stationName } from '../plan/plan'
 import {
   fieldText,
   formatDistanceM,
@@ -86,13 +87,15 @@ function catalogOf(entries: CatalogEntries) {
   return catalog
 }
 
-function nameIn(plan: Plan, id: string): string {
+/** What the plan calls a thing of its own or an entry of the catalog, ready to stand in other text. */
+export function nameIn(plan: Plan, id: string): string {
   const line = plan.lines.get(id as LineId)
   if (line) return lineName(plan, line)
   const hazard = plan.hazards.get(id as HazardId)
-  if (hazard) return hazard.name || HAZARDS[hazard.hazard].one
-  const own = plan.circuits.get(id as CircuitId)?.name ?? stationName(plan, id)
-  if (own && own !== id) return own
+  if (hazard) return isolated(hazard.name) || HAZARDS[hazard.hazard].one
+  const circuit = plan.circuits.get(id as CircuitId)
+  if (circuit) return circuitName(plan, circuit)
+  if (plan.stations.has(id as StationId)) return stationName(plan, id)
   const { wires, sets, supplies } = catalogOf(plan.catalog)
-  return (wires.get(id) ?? sets.get(id) ?? supplies.get(id))?.name ?? id
+  return isolated((wires.get(id) ?? sets.get(id) ?? supplies.get(id))?.name ?? id)
 }

@@ -1,3 +1,4 @@
+import { isolated } from '../../isolated'
 import type { Hazard, Station } from '../../plan/plan'
 import { outlineOf } from '../tools/scene'
 import type { MapView, Point } from '../view/map-view'
@@ -23,7 +24,14 @@ export interface Label extends NameToPlace {
 }
 
 const shortened = (name: string): string =>
-  name.length > MOST_LETTERS ? `${name.slice(0, MOST_LETTERS - 1).trimEnd()}…` : name
+  isolated(
+    [...name].length > MOST_LETTERS
+      ? `${[...name]
+          .slice(0, MOST_LETTERS - 1)
+          .join('')
+          .trimEnd()}…`
+      : name,
+  )
 
 export function stationLabel({ id, name }: Station, { x, y }: Point): Label {
   const words = shortened(name)

@@ -1,4 +1,5 @@
 import { effect } from '../../state/steady-effect'
+import { nameIn } from '../../words/tongue'
 import { formatDistanceM } from '../../words/units'
 import type { Bench } from '../bench'
 
@@ -26,7 +27,7 @@ export function showRubberLabel({ store, view, ghost }: Bench): () => void {
     const { x, y } = view.map.layerPointToContainerPoint([end.x, end.y])
     label.textContent = [
       measured ? `${formatDistanceM(measured.wireM, store.units.value)} of wire` : '',
-      circuit && hasSets > 1 ? `${circuit.name} ${circuit.verdict}` : '',
+      circuit && hasSets > 1 ? `${nameIn(store.plan.peek(), circuit.id)} ${circuit.verdict}` : '',
     ]
       .filter(Boolean)
       .join(' · ')

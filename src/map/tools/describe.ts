@@ -1,6 +1,7 @@
 import { HAZARDS } from '../../hazard/kinds'
+import { isolated } from '../../isolated'
 import type { HazardId, LineId, StationId } from '../../plan/id'
-import { lineName, type Plan } from '../../plan/plan'
+import { lineName, type Plan, stationName } from '../../plan/plan'
 import { LAY_WORDS } from '../../words/plan-words'
 import type { Here } from './whats-here'
 
@@ -24,7 +25,7 @@ export function describe(plan: Plan, found: Here): string {
 
 /** `Station Ford`; a name that says so itself needs no second word. */
 export function stationWords(plan: Plan, id: StationId): string {
-  const name = plan.stations.get(id)?.name ?? ''
+  const name = stationName(plan, id)
   return name.startsWith('Station ') ? name : `Station ${name}`
 }
 
@@ -40,5 +41,5 @@ function legWords(plan: Plan, id: LineId, leg: number): string {
 
 function hazardWords(plan: Plan, id: HazardId): string {
   const hazard = plan.hazards.get(id)
-  return hazard ? [HAZARDS[hazard.hazard].word, hazard.name].filter(Boolean).join(' ') : ''
+  return hazard ? [HAZARDS[hazard.hazard].word, isolated(hazard.name)].filter(Boolean).join(' ') : ''
 }

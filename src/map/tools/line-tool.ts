@@ -1,7 +1,7 @@
 import { batch, computed, signal } from '@preact/signals'
 import type { Position } from '../../geo/position'
 import type { StationId } from '../../plan/id'
-import { type Lay, lineName, type Plan } from '../../plan/plan'
+import { type Lay, lineName, type Plan, stationName } from '../../plan/plan'
 import { equipmentUsedLast, wireUsedLast } from '../../state/used-last'
 import type { Aim, Bench, MapTool } from '../bench'
 import { showDraft } from '../layers/show-draft'
@@ -58,7 +58,7 @@ export function lineTool(bench: Bench): MapTool & { readonly remove: () => void 
     tail.value = null
     pointer.value = null
     draft.value = beginLine(plan, start)
-    bench.say(`Line from ${start.kind === 'station' ? (plan.stations.get(start.id)?.name ?? '') : 'here'}`)
+    bench.say(`Line from ${start.kind === 'station' ? stationName(plan, start.id) : 'here'}`)
   }
 
   const drop = () => {

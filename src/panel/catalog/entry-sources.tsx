@@ -1,5 +1,6 @@
 import { tallyOf } from '../../catalog/source-tally'
 import { restsOnMemory, sourceAt } from '../../catalog/sources'
+import { isolated } from '../../isolated'
 import type { Store } from '../../state/store'
 import { sourceKind, spreadText, tallySentence } from '../../words/source-words'
 import { unitOf } from '../../words/units'
@@ -27,7 +28,7 @@ export function EntrySources({ store, entry }: { store: Store; entry: Entry }) {
     ]
   })
   return (
-    <OnDemand title={`${entry.name}: figures and sources`}>
+    <OnDemand title={`${isolated(entry.name)}: figures and sources`}>
       <p class="source">{entry.source || 'No source is given.'}</p>
       <p class="quiet">{tallySentence(tallyOf([entry]))}</p>
       <dl class="sources">

@@ -1,5 +1,6 @@
 import { useSignal } from '@preact/signals'
 import type { ComponentChildren } from 'preact'
+import { isolated } from '../../isolated'
 import type { Problem } from '../../problem'
 import type { Store } from '../../state/store'
 import { OnDemand } from '../question'
@@ -32,7 +33,7 @@ export function OwnEntries<T extends Entry>({ store, what, known, own, onPut, on
   return (
     <>
       {own.map((entry) => (
-        <OnDemand key={entry.id} title={entry.name}>
+        <OnDemand key={entry.id} title={isolated(entry.name)}>
           {form(entry)}
           <button
             type="button"
@@ -53,7 +54,7 @@ export function OwnEntries<T extends Entry>({ store, what, known, own, onPut, on
       <SelectField
         label={`Known ${what === 'supply' ? 'supplies' : `${what}s`}`}
         value={chosen.value}
-        options={known.map(({ id, name }) => ({ value: id, text: name }))}
+        options={known.map(({ id, name }) => ({ value: id, text: isolated(name) }))}
         onCommit={(id) => {
           chosen.value = id
         }}

@@ -2,6 +2,7 @@ import type { Circuit } from '../../plan/plan'
 import type { ReportCircuit } from '../../report/report'
 import type { Store } from '../../state/store'
 import { ASKED_KINDS, wordsOf } from '../../words/check-words'
+import { nameIn } from '../../words/tongue'
 import { formatOhms } from '../../words/units'
 import { loadWhenShown } from '../load-when-shown'
 import { OnDemand } from '../question'
@@ -37,7 +38,7 @@ export function BudgetFigures({
       <ul class="plain">
         {lines.map((line) => (
           <li key={line.id}>
-            {line.name}: loop {formatOhms(line.loopOhms)}
+            {nameIn(store.plan.value, line.id)}: loop {formatOhms(line.loopOhms)}
           </li>
         ))}
       </ul>

@@ -3,7 +3,7 @@ import { isUnfinished } from '../../budget/circuit-notes'
 import type { CheckKind, RowOf } from '../../budget/rows'
 import { stationsOfCircuit } from '../../plan/circuit-topology'
 import type { CircuitId } from '../../plan/id'
-import { type Circuit, stationName } from '../../plan/plan'
+import { type Circuit, circuitName, stationName } from '../../plan/plan'
 import { isAmiss } from '../../report/remedies'
 import { applyChanges } from '../../report/remedy-changes'
 import type { ReportCircuit } from '../../report/report'
@@ -57,7 +57,7 @@ export function CircuitCard({ store, id }: { store: Store; id: CircuitId }) {
 
   return (
     <>
-      <h1>{circuit.name}</h1>
+      <h1>{circuitName(plan, circuit)}</h1>
       <Standing store={store} found={found} />
       {found.missing.length > 0 && (
         <ul class="missing">

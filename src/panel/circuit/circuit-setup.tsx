@@ -1,4 +1,5 @@
 import { useSignal } from '@preact/signals'
+import { isolated } from '../../isolated'
 import { renameCircuit, setSet, setSupply, takeLineIn, takeLineOut } from '../../plan/circuit-edits'
 import { stationsOfCircuit } from '../../plan/circuit-topology'
 import type { LineId, StationId } from '../../plan/id'
@@ -80,7 +81,10 @@ function SupplyFields({ store, circuit, stations }: StationFields) {
         value={supply?.type ?? NONE}
         options={[
           { value: NONE, text: 'none: every set feeds itself' },
-          ...[...store.catalog.value.supplies.values()].map(({ id, name }) => ({ value: id, text: name })),
+          ...[...store.catalog.value.supplies.values()].map(({ id, name }) => ({
+            value: id,
+            text: isolated(name),
+          })),
         ]}
         onCommit={choose}
       />

@@ -1,3 +1,4 @@
+import { isolated } from '../../isolated'
 import type { Store } from '../../state/store'
 import { SelectField } from '../select-field'
 
@@ -24,7 +25,7 @@ export function SetField({ store, label, value, several, onCommit }: Props) {
       options={[
         ...(several ? [{ value: SEVERAL, text: 'several' }] : []),
         { value: '', text: 'no set: a joint' },
-        ...sets.map(({ id, name }) => ({ value: id, text: name })),
+        ...sets.map(({ id, name }) => ({ value: id, text: isolated(name) })),
       ]}
       onCommit={(id) => id !== SEVERAL && onCommit(id === '' ? null : id)}
     />

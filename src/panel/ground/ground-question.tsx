@@ -1,3 +1,4 @@
+import { isolated, undirected } from '../../isolated'
 import type { Store } from '../../state/store'
 import { HAZARD_TYPES, importHazards } from '../../storage/open-dropped'
 import { chooseFiles } from '../../storage/open-save'
@@ -44,7 +45,7 @@ function GridRow({ store, grid }: { store: Store; grid: KeptGrid }) {
   return (
     <li>
       <span>
-        {grid.name}
+        <bdi>{undirected(grid.name)}</bdi>
         <span class="soft">
           {' '}
           {STATE_WORDS[grid.state]}
@@ -55,7 +56,7 @@ function GridRow({ store, grid }: { store: Store; grid: KeptGrid }) {
       {grid.key !== 'demo' && grid.key !== 'online' && (
         <button
           type="button"
-          aria-label={`Remove ${grid.name}`}
+          aria-label={`Remove ${isolated(grid.name)}`}
           onClick={() => void store.groundWorker.value?.remove(grid.key)}
         >
           Remove

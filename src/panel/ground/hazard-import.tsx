@@ -11,6 +11,7 @@ import {
   tellingProperties,
 } from '../../hazard/hazard-features'
 import { HAZARDS } from '../../hazard/kinds'
+import { undirected } from '../../isolated'
 import { addHazards } from '../../plan/hazard-edits'
 import type { HazardId } from '../../plan/id'
 import { HAZARD_KINDS, type HazardKind, type Plan } from '../../plan/plan'
@@ -32,7 +33,9 @@ export function HazardImport({ store }: { store: Store }) {
   }
   return (
     <dialog ref={dialog} class="problems hazard-import" aria-labelledby="import-title" onClose={close}>
-      <h1 id="import-title">What is in {found.name}?</h1>
+      <h1 id="import-title">
+        What is in <bdi>{undirected(found.name)}</bdi>?
+      </h1>
       <Mapping key={found.name} store={store} features={found.features} onDone={close} />
     </dialog>
   )

@@ -1,9 +1,10 @@
+import { isolated } from '../../isolated'
 import { addCircuit } from '../../plan/circuit-edits'
 import { circuitsOfLine, sparePairs } from '../../plan/circuit-topology'
 import type { LineId } from '../../plan/id'
 import { LIMITS } from '../../plan/limits'
 import { setPairs, setReturn, setWire, setWorn } from '../../plan/line-edits'
-import { type Line, lineName, stationName } from '../../plan/plan'
+import { circuitName, type Line, lineName, stationName } from '../../plan/plan'
 import type { ReportLine } from '../../report/report'
 import { newCircuitId } from '../../state/new-id'
 import { deleteLine } from '../../state/removals'
@@ -74,7 +75,7 @@ export function LineCard({ store, id }: { store: Store; id: LineId }) {
                   store.selection.value = { kind: 'circuit', id: circuit.id }
                 }}
               >
-                {circuit.name}
+                {circuitName(plan, circuit)}
               </button>
             </li>
           ))}
@@ -126,7 +127,10 @@ function WireFields({ store, line }: { store: Store; line: Line }) {
       <SelectField
         label="Wire"
         value={line.wire}
-        options={[...catalog.value.wires.values()].map(({ id, name }) => ({ value: id, text: name }))}
+        options={[...catalog.value.wires.values()].map(({ id, name }) => ({
+          value: id,
+          text: isolated(name),
+        }))}
         onCommit={(id) => store.edit((before) => setWire(before, line.id, id))}
       />
       <NumberField

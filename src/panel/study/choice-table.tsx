@@ -1,6 +1,7 @@
 import { useSignal } from '@preact/signals'
 import { useEffect } from 'preact/hooks'
 import type { Choice } from '../../budget/choices'
+import { undirected } from '../../isolated'
 import type { CircuitId } from '../../plan/id'
 import { stationName } from '../../plan/plan'
 import { NO_CHOICES, searchChoices } from '../../state/choice-search'
@@ -66,7 +67,7 @@ function Choices({ store, caption, list, longestM, isNow }: Props) {
         {list.toSorted(betterChoice).map((choice) => (
           <tr key={choice.id} class={isNow(choice.id) ? 'now' : undefined}>
             <th scope="row">
-              {choice.name}
+              <bdi>{undirected(choice.name)}</bdi>
               {isNow(choice.id) && ' (yours now)'}
               <span class="soft">{limitWords(choice, list, (station) => stationName(plan, station))}</span>
             </th>

@@ -1,5 +1,6 @@
 import type { Signal } from '@preact/signals'
 import { useEffect } from 'preact/hooks'
+import { isolated } from '../../isolated'
 import type { CircuitId } from '../../plan/id'
 import { type Reckoned, watchProspect } from '../../state/circuit-prospect'
 import type { Store } from '../../state/store'
@@ -34,7 +35,7 @@ export function ProspectQuestions({ store, id, reckoned }: Props) {
   const { outlook, odds } = prospect
   const { wires, sets, supplies } = store.catalog.value
   const nameOfEntry = (entry: string) =>
-    (wires.get(entry) ?? sets.get(entry) ?? supplies.get(entry))?.name ?? entry
+    isolated((wires.get(entry) ?? sets.get(entry) ?? supplies.get(entry))?.name ?? entry)
   const badDay = [leftSentence(outlook.offHook, say), crowdSentence(outlook.crowd, say)].filter(Boolean)
   return (
     <>

@@ -2,6 +2,7 @@ import { LOAD_KINDS, type LoadKind } from '../../materials/loads'
 import type { WireSpools } from '../../materials/spool-plan'
 import type { WorkField as Name } from '../../plan/work'
 import type { Store } from '../../state/store'
+import { nameIn } from '../../words/tongue'
 import { formatCount, formatMassKg, formatRunM } from '../../words/units'
 import { loadsSentence, loadWords, sharedWords } from '../../words/work-words'
 import { FromBefore } from '../from-before'
@@ -93,7 +94,7 @@ function WireLoad({ store, wire }: { store: Store; wire: WireSpools }) {
   const system = store.units.value
   return (
     <div class="load">
-      <strong>{store.catalog.value.wires.get(wire.wire)?.name ?? wire.wire}</strong>
+      <strong>{nameIn(store.plan.value, wire.wire)}</strong>
       <span>
         {wire.carry.map(({ lengthM, count }) => `${count} × ${formatRunM(lengthM, system)}`).join(', ') ||
           'no spool'}

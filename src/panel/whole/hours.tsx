@@ -3,6 +3,7 @@ import type { LineId } from '../../plan/id'
 import { setMeans, setWork } from '../../plan/settings-edits'
 import { type WorkField as Name, workOf } from '../../plan/work'
 import type { Store } from '../../state/store'
+import { nameIn } from '../../words/tongue'
 import { formatHours, hoursSentence, smallCrewSentence } from '../../words/work-words'
 import { FromBefore } from '../from-before'
 import { OnDemand, Question } from '../question'
@@ -68,8 +69,8 @@ export function Hours({ store }: { store: Store }) {
 }
 
 function LineHoursList({ store }: { store: Store }) {
-  const { lines, hours } = store.report.value
-  const nameOf = (id: LineId) => lines.find((line) => line.id === id)?.name ?? id
+  const { hours } = store.report.value
+  const nameOf = (id: LineId) => nameIn(store.plan.value, id)
   return (
     <ul class="rows">
       {hours.lines.map(({ line, totalH, recoveryH }) => (

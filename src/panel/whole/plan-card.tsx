@@ -1,11 +1,12 @@
 import { isUnfinished } from '../../budget/circuit-notes'
 import type { Verdict } from '../../budget/rows'
+import { undirected } from '../../isolated'
 import { stationName } from '../../plan/plan'
 import type { ReportCircuit } from '../../report/report'
 import type { Store } from '../../state/store'
 import { checkWords } from '../../words/check-words'
 import { lackSentence } from '../../words/circuit-notes'
-import { tongueOf } from '../../words/tongue'
+import { nameIn, tongueOf } from '../../words/tongue'
 import { formatCount } from '../../words/units'
 import { UnjoinedStations } from '../ground/net-questions'
 import { loadWhenShown } from '../load-when-shown'
@@ -19,7 +20,9 @@ export function PlanCard({ store }: { store: Store }) {
   const { circuits } = store.report.value
   return (
     <>
-      <h1>{plan.title || 'Plan without a title'}</h1>
+      <h1>
+        <bdi>{undirected(plan.title) || 'Plan without a title'}</bdi>
+      </h1>
       <p>{standingSentence(circuits)}</p>
       {plan.stations.size === 0 && <FirstSteps />}
       {circuits.length > 0 && (
@@ -65,7 +68,7 @@ function CircuitRow({ store, circuit }: { store: Store; circuit: ReportCircuit }
           store.selection.value = { kind: 'circuit', id: circuit.id }
         }}
       >
-        <span class="name">{circuit.name}</span>
+        <span class="name">{nameIn(store.plan.value, circuit.id)}</span>
         <VerdictMark verdict={circuit.verdict} unfinished={isUnfinished(circuit.missing)} />
         <span class="soft">{reason(store, circuit)}</span>
         <VerdictMark verdict={circuit.worst.verdict} unfinished={isUnfinished(circuit.missing)} />

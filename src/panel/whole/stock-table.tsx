@@ -1,4 +1,5 @@
 import { useSignal } from '@preact/signals'
+import { isolated } from '../../isolated'
 import { LIMITS } from '../../plan/limits'
 import type { Stock } from '../../plan/plan'
 import { putStock, setStock } from '../../plan/settings-edits'
@@ -23,7 +24,7 @@ export function StockTable({ store }: { store: Store }) {
     >
       <ul class="rows">
         {stock.map((entry) => {
-          const name = `${wires.get(entry.wire)?.name ?? entry.wire}, ${formatLengthM(entry.lengthM, system)}`
+          const name = `${isolated(wires.get(entry.wire)?.name ?? entry.wire)}, ${formatLengthM(entry.lengthM, system)}`
           return (
             <li key={`${entry.wire} ${entry.lengthM}`}>
               <NumberField
@@ -78,7 +79,7 @@ function NewStock({ store }: { store: Store }) {
       <SelectField
         label="Wire"
         value={entry.value.wire}
-        options={wires.map(({ id, name }) => ({ value: id, text: name }))}
+        options={wires.map(({ id, name }) => ({ value: id, text: isolated(name) }))}
         onCommit={(wire) => set({ wire })}
       />
       <NumberField

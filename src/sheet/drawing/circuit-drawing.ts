@@ -2,6 +2,8 @@ import type { Box, Point } from '../../figure/geometry'
 import { wrapText } from '../../figure/text-width'
 import type { StationId } from '../../plan/id'
 import type { Circuit, Line } from '../../plan/plan'
+import { stationName } from '../../plan/plan'
+import { nameIn } from '../../words/tongue'
 import { formatOhms } from '../../words/units'
 import { lineLossDb } from '../line-loss'
 import { lineNumber } from '../line-marks'
@@ -55,13 +57,13 @@ function wordsOn(
   circuit: Circuit,
   id: string,
 ): { words: string[]; hasSet: boolean; hasSupply: boolean } {
-  const { catalog } = source
+  const { plan } = source
   const set = circuit.sets.get(id as StationId)
   const supply = circuit.supply?.at === id ? circuit.supply.type : undefined
   return {
     words: [
-      set === undefined ? 'joint' : (catalog.sets.get(set)?.name ?? set),
-      ...(supply === undefined ? [] : [`supply: ${catalog.supplies.get(supply)?.name ?? supply}`]),
+      set === undefined ? 'joint' : nameIn(plan, set),
+      ...(supply === undefined ? [] : [`supply: ${nameIn(plan, supply)}`]),
     ],
     hasSet: set !== undefined,
     hasSupply: supply !== undefined,
@@ -83,7 +85,7 @@ export function drawCircuit(
   const lines = circuit.lines.flatMap((id) => plan.lines.get(id) ?? [])
   const first = lines[0]
   if (!first) return []
-  const nameOf = (id: string) => plan.stations.get(id as StationId)?.name || id
+  const nameOf = (id: string) => stationName(plan, id)
   const root = circuit.supply?.at ?? [...circuit.sets.keys()][0] ?? first.from
   const wordsOf = (line: Line) => {
     const found = measured.get(line.id)!

@@ -4,7 +4,7 @@ import { textWidthEm } from '../../figure/text-width'
 import { between, crossTicks, middleInside } from '../../figure/wire-strokes'
 import { hazardName } from '../../hazard/kinds'
 import type { LineId } from '../../plan/id'
-import { type HazardKind, type Lay, type Line, verticesOf } from '../../plan/plan'
+import { type HazardKind, type Lay, type Line, stationName, verticesOf } from '../../plan/plan'
 import { LAY_LETTERS } from '../../words/plan-words'
 import { formatDistanceM } from '../../words/units'
 import { lineMarks } from '../line-marks'
@@ -123,7 +123,7 @@ export function drawMap(
   const stations = [...plan.stations.values()]
     .map((station) => ({
       id: station.id,
-      name: station.name || station.id,
+      name: stationName(plan, station.id),
       at: on(station.position),
       hasSupply: supplies.has(station.id),
     }))

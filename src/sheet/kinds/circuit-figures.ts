@@ -1,7 +1,7 @@
 import { conditionsOf } from '../../budget/conditions'
 import { circuitPlots } from '../../figure/circuit-plots'
 import { measurePlan } from '../../measure/measure-line'
-import { stationName } from '../../plan/plan'
+import { circuitName, stationName } from '../../plan/plan'
 import { circuitNetwork } from '../../report/circuit-network'
 import { PLOT_HEIGHT_MM } from '../drawing/plot-size'
 import type { Block } from '../layout/block'
@@ -23,7 +23,7 @@ export function circuitFigures(source: PaperSource): readonly Block[] {
       plots.slice(k * ACROSS, (k + 1) * ACROSS),
     )
     return [
-      { kind: 'heading', text: circuit.name },
+      { kind: 'heading', text: circuitName(plan, circuit) },
       ...(rows.length === 0
         ? [{ kind: 'text', text: 'It neither rings, speaks nor carries current as it stands.' } as const]
         : []),

@@ -1,6 +1,7 @@
 import { gridReference } from '../../geo/grid-reference'
-import { type Line, stationName } from '../../plan/plan'
+import { circuitName, type Line, stationName } from '../../plan/plan'
 import type { ReportLine } from '../../report/report'
+import { nameIn } from '../../words/tongue'
 import { formatLengthM, formatOhms } from '../../words/units'
 import { formatHours } from '../../words/work-words'
 import type { PaperSource } from '../paper-source'
@@ -20,11 +21,11 @@ function placeOf({ plan }: PaperSource, id: Line['from']): string {
 
 /** What the line is, from where to where, how long, and who lays it. */
 export function lineSummary(source: PaperSource, line: Line, measured: ReportLine): string {
-  const { report, catalog, system } = source
-  const wire = catalog.wires.get(line.wire)?.name ?? line.wire
+  const { plan, report, system } = source
+  const wire = nameIn(plan, line.wire)
   const pairs =
     line.pairs > 1 ? `${line.pairs} pairs` : line.return === 'earth' ? 'one wire and the earth' : 'one pair'
-  const circuits = circuitsOn(source, line).map(({ name }) => name)
+  const circuits = circuitsOn(source, line).map((circuit) => circuitName(plan, circuit))
   const hours = report.hours.lines.find((each) => each.line === line.id)
   return (
     `From ${placeOf(source, line.from)} to ${placeOf(source, line.to)}. ${wire}, ${pairs}; carries ${circuits.join(', ') || 'no circuit yet'}. ` +

@@ -2,7 +2,7 @@ import { clipSegment, segmentsOf } from '../../figure/geometry'
 import { planeAbout } from '../../geo/plane'
 import { verticesOf } from '../../plan/plan'
 import { cautionText } from '../../words/caution-words'
-import { tongueOf } from '../../words/tongue'
+import { nameIn, tongueOf } from '../../words/tongue'
 import { formatDistanceM, formatMassKg, formatTempC } from '../../words/units'
 import { frameIn } from '../drawing/map-frame'
 import { innerBox, isInWindow, matchesOf, tilesOver, toPaper, windowOver } from '../drawing/map-window'
@@ -29,7 +29,9 @@ function summary({ plan, report, system }: PaperSource): string {
   )
   const kg = report.spools.reduce((sum, wire) => sum + wire.kg, 0)
   const splices = report.spools.reduce((sum, wire) => sum + wire.splices, 0)
-  const circuits = report.circuits.map((circuit) => `${circuit.name} ${circuit.verdict}`).join(', ')
+  const circuits = report.circuits
+    .map((circuit) => `${nameIn(plan, circuit.id)} ${circuit.verdict}`)
+    .join(', ')
   return (
     `${plan.stations.size} stations and ${report.lines.length} lines over ${formatDistanceM(groundM, system)} of ground; ` +
     `${formatDistanceM(wireM, system)} of wire, ${splices} splices, ${formatMassKg(kg, system)} of wire to carry with reserve. ` +

@@ -1,3 +1,4 @@
+import { nameIn } from '../../words/tongue'
 import { formatTempC } from '../../words/units'
 import type { Block } from '../layout/block'
 import type { PaperSource } from '../paper-source'
@@ -17,7 +18,7 @@ export function testCard(source: PaperSource): readonly Block[] {
     ...report.circuits.flatMap((circuit): readonly Block[] => {
       const tables = [loopTable(source, circuit), callTable(source, circuit)]
       return [
-        { kind: 'heading', text: `${circuit.name} · ${circuit.verdict}` },
+        { kind: 'heading', text: `${nameIn(plan, circuit.id)} · ${circuit.verdict}` },
         ...tables.filter(({ rows }) => rows.length > 0).map((table): Block => ({ kind: 'table', table })),
       ]
     }),

@@ -1,4 +1,5 @@
 import type { ReadonlySignal } from '@preact/signals'
+import { isolated } from '../../isolated'
 import type { UnitSystem } from '../../words/units'
 import type { Block } from './block'
 import { BlockView } from './block-view'
@@ -37,7 +38,7 @@ export function SheetPage(props: Props) {
         <div>
           <h1>{title}</h1>
           {about && <p>{about}</p>}
-          <p>{`${planTitle} · sheet ${number} of ${of}`}</p>
+          <p>{`${isolated(planTitle)} · sheet ${number} of ${of}`}</p>
         </div>
         <div class="basis">
           <Basis date={date} revision={revision} />

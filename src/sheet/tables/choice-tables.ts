@@ -2,7 +2,8 @@ import { type Choice, reachBySupply, reachByWire } from '../../budget/choices'
 import type { CircuitModel } from '../../budget/circuit-model'
 import type { Conditions } from '../../budget/conditions'
 import { longestWay } from '../../budget/path'
-import { type Circuit, stationName } from '../../plan/plan'
+import { isolated } from '../../isolated'
+import { type Circuit, circuitName, stationName } from '../../plan/plan'
 import { betterChoice, limitWords, reachWords } from '../../words/choice-words'
 import type { Table } from '../layout/table'
 import type { PaperSource } from '../paper-source'
@@ -27,7 +28,7 @@ export function choiceTables(
     isNow: (id: string) => boolean,
   ): Table => ({
     isDense: true,
-    title: `${circuit.name}: reach from ${nameOf(way.from)} to ${nameOf(way.to)}, ${title}`,
+    title: `${circuitName(plan, circuit)}: reach from ${nameOf(way.from)} to ${nameOf(way.to)}, ${title}`,
     columns: [
       { head: what, share: 80 },
       { head: 'Today', share: 22 },
@@ -37,7 +38,7 @@ export function choiceTables(
     rows: list
       .toSorted(betterChoice)
       .map((choice) => [
-        `${choice.name}${isNow(choice.id) ? ' (yours now)' : ''}`,
+        `${isolated(choice.name)}${isNow(choice.id) ? ' (yours now)' : ''}`,
         reachWords(choice.today, way.wireM, system),
         reachWords(choice.worst, way.wireM, system),
         limitWords(choice, list, nameOf),

@@ -1,7 +1,9 @@
 import { murrayOhm, varleyOhm } from '../../budget/fault-location'
 import { lineConstants } from '../../budget/line-constants'
+import { isolated } from '../../isolated'
 import type { Line } from '../../plan/plan'
 import type { ReportLine } from '../../report/report'
+import { nameIn } from '../../words/tongue'
 import { unitOf } from '../../words/units'
 import type { Cell, Table } from '../layout/table'
 import { lineNumber, tagMarks } from '../line-marks'
@@ -24,7 +26,7 @@ export function shortTable({ plan, catalog, system }: PaperSource): Table {
     ],
     rows: wires.map((wire) => {
       const { ohmPerKm } = lineConstants(wire, plan.weather, plan.wireTempC)
-      return [wire.name, ...READINGS_OHM.map((ohm) => unit.fromSi((ohm / ohmPerKm) * 1000))]
+      return [isolated(wire.name), ...READINGS_OHM.map((ohm) => unit.fromSi((ohm / ohmPerKm) * 1000))]
     }),
   }
 }
@@ -45,7 +47,12 @@ function faultRow(source: PaperSource, line: Line, measured: ReportLine): readon
   const nanoF = wire && (wire.nanoFPerKm * measured.wireM) / 1000
   const stretches = Math.max(1, tagMarks(source, line, measured).length - 1)
   const stops = Math.ceil(Math.log2(stretches))
-  const own = [lineNumber(source, line.id), measured.name, unit.fromSi(measured.wireM), measured.loopOhms]
+  const own = [
+    lineNumber(source, line.id),
+    nameIn(plan, line.id),
+    unit.fromSi(measured.wireM),
+    measured.loopOhms,
+  ]
   if (line.return === 'earth' || !wire) return [...own, null, null, null, nanoF ?? null, stops]
   const { ohmPerKm } = lineConstants(wire, plan.weather, plan.wireTempC)
   const { murrayM, varleyM } = bridgeM(measured.loopOhms, measured.wireM)

@@ -1,6 +1,7 @@
 import { hazardName } from '../../hazard/kinds'
 import { wireMOnLeg } from '../../measure/place-on-line'
 import type { Line } from '../../plan/plan'
+import { stationName } from '../../plan/plan'
 import type { ReportLine } from '../../report/report'
 import { formatLengthM, type Unit, unitOf } from '../../words/units'
 import type { Table } from '../layout/table'
@@ -28,7 +29,7 @@ export function legTable(
 ): Table {
   const { plan, system } = source
   const unit = unitOf('lengthM', system)
-  const nameOf = (id: Line['from']) => plan.stations.get(id)?.name || id
+  const nameOf = (id: Line['from']) => stationName(plan, id)
   const ends = [...line.bends.map((_, i) => `bend ${i + 1}`), nameOf(line.to)]
   const marks = lineMarks(source, line, measured)
   const lastLeg = measured.legs.length - 1

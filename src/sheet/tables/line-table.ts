@@ -1,3 +1,4 @@
+import { nameIn } from '../../words/tongue'
 import { unitOf } from '../../words/units'
 import type { Table } from '../layout/table'
 import { lineNumber } from '../line-marks'
@@ -5,7 +6,7 @@ import type { PaperSource } from '../paper-source'
 
 /** Every line in one row. */
 export function lineTable(source: PaperSource): Table {
-  const { plan, report, catalog, system } = source
+  const { plan, report, system } = source
   const unit = unitOf('lengthM', system)
   const mass = unitOf('massKg', system)
   return {
@@ -25,8 +26,8 @@ export function lineTable(source: PaperSource): Table {
       const wire = drawn?.wire ?? ''
       return [
         lineNumber(source, line.id),
-        line.name,
-        catalog.wires.get(wire)?.name ?? wire,
+        nameIn(plan, line.id),
+        nameIn(plan, wire),
         drawn?.return === 'earth' ? '1 wire, earth' : String(drawn?.pairs ?? 1),
         unit.fromSi(line.groundM),
         unit.fromSi(line.wireM),

@@ -1,6 +1,6 @@
 import type { LineHours, NetHours } from '../../materials/hours'
 import { LOAD_KINDS, type LoadKind, type Loads } from '../../materials/loads'
-import { tongueOf } from '../../words/tongue'
+import { nameIn, tongueOf } from '../../words/tongue'
 import { unitOf } from '../../words/units'
 import { loadWords } from '../../words/work-words'
 import type { Table } from '../layout/table'
@@ -56,7 +56,7 @@ export function massTable({ system }: PaperSource, loads: Loads): Table {
 export function hoursTable(source: PaperSource, hours: NetHours): Table {
   const row = ({ line, crew, layingH, climbingH, crossingsH, splicesH, totalH, recoveryH }: LineHours) => [
     lineNumber(source, line),
-    source.report.lines.find(({ id }) => id === line)?.name ?? line,
+    nameIn(source.plan, line),
     crew,
     layingH + climbingH,
     crossingsH,

@@ -1,3 +1,4 @@
+import { nameIn } from '../../words/tongue'
 import { unitOf } from '../../words/units'
 import type { Table } from '../layout/table'
 import { lineNumber } from '../line-marks'
@@ -5,7 +6,7 @@ import type { PaperSource } from '../paper-source'
 
 /** The cut list: spool by spool, the pieces in the order in which they leave it, and what stays on it. */
 export function cutTable(source: PaperSource): Table {
-  const { plan, report, catalog, system } = source
+  const { plan, report, system } = source
   const unit = unitOf('lengthM', system)
   const pieces = report.lines.flatMap((line) => line.pieces.map((piece) => ({ ...piece, line })))
   return {
@@ -21,7 +22,7 @@ export function cutTable(source: PaperSource): Table {
     rows: report.spools.flatMap((wire) =>
       wire.used.map((spool) => [
         spool.spool,
-        catalog.wires.get(wire.wire)?.name ?? wire.wire,
+        nameIn(plan, wire.wire),
         unit.fromSi(spool.lengthM),
         pieces
           .filter((piece) => piece.spool === spool.spool)
@@ -38,7 +39,7 @@ export function cutTable(source: PaperSource): Table {
 }
 
 /** What to take, one row a length of spool. */
-export function carryTable({ report, catalog, system }: PaperSource): Table {
+export function carryTable({ plan, report, system }: PaperSource): Table {
   const unit = unitOf('lengthM', system)
   const mass = unitOf('massKg', system)
   return {
@@ -52,7 +53,7 @@ export function carryTable({ report, catalog, system }: PaperSource): Table {
       { head: `Missing ${unit.sign}`, share: 18 },
     ],
     rows: report.spools.map((wire) => [
-      catalog.wires.get(wire.wire)?.name ?? wire.wire,
+      nameIn(plan, wire.wire),
       unit.fromSi(wire.neededM),
       wire.carry
         .map(({ lengthM, count }) => `${count} × ${unit.fromSi(lengthM).toFixed(0)} ${unit.sign}`)

@@ -1,9 +1,11 @@
 import { gridReference } from '../../geo/grid-reference'
+import { circuitName, stationName } from '../../plan/plan'
+import { nameIn } from '../../words/tongue'
 import type { Table } from '../layout/table'
 import type { PaperSource } from '../paper-source'
 
 /** Every station: where it stands, what hangs there, which lines meet there (by number). */
-export function stationTable({ plan, catalog }: PaperSource): Table {
+export function stationTable({ plan }: PaperSource): Table {
   const lines = [...plan.lines.values()]
   const circuits = [...plan.circuits.values()]
   return {
@@ -21,13 +23,13 @@ export function stationTable({ plan, catalog }: PaperSource): Table {
         const set = circuit.sets.get(station.id)
         const supply = circuit.supply?.at === station.id ? circuit.supply.type : undefined
         const names = [
-          ...(set === undefined ? [] : [catalog.sets.get(set)?.name ?? set]),
-          ...(supply === undefined ? [] : [catalog.supplies.get(supply)?.name ?? supply]),
+          ...(set === undefined ? [] : [nameIn(plan, set)]),
+          ...(supply === undefined ? [] : [nameIn(plan, supply)]),
         ]
-        return names.length > 0 ? [`${circuit.name}: ${names.join(', ')}`] : []
+        return names.length > 0 ? [`${circuitName(plan, circuit)}: ${names.join(', ')}`] : []
       })
       return [
-        station.name || station.id,
+        stationName(plan, station.id),
         gridReference(station.position) ?? 'outside the grid',
         `${latDeg.toFixed(5)}°, ${lonDeg.toFixed(5)}°`,
         lines

@@ -1,5 +1,6 @@
 import { gridReference } from '../../geo/grid-reference'
 import type { Line } from '../../plan/plan'
+import { lineName } from '../../plan/plan'
 import type { ReportLine } from '../../report/report'
 import { unitOf } from '../../words/units'
 import type { Table } from '../layout/table'
@@ -12,7 +13,7 @@ import { loopOhmsAt } from './loop-ohms-at'
 export function tagTable(source: PaperSource, line: Line, measured: ReportLine): Table {
   const unit = unitOf('lengthM', source.system)
   return {
-    title: `Line ${lineNumber(source, line.id)} · ${measured.name}`,
+    title: `Line ${lineNumber(source, line.id)} · ${lineName(source.plan, line)}`,
     columns: [
       { head: 'Tag', share: 12 },
       { head: 'What it marks', share: 58 },

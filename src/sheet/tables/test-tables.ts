@@ -4,7 +4,7 @@ import { leastOf } from '../../budget/verdict'
 import { type Line, stationName } from '../../plan/plan'
 import type { ReportCircuit, ReportLine } from '../../report/report'
 import { ASKED_KINDS, wordsOf } from '../../words/check-words'
-import { tongueOf } from '../../words/tongue'
+import { nameIn, tongueOf } from '../../words/tongue'
 import { unitOf } from '../../words/units'
 import type { Cell, Table } from '../layout/table'
 import { lineNumber, testPlaces } from '../line-marks'
@@ -43,7 +43,7 @@ export function loopTable(source: PaperSource, circuit: ReportCircuit): Table {
   const { plan, report } = source
   const lines = new Set<string>(plan.circuits.get(circuit.id)?.lines ?? [])
   return {
-    title: `${circuit.name}: its lines, sets taken off`,
+    title: `${nameIn(plan, circuit.id)}: its lines, sets taken off`,
     columns: [
       { head: 'Line', share: 12 },
       { head: 'From – to', share: 50 },
@@ -54,7 +54,7 @@ export function loopTable(source: PaperSource, circuit: ReportCircuit): Table {
     ],
     rows: report.lines
       .filter((line) => lines.has(line.id))
-      .map((line) => [lineNumber(source, line.id), line.name, line.loopOhms, '', '', '']),
+      .map((line) => [lineNumber(source, line.id), nameIn(plan, line.id), line.loopOhms, '', '', '']),
   }
 }
 
@@ -105,7 +105,7 @@ export function callTable({ plan }: PaperSource, circuit: ReportCircuit): Table 
   const kinds = ASKED_KINDS.filter((kind) => !wordsOf(kind).needsSupply || circuit[kind].length > 0)
   const ticked = kinds.filter((kind) => wordsOf(kind).columns.tick !== null)
   return {
-    title: everyCall ? `${circuit.name}: every call` : `${circuit.name}: every station, its weakest call`,
+    title: `${nameIn(plan, circuit.id)}: ${everyCall ? 'every call' : 'every station, its weakest call'}`,
     columns: [
       ...(everyCall ? [{ head: 'From', share: 24 }] : []),
       { head: everyCall ? 'To' : 'Station', share: 24 },
