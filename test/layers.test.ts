@@ -41,7 +41,8 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   map: ['plan', 'geo', 'terrain', 'hazard', 'route', 'measure', 'report', 'words', 'figure', 'state'],
   sheet: [
     ...['plan', 'catalog', 'geo', 'terrain', 'hazard', 'route', 'measure', 'budget', 'materials', 'report'],
-    ...['words', 'jobs', 'state', 'figure'],
+    // A print bears the fingerprint of the plan's own text.
+    ...['words', 'files', 'jobs', 'state', 'figure'],
   ],
   panel: [
     ...['plan', 'catalog', 'geo', 'terrain', 'hazard', 'route', 'measure', 'budget', 'materials', 'report'],

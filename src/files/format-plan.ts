@@ -8,6 +8,7 @@ import {
   type Hazard,
   type Leg,
   type Line,
+  type PaperWishes,
   type Plan,
   type Rest,
   type Station,
@@ -41,6 +42,7 @@ export function formatPlan(plan: Plan): string {
       circuits: [...plan.circuits.values()].map(circuitOf),
       stock: plan.stock.map(({ rest: more, ...known }) => ({ ...known, ...more })),
       ...(plan.work && { work: workInOrder(plan.work) }),
+      ...(plan.papers && { papers: papersInOrder(plan.papers) }),
       ...rest?.plan,
     },
     features: [
@@ -74,6 +76,8 @@ const workInOrder = ({ rest, ...figures }: Work) => ({
   ...Object.fromEntries(WORK_FIELDS.map((field) => [field, figures[field]])),
   ...rest,
 })
+
+const papersInOrder = ({ revision, size, kinds, rest }: PaperWishes) => ({ revision, size, kinds, ...rest })
 
 const circuitOf = ({ id, name, lines, sets, supply, rest }: Circuit) => ({
   id,

@@ -66,6 +66,7 @@ const PLAN_MEMBERS = [
   'circuits',
   'stock',
   'work',
+  'papers',
 ]
 
 /** What makes the file none that can be judged further: no plan at all, or one of another version. */

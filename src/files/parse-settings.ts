@@ -2,7 +2,7 @@ import type { CatalogEntries } from '../catalog/catalog'
 import { ENTRY_SCHEMAS } from '../catalog/entry-schemas'
 import { asFileHolds } from '../plan/catalog-edits'
 import { LIMITS, SLACK_LIMITS } from '../plan/limits'
-import { type Allowances, EMPTY_PLAN, LAYS, type Plan, type Stock } from '../plan/plan'
+import { type Allowances, EMPTY_PLAN, LAYS, type PaperWishes, type Plan, type Stock } from '../plan/plan'
 import { type Check, held, listOf, members, number, oneOf, text } from '../plan/shape'
 import { WORK, WORK_FIELDS, type Work } from '../plan/work'
 import type { Problem } from '../problem'
@@ -62,6 +62,16 @@ const WORK_SHAPE = members(
   Object.fromEntries(WORK_FIELDS.map((field) => [field, number(WORK[field])])),
 )
 
+const PAPERS_SHAPE = members(
+  'The member "papers"',
+  {},
+  {
+    revision: text('The revision'),
+    size: text('The size of the sheets'),
+    kinds: listOf('The list of papers', text('The paper')),
+  },
+)
+
 const settingsShape = (known: KnownIds): Check =>
   members(
     'The plan',
@@ -82,12 +92,13 @@ const settingsShape = (known: KnownIds): Check =>
         }),
       ),
       work: WORK_SHAPE,
+      papers: PAPERS_SHAPE,
     },
   )
 
 type Settings = Pick<
   Plan,
-  'title' | 'note' | 'weather' | 'wireTempC' | 'allowances' | 'catalog' | 'stock' | 'work'
+  'title' | 'note' | 'weather' | 'wireTempC' | 'allowances' | 'catalog' | 'stock' | 'work' | 'papers'
 >
 
 /** All of the member `plan` but its circuits, with the defaults where it is silent. */
@@ -111,6 +122,7 @@ export function parseSettings(value: Members, known: KnownIds, faults: Problem[]
     },
     stock: (file.stock ?? []).map(toStock),
     ...toWork(file.work ?? {}),
+    ...toPapers(file.papers ?? {}),
   }
 }
 
@@ -176,4 +188,19 @@ function toWork(file: Work): Pick<Plan, 'work'> {
   const rest = restOf(file, WORK_FIELDS)
   const work: Work = { ...Object.fromEntries(figures), ...(rest && { rest }) }
   return Object.keys(work).length > 0 ? { work } : {}
+}
+
+const PAPER_MEMBERS = ['revision', 'size', 'kinds'] as const
+
+/** `{ papers }` with what is said of them, or nothing where nothing is. */
+function toPapers(file: PaperWishes): Pick<Plan, 'papers'> {
+  const { revision, size, kinds } = file
+  const rest = restOf(file, PAPER_MEMBERS)
+  const papers: PaperWishes = {
+    ...(revision !== undefined && { revision }),
+    ...(size !== undefined && { size }),
+    ...(kinds !== undefined && { kinds }),
+    ...(rest && { rest }),
+  }
+  return Object.keys(papers).length > 0 ? { papers } : {}
 }

@@ -102,6 +102,16 @@ export interface Stock {
   readonly rest?: Rest
 }
 
+/** How a plan's papers are wanted; each member where a person has said it. */
+export interface PaperWishes {
+  readonly revision?: string
+  /** Name of the size of a sheet. */
+  readonly size?: string
+  /** Names of the kinds of paper that are printed. */
+  readonly kinds?: readonly string[]
+  readonly rest?: Rest
+}
+
 /** The document: one immutable value. Unchanged parts keep their identity across edits. */
 export interface Plan {
   readonly title: string
@@ -113,6 +123,7 @@ export interface Plan {
   readonly circuits: ReadonlyMap<CircuitId, Circuit>
   readonly stock: readonly Stock[]
   readonly work?: Work
+  readonly papers?: PaperWishes
   readonly stations: ReadonlyMap<StationId, Station>
   readonly lines: ReadonlyMap<LineId, Line>
   readonly hazards: ReadonlyMap<HazardId, Hazard>

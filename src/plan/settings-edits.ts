@@ -3,7 +3,15 @@ import { DEFAULT_LAYING, type Means } from '../catalog/laying-rates'
 import { bad, ok, type Problem, type Result } from '../problem'
 import { limitFault, valueWords } from '../schema/limit'
 import { LIMITS, SLACK_LIMITS } from './limits'
-import { type Allowances, LAYS, type Lay, type Plan, type Stock, type Weather } from './plan'
+import {
+  type Allowances,
+  LAYS,
+  type Lay,
+  type PaperWishes,
+  type Plan,
+  type Stock,
+  type Weather,
+} from './plan'
 import { WORK, type WorkField, workOf } from './work'
 
 export const setTitle = (plan: Plan, title: string): Plan =>
@@ -64,6 +72,12 @@ export function setMeans(plan: Plan, means: Means): Plan {
     return after.value
   }, plan)
 }
+
+/** What is said anew of the papers; the rest stays as it was said. */
+export const setPaperWishes = (plan: Plan, wishes: PaperWishes): Plan => ({
+  ...plan,
+  papers: { ...plan.papers, ...wishes },
+})
 
 /** The spools at hand, all at once. */
 export function setStock(plan: Plan, stock: readonly Stock[]): Result<Plan> {

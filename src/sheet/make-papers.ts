@@ -1,9 +1,12 @@
-import { effect, type ReadonlySignal, type Signal } from '@preact/signals'
+import { computed, effect, type Signal } from '@preact/signals'
 import { knownGrids } from '../jobs/known-grids'
 import { workerClient } from '../jobs/worker-client'
+import type { Plan } from '../plan/plan'
+import { knownOdds } from '../state/known-odds'
 import type { Store } from '../state/store'
-import { bodyOf, type PaperSize } from './layout/paper-size'
-import type { MadePaper, PAPER_JOBS } from './paper-jobs'
+import { bodyOf } from './layout/paper-size'
+import type { MadePaper, PAPER_JOBS, PaperQuestion } from './paper-jobs'
+import type { Wishes } from './paper-wishes'
 
 /** The papers as far as they are made. */
 export interface Making {
@@ -15,18 +18,15 @@ export interface Making {
 
 export const NOTHING_MADE: Making = { papers: [], state: 'under way', failure: '' }
 
-/** What a person chooses for all papers alike. `attempt`: another number makes them anew. */
-interface Wishes {
-  readonly size: ReadonlySignal<PaperSize>
-  readonly date: ReadonlySignal<string>
-  readonly attempt: ReadonlySignal<number>
-}
-
 /** The reach tables of one large circuit take long, s. */
 const SILENCE_S = 120
 
 /** Keeps a signal filled with the papers of the plan, made off the main thread. Returns the undoing of itself. */
-export function makePapers(store: Store, wishes: Wishes, making: Signal<Making>): () => void {
+export function makePapers(
+  store: Store,
+  wishes: Pick<Wishes, 'size' | 'date' | 'scope' | 'chosen' | 'attempt'>,
+  making: Signal<Making>,
+): () => void {
   const grids = knownGrids()
   const jobs = workerClient<typeof PAPER_JOBS>({
     what: 'Making the papers',
@@ -34,21 +34,23 @@ export function makePapers(store: Store, wishes: Wishes, making: Signal<Making>)
     silenceS: SILENCE_S,
     prepare: (_kind, isNew) => grids.prepare(isNew),
   })
+  const asked = askedFor(store, wishes)
   const stop = effect(() => {
     wishes.attempt.value
     grids.set(store.ground.value?.grids ?? [])
+    const { plan, report, odds, kinds } = asked.value
     const question = {
-      plan: store.plan.value,
-      report: store.report.value,
+      ...{ plan, report, odds, kinds },
       system: store.units.value,
       date: wishes.date.value,
+      scope: wishes.scope.value,
       room: bodyOf(wishes.size.value),
     }
     making.value = NOTHING_MADE
     const stopper = new AbortController()
     const following = {
       signal: stopper.signal,
-      about: () => [store.plan.peek(), store.ground.peek()],
+      about: () => [asked.peek(), store.ground.peek()],
       onPart: (paper: MadePaper) => {
         making.value = { ...making.peek(), papers: [...making.peek().papers, paper] }
       },
@@ -65,3 +67,31 @@ export function makePapers(store: Store, wishes: Wishes, making: Signal<Making>)
     jobs.dispose()
   }
 }
+
+type Asked = Pick<PaperQuestion, 'plan' | 'report' | 'odds' | 'kinds'> & {
+  readonly ground: Store['ground']['value']
+}
+
+/**
+ * Plan, report and kinds for which papers are made, with one identity for as long as none of them would come out otherwise: a wish of the plan's
+ * papers is an edit of the plan, but changes no paper, and one that is no longer wanted need not be made again when it is.
+ */
+function askedFor(store: Store, { chosen }: Pick<Wishes, 'chosen'>) {
+  let last: Asked | undefined
+  return computed((): Asked => {
+    const [plan, report] = [store.plan.value, store.report.value]
+    const kinds = [...new Set([...(last?.kinds ?? []), ...chosen.value])]
+    if (
+      last &&
+      isDrawnAlike(last.plan, plan) &&
+      kinds.length === last.kinds.length &&
+      store.ground.value === last.ground
+    )
+      return last
+    last = { plan, report, kinds, odds: knownOdds(report.circuits), ground: store.ground.value }
+    return last
+  })
+}
+
+const isDrawnAlike = ({ papers: _a, ...a }: Plan, { papers: _b, ...b }: Plan): boolean =>
+  Object.keys({ ...a, ...b }).every((key) => a[key as keyof typeof a] === b[key as keyof typeof b])

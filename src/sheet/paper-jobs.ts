@@ -1,5 +1,7 @@
+import type { Odds } from '../budget/odds'
 import { BUILT_IN } from '../catalog/built-in'
 import { mergeCatalogs } from '../catalog/catalog'
+import { planFingerprint } from '../files/plan-fingerprint'
 import type { Tell } from '../jobs/protocol'
 import type { Plan } from '../plan/plan'
 import type { Report } from '../report/report'
@@ -12,14 +14,19 @@ import type { SheetRoom } from './layout/paper-size'
 import type { Table } from './layout/table'
 import { PAPER_KINDS, type Paper } from './paper-kinds'
 import { PAPER_NAMES, type PaperName } from './paper-names'
+import type { PaperScope } from './paper-scope'
 
 /** What papers are made of. The report comes with the question, so that no paper can disagree with the screen. */
 export interface PaperQuestion {
   readonly plan: Plan
   readonly report: Report
+  readonly odds: ReadonlyMap<string, Odds>
   readonly system: UnitSystem
   readonly date: string
+  readonly scope: PaperScope
   readonly room: SheetRoom
+  /** Only these are made. */
+  readonly kinds: readonly PaperName[]
 }
 
 /** One document, broken into sheets. */
@@ -27,6 +34,7 @@ export interface MadePaper {
   readonly kind: PaperName
   readonly title: string
   readonly about: string
+  readonly fingerprint: string
   readonly sheets: readonly (readonly Block[])[]
   /** Its tables whole, for a file. */
   readonly tables: readonly Table[]
@@ -39,12 +47,16 @@ export const PAPER_JOBS = {
   grids: (grids: readonly ElevationGrid[]): void => {
     ground = grids.length > 0 ? groundFromGrids(grids) : undefined
   },
-  papers: ({ room, ...question }: PaperQuestion, tell: Tell<MadePaper>): void => {
-    const source = { ...question, ground, catalog: mergeCatalogs(BUILT_IN, question.plan.catalog) }
-    for (const kind of PAPER_NAMES) {
+  papers: ({ room, kinds, ...question }: PaperQuestion, tell: Tell<MadePaper>): void => {
+    const { plan } = question
+    const catalog = mergeCatalogs(BUILT_IN, plan.catalog)
+    const fingerprint = planFingerprint(plan)
+    const source = { ...question, ground, catalog, fingerprint }
+    for (const kind of PAPER_NAMES.filter((name) => kinds.includes(name))) {
       for (const paper of PAPER_KINDS[kind](source, room)) {
         const { title, about, blocks } = paper
-        tell.part({ kind, title, about, sheets: breakIntoSheets(blocks, room), tables: tablesOf(paper) })
+        const sheets = breakIntoSheets(blocks, room)
+        tell.part({ kind, title, about, fingerprint, sheets, tables: tablesOf(paper) })
       }
     }
   },

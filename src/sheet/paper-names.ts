@@ -1,13 +1,16 @@
 /** The kinds of paper that a person can choose, in the order in which they lie. */
 export const PAPER_NAMES = [
   'Line route map',
-  'Route sheets',
+  'Line cards',
   'Circuit diagram',
   'Load list',
-  'Tag list',
-  'Test card',
-  'Circuit figures',
+  'Test record',
   'Fault card',
+  'Recovery record',
+  'Circuit figures',
 ] as const
 
 export type PaperName = (typeof PAPER_NAMES)[number]
+
+/** For the desk, not for the crew. */
+export const OFF_UNLESS_ASKED: readonly PaperName[] = ['Circuit figures']

@@ -1,3 +1,4 @@
+import type { Odds } from '../budget/odds'
 import type { Catalog } from '../catalog/catalog'
 import type { Position } from '../geo/position'
 import { gridConvergenceDeg, hasUtm, utmZone } from '../geo/utm'
@@ -7,6 +8,7 @@ import type { Result } from '../problem'
 import type { Report } from '../report/report'
 import type { GridGround } from '../terrain/ground-from-grids'
 import type { UnitSystem } from '../words/units'
+import type { PaperScope } from './paper-scope'
 
 /** What every paper is made from: nothing is reckoned anew, so that no paper can disagree with the screen. */
 export interface PaperSource {
@@ -16,6 +18,12 @@ export interface PaperSource {
   /** Heights, where they are known. */
   readonly ground?: GridGround | undefined
   readonly system: UnitSystem
+  /** Which lines and circuits they are made for. */
+  readonly scope: PaperScope
+  /** By circuit, as far as they have been reckoned on the screen. */
+  readonly odds: ReadonlyMap<string, Odds>
+  /** Tells prints of one plan from those of another. */
+  readonly fingerprint: string
   /** ISO 8601 day that stands on the papers; magnetic north is told for it. */
   readonly date: string
 }

@@ -7,23 +7,19 @@ import { useEffect, useLayoutEffect, useRef } from 'preact/hooks'
 import type { Store } from '../state/store'
 import { formatCount } from '../words/units'
 import type { Block } from './layout/block'
-import { bodyOf, PAPER_SIZES } from './layout/paper-size'
+import { bodyOf } from './layout/paper-size'
 import { SheetPage } from './layout/sheet-page'
 import type { Table } from './layout/table'
 import { makePapers, NOTHING_MADE } from './make-papers'
+import { PaperChoices } from './paper-choices'
 import type { MadePaper } from './paper-jobs'
-import { PAPER_NAMES } from './paper-names'
+import { usePaperWishes } from './paper-wishes'
 import { type SaveTable, TablePicker } from './table-picker'
 
 /** More sheets than this are shown and printed only when a person says so: they come of a slip more often than of a large net. */
 const MANY_SHEETS = 100
 
 const NO_TABLES: readonly Table[] = []
-
-const today = () => {
-  const now = new Date()
-  return new Date(now.getTime() - now.getTimezoneOffset() * 60_000).toISOString().slice(0, 10)
-}
 
 /** The papers as they will be printed, sheet by sheet, over the whole screen; the bar above them is not printed. */
 export function Papers({
@@ -35,21 +31,20 @@ export function Papers({
   onClose: () => void
   onSaveTable: SaveTable
 }) {
-  const size = useSignal(PAPER_SIZES[0]!)
-  const date = useSignal(today())
-  const revision = useSignal('1')
   const page = useRef<HTMLDivElement>(null)
   useEffect(() => page.current?.focus(), [])
-  const chosen = useSignal<ReadonlySet<string>>(new Set(PAPER_NAMES))
-  const attempt = useSignal(0)
+  const wishes = usePaperWishes(store)
   const manyAreMeant = useSignal(false)
   const making = useSignal(NOTHING_MADE)
-  useEffect(() => makePapers(store, { size, date, attempt }, making), [])
+  useEffect(() => makePapers(store, wishes, making), [])
 
+  const { size, date, revision, chosen, bothSides, attempt } = wishes
   const { state, failure } = making.value
   const papers = making.value.papers.filter(({ kind }) => chosen.value.has(kind))
+  useTitle(store.plan.value.title, papers)
   const sheets = useSheets(
     papers,
+    bothSides.value,
     (sheet) => (
       <SheetPage
         {...sheet}
@@ -65,12 +60,6 @@ export function Papers({
   )
   const isReady = state === 'ready' && sheets.areAllShown
   const waits = sheets.count > MANY_SHEETS && !manyAreMeant.value
-  const choose = (name: string, wanted: boolean) => {
-    const next = new Set(chosen.value)
-    if (wanted) next.add(name)
-    else next.delete(name)
-    chosen.value = next
-  }
 
   return (
     <div
@@ -84,53 +73,7 @@ export function Papers({
       onKeyDown={(event) => event.key === 'Escape' && onClose()}
     >
       <div class="papers-bar">
-        <fieldset>
-          <legend>Papers</legend>
-          {PAPER_NAMES.map((name) => (
-            <label key={name}>
-              <input
-                type="checkbox"
-                checked={chosen.value.has(name)}
-                onChange={(event) => choose(name, event.currentTarget.checked)}
-              />
-              {name}
-            </label>
-          ))}
-        </fieldset>
-        <label>
-          Sheet size
-          <select
-            value={size.value.name}
-            onChange={(event) => {
-              size.value = PAPER_SIZES.find(({ name }) => name === event.currentTarget.value) ?? size.value
-            }}
-          >
-            {PAPER_SIZES.map(({ name }) => (
-              <option key={name}>{name}</option>
-            ))}
-          </select>
-        </label>
-        <label>
-          Date
-          <input
-            type="date"
-            value={date.value}
-            onChange={(event) => {
-              date.value = event.currentTarget.value
-            }}
-          />
-        </label>
-        <label>
-          Revision
-          <input
-            class="revision"
-            value={revision.value}
-            maxLength={12}
-            onInput={(event) => {
-              revision.value = event.currentTarget.value
-            }}
-          />
-        </label>
+        <PaperChoices store={store} wishes={wishes} made={making.value.papers} />
         <TablePicker
           tables={isReady ? papers.flatMap(({ tables }) => tables) : NO_TABLES}
           onSave={onSaveTable}
@@ -139,7 +82,7 @@ export function Papers({
           <span class="papers-state" role="status" id="papers-state">
             {state === 'under way' && `Being reckoned … ${formatCount(sheets.count, 'sheet')}`}
             {state === 'ready' && !isReady && !waits && 'Being laid out …'}
-            {waits && formatCount(sheets.count, 'sheet')}
+            {(waits || isReady) && formatCount(sheets.count, 'sheet')}
           </span>
           <button
             type="button"
@@ -194,21 +137,60 @@ export function Papers({
   )
 }
 
+/** While the papers lie open the document is called after them: a browser gives a file that name. */
+function useTitle(planTitle: string, papers: readonly MadePaper[]): void {
+  const titles = [...new Set(papers.map(({ title }) => title))]
+  const paper =
+    papers.length === 1 ? [titles[0], papers[0]!.about] : titles.length === 1 ? titles : ['Papers']
+  const name = [planTitle, ...paper].filter(Boolean).join(' – ')
+  useEffect(() => {
+    const before = document.title
+    document.title = name
+    return () => {
+      document.title = before
+    }
+  }, [name])
+}
+
 interface Sheet {
   readonly title: string
   readonly about: string
+  readonly fingerprint: string
   readonly blocks: readonly Block[]
   readonly number: number
   readonly of: number
 }
 
+const backs = new WeakMap<MadePaper['sheets'], readonly Block[]>()
+
+/** The empty back of a paper's last sheet, so that the next one begins on a front. */
+function emptyBack(sheets: MadePaper['sheets']): readonly Block[] {
+  const back = backs.get(sheets) ?? []
+  backs.set(sheets, back)
+  return back
+}
+
 /** Sheets drawn one a task, so that no hand waits for them; each once, for as long as it lies there. */
-function useSheets(papers: readonly MadePaper[], draw: (sheet: Sheet) => VNode, atMost: number) {
+function useSheets(
+  papers: readonly MadePaper[],
+  bothSides: boolean,
+  draw: (sheet: Sheet) => VNode,
+  atMost: number,
+) {
   const drawn = useRef(new WeakMap<readonly Block[], VNode>())
   const allowed = useSignal(0)
-  const all = papers.flatMap(({ title, about, sheets }) =>
-    sheets.map((blocks, i) => ({ title, about, blocks, number: i + 1, of: sheets.length })),
-  )
+  const all = papers.flatMap(({ title, about, fingerprint, sheets }) => {
+    const own = sheets.map((blocks, i) => ({
+      ...{ title, about, fingerprint, blocks, number: i + 1, of: sheets.length },
+    }))
+    const isOdd = bothSides && own.length % 2 === 1
+    return isOdd
+      ? [
+          ...own,
+          { title, about, fingerprint, blocks: emptyBack(sheets), number: own.length + 1, of: own.length },
+        ]
+      : own
+  })
   const most = allowed.value
   useLayoutEffect(() => {
     if (most > all.length) allowed.value = all.length

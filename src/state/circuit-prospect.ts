@@ -4,6 +4,7 @@ import { whenStill } from '../jobs/when-still'
 import { measurePlan } from '../measure/measure-line'
 import type { CircuitId } from '../plan/id'
 import type { Beside } from '../report/beside-report'
+import { keepOdds } from './known-odds'
 import type { Store } from './store'
 
 /** A circuit's bad days and its odds; null while they are reckoned. */
@@ -30,6 +31,7 @@ export function watchProspect(store: Store, id: CircuitId, reckoned: Signal<Reck
       const about = () => [store.settled.peek(), store.ground.peek()]
       const result = await jobs.ask('prospect', question, { signal, about })
       if (result) {
+        if (result.ok) keepOdds(found, result.value?.odds)
         reckoned.value = result.ok
           ? { prospect: result.value, failure: '' }
           : { prospect: null, failure: result.problems[0]!.message }

@@ -2,8 +2,10 @@ import { readFileSync } from 'node:fs'
 import { BUILT_IN } from '../../src/catalog/built-in'
 import { mergeCatalogs } from '../../src/catalog/catalog'
 import { parsePlan } from '../../src/files/parse-plan'
+import { planFingerprint } from '../../src/files/plan-fingerprint'
 import type { Plan } from '../../src/plan/plan'
 import { reportPlan } from '../../src/report/report-plan'
+import { WHOLE_NET } from '../../src/sheet/paper-scope'
 import type { PaperSource } from '../../src/sheet/paper-source'
 
 export function demoPlan(): Plan {
@@ -17,6 +19,9 @@ export const sourceOf = (plan: Plan): PaperSource => ({
   report: reportPlan(plan),
   catalog: mergeCatalogs(BUILT_IN, plan.catalog),
   ground: undefined,
+  odds: new Map(),
+  fingerprint: planFingerprint(plan),
+  scope: WHOLE_NET,
   system: 'metric',
   date: '2026-11-25',
 })

@@ -2,7 +2,7 @@
 import { act } from 'preact/test-utils'
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest'
 import { PAPER_JOBS } from '../../src/sheet/paper-jobs'
-import { PAPER_NAMES } from '../../src/sheet/paper-names'
+import { OFF_UNLESS_ASKED, PAPER_NAMES } from '../../src/sheet/paper-names'
 import { Papers } from '../../src/sheet/papers'
 import type { SaveTable } from '../../src/sheet/table-picker'
 import { createStore } from '../../src/state/store'
@@ -58,11 +58,26 @@ const untick = (name: string) => act(() => on.control(name).click())
 const reads = (sheet: Element | undefined) => sheet?.textContent ?? ''
 
 describe('the papers', () => {
-  test('are all chosen at first, and each goes when it is unticked', () => {
-    expect(titles()).toHaveLength(PAPER_NAMES.length)
+  test('are all chosen at first but those for the desk, and each goes when it is unticked', () => {
+    const crews = PAPER_NAMES.length - OFF_UNLESS_ASKED.length
+    expect(titles()).toHaveLength(crews)
     untick('Fault card')
     expect(titles()).not.toContain('Fault card')
-    expect(titles()).toHaveLength(PAPER_NAMES.length - 1)
+    expect(titles()).toHaveLength(crews - 1)
+  })
+
+  test('of one line hold that line alone', async () => {
+    await set('For', (field) => [...field.options].find(({ text }) => text.startsWith('Line 2'))!.value)
+    await allMade()
+    const cards = sheets().filter((sheet) => sheet.querySelector('h1')?.textContent === 'Line card')
+    expect(cards.length).toBeGreaterThan(0)
+    for (const card of cards) expect(reads(card)).toContain('Line 2:')
+  })
+
+  test('bear the name of plan and papers as the name of a file', () => {
+    expect(document.title).toBe('Ravel Moor survey camp – Papers')
+    for (const name of PAPER_NAMES) if (name !== 'Fault card' && on.control(name).checked) untick(name)
+    expect(document.title).toBe('Ravel Moor survey camp – Fault card')
   })
 
   test('bear plan, date, datum, north, units, caution and their count on every sheet', () => {

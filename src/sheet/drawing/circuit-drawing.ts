@@ -1,6 +1,7 @@
 import type { Box, Point } from '../../figure/geometry'
 import { wrapText } from '../../figure/text-width'
 import type { StationId } from '../../plan/id'
+import { pairOf } from '../../plan/pair-of'
 import type { Circuit, Line } from '../../plan/plan'
 import { stationName } from '../../plan/plan'
 import { nameIn } from '../../words/tongue'
@@ -46,12 +47,6 @@ const ROW_GAP_MM = 4
 /** The terminal block at the left of a box takes this off the width of its words. */
 const SYMBOL_MM = 7.6
 
-/** Which pair of each line the circuit takes: the circuits of a line take its pairs in the order of the plan. */
-export function pairOf({ plan }: PaperSource, circuit: Circuit, line: Line): number {
-  const sharing = [...plan.circuits.values()].filter(({ lines }) => lines.includes(line.id))
-  return sharing.findIndex(({ id }) => id === circuit.id) + 1
-}
-
 function wordsOn(
   source: PaperSource,
   circuit: Circuit,
@@ -90,8 +85,7 @@ export function drawCircuit(
   const wordsOf = (line: Line) => {
     const found = measured.get(line.id)!
     const loss = lineLossDb(source, line, found)
-    const pair =
-      line.return === 'earth' ? 'by earth' : line.pairs > 1 ? `pair ${pairOf(source, circuit, line)}` : ''
+    const pair = line.return === 'earth' ? 'by earth' : `pair ${pairOf(plan, circuit, line)}`
     return {
       above: [`line ${lineNumber(source, line.id)}`, pair].filter(Boolean),
       below: [formatOhms(found.loopOhms), loss === undefined ? '' : `${loss.toFixed(1)} dB`].filter(Boolean),

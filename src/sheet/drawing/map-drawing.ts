@@ -6,7 +6,7 @@ import { hazardName } from '../../hazard/kinds'
 import type { LineId } from '../../plan/id'
 import { type HazardKind, type Lay, type Line, stationName, verticesOf } from '../../plan/plan'
 import { LAY_LETTERS } from '../../words/plan-words'
-import { formatDistanceM } from '../../words/units'
+import { formatRunM } from '../../words/units'
 import { lineMarks } from '../line-marks'
 import type { PaperSource } from '../paper-source'
 import { type Label, type PlacedLabel, placeLabels } from './label-placer'
@@ -174,7 +174,7 @@ export function drawMap(
     }
     const at = isOverview ? undefined : middleInside(way, window.frame)
     if (!at) continue
-    const length = formatDistanceM(measured.get(line.id)?.groundM ?? 0, system)
+    const length = formatRunM(measured.get(line.id)?.groundM ?? 0, system)
     const pairs = line.pairs > 1 ? ` · ${line.pairs} pairs` : ''
     want('line', subject === undefined ? `${number} · ${length}${pairs}` : `line ${number}`, at, 0.6)
   }

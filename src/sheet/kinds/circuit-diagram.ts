@@ -1,12 +1,14 @@
 import { drawCircuit } from '../drawing/circuit-drawing'
 import type { Block } from '../layout/block'
 import type { SheetRoom } from '../layout/paper-size'
+import { circuitsIn } from '../paper-scope'
 import type { PaperSource } from '../paper-source'
 
 /** Every circuit as a diagram: stations with their sets, supply, lines with pair, ohms and dB, joints. */
 export function circuitDiagram(source: PaperSource, room: SheetRoom): readonly Block[] {
-  const { plan, report } = source
-  if (report.circuits.length === 0) return []
+  const { plan } = source
+  const circuits = circuitsIn(source)
+  if (circuits.length === 0) return []
   return [
     {
       kind: 'text',
@@ -14,7 +16,7 @@ export function circuitDiagram(source: PaperSource, room: SheetRoom): readonly B
         'Not to scale. Ohms: loop of the line with its far end shorted; dB: loss of the line by itself at 1 kHz. ' +
         'A cross in the terminal block marks the supply. Where lines meet at a station, like wires of the pair are joined.',
     },
-    ...report.circuits.flatMap(({ id, name }): readonly Block[] => {
+    ...circuits.flatMap(({ id, name }): readonly Block[] => {
       const circuit = plan.circuits.get(id)
       if (!circuit) return []
       const drawings = drawCircuit(source, circuit, { widthMm: room.widthMm, heightMm: room.heightMm - 30 })

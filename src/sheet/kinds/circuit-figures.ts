@@ -5,6 +5,7 @@ import { circuitName, stationName } from '../../plan/plan'
 import { circuitNetwork } from '../../report/circuit-network'
 import { PLOT_HEIGHT_MM } from '../drawing/plot-size'
 import type { Block } from '../layout/block'
+import { circuitsIn } from '../paper-scope'
 import type { PaperSource } from '../paper-source'
 import { choiceTables } from '../tables/choice-tables'
 
@@ -16,7 +17,9 @@ export function circuitFigures(source: PaperSource): readonly Block[] {
   const { plan, catalog, ground, system } = source
   const measured = measurePlan(plan, ground)
   const today = conditionsOf(plan.weather, plan.wireTempC)
-  return [...plan.circuits.values()].flatMap((circuit): readonly Block[] => {
+  return circuitsIn(source).flatMap(({ id }): readonly Block[] => {
+    const circuit = plan.circuits.get(id)
+    if (!circuit) return []
     const model = circuitNetwork(plan, circuit, catalog, measured)
     const plots = circuitPlots(model, today, (station) => stationName(plan, station), system)
     const rows = Array.from({ length: Math.ceil(plots.length / ACROSS) }, (_, k) =>

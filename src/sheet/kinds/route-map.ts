@@ -3,7 +3,8 @@ import { planeAbout } from '../../geo/plane'
 import { verticesOf } from '../../plan/plan'
 import { cautionText } from '../../words/caution-words'
 import { nameIn, tongueOf } from '../../words/tongue'
-import { formatDistanceM, formatMassKg, formatTempC } from '../../words/units'
+import { formatCount, formatMassKg, formatRunM, formatTempC } from '../../words/units'
+import { verdictSentence } from '../../words/verdict-words'
 import { frameIn } from '../drawing/map-frame'
 import { innerBox, isInWindow, matchesOf, tilesOver, toPaper, windowOver } from '../drawing/map-window'
 import type { Block } from '../layout/block'
@@ -21,7 +22,8 @@ const OVERVIEW_MM = [150, 140, 130, 120, 110, 100]
 /** Room for a detail map's heading, and for a line of names below it, mm. */
 const TILE_WORDS_MM = 22
 
-function summary({ plan, report, system }: PaperSource): string {
+function summary({ plan, report, odds, system }: PaperSource): string {
+  const say = tongueOf(plan, system)
   const groundM = report.lines.reduce((sum, line) => sum + line.groundM, 0)
   const wireM = report.lines.reduce(
     (sum, line) => sum + line.wireM * (plan.lines.get(line.id)?.pairs ?? 1),
@@ -29,14 +31,14 @@ function summary({ plan, report, system }: PaperSource): string {
   )
   const kg = report.spools.reduce((sum, wire) => sum + wire.kg, 0)
   const splices = report.spools.reduce((sum, wire) => sum + wire.splices, 0)
-  const circuits = report.circuits
-    .map((circuit) => `${nameIn(plan, circuit.id)} ${circuit.verdict}`)
-    .join(', ')
+  const circuits = report.circuits.map(
+    (circuit) => `${nameIn(plan, circuit.id)} ${verdictSentence(circuit, odds.get(circuit.id), say)}`,
+  )
   return (
-    `${plan.stations.size} stations and ${report.lines.length} lines over ${formatDistanceM(groundM, system)} of ground; ` +
-    `${formatDistanceM(wireM, system)} of wire, ${splices} splices, ${formatMassKg(kg, system)} of wire to carry with reserve. ` +
+    `${formatCount(plan.stations.size, 'station')} and ${formatCount(report.lines.length, 'line')} over ${formatRunM(groundM, system)} of ground; ` +
+    `${formatRunM(wireM, system)} of wire, ${formatCount(splices, 'splice')}, ${formatMassKg(kg, system)} of wire to carry with reserve. ` +
     `Figures for ${plan.weather} weather, wire at ${formatTempC(plan.wireTempC, system)}. ` +
-    (circuits ? `Circuits: ${circuits}.` : 'No circuit is planned.')
+    (circuits.length > 0 ? circuits.join(' ') : 'No circuit is planned.')
   )
 }
 

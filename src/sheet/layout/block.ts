@@ -1,6 +1,6 @@
 import { wrapText } from '../../figure/text-width'
 import type { Drawing } from '../drawing/drawing'
-import { rowHeightMm, type Table, tableHeadHeightMm } from './table'
+import { leastWidthsEm, rowHeightMm, type Table, tableHeadHeightMm } from './table'
 
 /** What a paper is made of, from the top down. */
 export type Block =
@@ -57,7 +57,15 @@ export function blockHeights(block: Block, widthMm: number): BlockHeights {
 export function partOf(block: Block, from: number, to: number): Block {
   const mark = from > 0 ? { continued: true } : {}
   if (block.kind === 'table')
-    return { ...block, ...mark, table: { ...block.table, rows: block.table.rows.slice(from, to) } }
+    return {
+      ...block,
+      ...mark,
+      table: {
+        ...block.table,
+        rows: block.table.rows.slice(from, to),
+        leastEm: leastWidthsEm(block.table),
+      },
+    }
   if (block.kind === 'box') return { ...block, ...mark, sentences: block.sentences.slice(from, to) }
   return block
 }

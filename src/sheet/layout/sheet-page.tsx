@@ -15,6 +15,7 @@ interface Props {
   readonly title: string
   readonly about: string
   readonly planTitle: string
+  readonly fingerprint: string
   readonly date: string
   readonly revision: ReadonlySignal<string>
   /** How many things in the plan can hardly be meant. */
@@ -28,7 +29,20 @@ interface Props {
 
 /** One sheet of paper. */
 export function SheetPage(props: Props) {
-  const { title, about, planTitle, date, revision, doubts, system, blocks, widthMm, number, of } = props
+  const {
+    title,
+    about,
+    planTitle,
+    fingerprint,
+    date,
+    revision,
+    doubts,
+    system,
+    blocks,
+    widthMm,
+    number,
+    of,
+  } = props
   return (
     <section
       class="sheet"
@@ -41,7 +55,7 @@ export function SheetPage(props: Props) {
           <p>{`${isolated(planTitle)} · sheet ${number} of ${of}`}</p>
         </div>
         <div class="basis">
-          <Basis date={date} revision={revision} />
+          <Basis date={date} revision={revision} fingerprint={fingerprint} />
           <p>{`Datum WGS 84, true north up, ${UNITS[system]}`}</p>
           {doubts > 0 && (
             <p>
@@ -63,6 +77,7 @@ export function SheetPage(props: Props) {
 }
 
 /** By itself, so that a letter typed draws this line anew and not the sheet. */
-function Basis({ date, revision }: Pick<Props, 'date' | 'revision'>) {
-  return <p>{[date, revision.value && `revision ${revision.value}`].filter(Boolean).join(' · ')}</p>
+function Basis({ date, revision, fingerprint }: Pick<Props, 'date' | 'revision' | 'fingerprint'>) {
+  const told = [date, revision.value && `revision ${revision.value}`, `plan ${fingerprint}`]
+  return <p>{told.filter(Boolean).join(' · ')}</p>
 }

@@ -1,5 +1,8 @@
-import { wrapText } from '../../figure/text-width'
+import { textWidthEm, wrapText } from '../../figure/text-width'
 import { formatBearingDeg } from '../../words/units'
+
+/** An empty box to tick with a pencil. */
+export const TICK_BOX = '☐'
 
 /** What one cell holds. Numbers stay numbers, so that a saved table can be reckoned with. */
 export type Cell = string | number | null
@@ -22,6 +25,8 @@ export interface Table {
   readonly isWrittenIn?: boolean
   /** Set a little smaller, for what has many columns. */
   readonly isDense?: boolean
+  /** Of a part of a table: what the whole asks for, so that all parts have the same columns. */
+  readonly leastEm?: readonly number[]
 }
 
 export function showCell(cell: Cell | undefined, column: Column): string {
@@ -30,10 +35,47 @@ export function showCell(cell: Cell | undefined, column: Column): string {
   return column.show === 'bearing' ? formatBearingDeg(cell) : cell.toFixed(column.show ?? 0)
 }
 
-/** Widths of the columns, mm, which together fill `widthMm`. */
+/** A word longer than this is broken, em: a name of forty letters in one word must not push the other columns off the sheet. */
+const LONGEST_WORD_EM = 8
+
+const remembered = new WeakMap<Table, readonly number[]>()
+
+/** The least width of each column's text, em: no figure and no word of usual length is broken. */
+export function leastWidthsEm(table: Table): readonly number[] {
+  const known = table.leastEm ?? remembered.get(table)
+  if (known) return known
+  const least = table.columns.map((column, i) => {
+    const words = (text: string, bold: boolean) =>
+      text.split(' ').map((word) => Math.min(LONGEST_WORD_EM, textWidthEm(word, bold)))
+    const cells = table.rows.flatMap((row) => {
+      const text = showCell(row[i], column)
+      return typeof row[i] === 'number' ? [textWidthEm(text)] : words(text, false)
+    })
+    return [...words(column.head, true), ...cells].reduce((most, em) => Math.max(most, em), 0)
+  })
+  remembered.set(table, least)
+  return least
+}
+
+/**
+ * Widths of the columns, mm, which together fill `widthMm`: by their shares, but none narrower than its widest figure or word as long as all of
+ * them find room.
+ */
 export function columnWidthsMm(table: Table, widthMm: number): readonly number[] {
-  const shares = table.columns.reduce((sum, column) => sum + column.share, 0)
-  return table.columns.map((column) => (column.share / shares) * widthMm)
+  const emMm = (lettersOf(table).pt * 25.4) / 72
+  const wantedMm = leastWidthsEm(table).map((em, i) => em * emMm + gapMm(table, i) + 0.2)
+  const scale = Math.min(1, widthMm / wantedMm.reduce((sum, mm) => sum + mm, 0))
+  const leastMm = wantedMm.map((mm) => mm * scale)
+  const fixed = new Set<number>()
+  for (;;) {
+    const free = table.columns.map((_, i) => i).filter((i) => !fixed.has(i))
+    const shares = free.reduce((sum, i) => sum + table.columns[i]!.share, 0)
+    const roomMm = widthMm - [...fixed].reduce((sum, i) => sum + leastMm[i]!, 0)
+    const widths = leastMm.map((mm, i) => (fixed.has(i) ? mm : (table.columns[i]!.share / shares) * roomMm))
+    const narrow = free.filter((i) => widths[i]! < leastMm[i]! - 1e-9)
+    if (narrow.length === 0) return widths
+    for (const i of narrow) fixed.add(i)
+  }
 }
 
 /** Letters in a table, pt, and its lines, mm; sheet.css holds the same figures. */
@@ -50,13 +92,14 @@ const GAP_MM = { words: 1.7, figures: 3.1 }
 export const holdsFigures = (table: Table, column: number): boolean =>
   table.rows.some((row) => typeof row[column] === 'number')
 
+const gapMm = (table: Table, column: number) => (holdsFigures(table, column) ? GAP_MM.figures : GAP_MM.words)
+
 /** Lines that the fullest cell of a row takes. */
 function linesIn(table: Table, texts: readonly string[], widthMm: number, bold: boolean): number {
   const emMm = (lettersOf(table).pt * 25.4) / 72
   const widths = columnWidthsMm(table, widthMm)
   const lines = texts.map((text, i) => {
-    const gapMm = holdsFigures(table, i) ? GAP_MM.figures : GAP_MM.words
-    return wrapText(text, Math.max(1, (widths[i]! - gapMm) / emMm), bold).length
+    return wrapText(text, Math.max(1, (widths[i]! - gapMm(table, i)) / emMm), bold).length
   })
   return Math.max(1, ...lines)
 }
@@ -71,6 +114,9 @@ export function rowHeightMm(table: Table, row: readonly Cell[], widthMm: number)
 /** Height of the table's head, mm: its title, where it has one, and the names of its columns. */
 export function tableHeadHeightMm(table: Table, widthMm: number): number {
   const heads = table.columns.map((column) => column.head)
-  const captionMm = table.title ? CAPTION_MM : 0
+  const emMm = (lettersOf(table).pt * 25.4) / 72
+  // ` (continued)` stands behind the title of a later part.
+  const titleLines = wrapText(`${table.title} (continued)`, widthMm / emMm, true).length
+  const captionMm = table.title ? CAPTION_MM + (titleLines - 1) * lettersOf(table).lineMm : 0
   return captionMm + linesIn(table, heads, widthMm, true) * lettersOf(table).lineMm + PAD_MM
 }

@@ -7,6 +7,7 @@ import { nameIn } from '../../words/tongue'
 import { unitOf } from '../../words/units'
 import type { Cell, Table } from '../layout/table'
 import { lineNumber, tagMarks } from '../line-marks'
+import { linesIn } from '../paper-scope'
 import type { PaperSource } from '../paper-source'
 
 /** Loop readings for which the distance is told, Ω. */
@@ -68,7 +69,7 @@ function faultRow(source: PaperSource, line: Line, measured: ReportLine): readon
 
 /** Every line with the figures by which a reading becomes a distance along its wire. */
 export function faultTable(source: PaperSource): Table {
-  const { plan, report, system } = source
+  const { plan, system } = source
   const { sign } = unitOf('lengthM', system)
   return {
     title: `Each line: ${sign} of wire from the meter for each step of a reading`,
@@ -83,7 +84,7 @@ export function faultTable(source: PaperSource): Table {
       { head: 'Open: nF whole', share: 22, show: 1 },
       { head: 'Halving: stops', share: 20 },
     ],
-    rows: report.lines.flatMap((measured) => {
+    rows: linesIn(source).flatMap((measured) => {
       const line = plan.lines.get(measured.id)
       return line ? [faultRow(source, line, measured)] : []
     }),

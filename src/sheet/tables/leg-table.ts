@@ -4,13 +4,10 @@ import type { Line } from '../../plan/plan'
 import { stationName } from '../../plan/plan'
 import type { ReportLine } from '../../report/report'
 import { formatLengthM, type Unit, unitOf } from '../../words/units'
-import type { Table } from '../layout/table'
+import { type Table, TICK_BOX } from '../layout/table'
 import { type LineMark, lineMarks } from '../line-marks'
 import type { BearingBasis, PaperSource } from '../paper-source'
 import { loopOhmsAt } from './loop-ohms-at'
-
-/** An empty box to tick with a pencil. */
-export const TICK_BOX = '☐'
 
 /** `tags 1/1 to 1/3 at 0, 5, 262 m`: what hangs where, in few words; why stands on the tag list. */
 function tagsText(tags: readonly LineMark[], unit: Unit): string {

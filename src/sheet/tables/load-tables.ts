@@ -3,10 +3,9 @@ import { LOAD_KINDS, type LoadKind, type Loads } from '../../materials/loads'
 import { nameIn, tongueOf } from '../../words/tongue'
 import { unitOf } from '../../words/units'
 import { loadWords } from '../../words/work-words'
-import type { Table } from '../layout/table'
+import { type Table, TICK_BOX } from '../layout/table'
 import { lineNumber } from '../line-marks'
 import type { PaperSource } from '../paper-source'
-import { TICK_BOX } from './leg-table'
 
 const KIND_HEADS: Readonly<Record<LoadKind, string>> = {
   wire: 'Wire',

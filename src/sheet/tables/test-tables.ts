@@ -6,10 +6,9 @@ import type { ReportCircuit, ReportLine } from '../../report/report'
 import { ASKED_KINDS, wordsOf } from '../../words/check-words'
 import { nameIn, tongueOf } from '../../words/tongue'
 import { unitOf } from '../../words/units'
-import type { Cell, Table } from '../layout/table'
+import { type Cell, type Table, TICK_BOX } from '../layout/table'
 import { lineNumber, testPlaces } from '../line-marks'
 import type { PaperSource } from '../paper-source'
-import { TICK_BOX } from './leg-table'
 import { loopOhmsAt } from './loop-ohms-at'
 
 /** What a meter at the line's start should read with the pair shorted at each place where the crew measures. */

@@ -1,13 +1,17 @@
-import { nameIn } from '../../words/tongue'
+import { nameIn, tongueOf } from '../../words/tongue'
 import { formatTempC } from '../../words/units'
+import { verdictSentence } from '../../words/verdict-words'
 import type { Block } from '../layout/block'
+import { circuitsIn } from '../paper-scope'
 import type { PaperSource } from '../paper-source'
 import { callTable, loopTable } from '../tables/test-tables'
 
 /** What each circuit should measure, and room for what it does. */
-export function testCard(source: PaperSource): readonly Block[] {
-  const { plan, report, system } = source
-  if (report.circuits.length === 0) return []
+export function testRecord(source: PaperSource): readonly Block[] {
+  const { plan, odds, system } = source
+  const circuits = circuitsIn(source)
+  if (circuits.length === 0) return []
+  const say = tongueOf(plan, system)
   return [
     {
       kind: 'text',
@@ -15,10 +19,11 @@ export function testCard(source: PaperSource): readonly Block[] {
         `Figures are for the ${plan.weather} line with the wire at ${formatTempC(plan.wireTempC, system)}. A loop that reads high has a bad splice or a break; ` +
         'one that reads low has a short on the way. Never open a circuit in use to test it.',
     },
-    ...report.circuits.flatMap((circuit): readonly Block[] => {
+    ...circuits.flatMap((circuit): readonly Block[] => {
       const tables = [loopTable(source, circuit), callTable(source, circuit)]
       return [
-        { kind: 'heading', text: `${nameIn(plan, circuit.id)} · ${circuit.verdict}` },
+        { kind: 'heading', text: nameIn(plan, circuit.id) },
+        { kind: 'text', text: `It ${verdictSentence(circuit, odds.get(circuit.id), say)}` },
         ...tables.filter(({ rows }) => rows.length > 0).map((table): Block => ({ kind: 'table', table })),
       ]
     }),

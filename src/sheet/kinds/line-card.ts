@@ -94,7 +94,7 @@ const SIGNATURES = {
  * The route sheet of one line: strip map, profile, legs, crossings, test points, boxes to sign. On one sheet where that leaves the map
  * room enough; else map and profile have a sheet to themselves, and what is read while walking stands together after it.
  */
-export function lineSheet(
+export function lineCard(
   source: PaperSource,
   line: Line,
   measured: ReportLine,

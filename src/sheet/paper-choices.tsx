@@ -1,0 +1,101 @@
+import type { Store } from '../state/store'
+import { PAPER_SIZES } from './layout/paper-size'
+import type { MadePaper } from './paper-jobs'
+import { PAPER_NAMES } from './paper-names'
+import { scopesOf, WHOLE_NET } from './paper-scope'
+import type { Wishes } from './paper-wishes'
+
+/** Which papers, for what part of the net, of what size, and what stands on each of them. */
+export function PaperChoices({
+  store,
+  wishes,
+  made,
+}: {
+  store: Store
+  wishes: Wishes
+  made: readonly MadePaper[]
+}) {
+  const { chosen, size, date, revision, scope, bothSides } = wishes
+  const scopes = scopesOf(store.plan.value, store.report.value, store.tongue.value)
+  const keyOf = (one: object) => JSON.stringify(one)
+  const sheetsOf = (kind: string) =>
+    made.reduce((sum, paper) => sum + (paper.kind === kind ? paper.sheets.length : 0), 0)
+  return (
+    <>
+      <fieldset>
+        <legend>Papers</legend>
+        {PAPER_NAMES.map((name) => (
+          <span key={name} class="paper-choice">
+            <label>
+              <input
+                type="checkbox"
+                checked={chosen.value.has(name)}
+                onChange={(event) => wishes.choose(name, event.currentTarget.checked)}
+              />
+              {name}
+            </label>
+            {chosen.value.has(name) && sheetsOf(name) > 0 && (
+              <span class="paper-count">{sheetsOf(name)}</span>
+            )}
+          </span>
+        ))}
+      </fieldset>
+      <label>
+        For
+        <select
+          value={keyOf(scope.value)}
+          onChange={(event) => {
+            const wanted = event.currentTarget.value
+            scope.value = scopes.find((each) => keyOf(each.scope) === wanted)?.scope ?? WHOLE_NET
+          }}
+        >
+          {scopes.map((each) => (
+            <option key={keyOf(each.scope)} value={keyOf(each.scope)}>
+              {each.words}
+            </option>
+          ))}
+        </select>
+      </label>
+      <label>
+        Sheet size
+        <select value={size.value.name} onChange={(event) => wishes.keepSize(event.currentTarget.value)}>
+          {PAPER_SIZES.map(({ name }) => (
+            <option key={name}>{name}</option>
+          ))}
+        </select>
+      </label>
+      <label>
+        <input
+          type="checkbox"
+          checked={bothSides.value}
+          onChange={(event) => {
+            bothSides.value = event.currentTarget.checked
+          }}
+        />
+        Both sides
+      </label>
+      <label>
+        Date
+        <input
+          type="date"
+          value={date.value}
+          onChange={(event) => {
+            date.value = event.currentTarget.value
+          }}
+        />
+      </label>
+      <label>
+        Revision
+        <input
+          class="revision"
+          value={revision.value}
+          maxLength={12}
+          onInput={(event) => {
+            revision.value = event.currentTarget.value
+          }}
+          onChange={wishes.keepRevision}
+        />
+      </label>
+    </>
+  )
+}

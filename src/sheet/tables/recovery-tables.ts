@@ -1,0 +1,77 @@
+import { unitOf } from '../../words/units'
+import type { Table } from '../layout/table'
+import { lineNumber } from '../line-marks'
+import { linesIn } from '../paper-scope'
+import type { PaperSource } from '../paper-source'
+
+/** Every line with what was put out on it, and room for what comes back. */
+export function recoveryTable(source: PaperSource): Table {
+  const { plan, report, system } = source
+  const unit = unitOf('lengthM', system)
+  const hours = new Map(report.hours.lines.map((each) => [each.line, each.recoveryH]))
+  return {
+    isWrittenIn: true,
+    title: 'Lines taken up',
+    columns: [
+      { head: 'Line', share: 10 },
+      { head: 'From – to', share: 40 },
+      { head: `Wire out ${unit.sign}`, share: 16 },
+      { head: 'Tags out', share: 12 },
+      { head: 'Splices', share: 13 },
+      { head: 'About h', share: 14, show: 1 },
+      { head: `Wire back ${unit.sign}`, share: 20 },
+      { head: 'Tags back', share: 16 },
+      { head: 'Left lying, and where', share: 40 },
+      { head: 'Name, hour', share: 28 },
+    ],
+    rows: linesIn(source).map((line) => [
+      lineNumber(source, line.id),
+      line.name,
+      unit.fromSi(line.wireM * (plan.lines.get(line.id)?.pairs ?? 1)),
+      line.tags.length,
+      line.splices.reduce((sum, place) => sum + place.length, 0),
+      hours.get(line.id) ?? null,
+      '',
+      '',
+      '',
+      '',
+    ]),
+  }
+}
+
+/** Every spool that went out for these lines, and room for what is on it when it is back. */
+export function spoolsBackTable(source: PaperSource): Table {
+  const { report, catalog, system } = source
+  const unit = unitOf('lengthM', system)
+  const lines = linesIn(source)
+  const out = new Set(lines.flatMap(({ pieces }) => pieces.map(({ spool }) => spool)))
+  return {
+    isWrittenIn: true,
+    title: 'Spools that come back',
+    columns: [
+      { head: 'Spool', share: 12 },
+      { head: 'Wire', share: 46 },
+      { head: `Full ${unit.sign}`, share: 15 },
+      { head: 'Lies in line', share: 26 },
+      { head: `On it now ${unit.sign}`, share: 24 },
+      { head: 'Good, doubtful, scrap', share: 40 },
+      { head: 'Name', share: 24 },
+    ],
+    rows: report.spools.flatMap(({ wire, used }) =>
+      used
+        .filter(({ spool }) => out.has(spool))
+        .map(({ spool, lengthM }) => [
+          spool,
+          catalog.wires.get(wire)?.name ?? wire,
+          unit.fromSi(lengthM),
+          report.lines
+            .filter(({ pieces }) => pieces.some((piece) => piece.spool === spool))
+            .map(({ id }) => lineNumber(source, id))
+            .join(', '),
+          '',
+          '',
+          '',
+        ]),
+    ),
+  }
+}
