@@ -21,6 +21,12 @@ const SHAPES: Record<Verdict, preact.JSX.Element> = {
   ),
 }
 
+const UNFINISHED = (
+  <g fill="none" stroke="currentColor" stroke-width="2">
+    <circle cx="8" cy="8" r="7" stroke-dasharray="3 2.5" />
+  </g>
+)
+
 interface Props {
   readonly verdict: Verdict
   /** The word is read aloud, not seen. */
@@ -32,9 +38,9 @@ interface Props {
 /** A verdict as a shape and a word; the colour only repeats them. */
 export function VerdictMark({ verdict, bare, unfinished }: Props) {
   return (
-    <span class={`verdict ${verdict}`}>
+    <span class={`verdict ${unfinished ? 'unfinished' : verdict}`}>
       <svg viewBox="0 0 16 16" aria-hidden="true">
-        {SHAPES[verdict]}
+        {unfinished ? UNFINISHED : SHAPES[verdict]}
       </svg>
       <span class={bare ? 'unseen' : undefined}>{unfinished ? 'not finished' : verdict}</span>
     </span>

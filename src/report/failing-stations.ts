@@ -1,4 +1,5 @@
 import { CHECK_KINDS, tradeOf } from '../budget/checks'
+import { isUnfinished } from '../budget/circuit-notes'
 import { judge } from '../budget/verdict'
 import type { StationId } from '../plan/id'
 import type { Plan } from '../plan/plan'
@@ -8,7 +9,7 @@ import type { Report, ReportCircuit } from './report'
 export function failingStations(plan: Plan, report: Pick<Report, 'circuits'>): ReadonlySet<StationId> {
   const failing = new Set<StationId>()
   for (const circuit of report.circuits) {
-    if (circuit.verdict !== 'fails') continue
+    if (circuit.verdict !== 'fails' || isUnfinished(circuit.missing)) continue
     const found = failingRows(circuit)
     const sets = plan.circuits.get(circuit.id)?.sets.keys() ?? []
     for (const station of found.length ? found : sets) failing.add(station as StationId)

@@ -24,7 +24,9 @@ const plan: Plan = {
   ]),
 }
 const reportOf = (circuit: Partial<ReportCircuit>): Pick<Report, 'circuits'> => ({
-  circuits: [{ id: CIRCUIT, loop: [], ringing: [], voice: [], ...circuit } as unknown as ReportCircuit],
+  circuits: [
+    { id: CIRCUIT, loop: [], ringing: [], voice: [], missing: [], ...circuit } as unknown as ReportCircuit,
+  ],
 })
 
 test('the station whose bell gets too little is marked, not the one that rings it', () => {
@@ -34,6 +36,11 @@ test('the station whose bell gets too little is marked, not the one that rings i
 
 test('where a circuit fails for want of something, all its sets are marked', () => {
   expect([...failingStations(plan, reportOf({ verdict: 'fails' }))]).toEqual(['a', 'b'])
+})
+
+test('a circuit that is not finished marks nobody: it has not failed yet', () => {
+  const missing = [{ code: 'one-set' as const }]
+  expect(failingStations(plan, reportOf({ verdict: 'fails', missing })).size).toBe(0)
 })
 
 test('a thin margin marks nobody', () => {

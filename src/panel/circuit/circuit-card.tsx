@@ -3,27 +3,25 @@ import { isUnfinished } from '../../budget/circuit-notes'
 import type { CheckKind, RowOf } from '../../budget/rows'
 import { stationsOfCircuit } from '../../plan/circuit-topology'
 import type { CircuitId } from '../../plan/id'
-import { type Circuit, circuitName, stationName } from '../../plan/plan'
-import { isAmiss } from '../../report/remedies'
-import { applyChanges } from '../../report/remedy-changes'
-import type { ReportCircuit } from '../../report/report'
+import { type Circuit, circuitName } from '../../plan/plan'
 import type { Reckoned } from '../../state/circuit-prospect'
 import type { Store } from '../../state/store'
-import { ASKED_KINDS, checkWords, wordsOf } from '../../words/check-words'
+import { ASKED_KINDS, wordsOf } from '../../words/check-words'
 import { lackSentence, remarkSentence } from '../../words/circuit-notes'
 import { reachSentence } from '../../words/circuit-words'
 import { tongueOf } from '../../words/tongue'
-import { formatCount, formatMassKg, formatRunM, formatTempC } from '../../words/units'
+import { formatCount, formatMassKg, formatRunM } from '../../words/units'
 import { CautionList } from '../caution-list'
 import { OtherNets } from '../ground/net-questions'
 import { loadWhenShown } from '../load-when-shown'
 import { goToQuestion, Question } from '../question'
-import { VerdictMark } from '../verdict-mark'
 import { BudgetFigures } from './budget-figures'
 import { CircuitSetup } from './circuit-setup'
 import { MarginRows } from './margin-rows'
 import { marginRows } from './margins'
-import { RemedyList } from './remedy-list'
+import { NextStep } from './next-step'
+import { Remedies } from './remedies'
+import { Standing } from './standing'
 
 const ProspectQuestions = loadWhenShown(async () => (await import('../study/prospect')).ProspectQuestions)
 const ReachAlongRoute = loadWhenShown(async () => (await import('../study/prospect')).ReachAlongRoute)
@@ -45,7 +43,6 @@ export function CircuitCard({ store, id }: { store: Store; id: CircuitId }) {
   if (!circuit || !found) return null
   const say = tongueOf(plan, store.units.value)
   const nameOf = say.name
-  const remedies = store.remedies.value.get(id) ?? found.remedies
   const figures = inWorst.value ? found.worst : found
   const unfinished = isUnfinished(found.missing)
 
@@ -59,13 +56,19 @@ export function CircuitCard({ store, id }: { store: Store; id: CircuitId }) {
     <>
       <h1>{circuitName(plan, circuit)}</h1>
       <Standing store={store} found={found} />
-      {found.missing.length > 0 && (
-        <ul class="missing">
-          {found.missing.map((lack) => (
-            <li key={JSON.stringify(lack)}>{lackSentence(lack, say)}</li>
-          ))}
-        </ul>
+      {unfinished && found.missing[0] ? (
+        <NextStep store={store} circuit={circuit} lack={found.missing[0]} />
+      ) : (
+        found.missing.length > 0 && (
+          <ul class="missing">
+            {found.missing.map((lack) => (
+              <li key={JSON.stringify(lack)}>{lackSentence(lack, say)}</li>
+            ))}
+          </ul>
+        )
       )}
+      <Size store={store} circuit={circuit} />
+      <Remedies store={store} circuit={circuit} found={found} />
       {setupFirst.value && setup}
       <WeatherSwitch inWorst={inWorst} />
       {ASKED_KINDS.map((kind) => (
@@ -98,23 +101,6 @@ export function CircuitCard({ store, id }: { store: Store; id: CircuitId }) {
         )}
         <ReachStudies store={store} id={id} />
       </Question>
-      {remedies.length === 0 && store.remedyFailure.value && isAmiss(found) && (
-        <Question ask="What would mend it?">
-          <p class="fails" role="alert">
-            {store.remedyFailure.value}
-          </p>
-        </Question>
-      )}
-      {remedies.length > 0 && (
-        <Question ask="What would mend it?">
-          <RemedyList
-            remedies={remedies}
-            store={store}
-            circuit={circuit}
-            onApply={(remedy) => store.edit((before) => applyChanges(before, id, remedy.changes))}
-          />
-        </Question>
-      )}
       <Question ask="What do we carry?">
         <p>{carrySentence(store, circuit)}</p>
       </Question>
@@ -166,31 +152,16 @@ function WeatherSwitch({ inWorst }: { inWorst: Signal<boolean> }) {
   )
 }
 
-/** The verdict for today and for the worst weather, and how large the circuit is. */
-function Standing({ store, found }: { store: Store; found: ReportCircuit }) {
-  const plan = store.plan.value
-  const system = store.units.value
-  const { worst } = found
-  const circuit = plan.circuits.get(found.id)!
+/** How large the circuit is, and the way to what it is made of. */
+function Size({ store, circuit }: { store: Store; circuit: Circuit }) {
   return (
-    <>
-      <p>
-        <VerdictMark verdict={found.verdict} unfinished={isUnfinished(found.missing)} /> today: {plan.weather}
-        , wire at {formatTempC(plan.wireTempC, system)}.
-      </p>
-      <p>
-        <VerdictMark verdict={worst.verdict} unfinished={isUnfinished(found.missing)} /> in the worst weather:{' '}
-        {worst.weather}, wire at {formatTempC(worst.wireTempC, system)}.
-        {worst.check && ` Least to spare: ${checkWords(worst.check, (id) => stationName(plan, id))}.`}
-      </p>
-      <p class="soft">
-        {formatCount(stationsOfCircuit(plan, circuit).length, 'station')},{' '}
-        {formatRunM(wireOf(store, circuit).wireM, system)} of wire.{' '}
-        <button type="button" class="quiet" onClick={() => goToQuestion(SETUP)}>
-          Change it
-        </button>
-      </p>
-    </>
+    <p class="soft">
+      {formatCount(stationsOfCircuit(store.plan.value, circuit).length, 'station')},{' '}
+      {formatRunM(wireOf(store, circuit).wireM, store.units.value)} of wire.{' '}
+      <button type="button" class="quiet" onClick={() => goToQuestion(SETUP)}>
+        Change it
+      </button>
+    </p>
   )
 }
 

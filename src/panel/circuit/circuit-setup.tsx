@@ -1,6 +1,5 @@
 import { useSignal } from '@preact/signals'
-import { isolated } from '../../isolated'
-import { renameCircuit, setSet, setSupply, takeLineIn, takeLineOut } from '../../plan/circuit-edits'
+import { renameCircuit, setSet, takeLineIn, takeLineOut } from '../../plan/circuit-edits'
 import { stationsOfCircuit } from '../../plan/circuit-topology'
 import type { LineId, StationId } from '../../plan/id'
 import { type Circuit, lineName, stationName } from '../../plan/plan'
@@ -9,6 +8,7 @@ import type { Store } from '../../state/store'
 import { SelectField } from '../select-field'
 import { TextField } from '../text-field'
 import { SetField } from './set-field'
+import { SupplyFields } from './supply-fields'
 
 const NONE = ''
 
@@ -24,7 +24,7 @@ export function CircuitSetup({ store, circuit }: { store: Store; circuit: Circui
         needed
         onCommit={(name) => store.edit((before) => renameCircuit(before, circuit.id, name))}
       />
-      <SupplyFields store={store} circuit={circuit} stations={stations} />
+      <SupplyFields store={store} circuit={circuit} />
       <h3>Sets</h3>
       {stations.length > 1 && <SetEverywhere store={store} circuit={circuit} stations={stations} />}
       {stations.map((station) => (
@@ -64,39 +64,6 @@ function SetEverywhere({ store, circuit, stations }: StationFields) {
       several={now.size > 1}
       onCommit={put}
     />
-  )
-}
-
-function SupplyFields({ store, circuit, stations }: StationFields) {
-  const { supply } = circuit
-  const plan = store.plan.value
-  const choose = (type: string) => {
-    const at = supply?.at ?? [...circuit.sets.keys()][0] ?? stations[0]
-    if (at) store.edit((before) => setSupply(before, circuit.id, type === NONE ? null : { type, at }))
-  }
-  return (
-    <>
-      <SelectField
-        label="Supply"
-        value={supply?.type ?? NONE}
-        options={[
-          { value: NONE, text: 'none: every set feeds itself' },
-          ...[...store.catalog.value.supplies.values()].map(({ id, name }) => ({
-            value: id,
-            text: isolated(name),
-          })),
-        ]}
-        onCommit={choose}
-      />
-      {supply && (
-        <SelectField
-          label="It stands at"
-          value={supply.at}
-          options={stations.map((id) => ({ value: id, text: stationName(plan, id) }))}
-          onCommit={(at) => store.edit((before) => setSupply(before, circuit.id, { type: supply.type, at }))}
-        />
-      )}
-    </>
   )
 }
 

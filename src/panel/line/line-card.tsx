@@ -17,6 +17,7 @@ import { NumberField } from '../number-field'
 import { Question } from '../question'
 import { SelectField } from '../select-field'
 import { LegList } from './leg-list'
+import { LineCircuits } from './line-circuits'
 import { LineHoursQuestion } from './line-hours'
 import { TagList } from './tag-list'
 
@@ -42,6 +43,7 @@ export function LineCard({ store, id }: { store: Store; id: LineId }) {
   return (
     <>
       <h1>{lineName(plan, line)}</h1>
+      <LineCircuits store={store} line={line} />
       <p>{lengthSentence(measured, store)}</p>
       <WireFields store={store} line={line} />
       <Doubts store={store} doubts={doubts} />

@@ -1,0 +1,44 @@
+import type { Circuit } from '../../plan/plan'
+import { isAmiss } from '../../report/remedies'
+import { applyChanges } from '../../report/remedy-changes'
+import type { Remedy, ReportCircuit } from '../../report/report'
+import type { Store } from '../../state/store'
+import { remedyWords } from '../../words/remedy-words'
+import { Question } from '../question'
+import { RemedyList } from './remedy-list'
+
+/** What would mend a circuit; after one is applied it is told how the circuit stood and how it stands. */
+export function Remedies({
+  store,
+  circuit,
+  found,
+}: {
+  store: Store
+  circuit: Circuit
+  found: ReportCircuit
+}) {
+  const remedies = store.remedies.value.get(circuit.id) ?? found.remedies
+  const apply = (remedy: Remedy) => {
+    const what = remedyWords(remedy.changes, store.settled.peek(), circuit, store.tongue.peek())
+    store.edit((before) => applyChanges(before, circuit.id, remedy.changes))
+    const now = store.report.peek().circuits.find(({ id }) => id === circuit.id)
+    if (now) store.tell(`${what}. ${standingWords('It was', found)}. ${standingWords('Now it is', now)}`)
+  }
+  if (remedies.length > 0)
+    return (
+      <Question ask="What would mend it?">
+        <RemedyList remedies={remedies} store={store} circuit={circuit} onApply={apply} />
+      </Question>
+    )
+  if (!store.remedyFailure.value || !isAmiss(found)) return null
+  return (
+    <Question ask="What would mend it?">
+      <p class="fails" role="alert">
+        {store.remedyFailure.value}
+      </p>
+    </Question>
+  )
+}
+
+const standingWords = (lead: string, { verdict, worst }: ReportCircuit): string =>
+  `${lead}: ${verdict} today, ${worst.verdict} in the worst weather`
