@@ -38,7 +38,10 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
     ...['plan', 'catalog', 'geo', 'terrain', 'hazard', 'route', 'measure', 'budget', 'materials', 'report'],
     'words',
   ],
-  map: ['plan', 'geo', 'terrain', 'hazard', 'route', 'measure', 'report', 'words', 'figure', 'state'],
+  map: [
+    ...['plan', 'geo', 'terrain', 'hazard', 'route', 'measure', 'budget', 'report', 'words', 'figure'],
+    'state',
+  ],
   sheet: [
     ...['plan', 'catalog', 'geo', 'terrain', 'hazard', 'route', 'measure', 'budget', 'materials', 'report'],
     // A print bears the fingerprint of the plan's own text.

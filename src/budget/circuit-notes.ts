@@ -27,6 +27,8 @@ export interface Remarks {
   readonly 'bells-look-lifted': { readonly mA: number; readonly offHookMA: number }
   /** Only who stands at the lamp is called by it; the rest are not, and have no bell. */
   readonly 'lamp-one-way': { readonly at: string; readonly others: readonly string[] }
+  /** Wire ends there, and no telephone hangs on it. */
+  readonly 'nobody-listens': { readonly stations: readonly string[] }
   readonly 'worn-unknown': { readonly wire: string }
   readonly 'same-port': { readonly stations: readonly string[] }
   readonly 'bells-over-load': {

@@ -56,6 +56,8 @@ export function completenessOf(model: CircuitModel, conditions: Conditions): Com
     notes.push({ code: 'lamp-one-way', at: stations[supply!.node]!, others: oneWay.map(nameAt) })
   const lifted = bellsTakenForLifted(model, conditions)
   missing.push(...lifted.missing)
+  const bare = bareEnds(model)
+  if (sets.length > 1 && bare.length > 0) notes.push({ code: 'nobody-listens', stations: bare })
   notes.push(...lifted.notes, ...wornNotes(model))
   return { missing, notes }
 }
@@ -110,4 +112,12 @@ function supplyNotes(model: CircuitModel): Remark[] {
     if (load > maxLoad) notes.push({ code: 'bells-over-load', stations, load, supply: supply.name, maxLoad })
   }
   return notes
+}
+
+/** Stations where wire ends with nothing on it. */
+function bareEnds({ stations, lines, sets, supply }: CircuitModel): readonly string[] {
+  const wires = new Map<number, number>()
+  for (const { from, to } of lines) for (const node of [from, to]) wires.set(node, (wires.get(node) ?? 0) + 1)
+  const taken = new Set([...sets.map(({ node }) => node), ...(supply ? [supply.node] : [])])
+  return stations.filter((_, node) => wires.get(node) === 1 && !taken.has(node))
 }

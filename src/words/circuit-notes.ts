@@ -34,6 +34,8 @@ const REMARKS: Sayings<Remarks> = {
     `All bells together draw ${formatMA(mA)}, and ${formatMA(offHookMA)} count as answered: the supply may take the line as lifted.`,
   'lamp-one-way': ({ at, others }, { name }) =>
     `The lamp calls only whoever is at ${name(at)}: ${formatList(others.map(name))} cannot be called from there and must listen at agreed times.`,
+  'nobody-listens': ({ stations }, { name }) =>
+    `Nobody listens at ${formatList(stations.map(name))}: the wire ends there without a telephone.`,
   'worn-unknown': ({ wire }) =>
     `How much ${isolated(wire)} leaks when it is worn is not known: wet, it is reckoned as new.`,
   'same-port': ({ stations }, { name }) =>

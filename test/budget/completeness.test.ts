@@ -44,6 +44,17 @@ test('bells beyond what the ring source is made for are told in a note', () => {
   )
 })
 
+test('wire that ends without a telephone is told in a note; a joint between two, and the supply, are not', () => {
+  const row = rowOfSets([crank, crank, crank, crank], wire, 1000)
+  const bare = (...nodes: readonly number[]) =>
+    completenessOf({ ...row, sets: row.sets.filter(({ node }) => !nodes.includes(node)) }, DRY).notes
+  expect(bare(3)).toEqual([{ code: 'nobody-listens', stations: ['s3'] }])
+  expect(bare(1)).toEqual([])
+  const feed = { supply: builtInSupply('feed-48'), node: 0 }
+  const fed = { ...row, sets: row.sets.filter(({ node }) => node > 0), supply: feed }
+  expect(completenessOf(fed, DRY).notes.map(({ code }) => code)).not.toContain('nobody-listens')
+})
+
 describe('a lamp at the supply', () => {
   const mute = builtInSet('common-no-bell')
   const lamp = (minMA: number) => ({

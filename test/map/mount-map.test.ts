@@ -2,6 +2,7 @@
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest'
 import { BUILT_IN } from '../../src/catalog/built-in'
 import { mountMap } from '../../src/map/mount-map'
+import { setSet } from '../../src/plan/circuit-edits'
 import type { CircuitId, LineId, StationId } from '../../src/plan/id'
 import { addLine } from '../../src/plan/line-edits'
 import { EMPTY_PLAN } from '../../src/plan/plan'
@@ -189,6 +190,13 @@ describe('the map', () => {
     expect(store.settled.value.stations.size).toBe(before.stations.size + 2)
     store.undo()
     expect(store.settled.value).toBe(before)
+  })
+
+  test('shows a joint where no telephone stands, and a block where one does', () => {
+    expect(element.querySelectorAll('.station .joint')).toHaveLength(2)
+    store.edit((plan) => setSet(plan, 'c' as CircuitId, A, 'crank-1600'))
+    expect(element.querySelectorAll('.station .joint')).toHaveLength(1)
+    expect(element.querySelectorAll('.station .block')).toHaveLength(1)
   })
 
   test('tells what was moved, and what went along with a deleted line, with the way back at hand', () => {

@@ -18,3 +18,9 @@ test('bells beyond what a source is made for are told with load and limit', () =
     'The bells at HUT and FORD are a load of 8.0; 48 V feed is made for 5.',
   )
 })
+
+test('an end of wire where nobody listens is named', () => {
+  expect(remarkSentence({ code: 'nobody-listens', stations: ['hut'] }, say)).toBe(
+    'Nobody listens at HUT: the wire ends there without a telephone.',
+  )
+})

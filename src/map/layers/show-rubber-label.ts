@@ -1,39 +1,51 @@
+import { isUnfinished } from '../../budget/circuit-notes'
+import type { Position } from '../../geo/position'
+import type { LineId } from '../../plan/id'
+import { endsOf, type Plan } from '../../plan/plan'
 import { effect } from '../../state/steady-effect'
-import { nameIn } from '../../words/tongue'
-import { formatDistanceM } from '../../words/units'
+import { formatCount } from '../../words/units'
 import type { Bench } from '../bench'
 
 /** From the pointer to the label, px: clear of the finger. */
 const OFF_PX = { x: 18, y: 14 }
 
-/** Beside the free end of a line under way: how much wire it takes so far, and whether its circuit would work. */
+/** Beside what the hand draws or drags: how much wire it takes so far, and whether its circuits would work. */
 export function showRubberLabel({ store, view, ghost }: Bench): () => void {
   const label = document.createElement('div')
   label.className = 'rubber-label'
   label.setAttribute('aria-hidden', 'true')
   view.container.append(label)
   const stop = effect(() => {
-    const id = ghost.value?.line
+    const drawn = ghost.value?.line
     view.frame.value
     const plan = store.plan.value
-    const line = id && plan.lines.get(id)
-    label.hidden = !line
-    if (!line) return
-    const { lines, circuits } = store.report.value
-    const measured = lines.find((each) => each.id === id)
-    const circuit = circuits.find((each) => plan.circuits.get(each.id)?.lines.includes(line.id))
-    const hasSets = (circuit && (plan.circuits.get(circuit.id)?.sets.size ?? 0)) ?? 0
-    const end = view.pointOf(plan.stations.get(line.to)!.position)
-    const { x, y } = view.map.layerPointToContainerPoint([end.x, end.y])
+    const held = drawn ? endOf(plan, drawn) : store.dragging.value && moved(plan, store.settled.value)
+    label.hidden = !held
+    if (!held) return
+    const { run, name } = store.tongue.value
+    const report = store.report.value
+    const lines = report.lines.filter(({ id }) => held.lines.has(id))
+    const wireM = lines.reduce((sum, line) => sum + line.wireM, 0)
+    const circuits = report.circuits.filter(({ id }) =>
+      plan.circuits.get(id)?.lines.some((line) => held.lines.has(line)),
+    )
+    const standings = circuits.map(({ id, verdict, missing }) => ({
+      name: name(id),
+      standing: isUnfinished(missing) ? 'not finished' : verdict,
+    }))
     label.textContent = [
-      measured ? `${formatDistanceM(measured.wireM, store.units.value)} of wire` : '',
-      circuit && hasSets > 1 ? `${nameIn(store.plan.peek(), circuit.id)} ${circuit.verdict}` : '',
+      lines.length > 0 ? `${run(wireM)} of wire` : '',
+      ...(standings.length > MOST_NAMED
+        ? [countsOf(standings)]
+        : standings.map((each) => `${each.name} ${each.standing}`)),
     ]
       .filter(Boolean)
       .join(' · ')
+    label.hidden = label.textContent === ''
+    const { x, y } = view.map.layerPointToContainerPoint(asTuple(view.pointOf(held.at)))
     const left =
       x + OFF_PX.x + label.offsetWidth > view.map.getSize().x
-        ? x - OFF_PX.x - label.offsetWidth
+        ? Math.max(4, x - OFF_PX.x - label.offsetWidth)
         : x + OFF_PX.x
     label.style.transform = `translate(${left}px, ${y + OFF_PX.y}px)`
   })
@@ -41,4 +53,43 @@ export function showRubberLabel({ store, view, ghost }: Bench): () => void {
     stop()
     label.remove()
   }
+}
+
+/** More circuits than these are counted by how they stand. */
+const MOST_NAMED = 2
+
+const asTuple = ({ x, y }: { readonly x: number; readonly y: number }): [number, number] => [x, y]
+
+interface Held {
+  readonly at: Position
+  readonly lines: ReadonlySet<LineId>
+}
+
+function endOf(plan: Plan, id: LineId): Held | undefined {
+  const line = plan.lines.get(id)
+  return line && { at: endsOf(plan, line)[1], lines: new Set([id]) }
+}
+
+/** What a drag has made other than it was: where it is, and the lines that it changes. */
+function moved(plan: Plan, settled: Plan): Held | undefined {
+  const stations = new Set(
+    [...plan.stations.values()].filter((each) => settled.stations.get(each.id) !== each).map(({ id }) => id),
+  )
+  const lines = [...plan.lines.values()].filter(
+    (line) => settled.lines.get(line.id) !== line || stations.has(line.from) || stations.has(line.to),
+  )
+  const [station] = stations
+  const bend = lines.flatMap((line) => {
+    const before = settled.lines.get(line.id)?.bends ?? []
+    return line.bends.filter((each, index) => each !== before[index]).slice(0, 1)
+  })[0]
+  const at = station ? plan.stations.get(station)!.position : bend
+  return at && { at, lines: new Set(lines.map(({ id }) => id)) }
+}
+
+function countsOf(standings: readonly { readonly standing: string }[]): string {
+  const works = standings.filter(({ standing }) => standing === 'works').length
+  return works === standings.length
+    ? `${formatCount(works, 'circuit')} work`
+    : `${works} of ${formatCount(standings.length, 'circuit')} work`
 }

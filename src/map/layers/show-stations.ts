@@ -14,6 +14,8 @@ interface Marks {
   readonly isSupplied: boolean
   readonly isFailing: boolean
   readonly isSelected: boolean
+  /** Wire is only joined here: nobody listens. */
+  readonly isJoint: boolean
 }
 
 interface DrawnSymbol {
@@ -34,10 +36,15 @@ export function showStations({ store, view, ghost, moving, gathered }: Bench): (
   const supplied = computed(() =>
     suppliedStations(store.plan.value.circuits, [], () => supplies(store.plan.value)),
   )
+  const joints = computed(() => {
+    const { circuits, lines } = store.plan.value
+    return jointsOf(circuits, [lines], () => jointsIn(store.plan.value))
+  })
   const marksOf = (stations: readonly StationId[], selected?: string): Marks => ({
     isSupplied: stations.some((id) => supplied.value.has(id)),
     isFailing: stations.some((id) => failing.value.has(id)),
     isSelected: stations[0] === selected,
+    isJoint: stations.every((id) => joints.value.has(id)),
   })
 
   const stopStanding = effect(() => {
@@ -65,6 +72,17 @@ export function showStations({ store, view, ghost, moving, gathered }: Bench): (
   }
 }
 
+const jointsOf = memoryOfEach<Plan['circuits'], ReadonlySet<StationId>>()
+/** Stations on a line at which no circuit has a telephone or its supply. */
+function jointsIn({ circuits, lines }: Plan): ReadonlySet<StationId> {
+  const joints = new Set([...lines.values()].flatMap(({ from, to }) => [from, to]))
+  for (const { sets, supply } of circuits.values()) {
+    for (const station of sets.keys()) joints.delete(station)
+    if (supply) joints.delete(supply.at)
+  }
+  return joints
+}
+
 const suppliedStations = memoryOfEach<Plan['circuits'], ReadonlySet<StationId>>()
 const supplies = (plan: Plan): ReadonlySet<StationId> =>
   new Set([...plan.circuits.values()].flatMap(({ supply }) => (supply ? [supply.at] : [])))
@@ -82,7 +100,7 @@ function symbols(group: SVGGElement) {
       const id = stations[0]
       seen.add(id)
       const count = stations.length
-      const look = `${at.x.toFixed(1)} ${at.y.toFixed(1)} ${count} ${marks.isSupplied} ${marks.isFailing} ${marks.isSelected}`
+      const look = `${at.x.toFixed(1)} ${at.y.toFixed(1)} ${count} ${marks.isSupplied} ${marks.isFailing} ${marks.isSelected} ${marks.isJoint}`
       const before = drawn.get(id)
       if (before?.look === look) continue
       const symbol = before?.group ?? svgElement('g', {})
@@ -90,7 +108,9 @@ function symbols(group: SVGGElement) {
         'class',
         `${count > 1 ? 'station-count' : 'station'}${marks.isFailing ? ' failing' : ''}`,
       )
-      symbol.replaceChildren(...(count > 1 ? countOf(at, count, marks) : blockOf(at, marks)))
+      symbol.replaceChildren(
+        ...(count > 1 ? countOf(at, count, marks) : marks.isJoint ? jointOf(at, marks) : blockOf(at, marks)),
+      )
       if (!before) added.append(symbol)
       drawn.set(id, { group: symbol, look })
     }
@@ -129,6 +149,13 @@ const blockOf = (at: Point, { isSupplied, isFailing, isSelected }: Marks): SVGEl
     ? strokes('cross', at, [-6, 0, 'h12'], [0, -5, 'v10'])
     : strokes('posts', at, [-5, 0, 'h0'], [5, 0, 'h0']),
   ...(isFailing ? [failMark(at)] : []),
+]
+
+/** A joint: a splice in its sleeve, smaller than anything that somebody answers. */
+const jointOf = (at: Point, { isSelected }: Marks): SVGElement[] => [
+  ...(isSelected ? [plate('ring', at, 30, 24, 8)] : []),
+  plate('joint', at, 12, 12, 6),
+  plate('joint-core', at, 4, 4, 2),
 ]
 
 /** How many stations stand here, too near each other to be told apart; marked where one of them fails. */
