@@ -1,6 +1,6 @@
 import { setSet } from '../../plan/circuit-edits'
 import { circuitsOfLine } from '../../plan/circuit-topology'
-import type { Plan } from '../../plan/plan'
+import { type Plan, stationName } from '../../plan/plan'
 import { newLineId, newStationId } from '../../state/new-id'
 import { equipmentUsedLast } from '../../state/used-last'
 import type { Bench, MapTool } from '../bench'
@@ -29,7 +29,7 @@ export function placeStation({ store }: Bench, place: Exclude<Place, { kind: 'st
   const { set } = equipmentUsedLast(store, before)
   store.edit((plan) => withTelephone(standAt(plan, place, ids).plan))
   store.selection.value = { kind: 'station', id: ids.station }
-  const name = store.settled.peek().stations.get(ids.station)?.name ?? ''
+  const name = stationName(store.settled.peek(), ids.station)
   store.tell(place.kind === 'wire' ? `${name} placed and joined to the wire` : `${name} placed`)
 
   function withTelephone(plan: Plan): Plan {

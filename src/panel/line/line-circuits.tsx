@@ -2,7 +2,7 @@ import { isUnfinished } from '../../budget/circuit-notes'
 import { setSet } from '../../plan/circuit-edits'
 import { circuitsOfLine } from '../../plan/circuit-topology'
 import type { StationId } from '../../plan/id'
-import { type Circuit, type Line, stationName } from '../../plan/plan'
+import { type Circuit, circuitName, type Line, stationName } from '../../plan/plan'
 import type { Store } from '../../state/store'
 import { NextStep } from '../circuit/next-step'
 import { Remedies } from '../circuit/remedies'
@@ -43,7 +43,7 @@ function LineCircuit({ store, line, circuit, alone }: Props) {
   const telephone = (station: StationId) => (
     <SetField
       store={store}
-      label={`${alone ? 'Telephone' : circuit.name}: ${stationName(plan, station)}`}
+      label={`${alone ? 'Telephone' : circuitName(plan, circuit)}: ${stationName(plan, station)}`}
       value={circuit.sets.get(station) ?? null}
       onCommit={(set) => store.edit((before) => setSet(before, circuit.id, station, set))}
     />
