@@ -57,14 +57,15 @@ export const reachBySupply = (
 /** The telephone band, Hz: ITU-T G.712 gives 300 to 3400 Hz. */
 export const TELEPHONE_BAND_HZ = [300, 400, 500, 700, 1000, 1400, 2000, 2800, 3400] as const
 
-/** Insertion loss between two sets against frequency, dB, over the telephone band. */
+/** Insertion loss between two sets against frequency, dB; over the telephone band where none is named. */
 export function lossAgainstHz(
   model: CircuitModel,
   conditions: Conditions,
   from: string,
   to: string,
+  band: readonly number[] = TELEPHONE_BAND_HZ,
 ): { readonly hz: number; readonly lossDb: number }[] {
-  return TELEPHONE_BAND_HZ.flatMap((hz) => {
+  return band.flatMap((hz) => {
     const row = voiceRows(model, conditions, hz).find((each) => each.from === from && each.to === to)
     return row ? [{ hz, lossDb: row.lossDb }] : []
   })

@@ -31,6 +31,8 @@ export interface CircuitModel {
   readonly lines: readonly ModelLine[]
   readonly sets: readonly ModelSet[]
   readonly supply: { readonly supply: Supply; readonly node: number } | null
+  /** Lines between the very same stations, of a circuit that differs from this one in figures alone: what follows from the shape is kept by them. */
+  readonly shapedAs?: readonly ModelLine[]
 }
 
 /** @param joints splices in the pair  @param wires wires that each of them joins */

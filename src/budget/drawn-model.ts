@@ -56,6 +56,7 @@ export function drawnModel(model: CircuitModel): {
     const drawn = new Map([...wires].map(([wire, of]) => [wire, of(normals)]))
     return {
       ...model,
+      shapedAs: model.lines,
       lines: model.lines.map((line) => ({ ...line, wire: drawn.get(line.wire)! })),
       sets: sets.map(({ node, draw: of }) => ({ node, set: of(normals) })),
       supply: supply && { node: supply.node, supply: supply.draw(normals) },

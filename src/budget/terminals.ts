@@ -17,8 +17,8 @@ import { chainOf, type Kilometre, kilometreOf, piSection } from './uniform-line'
 
 const remembered = memoryOfEach<CircuitModel['lines'], Elimination>()
 
-const shapeOf = ({ lines, stations }: CircuitModel): Elimination =>
-  remembered(lines, [], () =>
+const shapeOf = ({ lines, stations, shapedAs = lines }: CircuitModel): Elimination =>
+  remembered(shapedAs, [], () =>
     planElimination(
       stations.length,
       lines.map(({ from, to }) => [from, to] as const),

@@ -1,5 +1,13 @@
 import { ALKALINE_9_VOLT, ALKALINE_D, type Cell, inSeries, LANTERN_6_VOLT, LEAD_ACID_12_VOLT } from './cells'
-import { derived, derivedOnMemory, fromMemory, type Source, type Sources, type Spread } from './sources'
+import {
+  allowance,
+  derived,
+  derivedOnMemory,
+  fromMemory,
+  type Source,
+  type Sources,
+  type Spread,
+} from './sources'
 import type { Supply } from './supply'
 import { BATTERY_SPREAD, BATTERY_SPREAD_SOURCES, LED, LED_SOURCES, LED_SPREAD } from './supply-spread'
 
@@ -11,11 +19,14 @@ interface Indicator {
 
 const RED_LED: Indicator = { value: LED, sources: LED_SOURCES, spread: LED_SPREAD }
 export const SMALL_LAMP: Indicator = {
-  value: { forwardVolts: 0, ohms: 200 },
+  value: { forwardVolts: 0, ohms: 200, minMA: 40 },
   sources: {
     'indicator.forwardVolts': derived('A filament is a resistance: it keeps no voltage back.'),
     'indicator.ohms': fromMemory(
       'Small 12 V lamp, 60 mA and 200 Ω when hot, from memory; cold it has a tenth of that.',
+    ),
+    'indicator.minMA': allowance(
+      'Allowance: two thirds of its 60 mA, where by the usual power law a filament gives some 8 % of its light; at 25 mA it gives 0.4 %.',
     ),
     'spread.indicator.ohms': fromMemory('Lamps of 50 to 80 mA, from memory.'),
   },

@@ -25,10 +25,11 @@ export const LIMIT_SPREAD_SOURCES: Sources = {
   'spread.maxMA': dataSheet('± 8 %: data sheet of a ringing line interface circuit (2001), table 11.'),
 }
 
-export const LED = { forwardVolts: 2, ohms: 10 }
+export const LED = { forwardVolts: 2, ohms: 10, minMA: 1 }
 export const LED_SOURCES: Sources = {
   'indicator.forwardVolts': read('Red LED, 2.0 V at 20 mA (1.8 to 2.2 V): a published table of LED colours.'),
   'indicator.ohms': allowance('Allowance: the slope of a small LED.'),
+  'indicator.minMA': allowance('Allowance: a red LED is seen in the shade from about 1 mA on.'),
   'spread.indicator.forwardVolts': read('1.8 to 2.2 V: a published table of LED colours.'),
   'spread.indicator.ohms': allowance('Allowance.'),
 }

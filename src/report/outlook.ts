@@ -1,5 +1,6 @@
 import { type HowToCall, howToCall } from '../budget/calling'
 import { tradeOf } from '../budget/checks'
+import { lossAgainstHz } from '../budget/choices'
 import type { CircuitModel } from '../budget/circuit-model'
 import type { Conditions } from '../budget/conditions'
 import { type EnduranceRow, enduranceRows, type Use } from '../budget/endurance'
@@ -7,6 +8,7 @@ import { worstCorner } from '../budget/envelope'
 import { crowdRow, type LeftOffHook, leftOffHookRows } from '../budget/left-lying'
 import { longestWay, shortestWay } from '../budget/path'
 import type { Check, VoiceRow } from '../budget/rows'
+import { leastOf } from '../budget/verdict'
 import { type PartAlone, partsAlone, worstBecause } from '../budget/worst-parts'
 import type { Plan } from '../plan/plan'
 import { workOf } from '../plan/work'
@@ -26,6 +28,8 @@ export interface Outlook {
   readonly calling: HowToCall
   readonly offHook: readonly LeftOffHook[]
   readonly crowd: VoiceRow | null
+  /** Where speech is near its limit: what the faintest pair loses at the higher pitches that make words clear; else null. */
+  readonly pitch: Pitch | null
   readonly endurance: readonly EnduranceRow[]
   /** Each part of the worst weather by itself, and which of them a failure in the worst weather takes; null where it holds. */
   readonly worstAlone: readonly PartAlone[]
@@ -34,18 +38,35 @@ export interface Outlook {
   readonly worstReachAlong: ReachAlong | null
 }
 
+interface Pitch {
+  readonly from: string
+  readonly to: string
+  readonly losses: readonly { readonly hz: number; readonly lossDb: number }[]
+}
+
+/** Speech is near its limit from so many dB below it on: of 30 dB from 24, where an engineer would begin to doubt (common practice). */
+const NEAR_DB = 6
+
+function pitchOf(model: CircuitModel, today: Conditions, voice: readonly VoiceRow[]): Pitch | null {
+  const faintest = leastOf('voice', voice)?.row
+  if (!faintest || faintest.lossDb < faintest.maxDb - NEAR_DB) return null
+  const { from, to } = faintest
+  return { from, to, losses: lossAgainstHz(model, today, from, to, [2000, 3000]) }
+}
+
 /** @param model the circuit's network  @param today the plan's own conditions */
 export function outlookOf(
   plan: Plan,
   model: CircuitModel,
   today: Conditions,
-  { missing, reach, worst }: Pick<ReportCircuit, 'missing' | 'reach' | 'worst'>,
+  { missing, voice, reach, worst }: Pick<ReportCircuit, 'missing' | 'voice' | 'reach' | 'worst'>,
 ): Outlook {
   const corner = worstCorner(model, today, missing)
   return {
     calling: howToCall(model, today),
     offHook: leftOffHookRows(model, today),
     crowd: crowdRow(model, today),
+    pitch: pitchOf(model, today, voice),
     endurance: enduranceRows(model, today, useOf(plan)),
     worstAlone: partsAlone(model, today, missing),
     worstBecause: worstBecause(model, today, corner.conditions),

@@ -23,6 +23,7 @@ export function besideInWords({ reach, worst }: ReportCircuit, { outlook, odds }
     },
     offHook: outlook.offHook,
     crowd: outlook.crowd,
+    pitch: outlook.pitch,
     endurance: outlook.endurance.map((row) => ({
       what: batteryWords(row, say),
       days: row.days,

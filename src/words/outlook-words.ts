@@ -100,6 +100,13 @@ export function crowdSentence(row: VoiceRow | null, { name }: Tongue): string {
   return `With everybody listening it ${verdict === 'thin' ? 'barely talks' : 'still talks'}: ${loss}.`
 }
 
+/** Where speech is near its limit: what the higher pitches lose. */
+export function pitchSentence(pitch: Outlook['pitch'], { name }: Tongue): string {
+  if (!pitch) return ''
+  const losses = pitch.losses.map(({ hz, lossDb }) => `${formatDb(lossDb)} at ${hz} Hz`)
+  return `Near its limit speech gets dull: from ${name(pitch.from)} to ${name(pitch.to)} ${formatList(losses)} are lost.`
+}
+
 function partWords(part: WorstPart, wireTempC: number, { temp }: Tongue): string {
   switch (part) {
     case 'wet':

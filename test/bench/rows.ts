@@ -1,4 +1,5 @@
 import { groundOfLongNet, routeBesideOthers, routeOverMillion } from './ground-work'
+import { oddsOfParty } from './odds'
 import { drags, firstScreen, heapAfterEdits, heapAfterPlans, openThousand, papersOfSixty } from './on-screen'
 import { growthWithLines, ringOnTree, speechOnTree } from './tree-solve'
 import { demoReport, oneBendMoved } from './whole-report'
@@ -7,7 +8,7 @@ export { closeSite } from './browser-page'
 
 /** The rows by the names that `npm run bench -- NAME` takes. */
 export const rows = {
-  solver: [speechOnTree, ringOnTree, growthWithLines],
+  solver: [speechOnTree, ringOnTree, growthWithLines, oddsOfParty],
   report: [...oneBendMoved, demoReport],
   ground: [routeOverMillion, routeBesideOthers, groundOfLongNet],
   drag: drags,

@@ -65,3 +65,20 @@ describe('everybody listening', () => {
     expect(crowdRow(model, DRY)!.lossDb).toBeGreaterThan(alone)
   })
 })
+
+test('agrees with a network in which the bell is taken off and the handset’s ohms laid across', () => {
+  // The same in other words: a set without a bell, and another at the same place whose bell is just the ohms of the handset.
+  const set = builtInSet('crank-1600')
+  const model = rowOfSets([set, set, set, set], wire, 2500)
+  for (const [k, { left, ringing }] of leftOffHookRows(model, DRY).entries()) {
+    const { ringer: _, ...mute } = set
+    const { generator: __, ...lying } = { ...mute, ringer: { ohms: set.offHook.dcOhms, minVolts: 0 } }
+    const sets = [
+      ...model.sets.map((each, other) => (other === k ? { ...each, set: mute } : each)),
+      { node: k, set: lying },
+    ]
+    const rows = circuitRows({ ...model, sets }, DRY).ringing.filter(({ to }) => to !== left)
+    const least = Math.min(...rows.map(({ volts, minVolts }) => volts / minVolts))
+    expect(ringing!.volts / ringing!.minVolts).toBeCloseTo(least, 9)
+  }
+})

@@ -9,6 +9,7 @@ import {
   callingSentence,
   crowdSentence,
   leftSentence,
+  pitchSentence,
   reachAlongSentence,
   worstSentence,
 } from '../../words/outlook-words'
@@ -50,6 +51,7 @@ export function ProspectQuestions({ store, id, reckoned }: Props) {
           </p>
         ))}
       </Question>
+      {outlook.pitch && <p>{pitchSentence(outlook.pitch, say)}</p>}
       {badDay.length > 0 && (
         <Question ask="What if somebody is careless?">
           {badDay.map((sentence) => (
