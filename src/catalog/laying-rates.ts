@@ -90,6 +90,8 @@ export interface LayingAllowances {
   readonly recoveryKmPerHour: number
   /** Climb that takes a crew one hour besides the distance, m. */
   readonly climbMPerHour: number
+  /** Walking with a load and back without one, km/h. */
+  readonly walkKmPerHour: number
   /** Time that each crossing adds, by what is crossed and how, minutes. */
   readonly buriedCrossingMin: number
   readonly overheadCrossingMin: number
@@ -111,6 +113,8 @@ export const LAYING_SOURCES: Readonly<
     'four on a man-pack team: Popular Science Monthly 90 (1917), p. 820; that fewer than a lay takes are slower in proportion is an allowance',
   recoveryKmPerHour:
     'on foot an allowance, from memory; by vehicle two thirds of the 10 to 12 mph of an experienced crew with a powered winch in open ground (US Army photograph caption, Camp McCoy 1951)',
+  walkKmPerHour:
+    'allowance: three miles an hour on the level (W. W. Naismith, Scottish Mountaineering Club Journal 2 (1892), p. 136), less for the load one way',
   climbMPerHour:
     'Naismith’s rule, one hour for 2000 ft of ascent: W. W. Naismith, Scottish Mountaineering Club Journal 2 (1892), p. 136',
   buriedCrossingMin:
@@ -145,6 +149,7 @@ const defaults = (means: Means): LayingAllowances => ({
   rates: ratesBy(means),
   recoveryKmPerHour: means === 'foot' ? 2 : 12,
   climbMPerHour: 600,
+  walkKmPerHour: means === 'foot' ? 4 : 15,
   buriedCrossingMin: 3.5,
   overheadCrossingMin: 5.5,
   railwayCrossingMin: 20,

@@ -4,6 +4,7 @@ import type { MeasuredLeg, MeasuredLine } from '../measure/measured'
 import { memoryOfEach } from '../memo'
 import type { LineId } from '../plan/id'
 import type { HazardKind, Lay, Plan } from '../plan/plan'
+import type { Carrying } from './carrying'
 import type { Piece } from './spool-plan'
 
 /** What a line crosses, and how it is laid there. */
@@ -20,6 +21,8 @@ export interface LineHours {
   readonly climbingH: number
   readonly crossingsH: number
   readonly splicesH: number
+  /** Walking out, back for every load more, and home. */
+  readonly carryingH: number
   /** All of the above, by night if it is night. */
   readonly totalH: number
   readonly recoveryH: number
@@ -84,9 +87,12 @@ const remembered = memoryOfEach<MeasuredLine, LineHours>()
  * Time to lay one line and to take it up again, h.
  *
  * Each leg at the rate of its lay over the ground, an hour more for each so many metres of climb, minutes for each crossing and
- * each splice; all of it stretched by night. A line of several pairs is laid pair by pair.
+ * each splice, and the walking that carrying takes; all of it stretched by night. A line of several pairs is laid pair by pair. To
+ * take it up, the same loads are walked home.
  *
  * Sources: the rates carry their own. Range: a plan's order of magnitude; the ground and the crew decide.
+ *
+ * @param walkM walking besides the laying, m: see `carryingOf`
  */
 export function hoursOfLine(
   measured: MeasuredLine,
@@ -94,9 +100,10 @@ export function hoursOfLine(
   splices: number,
   crossings: readonly CrossingWork[] = NO_CROSSINGS,
   allowances: LayingAllowances = DEFAULT_LAYING.foot,
+  walkM = 0,
 ): LineHours {
-  return remembered(measured, [pairs, splices, crossings, allowances], () =>
-    reckon(measured, pairs, splices, crossings, allowances),
+  return remembered(measured, [pairs, splices, crossings, allowances, walkM], () =>
+    reckon(measured, pairs, splices, crossings, allowances, walkM),
   )
 }
 
@@ -106,6 +113,7 @@ function reckon(
   splices: number,
   crossings: readonly CrossingWork[],
   allowances: LayingAllowances,
+  walkM: number,
 ): LineHours {
   const stretch = allowances.isNight ? allowances.nightFactor : 1
   const sum = (of: (leg: MeasuredLeg) => number) => measured.legs.reduce((total, leg) => total + of(leg), 0)
@@ -113,6 +121,7 @@ function reckon(
   const climbingH = (pairs * sum(climbM)) / allowances.climbMPerHour
   const crossingsH = crossings.reduce((total, one) => total + crossingMin(one, allowances), 0) / 60
   const splicesH = (splices * allowances.spliceMin) / 60
+  const carryingH = walkM / 1000 / allowances.walkKmPerHour
   return {
     line: measured.id,
     crew: measured.legs.reduce((most, leg) => Math.max(most, allowances.rates[leg.lay].crew), 1),
@@ -120,11 +129,13 @@ function reckon(
     climbingH,
     crossingsH,
     splicesH,
-    totalH: stretch * (layingH + climbingH + crossingsH + splicesH),
+    carryingH,
+    totalH: stretch * (layingH + climbingH + crossingsH + splicesH + carryingH),
     recoveryH:
       stretch *
-      pairs *
-      (measured.groundM / 1000 / allowances.recoveryKmPerHour + sum(climbM) / allowances.climbMPerHour),
+      (pairs *
+        (measured.groundM / 1000 / allowances.recoveryKmPerHour + sum(climbM) / allowances.climbMPerHour) +
+        carryingH),
   }
 }
 
@@ -135,6 +146,7 @@ export function hoursOfPlan(
   pieces: ReadonlyMap<LineId, readonly Piece[]>,
   crossings: ReadonlyMap<LineId, readonly CrossingWork[]> = new Map(),
   allowances: LayingAllowances = DEFAULT_LAYING.foot,
+  carrying: ReadonlyMap<LineId, Carrying> = new Map(),
 ): NetHours {
   const lines = [...plan.lines.values()].map((line) => {
     const own = pieces.get(line.id) ?? []
@@ -145,6 +157,7 @@ export function hoursOfPlan(
       own.length - pairsLaid,
       crossings.get(line.id),
       allowances,
+      carrying.get(line.id)?.walkM,
     )
   })
   const withSets = new Set([...plan.circuits.values()].flatMap((circuit) => [...circuit.sets.keys()]))

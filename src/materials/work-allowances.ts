@@ -32,6 +32,7 @@ function allowed(plan: { readonly work?: Work }): Allowed {
         water: { kmPerHour: of('waterKmPerHour'), crew: rates.water.crew },
       },
       recoveryKmPerHour: of('recoveryKmPerHour'),
+      walkKmPerHour: of('walkKmPerHour'),
       climbMPerHour: of('climbMPerHour'),
       buriedCrossingMin: of('buriedCrossingMin'),
       overheadCrossingMin: of('overheadCrossingMin'),

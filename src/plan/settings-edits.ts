@@ -56,15 +56,16 @@ export function setWork(plan: Plan, field: WorkField, value: number): Result<Pla
   return ok(Object.keys(after).length > 0 ? { ...others, work: after } : others)
 }
 
-/** Sets how fast wire is laid and taken up again to what the catalog has for one way of bringing it forward. */
+/** Sets how fast wire is brought, laid and taken up again to what the catalog has for one way of bringing it forward. */
 export function setMeans(plan: Plan, means: Means): Plan {
-  const { rates, recoveryKmPerHour } = DEFAULT_LAYING[means]
+  const { rates, recoveryKmPerHour, walkKmPerHour } = DEFAULT_LAYING[means]
   const figures: Readonly<Partial<Record<WorkField, number>>> = {
     surfaceKmPerHour: rates.surface.kmPerHour,
     overheadKmPerHour: rates.overhead.kmPerHour,
     buriedKmPerHour: rates.buried.kmPerHour,
     waterKmPerHour: rates.water.kmPerHour,
     recoveryKmPerHour,
+    walkKmPerHour,
   }
   return Object.entries(figures).reduce((before, [field, value]) => {
     const after = setWork(before, field as WorkField, value)

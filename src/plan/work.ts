@@ -66,6 +66,13 @@ export const WORK = {
   recoveryKmPerHour: {
     ...rate('of recovery', foot.recoveryKmPerHour),
   },
+  walkKmPerHour: {
+    what: 'The pace of walking',
+    min: 0.5,
+    max: 80,
+    unit: 'km/h',
+    usual: foot.walkKmPerHour,
+  },
   climbMPerHour: {
     what: 'The climb that takes an hour',
     min: 50,

@@ -1,6 +1,7 @@
 import { BUILT_IN } from '../catalog/built-in'
 import { mergeCatalogs } from '../catalog/catalog'
 import { crossingsOf } from '../hazard/crossings'
+import { carryingOf } from '../materials/carrying'
 import { hoursOfPlan } from '../materials/hours'
 import { loadsOf } from '../materials/loads'
 import { planSpools } from '../materials/plan-spools'
@@ -50,7 +51,14 @@ export function reportPlan(plan: Plan, ground?: Ground, settled?: Plan): Report 
     ),
     spools,
     loads: loadsOf(plan, catalog, spools, loadAllowancesOf(plan)),
-    hours: hoursOfPlan(plan, measured, pieces, crossings, layingOf(plan)),
+    hours: hoursOfPlan(
+      plan,
+      measured,
+      pieces,
+      crossings,
+      layingOf(plan),
+      carryingOf(plan, measured, catalog, loadAllowancesOf(plan)),
+    ),
     cautions: [
       ...safetyCautions(plan, catalog),
       ...hazardCautions(plan, measured, crossings, catalog, ground),

@@ -24,12 +24,13 @@ export function LineHoursQuestion({ store, id }: { store: Store; id: LineId }) {
 }
 
 /** `By day: laying 2 h, climbing 10 min, crossings 4 min.` */
-function partsSentence({ layingH, climbingH, crossingsH, splicesH }: LineHours): string {
+function partsSentence({ layingH, climbingH, crossingsH, splicesH, carryingH }: LineHours): string {
   const parts = [
     { what: 'laying', h: layingH },
     { what: 'climbing', h: climbingH },
     { what: 'crossings', h: crossingsH },
     { what: 'splices', h: splicesH },
+    { what: 'carrying and walking', h: carryingH },
   ].filter(({ h }) => h * 60 >= 0.5)
   return `By day: ${parts.map(({ what, h }) => `${what} ${formatHours(h)}`).join(', ')}.`
 }

@@ -17,6 +17,7 @@ const RATES: readonly Name[] = [
   'recoveryKmPerHour',
 ]
 const TIMES: readonly Name[] = [
+  'walkKmPerHour',
   'climbMPerHour',
   'buriedCrossingMin',
   'overheadCrossingMin',
@@ -55,9 +56,10 @@ export function Hours({ store }: { store: Store }) {
       </OnDemand>
       <OnDemand title="Rates and times, and where they come from">
         <p>
-          Each leg at the rate of its lay, an hour more for so much climb, and minutes for each crossing,
-          splice and station. The longest line goes first, to the crew that is free first. Most rates are
-          allowances: change them to what your crews do.
+          Each leg at the rate of its lay, an hour more for so much climb, minutes for each crossing, splice
+          and station, and the walking: out to each line, back for each load more, and home. The longest line
+          goes first, to the crew that is free first. Most rates are allowances: change them to what your
+          crews do.
         </p>
         <MeansButtons store={store} />
         {[...RATES, ...TIMES].map((field) => (

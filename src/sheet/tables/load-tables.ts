@@ -53,13 +53,24 @@ export function massTable({ system }: PaperSource, loads: Loads): Table {
 
 /** Crew and hours of each line. */
 export function hoursTable(source: PaperSource, hours: NetHours): Table {
-  const row = ({ line, crew, layingH, climbingH, crossingsH, splicesH, totalH, recoveryH }: LineHours) => [
+  const row = ({
+    line,
+    crew,
+    layingH,
+    climbingH,
+    crossingsH,
+    splicesH,
+    carryingH,
+    totalH,
+    recoveryH,
+  }: LineHours) => [
     lineNumber(source, line),
     nameIn(source.plan, line),
     crew,
     layingH + climbingH,
     crossingsH,
     splicesH,
+    carryingH,
     totalH,
     recoveryH,
   ]
@@ -67,11 +78,12 @@ export function hoursTable(source: PaperSource, hours: NetHours): Table {
     title: 'Hours of each line, laid by one crew',
     columns: [
       { head: 'Line', share: 12 },
-      { head: 'From – to', share: 54 },
+      { head: 'From – to', share: 40 },
       { head: 'Crew', share: 14 },
       { head: 'Laying h', share: 18, show: 1 },
       { head: 'Crossings h', share: 24, show: 1 },
-      { head: 'Splices h', share: 20, show: 1 },
+      { head: 'Splices h', share: 18, show: 1 },
+      { head: 'Walking h', share: 19, show: 1 },
       { head: 'All h', share: 15, show: 1 },
       { head: 'Recovery h', share: 24, show: 1 },
     ],
