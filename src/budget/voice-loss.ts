@@ -14,7 +14,8 @@ const SILENCE_DB = 9999
  * Insertion loss at 1 kHz between each two sets, dB, every other set on hook.
  *
  * With source and load resistances Za, Zb and the transfer impedance Z'ab of the network they both hang on, the loss
- * 20 log ((Zb / (Za + Zb)) / |Vb|) is 20 log (Za Zb / ((Za + Zb) |Z'ab|)): the same both ways, by reciprocity.
+ * 20 log ((Zb / (Za + Zb)) / |Vb|) is 20 log (Za Zb / ((Za + Zb) |Z'ab|)): the same both ways, by reciprocity, unless a set presents
+ * something else while its button is pressed.
  *
  * A unit with ports adds its own loss between sets on different ports.
  */
@@ -24,28 +25,37 @@ export function voiceRows(model: CircuitModel, conditions: Conditions, hz = VOIC
   const { sets, stations } = model
   const terminals = terminalsOf(model, conditions, hz)
   // What going off hook changes at each set: the speech circuit in place of the ringer.
-  const lifted = sets.map(({ node, set }): Lifted => {
+  const lifted = sets.map(({ node, set }) => {
+    const { acOhms, speakAcOhms = acOhms } = set.offHook
     const ringer = onHookSiemens(set, hz)
     const terminal = terminals.terminalOfNode[node]!
-    return {
-      terminal,
-      seen: terminals.column(terminal),
-      re: 1 / set.offHook.acOhms - ringer.re,
-      im: -ringer.im,
-    }
+    const seen = terminals.column(terminal)
+    const at = (ohms: number): Lifted => ({ terminal, seen, ohms, re: 1 / ohms - ringer.re, im: -ringer.im })
+    const listening = at(acOhms)
+    return { listening, speaking: speakAcOhms === acOhms ? listening : at(speakAcOhms) }
   })
+  const wireDb = (talker: Lifted, listener: Lifted): number => {
+    const { ohms: za } = talker
+    const { ohms: zb } = listener
+    return 20 * Math.log10((za * zb) / ((za + zb) * transferOhm(talker, listener)))
+  }
   const rows: VoiceRow[] = []
   for (let i = 0; i < sets.length; i++) {
     for (let j = i + 1; j < sets.length; j++) {
-      const { acOhms: za } = sets[i]!.set.offHook
-      const { acOhms: zb } = sets[j]!.set.offHook
-      const ratio = (za * zb) / ((za + zb) * transferOhm(lifted[i]!, lifted[j]!))
-      const wireDb = 20 * Math.log10(ratio) + (portOf[i] === portOf[j] ? 0 : throughUnitDb)
-      const lossDb = Number.isNaN(wireDb) ? SILENCE_DB : Math.min(wireDb, SILENCE_DB)
+      const [one, other] = [lifted[i]!, lifted[j]!]
+      const unitDb = portOf[i] === portOf[j] ? 0 : throughUnitDb
+      const there = wireDb(one.speaking, other.listening)
+      // Without a button to press it is the same both ways, by reciprocity.
+      const isMutual = one.speaking === one.listening && other.speaking === other.listening
+      const back = isMutual ? there : wireDb(other.speaking, one.listening)
+      const heardDb = (db: number) => (Number.isNaN(db) ? SILENCE_DB : Math.min(db + unitDb, SILENCE_DB))
       const maxDb = Math.min(sets[i]!.set.maxLossDb, sets[j]!.set.maxLossDb)
       const from = stations[sets[i]!.node]!
       const to = stations[sets[j]!.node]!
-      rows.push({ from, to, lossDb, maxDb }, { from: to, to: from, lossDb, maxDb })
+      rows.push(
+        { from, to, lossDb: heardDb(there), maxDb },
+        { from: to, to: from, lossDb: heardDb(back), maxDb },
+      )
     }
   }
   return rows
@@ -55,6 +65,8 @@ export function voiceRows(model: CircuitModel, conditions: Conditions, hz = VOIC
 interface Lifted {
   readonly terminal: number
   readonly seen: Column
+  /** What it presents, listening or speaking, Ω. */
+  readonly ohms: number
   readonly re: number
   readonly im: number
 }

@@ -92,6 +92,7 @@ const PATTERNS: readonly TelephoneSet[] = [
     id: 'crank-press-to-talk',
     name: 'Crank set in a case, handset with a button to press while speaking, two D cells',
     offHook: { dcOhms: 100, acOhms: 600, speakAcOhms: 300, minMA: 0 },
+    spread: { ...setSpread(RINGER_1600, { crank: true }), 'offHook.speakAcOhms': 40 },
     source: 'bridging ringer of an old correspondence textbook on telephone sets; the rest from memory',
   },
   {

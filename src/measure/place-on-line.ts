@@ -51,6 +51,10 @@ function legAt(
   return { legIndex, fraction: Math.min(1, Math.max(0, fraction)) }
 }
 
+/** The leg on which a length of wire from the `from` end comes to lie: the first tail lies at the station. */
+const legAtWireM = (measured: MeasuredLine, wireM: number) =>
+  legAt(measured, 'laidM', wireM - tailM(measured))
+
 const runTo = (measured: MeasuredLine, reading: Reading, legIndex: number, fraction: number): number =>
   runsOf(measured)[reading][legIndex]! + measured.legs[legIndex]![reading] * fraction
 
@@ -74,7 +78,7 @@ function placeAt(
  * The first tail lies at `from`, the last at `to`; between them the slack of a leg is spread evenly over it.
  */
 export function pointAtWireM(plan: Plan, measured: MeasuredLine, line: Line, wireM: number): PlaceOnLine {
-  const { legIndex, fraction } = legAt(measured, 'laidM', wireM - tailM(measured))
+  const { legIndex, fraction } = legAtWireM(measured, wireM)
   return placeAt(plan, measured, line, legIndex, fraction)
 }
 
@@ -102,6 +106,6 @@ export const wireMOnLeg = (measured: MeasuredLine, legIndex: number, fraction: n
 
 /** How the line lies where a length of wire ends; undefined at the very ends of its legs, where a hand reaches it. */
 export function layAtWireM(measured: MeasuredLine, wireM: number): Lay | undefined {
-  const { legIndex, fraction } = legAt(measured, 'laidM', wireM - tailM(measured))
+  const { legIndex, fraction } = legAtWireM(measured, wireM)
   return fraction > 0 && fraction < 1 ? measured.legs[legIndex]?.lay : undefined
 }

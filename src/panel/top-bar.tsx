@@ -1,7 +1,7 @@
 import { useId } from 'preact/hooks'
 import { setTitle } from '../plan/settings-edits'
 import type { Store, Tool } from '../state/store'
-import type { Keeper } from '../storage/keep-drafts'
+import type { Keeper } from '../storage/keeper'
 import { PlansMenu } from './bar/plans-menu'
 import { SHORTCUTS } from './bar/shortcuts'
 import { ViewMenu } from './bar/view-menu'

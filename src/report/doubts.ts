@@ -1,10 +1,10 @@
-import { legGeometry } from '../geo/leg-length'
 import type { Position } from '../geo/position'
 import type { MeasuredLine } from '../measure/measured'
 import { memoryOfEach, remembering } from '../memo'
 import type { LineId, StationId } from '../plan/id'
 import { type Line, type Plan, verticesOf } from '../plan/plan'
 import type { Ground } from '../terrain/ground'
+import { sharedPaths, spotOf } from './shared-paths'
 
 /** The longest straight leg that is taken as meant, m: beyond it the reckoning of lengths is not promised either. */
 const LONGEST_LEG_M = 20_000
@@ -17,9 +17,6 @@ const STEEPEST = 1
 const SHORT_LEG_M = 20
 /** Ground so many times longer than the map: up and down all the way at 48° and more, as only heights that jump make it. */
 const ROUGHEST = 1.5
-/** Places are one that are one to this part of a degree: about a metre. */
-const SPOTS_PER_DEG = 1e5
-
 /** What can hardly be meant, with the figures that a sentence needs. */
 interface Doubts {
   'long-leg': { readonly legIndex: number; readonly mapM: number; readonly mostM: number }
@@ -43,10 +40,6 @@ export type Doubt = {
 }[keyof Doubts]
 
 const placeOf = ([lonDeg, latDeg]: Position) => [lonDeg, latDeg] as const
-/** One number for each spot: 10⁸ apart from one longitude to the next. */
-const spotOf = ([lonDeg, latDeg]: Position): number =>
-  Math.round(lonDeg * SPOTS_PER_DEG) * 1e8 + Math.round(latDeg * SPOTS_PER_DEG)
-
 /**
  * All that can hardly be meant in a plan and its ground: a slip of the pen, or heights that are none.
  *
@@ -67,7 +60,15 @@ export function doubtsOf(
     ...[...plan.lines.values()].flatMap(ofLine),
     ...(ground ? groundDoubts(measured, ground) : []),
     ...stationDoubts(stations),
-    ...pathDoubts(stations, lines, circuits),
+    ...sharedPaths(stations, lines, circuits).map(
+      ({ line, other, position, sharedM }): Doubt => ({
+        code: 'line-on-line',
+        where: line,
+        position,
+        other,
+        sharedM,
+      }),
+    ),
   ]
 }
 
@@ -129,44 +130,3 @@ const stationDoubts = remembering((stations: Plan['stations']): readonly Doubt[]
       : [{ code: 'stations-on-one-spot', where: id, position: placeOf(position), other }]
   })
 })
-
-/**
- * Lines that lie on another's path. A second run of wire from end to end beside the first is no doubt as long as circuits use both:
- * remedies lay such runs.
- */
-const pathDoubts = remembering(
-  (stations: Plan['stations'], lines: Plan['lines'], circuits: Plan['circuits']): readonly Doubt[] => {
-    const inUse = new Set([...circuits.values()].flatMap((circuit) => circuit.lines))
-    const isMeant = (a: Line, b: Line) =>
-      inUse.has(a.id) && inUse.has(b.id) && new Set([a.from, a.to, b.from, b.to]).size === 2
-    /** Who lies between two spots, by the spot half way. */
-    const owners = new Map<number, { readonly line: Line; readonly ends: readonly [number, number] }>()
-    return [...lines.values()].flatMap((line): Doubt[] => {
-      const shared = new Map<Line, { m: number; position: Position }>()
-      const vertices = [stations.get(line.from)!.position, ...line.bends, stations.get(line.to)!.position]
-      for (let i = 1; i < vertices.length; i++) {
-        const [a, b] = [vertices[i - 1]!, vertices[i]!]
-        const ends = [spotOf(a), spotOf(b)] as const
-        if (ends[0] === ends[1]) continue
-        const middle = spotOf([a[0] + b[0], a[1] + b[1]])
-        const owner = owners.get(middle)
-        if (!owner) owners.set(middle, { line, ends })
-        else if (
-          owner.line !== line &&
-          ends.every((end) => owner.ends.includes(end)) &&
-          !isMeant(owner.line, line)
-        ) {
-          const m = (shared.get(owner.line)?.m ?? 0) + legGeometry(a, b).mapM
-          shared.set(owner.line, { m, position: a })
-        }
-      }
-      return [...shared].map(([other, { m, position }]) => ({
-        code: 'line-on-line',
-        where: line.id,
-        position: placeOf(position),
-        other: other.id,
-        sharedM: m,
-      }))
-    })
-  },
-)

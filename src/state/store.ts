@@ -55,6 +55,10 @@ export function createStore(initial: Plan = EMPTY_PLAN) {
   const opened = signal(initial)
   /** One sentence that the person must read, until they have put it away; empty for none. */
   const notice = signal('')
+  /** Why the last changes are not kept in this browser, in a sentence; empty while they are. */
+  const notKept = signal('')
+  /** The plan as a file last took it: what is in a file is not lost with the page. */
+  const inFile = signal<Plan | null>(null)
   /** What went wrong that nobody foresaw, in a sentence; empty for nothing. */
   const failure = signal('')
   const refusedFile = signal<RefusedFile | null>(null)
@@ -129,6 +133,8 @@ export function createStore(initial: Plan = EMPTY_PLAN) {
     theme,
     opened,
     notice,
+    notKept,
+    inFile,
     refusedFile,
     remedies,
     remedyFailure,

@@ -1,87 +1,166 @@
-import { type DBSchema, openDB } from 'idb'
+import { type DBSchema, type IDBPDatabase, openDB } from 'idb'
 import { formatPlan } from '../files/format-plan'
 import { parsePlan } from '../files/parse-plan'
 import type { Plan } from '../plan/plan'
 import type { Result } from '../problem'
-
-/** A plan kept in this browser. */
-interface Draft {
-  readonly key: string
-  /** How often this draft has been written. */
-  readonly revision: number
-  readonly title: string
-  readonly savedAt: Date
-  /** The draft that it grew out of, where that could not be dropped before the page went away. */
-  readonly base?: DraftState
-  /** The plan file's text: what an older or a newer program can read too. */
-  readonly text: string
-}
-
-/** A draft as a list shows it. */
-export type DraftEntry = Pick<Draft, 'key' | 'revision' | 'title' | 'savedAt'>
-
-/** One state of one draft. */
-export type DraftState = Pick<Draft, 'key' | 'revision'>
+import {
+  type DraftEntry,
+  type DraftRecord,
+  type DraftState,
+  readRecord,
+  type VersionRecord,
+} from './kept-records'
 
 export interface LoadedDraft {
   readonly plan: Result<Plan>
   readonly state: DraftState
+  readonly doc: string
   readonly base: DraftState | undefined
 }
 
-interface DraftsSchema extends DBSchema {
-  drafts: { key: string; value: Draft }
+export interface DraftsSchema extends DBSchema {
+  drafts: { key: string; value: DraftRecord }
+  versions: { key: string; value: VersionRecord; indexes: { doc: string } }
 }
 
 export type Drafts = Awaited<ReturnType<typeof openDrafts>>
+
+/** What a save found where it wrote. */
+export interface Saved {
+  /** False where another window has taken the draft over since it was last written. */
+  readonly wasThere: boolean
+}
+
+/** How many removed plans are held to be brought back. Not so many days: a clock may be wrong. */
+const MOST_REMOVED = 20
+
+/** The store of drafts of a copy of the program from before each had a store of its own. */
+const SHARED_NAME = 'fieldpair'
 
 /**
  * Opens the browser's store of drafts. Rejects where the browser keeps nothing, as some private windows do.
  *
  * Each window writes only to keys of its own making, so no window can overwrite what another has written.
+ *
+ * @param onLost the store has gone from under this window: another program needs it in another form, or the browser has closed it
  */
-export async function openDrafts(name = 'fieldpair') {
+export async function openDrafts(name: string, onLost: () => void = () => {}) {
+  let isFresh = false
   const db = await openDB<DraftsSchema>(name, 1, {
     upgrade: (fresh) => {
+      isFresh = true
       fresh.createObjectStore('drafts', { keyPath: 'key' })
+      fresh.createObjectStore('versions', { keyPath: 'id' }).createIndex('doc', 'doc')
     },
+    blocking: () => {
+      db.close()
+      onLost()
+    },
+    terminated: onLost,
   })
+  if (isFresh) await takeInShared(db).catch(() => undefined)
+  let highest = 0
+
+  /** One record that the browser cannot read must not take the others with it. */
+  const readAll = async () => {
+    const keys = await db.getAllKeys('drafts')
+    const values = await Promise.all(keys.map((key) => db.get('drafts', key).catch(() => ({ key }))))
+    const found = values.flatMap((value) => readRecord(value) ?? [])
+    highest = Math.max(highest, ...found.map(({ order }) => order))
+    return found.sort((a, b) => b.order - a.order)
+  }
+  await readAll()
+  const nextOrder = () => {
+    highest = Math.max(highest + 1, Date.now())
+    return highest
+  }
 
   return {
-    /** Every draft, the newest first. */
-    list: async (): Promise<readonly DraftEntry[]> => {
-      const drafts = await db.getAll('drafts')
-      return drafts
-        .map(({ key, revision, title, savedAt }) => ({ key, revision, title, savedAt }))
-        .sort((a, b) => b.savedAt.getTime() - a.savedAt.getTime())
-    },
+    db,
+    nextOrder,
+
+    /** Every draft, the last written first, those removed and those beyond reading among them. */
+    list: async (): Promise<readonly DraftEntry[]> =>
+      (await readAll()).map(({ text: _text, doc: _doc, base: _base, ...entry }) => entry),
 
     /** One draft's plan, the state it was found in and what it grew out of; undefined where there is none of that key. */
     load: async (key: string): Promise<LoadedDraft | undefined> => {
-      const draft = await db.get('drafts', key)
+      const draft = readRecord(await db.get('drafts', key))
       if (!draft) return undefined
-      return { plan: parsePlan(draft.text), state: { key, revision: draft.revision }, base: draft.base }
+      const { revision, doc, base, text } = draft
+      return { plan: parsePlan(text), state: { key, revision }, doc, base }
     },
 
-    /** Writes one state of a draft: one request, committed at once, so that it holds even as the page goes away. */
-    save: async (plan: Plan, state: DraftState, base: DraftState | null): Promise<void> => {
-      const tx = db.transaction('drafts', 'readwrite')
-      const kept = { ...state, title: plan.title, savedAt: new Date(), text: formatPlan(plan) }
-      const put = tx.store.put(base ? { ...kept, base } : kept)
+    /** The text of a draft, or all that its record holds where it has none: for a file, when no plan can be made of it. */
+    textOf: async (key: string): Promise<string> => {
+      const record: unknown = await db.get('drafts', key)
+      return readRecord(record)?.text || JSON.stringify(record, null, 2)
+    },
+
+    /** Writes one state of a draft: asked for at once and committed at once, so that it holds even as the page goes away. */
+    save: async (plan: Plan, state: DraftState, doc: string, base: DraftState | null): Promise<Saved> => {
+      const tx = db.transaction('drafts', 'readwrite', { durability: 'strict' })
+      const record: DraftRecord = {
+        ...state,
+        doc,
+        title: plan.title,
+        savedAt: new Date(),
+        order: nextOrder(),
+        text: formatPlan(plan),
+        ...(base && { base }),
+      }
+      const before = tx.store.getKey(state.key)
+      const put = tx.store.put(record)
       tx.commit()
-      await Promise.all([put, tx.done])
+      const [found] = await Promise.all([before, put, tx.done])
+      return { wasThere: found !== undefined }
     },
 
     /** Drops the draft that another has grown out of. False where it has changed or gone meanwhile: then nothing is dropped. */
     supersede: async (base: DraftState): Promise<boolean> => {
       const tx = db.transaction('drafts', 'readwrite')
-      const unchanged = (await tx.store.get(base.key))?.revision === base.revision
+      const found = readRecord(await tx.store.get(base.key))
+      const unchanged = found?.revision === base.revision
       if (unchanged) await tx.store.delete(base.key)
       await tx.done
       return unchanged
     },
 
-    remove: (key: string): Promise<void> => db.delete('drafts', key),
+    /** Whether another draft of the same plan is kept. */
+    hasAnother: async (doc: string, key: string): Promise<boolean> =>
+      (await readAll()).some((each) => each.doc === doc && each.key !== key && !each.isRemoved),
+
+    /** Puts a draft among the removed, of which the last twenty can be brought back. */
+    remove: async (key: string): Promise<void> => {
+      const tx = db.transaction('drafts', 'readwrite')
+      const record = await tx.store.get(key)
+      if (record) await tx.store.put({ ...record, removedAt: new Date(), order: nextOrder() })
+      await tx.done
+      const removed = (await readAll()).filter(({ isRemoved }) => isRemoved)
+      for (const { key: oldest } of removed.slice(MOST_REMOVED)) await db.delete('drafts', oldest)
+    },
+
+    bringBack: async (key: string): Promise<void> => {
+      const tx = db.transaction('drafts', 'readwrite')
+      const record = await tx.store.get(key)
+      if (record) {
+        const { removedAt: _, ...kept } = record
+        await tx.store.put({ ...kept, order: nextOrder() })
+      }
+      await tx.done
+    },
+
+    erase: (key: string): Promise<void> => db.delete('drafts', key),
     close: () => db.close(),
   }
+}
+
+/** Copies the plans of the store that all copies of the program on a server once shared. It stays: another may want it too. */
+async function takeInShared(db: IDBPDatabase<DraftsSchema>): Promise<void> {
+  const names = (await indexedDB.databases()).map(({ name }) => name)
+  if (!names.includes(SHARED_NAME) || db.name === SHARED_NAME) return
+  const shared = await openDB<DraftsSchema>(SHARED_NAME)
+  if (shared.objectStoreNames.contains('drafts'))
+    for (const record of await shared.getAll('drafts')) await db.put('drafts', record)
+  shared.close()
 }

@@ -1,100 +1,126 @@
 import type { Plan } from '../plan/plan'
-import { type DraftEntry, type DraftState, type Drafts, openDrafts } from './drafts'
+import { type Drafts, openDrafts } from './drafts'
+import { askToKeepForGood } from './keep-for-good'
+import type { Keeper, KeptStore } from './keeper'
+import { NOTICES } from './keeping-notices'
+import type { DraftState } from './kept-records'
+import { lastKey, rememberLast } from './last-draft'
 import { newKey } from './new-key'
-
-/** What is kept and who is told: the parts of the store that this needs. */
-export interface KeptStore {
-  /** The plan as last settled. */
-  readonly settled: { subscribe(listener: (plan: Plan) => void): () => void; peek(): Plan }
-  /** The plan as it was opened: another value means another document. */
-  readonly opened: { peek(): Plan }
-  readonly open: (plan: Plan) => void
-  readonly notice: { value: string }
-}
-
-/** The plans kept in this browser, as the list of plans uses them. */
-export interface Keeper {
-  readonly list: () => Promise<readonly DraftEntry[]>
-  readonly open: (key: string) => Promise<void>
-  readonly remove: (key: string) => Promise<void>
-  readonly flush: () => Promise<void>
-  readonly stop: () => void
-}
-
-export const NOTICES = {
-  nowhere: 'This browser keeps no drafts here. Save the plan to a file before you leave.',
-  full: 'There is no room left on the disk: the last changes are not kept. Save the plan to a file, or remove old plans from the list under Plans.',
-  failed: 'The last changes could not be kept in this browser. Save the plan to a file.',
-  parted:
-    'This plan was changed in another window too. Both are kept, as two plans, in the list under Plans.',
-  unreadable: 'The plan last kept in this browser can no longer be read. It stays in the list under Plans.',
-} as const
+import { otherWindows } from './other-windows'
+import { ownName } from './own-name'
+import { keepVersion, listVersions, loadVersion, removeVersion } from './versions'
 
 /** Long enough to gather a burst of edits, and well within a second. */
 const GATHER_MS = 200
-const LAST_KEY = 'fieldpair-draft'
+/** After a failure the next try waits so long, the last of these from then on. */
+const RETRY_MS = [1000, 2000, 5000, 10_000, 30_000]
+/** A store that does not answer must not hold up the start. */
+const OPENING_MS = 4000
+
+/** Said to the other windows when a draft of theirs was gone on with here. */
+interface TakenOver {
+  readonly key: string
+  /** Whether it was dropped for that; else it has changed meanwhile, and stays. */
+  readonly isGone: boolean
+}
 
 /** The document on screen, as this window keeps it. */
 interface Session {
   /** What is written under a key of this window's own. */
   state: DraftState
+  readonly doc: string
   /** The draft it grew out of, until that is superseded. */
   base: DraftState | null
   changed: boolean
+  /** Whether its own draft has ever been written. */
+  isWritten: boolean
 }
 
-const newSession = (base: DraftState | null): Session => ({
+const newSession = (base: DraftState | null, doc = newKey()): Session => ({
   state: { key: newKey(), revision: 0 },
+  doc,
   base,
   changed: false,
+  isWritten: false,
 })
 
 /**
- * Opens the plan last kept, and from then on keeps every settled edit within a second and when the page goes away.
- * Several windows may change one plan: each keeps its own, and the person is told. Gives null where nothing can be kept.
+ * Opens the plan last kept, and from then on keeps every settled edit within a second and when the page goes away. Never rejects:
+ * where nothing can be kept it says so, tries again and again, and has the browser ask before the page goes away.
+ * Several windows may change one plan: each keeps its own, and the person is told.
  */
-export async function keepDrafts(store: KeptStore, name?: string): Promise<Keeper | null> {
-  let drafts: Drafts
-  try {
-    drafts = await openDrafts(name)
-  } catch {
-    store.notice.value = NOTICES.nowhere
-    return null
-  }
-  const windows = new BroadcastChannel('fieldpair-drafts')
+export async function keepDrafts(store: KeptStore, name = ownName('fieldpair')): Promise<Keeper> {
+  let drafts: Drafts | null = null
+  let opening: Promise<boolean> | null = null
+  let isStopped = false
   let session = newSession(null)
   let opened = store.opened.peek()
   let seen = store.settled.peek()
   let written: Plan | null = seen
   let timer: ReturnType<typeof setTimeout> | undefined
+  let failures = 0
 
-  const tellFailure = (error: unknown) => {
-    const full = error instanceof Error && error.name === 'QuotaExceededError'
-    store.notice.value = full ? NOTICES.full : NOTICES.failed
+  const fail = (why: string) => {
+    store.notKept.value = why
+    if (isStopped) return
+    clearTimeout(timer)
+    timer = setTimeout(() => void flush(), RETRY_MS[Math.min(failures, RETRY_MS.length - 1)])
+    failures += 1
+  }
+  const succeed = () => {
+    failures = 0
+    store.notKept.value = ''
   }
 
-  const flush = async () => {
+  /** Opens the store, once at a time. False where the browser gives none. */
+  const connect = (): Promise<boolean> => {
+    opening ??= openDrafts(name, () => {
+      drafts = null
+      fail(NOTICES.lost)
+    }).then(
+      (found) => {
+        opening = null
+        drafts = found
+        if (isStopped) found.close()
+        return true
+      },
+      (error: unknown) => {
+        opening = null
+        fail(nameOf(error) === 'VersionError' ? NOTICES.newer : NOTICES.nowhere)
+        return false
+      },
+    )
+    return opening
+  }
+
+  const flush = async (): Promise<void> => {
     clearTimeout(timer)
     timer = undefined
-    if (seen === written) return
-    const [plan, current] = [seen, session]
+    if (!drafts && !(await connect())) return
+    if (!drafts) return
+    if (seen === written) return succeed()
+    const [plan, current, db] = [seen, session, drafts]
+    const wasWritten = current.isWritten
     written = plan
     current.state = { key: current.state.key, revision: current.state.revision + 1 }
     // Before the save: where the page is going away, nothing runs after it.
     rememberLast(current.state.key)
     try {
-      await drafts.save(plan, current.state, current.base)
+      const { wasThere } = await db.save(plan, current.state, current.doc, current.base)
+      current.isWritten = true
+      if (wasWritten && !wasThere) void tellParted(current)
     } catch (error) {
       if (written === plan) written = null
-      tellFailure(error)
-      return
+      return fail(nameOf(error) === 'QuotaExceededError' ? NOTICES.full : NOTICES.failed)
     }
-    if (store.notice.value === NOTICES.full) store.notice.value = ''
+    succeed()
+    if (current.changed) void askToKeepForGood()
     const base = current.base
     current.base = null
     if (!base) return
-    if (!(await drafts.supersede(base))) store.notice.value = NOTICES.parted
-    windows.postMessage(base.key)
+    const isGone = await db.supersede(base).catch(() => true)
+    if (!isGone) void tellParted(current)
+    windows.tell({ key: base.key, isGone })
   }
 
   const onSettled = (plan: Plan) => {
@@ -110,71 +136,109 @@ export async function keepDrafts(store: KeptStore, name?: string): Promise<Keepe
   }
 
   /** A plan that was only looked at leaves no draft behind. */
-  const leave = async ({ changed, base, state }: Session) => {
-    if (!changed && !base && state.revision > 0) await drafts.remove(state.key)
+  const leave = async ({ changed, base, state, isWritten }: Session) => {
+    if (!changed && !base && isWritten) await drafts?.erase(state.key)
   }
 
-  const open = async (key: string) => {
-    const found = await drafts.load(key)
-    if (!found) return
-    if (!found.plan.ok) {
-      store.notice.value = NOTICES.unreadable
-      return
-    }
-    if (found.base) await drafts.supersede(found.base)
+  /** Puts a kept plan on the table. False where no plan can be made of it, or nothing is kept under that key. */
+  const take = async (key: string): Promise<boolean> => {
+    const found = await drafts?.load(key).catch(() => undefined)
+    if (!found?.plan.ok || !drafts) return false
+    if (found.base) await drafts.supersede(found.base).catch(() => false)
     await flush()
     await leave(session)
-    session = newSession(found.state)
+    session = newSession(found.state, found.doc)
     opened = seen = written = found.plan.value
     rememberLast(key)
     store.open(found.plan.value)
+    return true
   }
 
-  const onWindow = (event: MessageEvent) => {
-    if (event.data === session.state.key && session.state.revision > 0) store.notice.value = NOTICES.parted
+  /** The plan that this window had, else the newest that can be read: whatever cannot is skipped, and said. */
+  const takeLast = async () => {
+    const kept = (await drafts?.list().catch(() => undefined)) ?? []
+    const there = kept.filter(({ isRemoved }) => !isRemoved)
+    const last = lastKey()
+    const inTurn = [...there.filter(({ key }) => key === last), ...there.filter(({ key }) => key !== last)]
+    let isAnyBad = inTurn.some(({ fault }) => fault !== '')
+    for (const { key, fault } of inTurn) {
+      if (fault !== '') continue
+      if (await take(key)) break
+      isAnyBad = true
+    }
+    if (isAnyBad) store.notice.value = NOTICES.unreadable
   }
+
+  /** Says that a plan went two ways, where both are there. */
+  const tellParted = async (current: Session) => {
+    if (await drafts?.hasAnother(current.doc, current.state.key)) store.notice.value = NOTICES.parted
+  }
+  const windows = otherWindows<TakenOver>(name, ({ key, isGone }) => {
+    if (key !== session.state.key || !session.isWritten) return
+    store.notice.value = isGone ? NOTICES.elsewhere : NOTICES.parted
+  })
+  const isAtRisk = () => store.notKept.value !== '' && session.changed && seen !== store.inFile.peek()
   const onHide = () => {
     if (document.visibilityState === 'hidden') void flush()
   }
+  const onLeave = (event: BeforeUnloadEvent) => {
+    if (isAtRisk()) event.preventDefault()
+  }
 
-  const kept = await drafts.list()
-  const last = kept.find((draft) => draft.key === lastKey()) ?? kept[0]
-  if (last) await open(last.key)
+  const late = new Promise<false>((done) => setTimeout(() => done(false), OPENING_MS))
+  if (await Promise.race([connect(), late])) await takeLast()
+  else if (!store.notKept.value) store.notKept.value = NOTICES.nowhere
 
-  windows.addEventListener('message', onWindow)
   addEventListener('pagehide', flush)
+  addEventListener('beforeunload', onLeave)
   document.addEventListener('visibilitychange', onHide)
   const unsubscribe = store.settled.subscribe(onSettled)
 
   return {
-    list: drafts.list,
-    open,
-    remove: drafts.remove,
+    list: async () => (await drafts?.list()) ?? null,
+    open: async (key) => {
+      if (!(await take(key))) store.notice.value = NOTICES.unreadable
+    },
+    remove: async (key) => drafts?.remove(key),
+    bringBack: async (key) => drafts?.bringBack(key),
+    erase: async (key) => drafts?.erase(key),
+    textOf: async (key) => (await drafts?.textOf(key)) ?? '',
+    versions: async () => (drafts ? await listVersions(drafts, session.doc) : []),
+    keepVersion: async (versionName) => {
+      try {
+        if (drafts) await keepVersion(drafts, session.doc, versionName, store.settled.peek())
+      } catch {
+        store.notice.value = NOTICES.noRoom
+      }
+    },
+    bringBackVersion: async (version) => {
+      if (!drafts) return
+      const found = await loadVersion(drafts, version.id)
+      if (!found?.ok) {
+        store.notice.value = NOTICES.unreadable
+        return
+      }
+      const before = store.settled.peek()
+      await keepVersion(drafts, session.doc, `Before “${version.name}” was brought back`, before).catch(
+        () => {},
+      )
+      store.edit(() => found.value)
+    },
+    removeVersion: async (id) => {
+      if (drafts) await removeVersion(drafts, id)
+    },
     flush,
     stop: () => {
+      isStopped = true
       unsubscribe()
       clearTimeout(timer)
       windows.close()
       removeEventListener('pagehide', flush)
+      removeEventListener('beforeunload', onLeave)
       document.removeEventListener('visibilitychange', onHide)
-      drafts.close()
+      drafts?.close()
     },
   }
 }
 
-/** Which draft this window had open, so that a reload finds it again; the newest one elsewhere. */
-function lastKey(): string | null {
-  try {
-    return sessionStorage.getItem(LAST_KEY)
-  } catch {
-    return null
-  }
-}
-
-function rememberLast(key: string): void {
-  try {
-    sessionStorage.setItem(LAST_KEY, key)
-  } catch {
-    // Without it a reload opens the newest draft: nothing is lost.
-  }
-}
+const nameOf = (error: unknown): string => (error instanceof Error ? error.name : '')

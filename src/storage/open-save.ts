@@ -10,6 +10,8 @@ export interface FileStore {
   readonly open: (plan: Plan) => void
   readonly refusedFile: { value: { readonly name: string; readonly problems: readonly Problem[] } | null }
   readonly notice: { value: string }
+  /** The plan as a file last took it. */
+  readonly inFile: { value: Plan | null }
 }
 
 /** Opens a plan file. A bad one changes nothing: all its faults are listed. */
@@ -73,12 +75,17 @@ export async function savePlanFile(store: FileStore): Promise<void> {
   const name = planFileName(plan.title)
   const text = formatPlan(plan)
   const picker = (window as SavePicker).showSaveFilePicker
-  if (!picker) return download(name, text)
+  if (!picker) {
+    download(name, text)
+    store.inFile.value = plan
+    return
+  }
   try {
     const handle = await picker.call(window, { suggestedName: name })
     const file = await handle.createWritable()
     await file.write(text)
     await file.close()
+    store.inFile.value = plan
   } catch (error) {
     if (error instanceof Error && error.name === 'AbortError') return
     store.notice.value = `${name} could not be written there. Choose another place, or free some room.`

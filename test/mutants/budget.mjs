@@ -65,12 +65,8 @@ export const BUDGET = [
     'Math.min(sets[i]!.set.maxLossDb, sets[j]!.set.maxLossDb)',
     'Math.max(sets[i]!.set.maxLossDb, sets[j]!.set.maxLossDb)',
   ),
-  voice(
-    'power for voltage decibels',
-    'const wireDb = 20 * Math.log10(ratio)',
-    'const wireDb = 10 * Math.log10(ratio)',
-  ),
-  voice('loss through the unit forgotten', '(portOf[i] === portOf[j] ? 0 : throughUnitDb)', '0'),
+  voice('power for voltage decibels', 'return 20 * Math.log10((za * zb)', 'return 10 * Math.log10((za * zb)'),
+  voice('loss through the unit forgotten', 'portOf[i] === portOf[j] ? 0 : throughUnitDb', '0'),
   call('milliamperes taken for amperes', 'supply.maxMA / 1000', 'supply.maxMA'),
   call('the lamp’s volts forgotten', '- (supply.indicator?.forwardVolts ?? 0)', '+ 0'),
   call('the lamp’s ohms forgotten', 'supply.ohms + (supply.indicator?.ohms ?? 0)', 'supply.ohms'),
@@ -103,7 +99,7 @@ export const BUDGET = [
     '(farOhm - nearOhm + wholeOhm) / 2',
   ),
   rods('a rod’s diameter taken for its radius', '(8 * lengthM) / diameterM', '(4 * lengthM) / diameterM'),
-  endurance('idle hours are a whole day', 'idleMA * (24 - talkHours)', 'idleMA * 24'),
+  endurance('idle hours are a whole day', 'idle * Math.max(0, 24 - talkHours - ringHours)', 'idle * 24'),
   verdict('the best check taken for the weakest', '!(known < nepers)', '!(known > nepers)'),
   reach(
     'a circuit that just holds is one that fails',

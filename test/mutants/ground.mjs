@@ -7,6 +7,7 @@ const leg = inFile('geo/leg-length.ts', ['test/geo'])
 const along = inFile('measure/place-on-line.ts', ['test/measure'])
 const line = inFile('measure/measure-line.ts', ['test/measure'])
 const hanging = inFile('measure/catenary.ts', ['test/measure'])
+const weight = inFile('measure/ice-and-wind.ts', ['test/measure'])
 const spans = inFile('measure/overhead-spans.ts', ['test/measure'])
 const ground = inFile('terrain/ground-from-grids.ts', ['test/terrain'])
 const cost = inFile('route/cost-grid.ts', ['test/route'])
@@ -30,7 +31,7 @@ export const GROUND = [
   hanging('heat tightens a wire', '(second.tempC - first.tempC)', '(first.tempC - second.tempC)'),
   hanging('an eighth taken for a quarter', '(8 * sagM)', '(4 * sagM)'),
   spans('the hottest day is the coldest', 'Math.max(tempC, OVERHEAD.hotC)', 'Math.min(tempC, OVERHEAD.hotC)'),
-  spans('grams taken for kilograms', '(wire.kgPerKm / 1000) * GRAVITY', 'wire.kgPerKm * GRAVITY'),
+  weight('grams taken for kilograms', '(wire.kgPerKm / 1000) * GRAVITY_M_S2', 'wire.kgPerKm * GRAVITY_M_S2'),
   ground(
     'half a cell lost at the edges of a grid',
     'const column = (columns * i) / EDGE - 0.5',

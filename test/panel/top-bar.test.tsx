@@ -1,19 +1,36 @@
 // @vitest-environment happy-dom
 import { act } from 'preact/test-utils'
 import { afterEach, describe, expect, test } from 'vitest'
+import { KeptPlans } from '../../src/panel/bar/kept-plans'
 import { followShortcuts } from '../../src/panel/bar/shortcuts'
 import { ProblemList } from '../../src/panel/problem-list'
 import { TopBar } from '../../src/panel/top-bar'
 import { setTitle } from '../../src/plan/settings-edits'
 import { createStore } from '../../src/state/store'
-import type { Keeper } from '../../src/storage/keep-drafts'
+import type { Keeper } from '../../src/storage/keeper'
 import { page } from './page'
 import { SMALL_PLAN } from './small-plan'
 
+const ENTRY = {
+  key: 'k1',
+  revision: 3,
+  title: 'Ridge net',
+  savedAt: new Date(0),
+  order: 1,
+  isRemoved: false,
+  fault: '' as const,
+}
 const KEEPER: Keeper = {
-  list: async () => [{ key: 'k1', revision: 3, title: 'Ridge net', savedAt: new Date(0) }],
+  list: async () => [ENTRY],
   open: async () => {},
   remove: async () => {},
+  bringBack: async () => {},
+  erase: async () => {},
+  textOf: async () => '',
+  versions: async () => [],
+  keepVersion: async () => {},
+  bringBackVersion: async () => {},
+  removeVersion: async () => {},
   flush: async () => {},
   stop: () => {},
 }
@@ -71,22 +88,48 @@ describe('the bar', () => {
 })
 
 describe('the plans kept in this browser', () => {
-  test('go only at the second press', async () => {
-    const removed: string[] = []
-    const keeper = { ...KEEPER, remove: async (key: string) => void removed.push(key) }
-    const store = createStore(SMALL_PLAN)
-    const { all } = page(<TopBar store={store} keeper={keeper} onDemo={() => {}} onPapers={() => {}} />)
-    const menu = all('.menu')[0]!
+  /** Opens the list over a keeper that remembers what it was asked to do. */
+  async function open(list = [ENTRY]) {
+    const asked: string[] = []
+    const keeper: Keeper = {
+      ...KEEPER,
+      list: async () => list,
+      remove: async (key) => void asked.push(`remove ${key}`),
+      bringBack: async (key) => void asked.push(`bring back ${key}`),
+      erase: async (key) => void asked.push(`erase ${key}`),
+    }
+    const shown = page(<KeptPlans store={createStore(SMALL_PLAN)} keeper={keeper} />)
     await act(async () => {
-      menu.dispatchEvent(Object.assign(new Event('toggle'), { newState: 'open' }))
       await new Promise((resolve) => setTimeout(resolve))
     })
-    const remove = () => all<HTMLButtonElement>('.menu .rows button')[1]!
-    act(() => remove().click())
-    expect(removed).toEqual([])
-    expect(remove().textContent).toBe('Remove for good')
-    await act(async () => remove().click())
-    expect(removed).toEqual(['k1'])
+    return { asked, ...shown }
+  }
+
+  test('are removed at a press, with the way back in the same place: a double click loses nothing', async () => {
+    const { asked, all, press, text } = await open()
+    const atTheRight = () => all('.rows li > :last-child')[0]!
+    act(() => atTheRight().click())
+    act(() => atTheRight().click())
+    expect(asked).toEqual(['remove k1'])
+    press('Undo: keep Ridge net')
+    expect(asked).toEqual(['remove k1', 'bring back k1'])
+    expect(text()).not.toContain('removed')
+  })
+
+  test('are erased only from among the removed, and only at the second press', async () => {
+    const { asked, all, openAll, text } = await open([{ ...ENTRY, isRemoved: true }])
+    expect(text()).toContain('1 removed plan')
+    openAll()
+    const erase = () => all<HTMLButtonElement>('.rows button.harm')[0]!
+    act(() => erase().click())
+    expect(asked).toEqual([])
+    await act(async () => erase().click())
+    expect(asked).toEqual(['erase k1'])
+  })
+
+  test('that cannot be read are offered as text', async () => {
+    const { text } = await open([{ ...ENTRY, fault: 'no plan' as never }])
+    expect(text()).toContain('Save the text of Ridge net')
   })
 })
 

@@ -1,11 +1,14 @@
 // @vitest-environment happy-dom
 import 'fake-indexeddb/auto'
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest'
+import { formatPlan } from '../../src/files/format-plan'
 import { EMPTY_PLAN, type Plan } from '../../src/plan/plan'
 import { setTitle } from '../../src/plan/settings-edits'
 import { createStore, type Store } from '../../src/state/store'
 import { openDrafts } from '../../src/storage/drafts'
-import { type Keeper, keepDrafts, NOTICES } from '../../src/storage/keep-drafts'
+import { keepDrafts } from '../../src/storage/keep-drafts'
+import type { Keeper } from '../../src/storage/keeper'
+import { NOTICES } from '../../src/storage/keeping-notices'
 
 /** Each test has a browser of its own. */
 let browser = 0
@@ -21,7 +24,6 @@ async function openWindow(): Promise<{ store: Store; keeper: Keeper }> {
 async function reopenWindow(): Promise<{ store: Store; keeper: Keeper }> {
   const store = createStore()
   const keeper = await keepDrafts(store, `browser-${browser}`)
-  if (!keeper) throw new Error('nothing is kept')
   keepers.push(keeper)
   return { store, keeper }
 }
@@ -29,7 +31,18 @@ async function reopenWindow(): Promise<{ store: Store; keeper: Keeper }> {
 /** The clock that orders drafts ticks in milliseconds. */
 const tick = () => new Promise((done) => setTimeout(done, 2))
 const title = (text: string) => (plan: Plan) => setTitle(plan, text)
-const titles = async (keeper: Keeper) => (await keeper.list()).map((draft) => draft.title)
+const entries = async (keeper: Keeper) => (await keeper.list()) ?? []
+const titles = async (keeper: Keeper) =>
+  (await entries(keeper)).filter(({ isRemoved }) => !isRemoved).map((draft) => draft.title)
+const keyOf = async (keeper: Keeper, wanted: string) =>
+  (await entries(keeper)).find((draft) => draft.title === wanted)!.key
+/** Writes a record past the program, as a fault of the disk or another program would. */
+async function plant(record: object) {
+  const { openDB } = await import('idb')
+  const db = await openDB(`browser-${browser}`)
+  await db.put('drafts', record)
+  db.close()
+}
 
 beforeEach(() => {
   browser++
@@ -63,7 +76,7 @@ describe('a plan kept in the browser', () => {
     const drafts = await openDrafts(`browser-${browser}`)
     const [before] = await drafts.list()
     await tick()
-    await drafts.save({ ...EMPTY_PLAN, title: 'After' }, { key: 'next', revision: 1 }, before!)
+    await drafts.save({ ...EMPTY_PLAN, title: 'After' }, { key: 'next', revision: 1 }, 'doc', before!)
     drafts.close()
     const later = await openWindow()
     expect(later.store.plan.value.title).toBe('After')
@@ -97,12 +110,11 @@ describe('a plan kept in the browser', () => {
     await keeper.flush()
     expect(await titles(keeper)).toEqual(['Second', 'First'])
 
-    const first = (await keeper.list()).find((draft) => draft.title === 'First')!
-    await keeper.open(first.key)
+    await keeper.open(await keyOf(keeper, 'First'))
     expect(store.plan.value.title).toBe('First')
     expect(store.canUndo.value).toBe(false)
 
-    await keeper.remove((await keeper.list()).find((draft) => draft.title === 'Second')!.key)
+    await keeper.remove(await keyOf(keeper, 'Second'))
     expect(await titles(keeper)).toEqual(['First'])
   })
 
@@ -148,40 +160,247 @@ describe('one plan in two windows', () => {
   })
 })
 
+describe('what the windows are told', () => {
+  test('is that a plan is changed elsewhere, and only then that both are kept when both are', async () => {
+    const first = await openWindow()
+    first.store.edit(title('Start'))
+    await first.keeper.flush()
+    const second = await openWindow()
+    second.store.edit(title('Right'))
+    await second.keeper.flush()
+    await vi.waitFor(() => expect(first.store.notice.value).toBe(NOTICES.elsewhere))
+    expect(await titles(first.keeper)).toEqual(['Right'])
+    first.store.edit(title('Left'))
+    await first.keeper.flush()
+    await vi.waitFor(() => expect(first.store.notice.value).toBe(NOTICES.parted))
+    expect((await titles(first.keeper)).sort()).toEqual(['Left', 'Right'])
+  })
+
+  test('comes out at the next save where the browser lets windows not speak to each other', async () => {
+    vi.stubGlobal('BroadcastChannel', undefined)
+    const first = await openWindow()
+    first.store.edit(title('Start'))
+    await first.keeper.flush()
+    const second = await openWindow()
+    second.store.edit(title('Right'))
+    await second.keeper.flush()
+    expect(first.store.notice.value).toBe('')
+    first.store.edit(title('Left'))
+    await first.keeper.flush()
+    await vi.waitFor(() => expect(first.store.notice.value).toBe(NOTICES.parted))
+    vi.unstubAllGlobals()
+  })
+})
+
+describe('a plan that is removed', () => {
+  test('is brought back as it was, by its own window or another', async () => {
+    const { store, keeper } = await openWindow()
+    store.edit(title('Ridge net'))
+    await keeper.flush()
+    const key = await keyOf(keeper, 'Ridge net')
+    await keeper.remove(key)
+    await keeper.remove(key)
+    expect(await titles(keeper)).toEqual([])
+    const later = await openWindow()
+    expect(later.store.plan.value.title).toBe(EMPTY_PLAN.title)
+    await later.keeper.bringBack(key)
+    expect(await titles(later.keeper)).toEqual(['Ridge net'])
+    await later.keeper.open(key)
+    expect(later.store.plan.value.title).toBe('Ridge net')
+  })
+
+  test('makes room for later ones only when twenty of those have been removed', async () => {
+    const { keeper } = await openWindow()
+    const drafts = await openDrafts(`browser-${browser}`)
+    for (let i = 0; i < 22; i++) {
+      await drafts.save({ ...EMPTY_PLAN, title: `Net ${i}` }, { key: `k${i}`, revision: 1 }, `d${i}`, null)
+      await drafts.remove(`k${i}`)
+    }
+    drafts.close()
+    const removed = (await entries(keeper)).map((entry) => entry.title)
+    expect(removed).toHaveLength(20)
+    expect(removed).not.toContain('Net 1')
+    expect(removed).toContain('Net 2')
+  })
+})
+
+describe('versions of a plan', () => {
+  test('are kept under a name, over reloads, and brought back with the way to undo it', async () => {
+    const { store, keeper } = await openWindow()
+    store.edit(title('Morning'))
+    await keeper.flush()
+    await keeper.keepVersion('as walked')
+    store.edit(title('Evening'))
+    await keeper.flush()
+
+    const later = await openWindow()
+    const [version] = await later.keeper.versions()
+    expect(version?.name).toBe('as walked')
+    await later.keeper.bringBackVersion(version!)
+    expect(later.store.plan.value.title).toBe('Morning')
+    expect((await later.keeper.versions()).map(({ name }) => name)).toEqual([
+      'Before “as walked” was brought back',
+      'as walked',
+    ])
+    later.store.undo()
+    expect(later.store.plan.value.title).toBe('Evening')
+  })
+
+  test('belong to their plan alone', async () => {
+    const { store, keeper } = await openWindow()
+    store.edit(title('Mine'))
+    await keeper.flush()
+    await keeper.keepVersion('one')
+    store.open({ ...EMPTY_PLAN, title: 'Other' })
+    expect(await keeper.versions()).toEqual([])
+  })
+})
+
+describe('a clock that was set back', () => {
+  test('does not make an old plan the newest', async () => {
+    const { store, keeper } = await openWindow()
+    store.edit(title('Before'))
+    await keeper.flush()
+    const hourAgo = Date.now() - 3_600_000
+    vi.spyOn(Date, 'now').mockReturnValue(hourAgo)
+    store.open({ ...EMPTY_PLAN })
+    store.edit(title('After'))
+    await keeper.flush()
+    const later = await openWindow()
+    expect(later.store.plan.value.title).toBe('After')
+    expect(await titles(later.keeper)).toEqual(['After', 'Before'])
+  })
+})
+
 describe('a browser that cannot keep', () => {
-  test('says so in a sentence when the disk is full, goes on, and keeps the next edit when there is room again', async () => {
+  const leave = () => {
+    const event = new Event('beforeunload', { cancelable: true })
+    dispatchEvent(event)
+    return event.defaultPrevented ? 'asks' : 'goes'
+  }
+
+  test('says so when the disk is full, asks before the page goes, tries again by itself, and keeps when there is room', async () => {
     const { store, keeper } = await openWindow()
     const put = vi.spyOn(IDBObjectStore.prototype, 'put').mockImplementation(() => {
       throw new DOMException('full', 'QuotaExceededError')
     })
     store.edit(title('Too much'))
     await keeper.flush()
-    expect(store.notice.value).toBe(NOTICES.full)
+    expect(store.notKept.value).toBe(NOTICES.full)
     expect(store.plan.value.title).toBe('Too much')
+    expect(leave()).toBe('asks')
+    store.inFile.value = store.settled.value
+    expect(leave()).toBe('goes')
+    store.inFile.value = null
 
     put.mockRestore()
-    await keeper.flush()
-    expect(await titles(keeper)).toEqual(['Too much'])
-    expect(store.notice.value).toBe('')
+    await vi.waitFor(async () => expect(await titles(keeper)).toEqual(['Too much']), { timeout: 5000 })
+    expect([store.notKept.value, leave()]).toEqual(['', 'goes'])
   })
 
-  test('says so where it gives no store at all', async () => {
-    vi.spyOn(indexedDB, 'open').mockImplementation(() => {
+  test('says so where it gives no store, starts all the same, and keeps as soon as it gives one', async () => {
+    const open = vi.spyOn(indexedDB, 'open').mockImplementation(() => {
       throw new DOMException('private window', 'SecurityError')
     })
-    const store = createStore()
-    expect(await keepDrafts(store, 'no-such-browser')).toBeNull()
-    expect(store.notice.value).toBe(NOTICES.nowhere)
+    const { store, keeper } = await openWindow()
+    expect(store.notKept.value).toBe(NOTICES.nowhere)
+    expect(await keeper.list()).toBeNull()
+    expect(leave()).toBe('goes')
+    store.edit(title('Drawn all the same'))
+    expect(leave()).toBe('asks')
+    open.mockRestore()
+    await vi.waitFor(async () => expect(await titles(keeper)).toEqual(['Drawn all the same']), {
+      timeout: 5000,
+    })
+    expect([store.notKept.value, leave()]).toEqual(['', 'goes'])
   })
 
-  test('leaves a draft that it cannot read in the list, and says so', async () => {
-    const { keeper } = await openWindow()
+  test('says so when a newer program takes the store over', async () => {
+    const { store, keeper } = await openWindow()
+    store.edit(title('Before'))
+    await keeper.flush()
     const { openDB } = await import('idb')
-    const db = await openDB(`browser-${browser}`)
-    await db.put('drafts', { key: 'broken', revision: 1, title: 'Broken', savedAt: new Date(), text: '{' })
-    db.close()
-    const later = await openWindow()
-    expect(later.store.notice.value).toBe(NOTICES.unreadable)
-    expect(await titles(keeper)).toEqual(['Broken'])
+    const newer = await openDB(`browser-${browser}`, 2)
+    store.edit(title('After'))
+    await keeper.flush()
+    await vi.waitFor(() => expect(store.notKept.value).toBe(NOTICES.newer), { timeout: 5000 })
+    expect(leave()).toBe('asks')
+    newer.close()
   })
+})
+
+describe('a record that is damaged', () => {
+  const TEXT = formatPlan({ ...EMPTY_PLAN, title: 'Damaged' })
+  const WHOLE = {
+    key: 'x',
+    revision: 1,
+    doc: 'd',
+    title: 'Damaged',
+    savedAt: new Date(),
+    order: 9e15,
+    text: TEXT,
+  }
+  /** Those of which the plan itself is there still open; of the others the list offers the text. */
+  const KINDS: readonly { what: string; record: object; opens: boolean }[] = [
+    { what: 'no date', record: { ...WHOLE, savedAt: undefined }, opens: true },
+    { what: 'a date that is text', record: { ...WHOLE, savedAt: 'yesterday' }, opens: true },
+    {
+      what: 'no revision and a title that is a number',
+      record: { ...WHOLE, revision: undefined, title: 7 },
+      opens: true,
+    },
+    {
+      what: 'an order that is none and an origin that is none',
+      record: { ...WHOLE, order: Number.NaN, base: 3 },
+      opens: true,
+    },
+    { what: 'a text that is a number', record: { ...WHOLE, text: 42 }, opens: false },
+    { what: 'only a key', record: { key: 'x' }, opens: false },
+    { what: 'a torn text', record: { ...WHOLE, text: TEXT.slice(0, 40) }, opens: false },
+    {
+      what: 'a text that is no plan',
+      record: { ...WHOLE, text: '{"type":"FeatureCollection"}' },
+      opens: false,
+    },
+  ]
+
+  test.each(KINDS)('with $what takes no other plan with it', async ({ record, opens }) => {
+    const before = await openWindow()
+    before.store.edit(title('Good'))
+    await before.keeper.flush()
+    await plant(record)
+
+    const { store, keeper } = await openWindow()
+    // Newest by its order, or beside the good one where it has none.
+    expect(['Good', ...(opens ? ['Damaged'] : [])]).toContain(store.plan.value.title)
+    expect(store.notice.value).toBe(opens ? '' : NOTICES.unreadable)
+    expect(await entries(keeper)).toHaveLength(2)
+    if (opens) {
+      await keeper.open('x')
+      expect(store.plan.value.title).toBe('Damaged')
+    } else {
+      const text = 'text' in record ? String(record.text) : '"x"'
+      expect(await keeper.textOf('x')).toContain(text)
+      await keeper.remove('x')
+      expect(await titles(keeper)).toEqual(['Good'])
+    }
+    store.edit(title('Goes on'))
+    await keeper.flush()
+    expect(await titles(keeper)).toContain('Goes on')
+    expect(store.notKept.value).toBe('')
+  })
+})
+
+test('a copy of the program takes in what all copies on a server once shared, and leaves it there', async () => {
+  const { openDB } = await import('idb')
+  const shared = await openDB('fieldpair', 1, {
+    upgrade: (fresh) => void fresh.createObjectStore('drafts', { keyPath: 'key' }),
+  })
+  const text = formatPlan({ ...EMPTY_PLAN, title: 'From before' })
+  await shared.put('drafts', { key: 'old', revision: 3, title: 'From before', savedAt: new Date(), text })
+  const { store } = await openWindow()
+  expect(store.plan.value.title).toBe('From before')
+  expect(await shared.count('drafts')).toBe(1)
+  shared.close()
+  indexedDB.deleteDatabase('fieldpair')
 })

@@ -1,0 +1,38 @@
+import type { Plan } from '../plan/plan'
+import type { DraftEntry } from './kept-records'
+import type { VersionEntry } from './versions'
+
+/** What is kept and who is told: the parts of the store that this needs. */
+export interface KeptStore {
+  /** The plan as last settled. */
+  readonly settled: { subscribe(listener: (plan: Plan) => void): () => void; peek(): Plan }
+  /** The plan as it was opened: another value means another document. */
+  readonly opened: { peek(): Plan }
+  /** The plan as a file last took it; null where none has. */
+  readonly inFile: { peek(): Plan | null }
+  readonly open: (plan: Plan) => void
+  readonly edit: (change: (plan: Plan) => Plan) => void
+  readonly notice: { value: string }
+  /** Why the last changes are not kept in this browser, in a sentence; empty while they are. */
+  readonly notKept: { value: string }
+}
+
+/** The plans kept in this browser, as the list of plans uses them. */
+export interface Keeper {
+  /** The last written first; null where the browser gives no store. */
+  readonly list: () => Promise<readonly DraftEntry[] | null>
+  readonly open: (key: string) => Promise<void>
+  /** Puts a plan among the removed, of which the last ones can be brought back. */
+  readonly remove: (key: string) => Promise<void>
+  readonly bringBack: (key: string) => Promise<void>
+  readonly erase: (key: string) => Promise<void>
+  /** What a record holds, for a file: also where no plan can be made of it. */
+  readonly textOf: (key: string) => Promise<string>
+  /** The versions of the plan on the table, the last kept first. */
+  readonly versions: () => Promise<readonly VersionEntry[]>
+  readonly keepVersion: (name: string) => Promise<void>
+  readonly bringBackVersion: (version: VersionEntry) => Promise<void>
+  readonly removeVersion: (id: string) => Promise<void>
+  readonly flush: () => Promise<void>
+  readonly stop: () => void
+}
