@@ -1,8 +1,6 @@
-import { createHash } from 'node:crypto'
-import { readdirSync, readFileSync } from 'node:fs'
-import { join, relative } from 'node:path'
 import { defineConfig, type Plugin } from 'vite'
 import { licences } from './vite/licences.ts'
+import { release } from './vite/release.ts'
 import { unusedParts } from './vite/unused-parts.ts'
 
 /** What the page may ask for: nothing from any other origin. wasm and blobs are for the decoders of elevation files. */
@@ -92,41 +90,6 @@ interface ModuleSource {
   ) => { readonly isEntry: boolean; readonly importers: readonly string[] } | null
 }
 
-/** What is in public/ and need not be kept: the worker keeps itself, and the picture is for shop windows. */
-const NOT_KEPT = ['sw.js', 'screenshot.png']
-
-/** Tells the service worker (public/sw.js) which files to keep, under a name that changes with their content. */
-function keptFiles(): Plugin {
-  return {
-    name: 'kept-files',
-    apply: 'build',
-    generateBundle: {
-      order: 'post',
-      handler(_options, bundle) {
-        const built = Object.values(bundle).map(
-          (file) => [file.fileName, file.type === 'chunk' ? file.code : file.source] as const,
-        )
-        const brought = readdirSync('public', { recursive: true, withFileTypes: true })
-          .filter((entry) => entry.isFile() && !NOT_KEPT.includes(entry.name))
-          .map((entry) => relative('public', join(entry.parentPath, entry.name)).replaceAll('\\', '/'))
-          .map((path) => [path, readFileSync(join('public', path))] as const)
-        const hash = createHash('sha256')
-        for (const [path, content] of [...built, ...brought]) hash.update(path).update(content)
-        const kept = {
-          name: `fieldpair-${hash.digest('hex').slice(0, 12)}`,
-          // Many servers answer index.html with a redirect, which a page may not be opened from.
-          paths: [...built, ...brought].map(([path]) => (path === 'index.html' ? './' : path)),
-        }
-        this.emitFile({
-          type: 'asset',
-          fileName: 'kept-files.js',
-          source: `self.KEPT = ${JSON.stringify(kept)}\n`,
-        })
-      },
-    },
-  }
-}
-
 const LICENCES = licences()
 
 export default defineConfig({
@@ -144,5 +107,5 @@ export default defineConfig({
     },
   },
   worker: { format: 'es', plugins: () => [unusedParts(), LICENCES.worker] },
-  plugins: [unusedParts(), contentSecurity(), LICENCES.page, keptFiles()],
+  plugins: [unusedParts(), contentSecurity(), LICENCES.page, release()],
 })

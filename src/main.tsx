@@ -18,6 +18,7 @@ import { createStore } from './state/store'
 import { watchFailures } from './state/watch-failures'
 import { demoGround, loadDemo } from './storage/demo'
 import { keepDrafts } from './storage/keep-drafts'
+import { keepRelease } from './storage/keep-release'
 import type { Keeper } from './storage/keeper'
 import { openDroppedFiles } from './storage/open-dropped'
 import { takeDroppedFiles } from './storage/open-save'
@@ -81,6 +82,8 @@ void mountMap(element('map'), store)
 render(<MapScreen />, element('table'))
 render(<PapersLayer />, element('papers'))
 render(<FailureBanner store={store} />, element('failures'))
+document.documentElement.dataset.started = ''
+document.querySelector('#start:not(.failed)')?.remove()
 effect(() => {
   for (const id of ['skip', 'table', 'map']) element(id).inert = papers.value !== null
 })
@@ -90,7 +93,7 @@ takeDroppedFiles((files) => void openDroppedFiles(store, files))
 
 keeper.value = await keepDrafts(store)
 if (store.opened.peek() === nothingYet) await openDemo()
-if (import.meta.env.PROD) void navigator.serviceWorker?.register('./sw.js')
+if (import.meta.env.PROD) void keepRelease(store.release)
 
 // After the first screen: a map projection weighs more than a plan.
 const [{ keepGround }, { onlineGround }] = await Promise.all([

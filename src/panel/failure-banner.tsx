@@ -1,4 +1,5 @@
 import type { Store } from '../state/store'
+import { mendRelease } from '../storage/keep-release'
 import { savePlanFile } from '../storage/open-save'
 import './failure.css'
 
@@ -17,6 +18,9 @@ export function FailureBanner({ store }: { store: Store }) {
         <div class="failure">
           <p>{failure.value}</p>
           <WaysOut store={store}>
+            <button type="button" onClick={mendRelease}>
+              Load the program anew
+            </button>
             <button
               type="button"
               onClick={() => {

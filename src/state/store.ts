@@ -13,6 +13,7 @@ import { tongueOf } from '../words/tongue'
 import type { UnitSystem } from '../words/units'
 import { createGroundState } from './ground-state'
 import { keepLastGood } from './last-good'
+import type { Release } from './release'
 import { typingNow } from './typing'
 
 export type Selection =
@@ -57,6 +58,7 @@ export function createStore(initial: Plan = EMPTY_PLAN) {
   const notice = signal('')
   /** Why the last changes are not kept in this browser, in a sentence; empty while they are. */
   const notKept = signal('')
+  const release = signal<Release>({ name: '', offline: 'coming', isNewerReady: false })
   /** The plan as a file last took it: what is in a file is not lost with the page. */
   const inFile = signal<Plan | null>(null)
   /** What went wrong that nobody foresaw, in a sentence; empty for nothing. */
@@ -134,6 +136,7 @@ export function createStore(initial: Plan = EMPTY_PLAN) {
     opened,
     notice,
     notKept,
+    release,
     inFile,
     refusedFile,
     remedies,

@@ -16,6 +16,14 @@ export interface Visit {
   readonly close: () => Promise<void>
 }
 
+const FLAGS = [
+  '--no-sandbox',
+  '--disable-gpu',
+  '--disable-quic',
+  '--no-first-run',
+  '--disable-background-networking',
+]
+
 interface VisitOptions {
   readonly viewport?: { readonly width: number; readonly height: number }
   readonly colorScheme?: 'light' | 'dark'
@@ -46,13 +54,7 @@ export async function visit({
     colorScheme,
     hasTouch: touch,
     serviceWorkers,
-    args: [
-      '--no-sandbox',
-      '--disable-gpu',
-      '--disable-quic',
-      '--no-first-run',
-      '--disable-background-networking',
-    ],
+    args: FLAGS,
   })
   const page = context.pages()[0] ?? (await context.newPage())
   // Short of a test's own limit, so that what was waited for is named.
@@ -86,6 +88,22 @@ export async function visit({
       await server.close().catch(() => undefined)
     },
   }
+}
+
+/** A browser for many visitors who have never been there, each with what it keeps apart. */
+export async function openBrowser(): Promise<{
+  readonly next: () => Promise<BrowserContext>
+  readonly close: () => Promise<void>
+}> {
+  const executablePath = findBrowser()
+  if (!executablePath) throw new Error('no Chromium here: `npm test` finds or installs one')
+  const browser = await chromium.launch({ executablePath, headless: true, args: FLAGS })
+  const next = async () => {
+    const context = await browser.newContext({ viewport: { width: 1440, height: 900 } })
+    context.setDefaultTimeout(8000)
+    return context
+  }
+  return { next, close: () => browser.close() }
 }
 
 /** Waits until every sheet lies there: the papers can be printed then. */

@@ -5,6 +5,7 @@ import type { Keeper } from '../../storage/keeper'
 import { choosePlanFile, savePlanFile } from '../../storage/open-save'
 import { loadWhenShown } from '../load-when-shown'
 import { closeMenuOf, Menu } from './menu'
+import { ReleaseLine } from './release-line'
 
 interface Props {
   readonly store: Store
@@ -44,6 +45,7 @@ export function PlansMenu({ store, keeper, onDemo }: Props) {
         {choice('Demo plan', onDemo)}
       </div>
       {openings.value > 0 && keeper && <KeptPlans key={openings.value} store={store} keeper={keeper} />}
+      <ReleaseLine store={store} />
       <p class="soft">
         <a href="licences.txt" target="_blank" rel="noreferrer">
           Licences of the packages in this program

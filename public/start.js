@@ -1,0 +1,67 @@
+// Comes before the program: opens a newer release that waits whole, and says when a piece of the program has not arrived.
+// A script of its own, in words that every browser knows, so that it runs where nothing else does.
+;(function () {
+  var workers = navigator.serviceWorker
+  var failed = false
+
+  /** The newer release opens between two visits: now, before anything was done on this page. */
+  function openWaiting(registration) {
+    if (!registration || !registration.waiting || !registration.active) return
+    workers.addEventListener('controllerchange', function () {
+      location.reload()
+    })
+    registration.waiting.postMessage('take over')
+  }
+
+  function mend() {
+    var controller = workers && workers.controller
+    if (controller) {
+      var channel = new MessageChannel()
+      channel.port1.onmessage = function () {
+        location.reload()
+      }
+      controller.postMessage('mend', [channel.port2])
+      return
+    }
+    // What the browser itself has kept of the pieces may be what is wrong.
+    var pieces = document.querySelectorAll('script[src], link[rel="stylesheet"], link[rel="modulepreload"]')
+    var addresses = [location.href]
+    for (var i = 0; i < pieces.length; i++) addresses.push(pieces[i].src || pieces[i].href)
+    Promise.all(
+      addresses.map(function (address) {
+        return fetch(address, { cache: 'reload' }).catch(function () {})
+      }),
+    ).then(function () {
+      location.reload()
+    })
+  }
+
+  function tell() {
+    var place = document.getElementById('start')
+    if (!place) return document.addEventListener('DOMContentLoaded', tell)
+    if (failed) return
+    failed = true
+    place.className = 'failed'
+    place.setAttribute('role', 'alert')
+    place.textContent =
+      'A piece of the program has not arrived whole, so it cannot start. Your plans are kept. Load it anew; if that does not help, try again later or with another network. '
+    var button = document.createElement('button')
+    button.type = 'button'
+    button.textContent = 'Load the program anew'
+    button.onclick = mend
+    place.appendChild(button)
+  }
+
+  addEventListener(
+    'error',
+    function (event) {
+      if (document.documentElement.hasAttribute('data-started')) return
+      var target = event.target
+      var isPiece = target && (target.tagName === 'SCRIPT' || /stylesheet|modulepreload/.test(target.rel))
+      if (isPiece || event.message) tell()
+    },
+    true,
+  )
+  if (workers) workers.getRegistration().then(openWaiting, function () {})
+  window.mendProgram = mend
+})()

@@ -1,0 +1,215 @@
+import { cpSync, mkdtempSync, readdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import type { BrowserContext, Page } from 'playwright-core'
+import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, inject, test } from 'vitest'
+import { nameRelease } from '../../vite/release'
+import { type Fault, type FaultyServer, serveFaulty } from './faulty-server'
+import { openBrowser } from './visit'
+
+let server: FaultyServer
+let context: BrowserContext
+let page: Page
+let newer: string
+let contexts: { readonly next: () => Promise<BrowserContext>; readonly close: () => Promise<void> }
+
+const older = () => inject('site')
+const nameOf = (folder: string) =>
+  /name="release" content="([^"]+)"/.exec(readFileSync(join(folder, 'index.html'), 'utf8'))![1]!
+
+/** The same program under other names, as a build after an edit has them: no piece of it is at the old address. */
+function makeNewer(): string {
+  const folder = mkdtempSync(join(tmpdir(), 'fieldpair-newer-'))
+  cpSync(older(), folder, { recursive: true })
+  const assets = readdirSync(join(folder, 'assets'))
+  const entry = assets.find((name) => /^index-.*\.js$/.test(name))!
+  renameSync(join(folder, 'assets', entry), join(folder, 'assets', 'index-newer.js'))
+  for (const name of ['index.html', 'online.html']) {
+    const text = readFileSync(join(folder, name), 'utf8')
+    const next = text.replaceAll(entry, 'index-newer.js').replace(nameOf(older()), '{{release}}')
+    writeFileSync(join(folder, name), next)
+  }
+  nameRelease(folder)
+  return folder
+}
+
+beforeAll(async () => {
+  newer = makeNewer()
+  contexts = await openBrowser()
+})
+afterAll(async () => {
+  await contexts?.close()
+  rmSync(newer, { recursive: true, force: true })
+})
+beforeEach(async () => {
+  server = await serveFaulty(older())
+  context = await contexts.next()
+  page = await context.newPage()
+})
+afterEach(async () => {
+  await context.close()
+  await server.close()
+})
+
+const shown = () => page.locator('meta[name="release"]').getAttribute('content')
+const works = () => page.locator('.circuits button').first().waitFor()
+const ready = () => page.evaluate(() => navigator.serviceWorker.ready.then(() => undefined))
+/** Has the browser look for a newer release, and waits for what comes of it. */
+const look = () =>
+  page.evaluate(async () => {
+    const registration = await navigator.serviceWorker.ready
+    await registration.update().catch(() => undefined)
+    const { installing } = registration
+    if (installing)
+      await new Promise<void>((done) => {
+        installing.addEventListener('statechange', () => {
+          if (installing.state !== 'installing') done()
+        })
+      })
+    return registration.waiting ? 'whole' : 'not whole'
+  })
+
+async function visitOnce() {
+  await page.goto(server.url)
+  await works()
+  await ready()
+}
+
+describe('a newer release of which a piece has not arrived', () => {
+  const isPiece = (path: string) => path.endsWith('index-newer.js')
+
+  test('(404, 500, a page in its place, a line that breaks) leaves the old one open, and comes when it is whole', async () => {
+    await visitOnce()
+    server.folders.set('/', newer)
+    for (const fault of [404, 500, 'html', 'drop'] as const) {
+      server.fault = (path) => (isPiece(path) ? fault : undefined)
+      expect(await look(), String(fault)).toBe('not whole')
+    }
+    await page.reload()
+    await works()
+    expect(await shown()).toBe(nameOf(older()))
+
+    server.fault = () => undefined
+    expect(await look()).toBe('whole')
+    // Not under the hand: at the next visit.
+    expect(await shown()).toBe(nameOf(older()))
+    await page.reload()
+    await expect.poll(shown).toBe(nameOf(newer))
+    await works()
+  })
+
+  test('(slow) is not waited for', async () => {
+    await visitOnce()
+    server.folders.set('/', newer)
+    server.fault = (path) => (isPiece(path) ? 'slow' : undefined)
+    const looking = look()
+    await page.waitForTimeout(200)
+    const other = await context.newPage()
+    const begun = Date.now()
+    await other.goto(server.url)
+    await other.locator('.circuits button').first().waitFor()
+    expect(Date.now() - begun).toBeLessThan(2500)
+    await other.close()
+    expect(await looking).toBe('whole')
+  })
+
+  test('(kept for an hour by the browser’s other cache) comes all the same, and whole', async () => {
+    server.headers = { 'cache-control': 'max-age=3600' }
+    await visitOnce()
+    server.folders.set('/', newer)
+    expect(await look()).toBe('whole')
+    await page.reload()
+    await expect.poll(shown).toBe(nameOf(newer))
+    await works()
+  })
+})
+
+test('a release waits while another window is open on the old one', async () => {
+  await visitOnce()
+  const other = await context.newPage()
+  await other.goto(server.url)
+  await other.locator('.circuits button').first().waitFor()
+  server.folders.set('/', newer)
+  expect(await look()).toBe('whole')
+  await page.reload()
+  await works()
+  expect(await shown()).toBe(nameOf(older()))
+  await page.getByRole('button', { name: 'Plans', exact: true }).click()
+  await page.getByText('A newer version is here, whole.').waitFor()
+  await other.close()
+  await page.getByRole('button', { name: 'Open it now' }).click()
+  await expect.poll(shown).toBe(nameOf(newer))
+})
+
+test('a page that asks to sign in, in the place of everything, replaces nothing', async () => {
+  await visitOnce()
+  server.fault = () => 'html'
+  expect(await look()).toBe('not whole')
+  await page.reload()
+  await works()
+  await page.getByRole('button', { name: 'Papers', exact: true }).click()
+  await page.locator('.papers-bar').waitFor()
+  expect(await page.evaluate(async () => (await caches.keys()).length)).toBe(1)
+})
+
+describe('on the very first visit', () => {
+  test.each<Fault>([404, 'html'])(
+    '(%s) a missing piece is told, with a button that mends it',
+    async (fault) => {
+      server.fault = (path) => (/first-screen.*js$/.test(path) ? fault : undefined)
+      await page.goto(server.url)
+      const told = page.locator('#start.failed')
+      await told.waitFor()
+      expect(await told.textContent()).toContain('A piece of the program has not arrived')
+      server.fault = () => undefined
+      await told.getByRole('button', { name: 'Load the program anew' }).click()
+      await works()
+    },
+  )
+
+  test('a page in the place of a script is not kept, and the panel says so', async () => {
+    server.fault = (path) => (/papers-.*js$/.test(path) ? 'html' : undefined)
+    await page.goto(server.url)
+    await works()
+    await page.getByRole('button', { name: 'Plans', exact: true }).click()
+    await page.getByText('not kept for use without a network').waitFor()
+    // What is wanted of it is told, and mended when it can be.
+    await page.keyboard.press('Escape')
+    await page.getByRole('button', { name: 'Papers', exact: true }).click()
+    const told = page.locator('.failure', { hasText: 'A piece of the program has not arrived' })
+    await told.waitFor()
+    server.fault = () => undefined
+    await told.getByRole('button', { name: 'Load the program anew' }).click()
+    await works()
+    await page.getByRole('button', { name: 'Plans', exact: true }).click()
+    await page.getByText('ready without a network').waitFor()
+    expect(await page.locator('.release').textContent()).toContain(`Version ${nameOf(older())}`)
+  })
+})
+
+test('two copies of the program on one server leave each other’s releases and plans alone', async () => {
+  server.folders.clear()
+  server.folders.set('/one/', older())
+  server.folders.set('/two/', newer)
+  const open = async (path: string) => {
+    await page.goto(`${server.url}${path}`)
+    await works()
+    await ready()
+  }
+  const title = page.getByLabel('Title of the plan')
+  await open('one/')
+  await title.fill('Of the first')
+  await page.waitForTimeout(1000)
+  await open('two/')
+  expect(await title.inputValue()).not.toBe('Of the first')
+  await title.fill('Of the second')
+  await page.waitForTimeout(1000)
+  server.fault = () => 'drop'
+  for (const [path, folder, text] of [
+    ['one/', older(), 'Of the first'],
+    ['two/', newer, 'Of the second'],
+  ] as const) {
+    await open(path)
+    expect([await shown(), await title.inputValue()]).toEqual([nameOf(folder), text])
+  }
+})
