@@ -13,6 +13,7 @@ export interface HazardNotes {
   /** How high the wire hangs on the hottest day, how high it must, and what supports would do. */
   'low-over-road': { readonly hangsM: number; readonly mustClearM: number; readonly supportM: number }
   'low-over-track': { readonly hangsM: number; readonly mustClearM: number; readonly supportM: number }
+  'low-over-water': { readonly hangsM: number; readonly mustClearM: number; readonly supportM: number }
   'railway-not-under': { readonly stakeM: LengthsM }
   'railway-overhead': {
     /** Only where it hangs too low. */

@@ -3,9 +3,9 @@ import { CROSSING_PRACTICE, HEIGHT_OVER, POWER_APPROACH } from '../catalog/cross
 import type { HazardNote, MetCrossing } from './crossing-notes'
 import type { Beside } from './stretches-beside'
 
-/** Hung wire over traffic must clear it at its lowest on the hottest day. */
+/** Hung wire over what people pass beneath must clear it at its lowest on the hottest day. */
 export const overTraffic =
-  (code: 'low-over-road' | 'low-over-track', rule: Clearance) =>
+  (code: 'low-over-road' | 'low-over-track' | 'low-over-water', rule: Clearance) =>
   ({ hanging }: MetCrossing): HazardNote | undefined => {
     const hung = hanging()
     if (!hung || hung.clearM >= rule.metres) return undefined

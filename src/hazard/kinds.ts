@@ -191,7 +191,11 @@ export const HAZARDS: Readonly<Record<HazardKind, HazardTrade>> = {
     keepsSplicesOff: true,
     at: {
       surface: { judge: onWater },
-      overhead: { ...OVERHEAD, does: { code: 'hang-over-water' } },
+      overhead: {
+        ...OVERHEAD,
+        judge: overTraffic('low-over-water', HEIGHT_OVER.water),
+        does: { code: 'hang-over-water' },
+      },
       buried: { does: { code: 'lead-under-water' } },
       water: { does: { code: 'lay-in-water' } },
     },

@@ -34,6 +34,8 @@ const SAY: { readonly [C in Caution['code']]: (caution: CautionOf<C>, say: Tongu
     `${meets(caution, say)} and lies open on it. Bury it ${underTrack(caution, say)}, or hang it over. ${LOCAL}`,
   'low-over-road': lowOverTraffic,
   'low-over-track': lowOverTraffic,
+  'low-over-water': (caution, say) =>
+    `${meets(caution, say)} and hangs ${say.height(caution.hangsM)} over it on a hot day; it must clear ${say.height(caution.mustClearM)}, and far more where boats have masts. Supports of ${say.heightUp(caution.supportM)} would do, or a shorter span. ${LOCAL}`,
   'railway-not-under': (caution, say) =>
     `${meets(caution, say)} and does not go under the rails. With the railway’s consent, pass it under them ${underRails(caution, say)}. ${LOCAL}`,
   'railway-overhead': (caution, say) => {

@@ -113,6 +113,18 @@ describe('overhead wire over a road', () => {
   })
 })
 
+test('overhead wire over water hangs clear of it, by 14 ft where nobody sails', () => {
+  const over = (supportM: number) =>
+    codes(
+      across('water', 'overhead', { supportM, spanM: 30.1, sagPct: 2 }, [
+        [315, 400],
+        [315, -400],
+      ]),
+    )
+  expect(over(4.7)).toContain('low-over-water')
+  expect(over(5.4)).not.toContain('low-over-water')
+})
+
 test('overhead wire is told how little ice it bears, once a line and at its worst leg', () => {
   const iceOf = (leg: Partial<Leg>, own: Partial<Wire> = {}) => {
     const plan = across('road', 'overhead', leg)
