@@ -1,10 +1,10 @@
 import { describe, expect, test } from 'vitest'
-import { BUILT_IN } from '../../src/catalog/built-in'
 import { figuresOf } from '../../src/catalog/source-tally'
+import { SOURCED } from '../../src/catalog/sourced'
 import { SOURCE_KINDS, sourceAt } from '../../src/catalog/sources'
 import { SPOOLS, spoolOf } from '../../src/catalog/spools'
 
-const { wires, sets, supplies } = BUILT_IN
+const { wires, sets, supplies } = SOURCED
 const entries = [...wires, ...sets, ...supplies]
 
 describe('the built-in catalog', () => {

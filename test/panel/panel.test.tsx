@@ -1,6 +1,7 @@
 // @vitest-environment happy-dom
 import { act } from 'preact/test-utils'
 import { afterAll, beforeAll, describe, expect, test, vi } from 'vitest'
+import { withSources } from '../../src/catalog/sourced'
 import { Panel } from '../../src/panel/panel'
 import { EMPTY_PLAN } from '../../src/plan/plan'
 import type { Remedy } from '../../src/report/report'
@@ -351,7 +352,7 @@ describe('the plan’s own catalog', () => {
     act(() => known()[0]!.click())
     openAll()
     const wire = () => store.plan.value.catalog.wires[0]!
-    const original = store.catalog.value.wires.get(wire().id.replace(/-2$/, ''))!
+    const original = withSources(store.catalog.value.wires.get(wire().id.replace(/-2$/, ''))!)
     expect(wire()).toMatchObject({ loopOhmPerKm: original.loopOhmPerKm, name: `${original.name} (copy)` })
 
     give('Mass', '20')

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest'
-import { BUILT_IN } from '../../src/catalog/built-in'
 import { tallyOf } from '../../src/catalog/source-tally'
+import { SOURCED } from '../../src/catalog/sourced'
 import { derivedOnMemory, fromMemory, read } from '../../src/catalog/sources'
 import { sourceKind, spreadText, tallySentence } from '../../src/words/source-words'
 
@@ -37,7 +37,7 @@ describe('how figures are known', () => {
   })
 
   test('is known for every figure that the program brings', () => {
-    const tally = tallyOf([...BUILT_IN.wires, ...BUILT_IN.sets, ...BUILT_IN.supplies])
+    const tally = tallyOf([...SOURCED.wires, ...SOURCED.sets, ...SOURCED.supplies])
     expect(tally.own).toBe(0)
     expect(tally.figures).toBe(Object.values(tally.byKind).reduce((sum, count) => sum + count, 0))
   })

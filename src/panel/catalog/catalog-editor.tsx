@@ -1,4 +1,5 @@
 import { tallyOf } from '../../catalog/source-tally'
+import { withSources } from '../../catalog/sourced'
 import type { Supply } from '../../catalog/supply'
 import type { TelephoneSet } from '../../catalog/telephone-set'
 import type { Wire } from '../../catalog/wire'
@@ -36,7 +37,7 @@ const KINDS: readonly { value: Supply['kind']; text: string }[] = [
 export function CatalogEditor({ store }: { store: Store }) {
   const own = store.plan.value.catalog
   const count = own.wires.length + own.sets.length + own.supplies.length
-  const used = usedEntries(store.plan.value, store.catalog.value)
+  const used = usedEntries(store.plan.value, store.catalog.value).map(withSources)
   const put = (wire: Wire) => store.tryEdit((plan) => putWire(plan, wire))
   const putOneSet = (set: TelephoneSet) => store.tryEdit((plan) => putSet(plan, set))
   const putOneSupply = (supply: Supply) => store.tryEdit((plan) => putSupply(plan, supply))

@@ -1,4 +1,5 @@
 import { tallyOf } from '../../catalog/source-tally'
+import { withSources } from '../../catalog/sourced'
 import { restsOnMemory, sourceAt } from '../../catalog/sources'
 import { isolated } from '../../isolated'
 import type { Store } from '../../state/store'
@@ -8,7 +9,8 @@ import { OnDemand } from '../question'
 import { type Entry, FIGURES, labelWords, valueAt } from './entry-figures'
 
 /** Every figure of a catalog entry, how it is known, how far real things lie from it, and where all this comes from; on demand. */
-export function EntrySources({ store, entry }: { store: Store; entry: Entry }) {
+export function EntrySources({ store, entry: shown }: { store: Store; entry: Entry }) {
+  const entry = withSources(shown)
   const figures = FIGURES.flatMap(({ at, label, quantity }) => {
     const value = valueAt(entry, at)
     if (typeof value !== 'number') return []

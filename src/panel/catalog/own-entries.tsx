@@ -1,5 +1,6 @@
 import { useSignal } from '@preact/signals'
 import type { ComponentChildren } from 'preact'
+import { withSources } from '../../catalog/sourced'
 import { isolated } from '../../isolated'
 import type { Problem } from '../../problem'
 import type { Store } from '../../state/store'
@@ -28,7 +29,7 @@ export function OwnEntries<T extends Entry>({ store, what, known, own, onPut, on
 
   const copy = () => {
     if (!shown) return
-    onPut({ ...shown, id: freeId(shown.id, known), name: `${shown.name} (copy)` })
+    onPut({ ...withSources(shown), id: freeId(shown.id, known), name: `${shown.name} (copy)` })
   }
   return (
     <>
