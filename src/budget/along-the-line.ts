@@ -2,7 +2,7 @@ import type { CircuitModel } from './circuit-model'
 import type { Conditions } from './conditions'
 import { dcCall } from './dc-call'
 import { cutAlong, type PathPoint, shortestWay } from './path'
-import { generatorsOf, ringVoltsFrom } from './ringing'
+import { ringingSides, ringVoltsFrom } from './ringing'
 import { supplyPorts } from './supply-ports'
 import { terminalsOf } from './terminals'
 
@@ -47,14 +47,16 @@ export function ringVoltsAlong(
   from: string,
   to: string,
 ): AlongPoint[] {
-  const side = sideOf(model, to)
-  if (!side) return []
-  const generator = generatorsOf(side.circuit).find(({ node }) => side.circuit.stations[node] === from)
-  const cut = generator && cutTo(side.circuit, generator.node, side.node)
-  if (!cut) return []
-  const nodes = cut.points.map(({ node }) => node)
-  const terminals = terminalsOf(cut.model, conditions, generator.hz, nodes)
-  return along(cut.points, ringVoltsFrom(terminals, generator, conditions))
+  for (const { circuit, generators } of ringingSides(model)) {
+    const node = circuit.sets.find((set) => circuit.stations[set.node] === to)?.node
+    const generator = generators.find((each) => circuit.stations[each.node] === from)
+    const cut = node !== undefined && generator && cutTo(circuit, generator.node, node)
+    if (!cut) continue
+    const nodes = cut.points.map((point) => point.node)
+    const terminals = terminalsOf(cut.model, conditions, generator.hz, nodes)
+    return along(cut.points, ringVoltsFrom(terminals, generator, conditions))
+  }
+  return []
 }
 
 /**

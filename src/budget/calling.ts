@@ -15,21 +15,27 @@ export interface Calls {
 }
 
 /**
- * How the sets of a circuit call each other. A lamp shows a call only to whoever is at the supply's station, and only where at least
+ * How the sets of a circuit call each other. Over a board a crank makes the drop fall, and the operator rings on; an exchange rings any port
+ * but the caller's own. A lamp shows a call only to whoever is at the supply's station, and only where at least
  * its `minMA` flow; a battery in one leg shows nothing before both are lifted.
  */
 export function callsOf(model: CircuitModel, conditions: Conditions): Calls {
   const { sets, supply } = model
-  const isRung = Boolean(supply?.supply.ring) && supply?.supply.kind !== 'series'
+  const kind = supply?.supply.kind
+  const isRung = Boolean(supply?.supply.ring) && kind !== 'series' && kind !== 'board'
   const portOf = portOfEachSet(model)
   const lamp = lampOf(model, conditions)
   const lampShows = (set: number) => {
     const mA = lamp?.mA.get(set) ?? 0
     return mA > 0 && mA >= lamp!.minMA
   }
+  const isPassedOn = Boolean(supply?.supply.drop && supply.supply.generator)
   const calls = (a: number, b: number) => {
     const { node, set } = sets[b]!
-    const bell = set.ringer && (isRung || (sets[a]!.set.generator && portOf[a] === portOf[b]))
+    const isOwnPort = portOf[a] === portOf[b]
+    if (kind === 'board') return Boolean(set.ringer && sets[a]!.set.generator && (isOwnPort || isPassedOn))
+    if (kind === 'exchange' && isOwnPort) return false
+    const bell = set.ringer && (isRung || (sets[a]!.set.generator && isOwnPort))
     return Boolean(bell) || (node === supply?.node && lampShows(a))
   }
   return { calls, lampShows, lamp }
@@ -38,7 +44,8 @@ export function callsOf(model: CircuitModel, conditions: Conditions): Calls {
 function lampOf(model: CircuitModel, conditions: Conditions): Calls['lamp'] {
   const { supply } = model
   const indicator = supply?.supply.indicator
-  if (!supply || !indicator || supply.supply.kind === 'series') return null
+  const kind = supply?.supply.kind
+  if (!supply || !indicator || kind === 'series' || kind === 'board') return null
   const mA = new Map<number, number>()
   const through = (circuit: CircuitModel, indices: readonly number[]) => {
     const terminals = terminalsOf(circuit, conditions, 0)
@@ -60,6 +67,10 @@ export type HowToCall =
   | { readonly how: 'crank'; readonly bells: number; readonly without: readonly string[] }
   /** The unit rings the other side as soon as a handset is lifted. */
   | { readonly how: 'lift'; readonly sides: number }
+  /** Whoever turns the crank is answered at the board, and put through. */
+  | { readonly how: 'board'; readonly station: string; readonly without: readonly string[] }
+  /** Whoever lifts dials, and the exchange rings. */
+  | { readonly how: 'exchange' }
   /** The one at the supply rings every bell of the line. */
   | { readonly how: 'ring-from'; readonly station: string }
   /** A lamp at the supply lights when another set is lifted. */
@@ -72,6 +83,15 @@ export function howToCall(model: CircuitModel, conditions: Conditions): HowToCal
   const kind = supply?.supply.kind
   if (sets.length < 2) return { how: 'none' }
   if (kind === 'series') return { how: 'agree' }
+  if (kind === 'exchange') return { how: supply?.supply.ring ? 'exchange' : 'none' }
+  if (supply && kind === 'board') {
+    const without = sets.filter(({ node, set }) => node !== supply.node && !set.generator)
+    return {
+      how: 'board',
+      station: stations[supply.node]!,
+      without: without.map(({ node }) => stations[node]!),
+    }
+  }
   const bells = sets.filter(({ set }) => set.ringer).length
   if (kind === 'ringdown' && supply?.supply.ring && bells > 0)
     return { how: 'lift', sides: supplyPorts(model).length }

@@ -3,8 +3,10 @@ import type { Supply } from '../catalog/supply'
 import type { TelephoneSet } from '../catalog/telephone-set'
 import type { Wire } from '../catalog/wire'
 import type { MeasuredLine } from '../measure/measured'
-import type { LineId } from '../plan/id'
-import type { Circuit, Plan } from '../plan/plan'
+import type { LineId, StationId } from '../plan/id'
+import { type Circuit, DEFAULT_COIL, type Over, type Plan } from '../plan/plan'
+import { circuitsWithCoils } from '../plan/riding'
+import { type TrunkCount, trunksAt } from './trunk-ends'
 
 export interface ModelLine {
   readonly id: string
@@ -15,6 +17,8 @@ export interface ModelLine {
   readonly wireM: number
   /** Ohms of the two electrodes of an earth return; null for a pair. */
   readonly electrodeOhms: readonly [number, number] | null
+  /** Two pairs of it as the two conductors, or one pair and the earth; absent: a pair of it, or one conductor and the earth. */
+  readonly over?: Over
   readonly worn?: true
   /** What splices add, spread evenly over the line: ohms in its wires, and leakage when wet. */
   readonly splices?: { readonly ohmPerKm: number; readonly wetSiemensPerKm: number }
@@ -33,6 +37,11 @@ export interface CircuitModel {
   readonly supply: { readonly supply: Supply; readonly node: number } | null
   /** Lines between the very same stations, of a circuit that differs from this one in figures alone: what follows from the shape is kept by them. */
   readonly shapedAs?: readonly ModelLine[]
+  /** What the repeating coils at both ends take off speech and off ringing together, dB; absent: it has none. */
+  readonly coils?: { readonly voiceDb: number; readonly ringDb: number }
+  readonly over?: Over
+  /** Trunks at its board: lines of its own that lead to another board, and ports that other boards' lines take here. */
+  readonly trunks?: TrunkCount
 }
 
 /** @param joints splices in the pair  @param wires wires that each of them joins */
@@ -81,17 +90,39 @@ export function circuitModel(
       wire: known(catalog.wires.get(line.wire), `wire ${line.wire}`),
       wireM,
       electrodeOhms: isEarth ? (line.electrodeOhms ?? [0, 0]) : null,
+      ...(circuit.over && { over: circuit.over }),
       ...(line.worn && { worn: line.worn }),
       ...(joints && wireM > 0 && { splices: splicesPerKm(plan.allowances, joints, wireM, isEarth ? 1 : 2) }),
     }
   })
+  const stations = [...nodes.keys()]
+  /** A simplex stands on the earth at each set: its electrode is a wire of no length to a node of the set's own. */
+  const behindElectrode = (station: StationId): number | undefined => {
+    const ohms =
+      circuit.over === 'simplex' && station !== circuit.supply?.at && circuit.electrodeOhms?.[station]
+    const near = lines.find(({ from, to }) => stations[from] === station || stations[to] === station)
+    if (!ohms || !near) return undefined
+    const node = stations.push(station) - 1
+    lines.push({ ...near, from: nodeOf(station), to: node, wireM: 0, electrodeOhms: [ohms, 0] })
+    return node
+  }
   const sets = [...circuit.sets].map(([station, type]) => ({
-    node: nodeOf(station),
+    node: behindElectrode(station) ?? nodeOf(station),
     set: known(catalog.sets.get(type), `set ${type}`),
   }))
   const supply = circuit.supply && {
     supply: known(catalog.supplies.get(circuit.supply.type), `supply ${circuit.supply.type}`),
     node: nodeOf(circuit.supply.at),
   }
-  return { stations: [...nodes.keys()], lines, sets, supply }
+  const { voiceDb, ringDb } = plan.allowances.coil ?? DEFAULT_COIL
+  const trunks = trunksAt(plan, circuit, catalog)
+  return {
+    stations,
+    lines,
+    sets,
+    supply,
+    ...(circuitsWithCoils(plan).has(circuit.id) && { coils: { voiceDb: 2 * voiceDb, ringDb: 2 * ringDb } }),
+    ...(circuit.over && { over: circuit.over }),
+    ...(trunks && { trunks }),
+  }
 }

@@ -1,3 +1,5 @@
+import type { Over } from '../plan/plan'
+
 /** What the figures of a circuit do not show, as codes with figures; stations by id, entries by name. Worded in `words/circuit-notes.ts`. */
 
 /** What a circuit cannot do without. */
@@ -16,6 +18,19 @@ export interface Lacks {
   }
   readonly 'bell-looks-lifted': { readonly station: string; readonly mA: number; readonly offHookMA: number }
   readonly 'more-without-call': { readonly count: number }
+  /** A common-battery set on a board, which sends no direct current. */
+  readonly 'no-current': { readonly station: string; readonly supply: string }
+  /** More lines at a board or exchange than it has ports; an entry of the catalog with enough of them, by id. */
+  readonly 'too-few-ports': {
+    readonly supply: string
+    readonly lines: number
+    readonly ports: number
+    readonly wouldDo: string | null
+  }
+  readonly 'cannot-call-board': { readonly stations: readonly string[]; readonly board: string }
+  /** A board that cannot see who calls, or cannot ring out. */
+  readonly 'board-without': { readonly supply: string; readonly part: 'drop' | 'generator' }
+  readonly 'on-one-port': { readonly stations: readonly string[] }
 }
 
 /** What its people should know. */
@@ -31,6 +46,10 @@ export interface Remarks {
   readonly 'nobody-listens': { readonly stations: readonly string[] }
   readonly 'worn-unknown': { readonly wire: string }
   readonly 'same-port': { readonly stations: readonly string[] }
+  /** What a phantom or simplex saves beside a pair of its own along the same ways. */
+  readonly 'rides-and-saves': { readonly over: Over; readonly wireM: number; readonly kg: number }
+  /** Another circuit rides on this one: what its coils cost. */
+  readonly 'has-coils': { readonly voiceDb: number; readonly ringDb: number }
   readonly 'bells-over-load': {
     readonly stations: readonly string[]
     readonly load: number
@@ -44,6 +63,8 @@ export type Lack = Coded<Lacks>
 export type Remark = Coded<Remarks>
 /** A circuit that lacks a set, or what feeds one, is not finished: its other figures say nothing yet. */
 export const isUnfinished = (missing: readonly Lack[]): boolean =>
-  missing.some(({ code }) => code === 'one-set' || code === 'no-supply' || code === 'battery-without-set')
+  missing.some(({ code }) => UNFINISHED.includes(code))
+
+const UNFINISHED: readonly Lack['code'][] = ['one-set', 'no-supply', 'no-current', 'battery-without-set']
 
 export type LackOf<C extends keyof Lacks> = Lacks[C]

@@ -4,7 +4,8 @@ import type { Lack, LackOf, Remark } from './circuit-notes'
 import type { Conditions } from './conditions'
 import { bellsTakenForLifted } from './lifted-bells'
 import { ringerEquivalents } from './ringer'
-import { supplyPorts } from './supply-ports'
+import { portOfEachSet, supplyPorts } from './supply-ports'
+import { coilNotes, switchboardLacks } from './switchboard-notes'
 
 /** What the figures of a circuit do not show. */
 export interface Completeness {
@@ -27,7 +28,7 @@ export function completenessOf(model: CircuitModel, conditions: Conditions): Com
   const { sets, supply, stations } = model
   const nameAt = (index: number) => stations[sets[index]!.node]!
 
-  if (sets.length < 2) missing.push({ code: 'one-set' })
+  if (sets.length < 2 && !model.trunks) missing.push({ code: 'one-set' })
   for (const [index, { set }] of sets.entries()) {
     if (set.talk === 'common' && !supply) missing.push({ code: 'no-supply', station: nameAt(index) })
   }
@@ -38,6 +39,8 @@ export function completenessOf(model: CircuitModel, conditions: Conditions): Com
     else if (sets.length > 2) notes.push({ code: 'only-with-battery', station })
   }
   if (supply) notes.push(...supplyNotes(model))
+  missing.push(...switchboardLacks(model))
+  notes.push(...coilNotes(model))
 
   const calls = callsOf(model, conditions)
   const { silent, oneWay } = pairsWithoutCall(model, calls)
@@ -64,13 +67,20 @@ export function completenessOf(model: CircuitModel, conditions: Conditions): Com
 
 /** Pairs of sets of which neither can call the other; and sets that can call the one at the lamp, but not be called by it. */
 function pairsWithoutCall(
-  { sets, supply }: CircuitModel,
+  model: CircuitModel,
   { calls, lampShows }: Calls,
 ): { readonly silent: readonly (readonly [number, number])[]; readonly oneWay: readonly number[] } {
+  const { sets, supply } = model
   if (supply?.supply.kind === 'series') return { silent: [], oneWay: [] }
   const silent: [number, number][] = []
+  const portOf = portOfEachSet(model)
+  // The operator calls nobody and is called by nobody; of two on one port of an exchange all is told at once.
+  const isTold = (a: number, b: number) =>
+    (supply?.supply.kind === 'board' && [a, b].some((k) => sets[k]!.node === supply.node)) ||
+    (supply?.supply.kind === 'exchange' && portOf[a] === portOf[b])
   for (let a = 0; a < sets.length; a++) {
-    for (let b = a + 1; b < sets.length; b++) if (!calls(a, b) && !calls(b, a)) silent.push([a, b])
+    for (let b = a + 1; b < sets.length; b++)
+      if (!calls(a, b) && !calls(b, a) && !isTold(a, b)) silent.push([a, b])
   }
   const watching = sets.findIndex(({ node }) => node === supply?.node)
   const oneWay = [...sets.keys()].filter(
@@ -102,8 +112,8 @@ function supplyNotes(model: CircuitModel): Remark[] {
   const circuits = ports.length > 0 ? ports.map(({ circuit }) => circuit) : [model]
   for (const circuit of circuits) {
     const stations = circuit.sets.map(({ node }) => circuit.stations[node]!)
-    if (ports.length > 0 && stations.length > 1) notes.push({ code: 'same-port', stations })
-    if (!ring?.maxLoad || supply.kind === 'series') continue
+    if (supply.kind === 'ringdown' && stations.length > 1) notes.push({ code: 'same-port', stations })
+    if (!ring?.maxLoad || supply.kind === 'series' || supply.kind === 'board') continue
     const load = circuit.sets.reduce(
       (sum, { set }) => sum + (set.ringer ? ringerEquivalents(set.ringer, ring.hz) : 0),
       0,

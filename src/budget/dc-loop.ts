@@ -15,8 +15,9 @@ const loopRow = (model: CircuitModel, call: readonly [number, number], which: 0 
   }
 }
 
-/** Direct current through both sets of every call; none without a supply. */
+/** Direct current through both sets of every call; none without a supply, nor from a board, which sends none. */
 export function loopRows(model: CircuitModel, conditions: Conditions): LoopRow[] {
+  if (model.supply?.supply.kind === 'board') return []
   const ports = supplyPorts(model)
   return ports.length > 0 ? portLoopRows(model, ports, conditions) : sharedLoopRows(model, conditions)
 }

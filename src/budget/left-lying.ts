@@ -2,9 +2,9 @@ import type { CircuitModel } from './circuit-model'
 import { abs, add, type Complex, complex, divide, multiply, ONE, subtract, ZERO } from './complex'
 import type { Conditions } from './conditions'
 import { onHookSiemens } from './ringer'
-import { type Generator, generatorsOf, ringingRows } from './ringing'
+import { type Generator, type RingingSide, ringingSides, sideRows } from './ringing'
 import type { RingingRow, VoiceRow } from './rows'
-import { supplyPorts } from './supply-ports'
+import { portOfEachSet } from './supply-ports'
 import { type Terminals, terminalsOf } from './terminals'
 import { judge, leastOf } from './verdict'
 import { voiceRows } from './voice-loss'
@@ -27,44 +27,35 @@ export interface LeftOffHook {
  * ports it spoils the ringing of its own port alone.
  */
 export function leftOffHookRows(model: CircuitModel, conditions: Conditions): LeftOffHook[] {
-  const ports = supplyPorts(model)
-  const circuits = ports.length > 0 ? ports.map(({ circuit }) => circuit) : [model]
-  const whole = circuits.map((circuit) => leastOf('ringing', ringingOf(circuit, conditions))?.row ?? null)
-  const byStation = new Map<string, RingingRow | null>()
-  for (const [k, circuit] of circuits.entries()) {
-    const elsewhere = whole.filter((_, other) => other !== k)
-    for (const [left, row] of leastByLying(circuit, conditions))
-      byStation.set(
-        left,
-        leastOf(
-          'ringing',
-          [row, ...elsewhere].filter((each) => each !== null),
-        )?.row ?? null,
-      )
-  }
-  return model.sets.map(({ node }) => {
+  const sides = ringingSides(model).map((side) => ({
+    ...side,
+    whole: leastOf('ringing', sideRows(side, conditions))?.row ?? null,
+    byLying: leastByLying(side, model, conditions),
+  }))
+  const portOf = portOfEachSet(model)
+  return model.sets.map(({ node }, set) => {
     const left = model.stations[node]!
-    const ringing = byStation.get(left) ?? null
+    const rows = sides.map(({ port, whole, byLying }) => (port === portOf[set] ? byLying.get(left) : whole))
+    const ringing =
+      leastOf(
+        'ringing',
+        rows.filter((row) => row != null),
+      )?.row ?? null
     return { left, ringing, ok: ringing === null || judge('ringing', ringing) !== 'fails' }
   })
 }
-
-/** The rows of one port, which has no ports of its own. */
-const ringingOf = (circuit: CircuitModel, conditions: Conditions): readonly RingingRow[] =>
-  ringingRows({ ...circuit, supply: circuit.supply && asFeed(circuit.supply) }, conditions)
-
-const asFeed = ({ supply, node }: NonNullable<CircuitModel['supply']>) => ({
-  node,
-  supply: supply.kind === 'ringdown' ? { ...supply, kind: 'feed' as const } : supply,
-})
 
 /**
  * The bell that fares worst, for each handset lying. One network serves all: what lies across the pair at l, an admittance y more
  * than the bell that was there, makes Z_ba − Z_bl Z_la y / (1 + Z_ll y) of Z_ba (Sherman and Morrison, 1950).
  */
-function leastByLying(circuit: CircuitModel, conditions: Conditions): Map<string, RingingRow | null> {
+function leastByLying(
+  { circuit, generators }: RingingSide,
+  { sets: handsets }: CircuitModel,
+  conditions: Conditions,
+): Map<string, RingingRow | null> {
   const terminalsAt = new Map<number, Terminals>()
-  const sources = generatorsOf(circuit).map((generator) => {
+  const sources = generators.map((generator) => {
     const terminals = terminalsAt.get(generator.hz) ?? terminalsOf(circuit, conditions, generator.hz)
     terminalsAt.set(generator.hz, terminals)
     return { generator, terminals }
@@ -74,7 +65,13 @@ function leastByLying(circuit: CircuitModel, conditions: Conditions): Map<string
   )
   const least = new Map<string, RingingRow | null>()
   for (const lying of circuit.sets) {
-    let worst: { readonly row: Omit<RingingRow, 'volts'>; readonly share: number } | null = null
+    // A drop is no handset.
+    if (!handsets.some(({ set }) => set === lying.set)) continue
+    let worst: {
+      readonly row: Omit<RingingRow, 'volts'>
+      readonly node: number
+      readonly share: number
+    } | null = null
     for (const { generator, terminals } of sources) {
       const from = circuit.stations[generator.node]!
       const squareAt = voltsSquared(generator, terminals, lying, conditions)
@@ -82,10 +79,10 @@ function leastByLying(circuit: CircuitModel, conditions: Conditions): Map<string
         if (node === lying.node || (generator.ownRinger && node === generator.node)) continue
         const share = squareAt(node) / (minVolts * minVolts)
         if (worst && !(share < worst.share)) continue
-        worst = { row: { from, to: circuit.stations[node]!, minVolts }, share }
+        worst = { row: { from, to: circuit.stations[node]!, minVolts }, node, share }
       }
     }
-    least.set(circuit.stations[lying.node]!, worst && rowOf(worst.row, sources, lying, circuit, conditions))
+    least.set(circuit.stations[lying.node]!, worst && rowOf(worst, sources, lying, circuit, conditions))
   }
   return least
 }
@@ -97,13 +94,12 @@ interface Sounding {
 
 /** The row of a bell that has been found, with its volts: the last source from its station that gives it least. */
 function rowOf(
-  row: Omit<RingingRow, 'volts'>,
+  { row, node }: { readonly row: Omit<RingingRow, 'volts'>; readonly node: number },
   sources: readonly Sounding[],
   lying: CircuitModel['sets'][number],
   { stations }: CircuitModel,
   conditions: Conditions,
 ): RingingRow {
-  const node = stations.indexOf(row.to)
   const squares = sources
     .filter(({ generator }) => stations[generator.node] === row.from)
     .filter(({ generator }) => !(generator.ownRinger && generator.node === node))

@@ -1,9 +1,10 @@
+import type { TelephoneSet } from '../catalog/telephone-set'
 import type { CircuitModel } from './circuit-model'
 import { abs, add, type Complex, complex, divide, multiply, ONE, subtract, ZERO } from './complex'
 import type { Conditions } from './conditions'
 import { onHookSiemens } from './ringer'
 import type { RingingRow } from './rows'
-import { supplyPorts } from './supply-ports'
+import { isAtSupply, supplyPorts } from './supply-ports'
 import { type Terminals, terminalsOf } from './terminals'
 
 /** A source with less resistance than this is taken to have it, so that its current stays finite. */
@@ -19,15 +20,70 @@ export interface Generator {
   readonly ownRinger: Complex | null
 }
 
-/** Every source that rings on a circuit: the hand generators in the order of the sets, then the supply's ring source. */
-export function generatorsOf(model: CircuitModel): Generator[] {
-  const cranks = model.sets.flatMap(({ node, set }): Generator[] =>
-    set.generator ? [{ node, ...set.generator, ownRinger: onHookSiemens(set, set.generator.hz) }] : [],
-  )
-  const supply = model.supply
-  if (!supply?.supply.ring || supply.supply.kind === 'series') return cranks
-  const { volts, hz, ohms } = supply.supply.ring
-  return [...cranks, { node: supply.node, volts, hz, ohms, ownRinger: null }]
+/** A circuit as its ringing current sees it, and every source that rings on it. */
+export interface RingingSide {
+  /** Of which port of the supply; 0 where it has none. */
+  readonly port: number
+  readonly circuit: CircuitModel
+  readonly generators: readonly Generator[]
+}
+
+/** What is left of a source's volts behind the repeating coils of a circuit. */
+const behindCoils = ({ coils }: CircuitModel, volts: number): number =>
+  coils ? volts * 10 ** (-coils.ringDb / 20) : volts
+
+/** The hand generators in the order of the sets. */
+const cranksOf = (circuit: CircuitModel): Generator[] =>
+  circuit.sets.flatMap(({ node, set }): Generator[] => {
+    const { generator } = set
+    if (!generator) return []
+    const volts = behindCoils(circuit, generator.volts)
+    return [{ node, ...generator, volts, ownRinger: onHookSiemens(set, generator.hz) }]
+  })
+
+/** The source of ringing of a supply, where it has one. */
+function sourceOf(circuit: CircuitModel): Generator[] {
+  const { supply, node = 0 } = circuit.supply ?? {}
+  const ring =
+    supply?.kind === 'board' ? supply.generator : supply?.kind === 'series' ? undefined : supply?.ring
+  if (!ring) return []
+  const { volts, hz, ohms } = ring
+  return [{ node, volts: behindCoils(circuit, volts), hz, ohms, ownRinger: null }]
+}
+
+/**
+ * The circuits in which ringing stays, each with what rings on it: a whole circuit, or every port of its supply. On a port of a board the
+ * drop lies across the line while a set of it rings, and is cut off by the cord over which the board rings out; the operator's own set
+ * calls nobody and is called by nobody.
+ */
+export function ringingSides(model: CircuitModel): readonly RingingSide[] {
+  const ports = supplyPorts(model)
+  if (ports.length === 0)
+    return [{ port: 0, circuit: model, generators: [...cranksOf(model), ...sourceOf(model)] }]
+  if (model.supply?.supply.kind !== 'board')
+    return ports.map(({ circuit }, port) => ({
+      port,
+      circuit,
+      generators: [...cranksOf(circuit), ...sourceOf(circuit)],
+    }))
+  return ports.flatMap((each, port): readonly RingingSide[] => {
+    const { circuit } = each
+    if (isAtSupply(each)) return []
+    return [
+      { port, circuit: withDrop(circuit), generators: cranksOf(circuit) },
+      { port, circuit, generators: sourceOf(circuit) },
+    ]
+  })
+}
+
+/** A port with its drop across the line, as one bell more at the board. */
+function withDrop(circuit: CircuitModel): CircuitModel {
+  const { supply, node } = circuit.supply!
+  if (!supply.drop) return circuit
+  const { id, name, source } = supply
+  const offHook = { dcOhms: 0, acOhms: 1, minMA: 0 }
+  const drop: TelephoneSet = { id, name, talk: 'local', offHook, ringer: supply.drop, maxLossDb: 0, source }
+  return { ...circuit, sets: [...circuit.sets, { node, set: drop }] }
 }
 
 /** Rms volts that a generator raises across the pair, by node. */
@@ -54,28 +110,25 @@ export function ringVoltsFrom(
  * Ring volts: for each hand generator, and for a supply that rings, the rms volts across every other ringer, all bells bridged.
  *
  * A generator's own ringer is disconnected while it turns. From a supply every bell rings, one at the supply's own station too.
- * Ringing never passes from one port of a supply to another.
+ * Ringing never passes from one port of a supply to another. Of repeating coils only their loss counts.
  */
-export function ringingRows(model: CircuitModel, conditions: Conditions): RingingRow[] {
-  const ports = supplyPorts(model)
-  return ports.length > 0
-    ? ports.flatMap(({ circuit }) => rowsOf(circuit, conditions))
-    : rowsOf(model, conditions)
-}
+export const ringingRows = (model: CircuitModel, conditions: Conditions): RingingRow[] =>
+  ringingSides(model).flatMap((side) => sideRows(side, conditions))
 
-function rowsOf(model: CircuitModel, conditions: Conditions): RingingRow[] {
-  const portsByHz = new Map<number, Terminals>()
-  return generatorsOf(model).flatMap((generator) => {
-    const terminals = portsByHz.get(generator.hz) ?? terminalsOf(model, conditions, generator.hz)
-    portsByHz.set(generator.hz, terminals)
+/** The rows of one side. */
+export function sideRows({ circuit, generators }: RingingSide, conditions: Conditions): RingingRow[] {
+  const terminalsByHz = new Map<number, Terminals>()
+  return generators.flatMap((generator) => {
+    const terminals = terminalsByHz.get(generator.hz) ?? terminalsOf(circuit, conditions, generator.hz)
+    terminalsByHz.set(generator.hz, terminals)
     const voltsAt = ringVoltsFrom(terminals, generator, conditions)
-    return model.sets.flatMap(({ node, set }) =>
+    return circuit.sets.flatMap(({ node, set }) =>
       !set.ringer || (generator.ownRinger && node === generator.node)
         ? []
         : [
             {
-              from: model.stations[generator.node]!,
-              to: model.stations[node]!,
+              from: circuit.stations[generator.node]!,
+              to: circuit.stations[node]!,
               volts: voltsAt(node),
               minVolts: set.ringer.minVolts,
             },

@@ -1,7 +1,8 @@
 import { memoryOfEach } from '../memo'
 import type { CircuitModel } from './circuit-model'
+import { isSwitchboard } from './trunk-ends'
 
-/** One side of a ringdown unit: a circuit of its own, in which the unit's station is node 0. */
+/** One side of a ringdown unit, one port of a board or an exchange: a circuit of its own, in which the unit's station is node 0. */
 export interface Port {
   readonly circuit: CircuitModel
   /** Which sets of the whole circuit hang on it, in the order of `circuit.sets`. */
@@ -18,6 +19,7 @@ function portsAt(model: CircuitModel, station: number): readonly Port[] {
     around[line.from]!.push(k)
     around[line.to]!.push(k)
   }
+  const { shapedAs: _, ...others } = model
   const taken = new Set<number>()
   const ports: Port[] = []
   const portOf = (lines: readonly number[]): Port => {
@@ -38,6 +40,7 @@ function portsAt(model: CircuitModel, station: number): readonly Port[] {
     })
     return {
       circuit: {
+        ...others,
         stations: [...nodes.keys()].map((old) => model.stations[old]!),
         lines: own,
         sets: setIndices.map((k) => ({ node: nodes.get(model.sets[k]!.node)!, set: model.sets[k]!.set })),
@@ -71,12 +74,15 @@ function portsAt(model: CircuitModel, station: number): readonly Port[] {
 
 const remembered = memoryOfEach<CircuitModel, readonly Port[]>()
 
-/** The ports of a circuit with a ringdown unit; none for every other circuit. */
+/** The ports of a circuit with a ringdown unit, a board or an exchange; none for every other circuit. */
 export function supplyPorts(model: CircuitModel): readonly Port[] {
   const { supply } = model
-  if (supply?.supply.kind !== 'ringdown') return []
-  return remembered(model, [], () => portsAt(model, supply.node))
+  if (supply?.supply.kind !== 'ringdown' && !isSwitchboard(supply?.supply)) return []
+  return remembered(model, [], () => portsAt(model, supply!.node))
 }
+
+/** Whether a port is that of the set at the supply's own station, with no line between. */
+export const isAtSupply = ({ circuit }: Port): boolean => circuit.lines.length === 0
 
 /** On which port each set hangs, in the order of `sets`; all on one where the supply has no ports. */
 export function portOfEachSet(model: CircuitModel): readonly number[] {

@@ -1,9 +1,11 @@
-import type { CircuitModel } from './circuit-model'
+import type { CircuitModel, ModelSet } from './circuit-model'
+import { add, type Complex, divide, multiply, subtract, ZERO } from './complex'
 import type { Conditions } from './conditions'
 import { onHookSiemens } from './ringer'
 import type { VoiceRow } from './rows'
-import { portOfEachSet } from './supply-ports'
-import { type Column, terminalsOf } from './terminals'
+import { portOfEachSet, supplyPorts } from './supply-ports'
+import { terminalsOf } from './terminals'
+import { isSwitchboard } from './trunk-ends'
 
 export const VOICE_HZ = 1000
 
@@ -11,47 +13,28 @@ export const VOICE_HZ = 1000
 const SILENCE_DB = 9999
 
 /**
- * Insertion loss at 1 kHz between each two sets, dB, every other set on hook.
+ * Insertion loss at 1 kHz between each two sets of a circuit, dB, every other set on hook.
  *
- * With source and load resistances Za, Zb and the transfer impedance Z'ab of the network they both hang on, the loss
- * 20 log ((Zb / (Za + Zb)) / |Vb|) is 20 log (Za Zb / ((Za + Zb) |Z'ab|)): the same both ways, by reciprocity, unless a set presents
- * something else while its button is pressed.
- *
- * A unit with ports adds its own loss between sets on different ports.
+ * A call between two ports of a board or an exchange joins just those two; the others are cut off. A unit with ports adds its own loss
+ * between sets on different ports, and repeating coils theirs to every call.
  */
 export function voiceRows(model: CircuitModel, conditions: Conditions, hz = VOICE_HZ): VoiceRow[] {
+  const lossDb = isSwitchboard(model.supply?.supply)
+    ? lossOverPorts(model, conditions, hz)
+    : lossBetweenSets(model, conditions, hz)
   const throughUnitDb = model.supply?.supply.insertionDb ?? 0
   const portOf = portOfEachSet(model)
-  const { sets, stations } = model
-  const terminals = terminalsOf(model, conditions, hz)
-  // What going off hook changes at each set: the speech circuit in place of the ringer.
-  const lifted = sets.map(({ node, set }) => {
-    const { acOhms, speakAcOhms = acOhms } = set.offHook
-    const ringer = onHookSiemens(set, hz)
-    const terminal = terminals.terminalOfNode[node]!
-    const seen = terminals.column(terminal)
-    const at = (ohms: number): Lifted => ({ terminal, seen, ohms, re: 1 / ohms - ringer.re, im: -ringer.im })
-    const listening = at(acOhms)
-    return { listening, speaking: speakAcOhms === acOhms ? listening : at(speakAcOhms) }
-  })
-  const wireDb = (talker: Lifted, listener: Lifted): number => {
-    const { ohms: za } = talker
-    const { ohms: zb } = listener
-    return 20 * Math.log10((za * zb) / ((za + zb) * transferOhm(talker, listener)))
-  }
+  const { sets, stations, coils } = model
   const rows: VoiceRow[] = []
   for (let i = 0; i < sets.length; i++) {
     for (let j = i + 1; j < sets.length; j++) {
-      const [one, other] = [lifted[i]!, lifted[j]!]
-      const unitDb = portOf[i] === portOf[j] ? 0 : throughUnitDb
-      const there = wireDb(one.speaking, other.listening)
+      const apart = (portOf[i] === portOf[j] ? 0 : throughUnitDb) + (coils?.voiceDb ?? 0)
+      const there = lossDb(i, j)
       // Without a button to press it is the same both ways, by reciprocity.
-      const isMutual = one.speaking === one.listening && other.speaking === other.listening
-      const back = isMutual ? there : wireDb(other.speaking, one.listening)
-      const heardDb = (db: number) => (Number.isNaN(db) ? SILENCE_DB : Math.min(db + unitDb, SILENCE_DB))
+      const back = hasButton(sets[i]!) || hasButton(sets[j]!) ? lossDb(j, i) : there
+      const heardDb = (db: number) => (Number.isNaN(db) ? SILENCE_DB : Math.min(db + apart, SILENCE_DB))
       const maxDb = Math.min(sets[i]!.set.maxLossDb, sets[j]!.set.maxLossDb)
-      const from = stations[sets[i]!.node]!
-      const to = stations[sets[j]!.node]!
+      const [from, to] = [stations[sets[i]!.node]!, stations[sets[j]!.node]!]
       rows.push(
         { from, to, lossDb: heardDb(there), maxDb },
         { from: to, to: from, lossDb: heardDb(back), maxDb },
@@ -61,33 +44,112 @@ export function voiceRows(model: CircuitModel, conditions: Conditions, hz = VOIC
   return rows
 }
 
-/** A set off hook: where it is, what is seen from there, and the admittance that it adds, S. */
-interface Lifted {
-  readonly terminal: number
-  readonly seen: Column
-  /** What it presents, listening or speaking, Ω. */
-  readonly ohms: number
-  readonly re: number
-  readonly im: number
+/** Loss from one set of a circuit to another, by their places among its sets. */
+type LossDb = (talker: number, listener: number) => number
+
+const hasButton = ({ set }: ModelSet): boolean =>
+  set.offHook.speakAcOhms !== undefined && set.offHook.speakAcOhms !== set.offHook.acOhms
+
+/**
+ * The same on a board or an exchange: two sets on one port over that alone, others over the two ports joined at node 0.
+ *
+ * Two networks joined at one node: Z'ij = Z0i Z0j / (Z00a + Z00b), and Z'ii = Zii − Z0i² / (Z00a + Z00b), by superposition.
+ */
+function lossOverPorts(model: CircuitModel, conditions: Conditions, hz: number): LossDb {
+  const portOf = portOfEachSet(model)
+  const places = new Map<number, { readonly seen: SeenFromSets; readonly index: number }>()
+  for (const { circuit, setIndices } of supplyPorts(model)) {
+    const seen = seenFromSets(circuit, conditions, hz)
+    for (const [index, set] of setIndices.entries()) places.set(set, { seen, index })
+  }
+  return (i, j) => {
+    const a = places.get(i)!
+    const b = places.get(j)!
+    const [one, other] = [a.seen.speaking[a.index]!, b.seen.listening[b.index]!]
+    if (portOf[i] === portOf[j]) return lossDbOf(one, other, a.seen.between(a.index, b.index))
+    const both = add(a.seen.atSupply, b.seen.atSupply)
+    const joined = (set: Lifted): Lifted => ({
+      ...set,
+      seen: subtract(set.seen, divide(multiply(set.toSupply, set.toSupply), both)),
+    })
+    return lossDbOf(joined(one), joined(other), divide(multiply(one.toSupply, other.toSupply), both))
+  }
 }
 
+/**
+ * Loss of the wire between each two sets, dB, every other set on hook.
+ *
+ * With source and load resistances Za, Zb and the transfer impedance Z'ab of the network they both hang on, the loss
+ * 20 log ((Zb / (Za + Zb)) / |Vb|) is 20 log (Za Zb / ((Za + Zb) |Z'ab|)): the same both ways, by reciprocity, unless a set presents
+ * something else while its button is pressed.
+ */
+function lossBetweenSets(model: CircuitModel, conditions: Conditions, hz: number): LossDb {
+  const { speaking, listening, between } = seenFromSets(model, conditions, hz)
+  return (i, j) => lossDbOf(speaking[i]!, listening[j]!, between(i, j))
+}
+
+/** A set off hook: the impedance seen from it and to the supply, Ω, what it presents, Ω, and the admittance that lifting it adds, S. */
+interface Lifted {
+  readonly seen: Complex
+  readonly toSupply: Complex
+  readonly ohms: number
+  readonly adds: Complex
+}
+
+interface SeenFromSets {
+  readonly speaking: readonly Lifted[]
+  readonly listening: readonly Lifted[]
+  /** Transfer impedance between two sets, Ω. */
+  readonly between: (i: number, j: number) => Complex
+  /** Impedance at the supply, Ω; 0 where there is none. */
+  readonly atSupply: Complex
+}
+
+function seenFromSets(model: CircuitModel, conditions: Conditions, hz: number): SeenFromSets {
+  const { terminalOfNode, column } = terminalsOf(model, conditions, hz)
+  const supply = model.supply ? terminalOfNode[model.supply.node]! : undefined
+  const places = model.sets.map(({ node }) => terminalOfNode[node]!)
+  const at = (a: number, b: number): Complex => {
+    const { re, im } = column(a)
+    return { re: re[b]!, im: im[b]! }
+  }
+  // What going off hook changes at a set: the speech circuit in place of the ringer.
+  const lifted = (k: number, ohms: number): Lifted => {
+    const ringer = onHookSiemens(model.sets[k]!.set, hz)
+    return {
+      seen: at(places[k]!, places[k]!),
+      toSupply: supply === undefined ? ZERO : at(places[k]!, supply),
+      ohms,
+      adds: { re: 1 / ohms - ringer.re, im: -ringer.im },
+    }
+  }
+  const listening = model.sets.map(({ set }, k) => lifted(k, set.offHook.acOhms))
+  return {
+    listening,
+    speaking: model.sets.map((each, k) =>
+      hasButton(each) ? lifted(k, each.set.offHook.speakAcOhms!) : listening[k]!,
+    ),
+    between: (i, j) => at(places[i]!, places[j]!),
+    atSupply: supply === undefined ? ZERO : at(supply, supply),
+  }
+}
+
+const lossDbOf = (a: Lifted, b: Lifted, ab: Complex): number =>
+  20 * Math.log10((a.ohms * b.ohms) / ((a.ohms + b.ohms) * transferOhm(a, b, ab)))
+
 /** |Z'ab| = |Zab / ((1 + Zaa ya)(1 + Zbb yb) − Zab² ya yb)|, Ω: written out, since every pair of sets asks for it. */
-function transferOhm(a: Lifted, b: Lifted): number {
-  const abRe = a.seen.re[b.terminal]!
-  const abIm = a.seen.im[b.terminal]!
-  const aaRe = a.seen.re[a.terminal]!
-  const aaIm = a.seen.im[a.terminal]!
-  const bbRe = b.seen.re[b.terminal]!
-  const bbIm = b.seen.im[b.terminal]!
-  const pRe = 1 + aaRe * a.re - aaIm * a.im
-  const pIm = aaRe * a.im + aaIm * a.re
-  const qRe = 1 + bbRe * b.re - bbIm * b.im
-  const qIm = bbRe * b.im + bbIm * b.re
-  const uRe = abRe * a.re - abIm * a.im
-  const uIm = abRe * a.im + abIm * a.re
-  const vRe = abRe * b.re - abIm * b.im
-  const vIm = abRe * b.im + abIm * b.re
+function transferOhm(a: Lifted, b: Lifted, ab: Complex): number {
+  const { seen: aa, adds: ya } = a
+  const { seen: bb, adds: yb } = b
+  const pRe = 1 + aa.re * ya.re - aa.im * ya.im
+  const pIm = aa.re * ya.im + aa.im * ya.re
+  const qRe = 1 + bb.re * yb.re - bb.im * yb.im
+  const qIm = bb.re * yb.im + bb.im * yb.re
+  const uRe = ab.re * ya.re - ab.im * ya.im
+  const uIm = ab.re * ya.im + ab.im * ya.re
+  const vRe = ab.re * yb.re - ab.im * yb.im
+  const vIm = ab.re * yb.im + ab.im * yb.re
   const dRe = pRe * qRe - pIm * qIm - (uRe * vRe - uIm * vIm)
   const dIm = pRe * qIm + pIm * qRe - (uRe * vIm + uIm * vRe)
-  return Math.hypot(abRe, abIm) / Math.hypot(dRe, dIm)
+  return Math.hypot(ab.re, ab.im) / Math.hypot(dRe, dIm)
 }

@@ -24,6 +24,8 @@ export type FigureUnit =
   | 'W'
   | '%'
   | 'cells'
+  | 'ports'
+  | 'calls'
   | 'wires'
   | 'times that of air'
   | 'ringer equivalents'
@@ -35,6 +37,10 @@ export const orNone = (what: string, unit: FigureUnit, min: number, max: number)
 /** From the least that such a thing has to the most: what something is divided by, or what is nothing at zero. */
 export const from = (what: string, unit: FigureUnit, min: number, max: number) =>
   figure({ what, unit, min, max })
+
+/** A count: so many whole things. */
+export const howMany = (what: string, unit: FigureUnit, min: number, max: number) =>
+  figure({ what, unit, min, max, whole: true })
 
 /** The members that come first in every entry, in a file too. */
 export const named = (thing: string) => ({

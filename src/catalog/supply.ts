@@ -1,5 +1,6 @@
 import { type Held, idText, members, oneOf, optional } from '../schema/schema'
-import { from, named, orNone, SOURCED } from './entry'
+import { bellOf, generatorOf } from './bell'
+import { from, howMany, named, orNone, SOURCED } from './entry'
 
 /** Ringing source: open-circuit rms volts behind a resistance. */
 const RING = members('The ring source', {
@@ -21,9 +22,12 @@ const INDICATOR = members('The lamp', {
 /** What feeds a circuit from one station. A figure more is a line more: type, reading, faults, form and file follow from here. */
 export const SUPPLY = members('The supply', {
   ...named('supply'),
-  /** `feed`: bridged across the pair · `series`: in one leg of the set · `ringdown`: a feed and a ring source for each port. */
-  kind: oneOf('The kind of supply', ['feed', 'series', 'ringdown']),
-  /** DC open-circuit volts. */
+  /**
+   * `feed`: bridged across the pair · `series`: in one leg of the set · `ringdown`: a feed and a ring source for each port ·
+   * `exchange`: the same, joining the two ports of a call by itself · `board`: worked by hand, with no direct current.
+   */
+  kind: oneOf('The kind of supply', ['feed', 'series', 'ringdown', 'exchange', 'board']),
+  /** DC open-circuit volts. Absent in a file of a board: 0, as its resistance. */
   volts: orNone('The voltage', 'V', 0.01, 1000),
   /** Total feed resistance, Ω. */
   ohms: orNone('The feed resistance', 'Ω', 0.01, 1e6),
@@ -33,7 +37,15 @@ export const SUPPLY = members('The supply', {
   offHookMA: optional(from('The current at which the line counts as answered', 'mA', 0.01, 1e5)),
   ring: optional(RING),
   indicator: optional(INDICATOR),
-  /** Ringdown only: speech loss through the unit, dB. */
+  /** Board and exchange: the most lines that it has room for; absent: as many as there are. */
+  ports: optional(howMany('The number of ports', 'ports', 1, 10_000)),
+  /** The most calls through it at once: its cords or its speech paths; absent: as many as its ports can make. */
+  callsAtOnce: optional(howMany('The most calls at once', 'calls', 1, 10_000)),
+  /** Board only: what lies across each port while no cord is in it, and falls when that line rings. */
+  drop: optional(bellOf('drop')),
+  /** Board only: what rings out on one port. */
+  generator: optional(generatorOf('generator')),
+  /** Ringdown, board and exchange: speech loss through the unit, or of a cord of the board, dB. */
   insertionDb: optional(orNone('The speech loss through the unit', 'dB', 0.01, 200)),
   ampHours: optional(from('The capacity', 'Ah', 0.001, 1e6)),
   /** Volts at the end of the battery's life. */

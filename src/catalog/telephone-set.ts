@@ -1,23 +1,8 @@
 import { type Held, idText, members, oneOf, optional } from '../schema/schema'
+import { bellOf, generatorOf } from './bell'
 import { from, named, orNone, SOURCED } from './entry'
 
-/** A bell across the line: resistance, inductance and capacitor in series. */
-const RINGER = members('The bell', {
-  /** Series resistance, Ω (the DC resistance where there is no capacitor). */
-  ohms: from('The resistance of the bell', 'Ω', 1, 1e6),
-  henries: optional(orNone('The inductance of the bell', 'H', 0.001, 1e4)),
-  /** Series capacitor, µF. Without one the bell draws DC. */
-  microF: optional(from('The capacitor of the bell', 'µF', 0.001, 1e4)),
-  /** Least rms voltage across the whole branch that rings the bell, V. */
-  minVolts: orNone('The least voltage of the bell', 'V', 0.1, 1000),
-})
-
-/** A hand generator: open-circuit rms volts behind a resistance. */
-const GENERATOR = members('The hand generator', {
-  volts: orNone('The voltage of the hand generator', 'V', 0.1, 1000),
-  hz: from('The frequency of the hand generator', 'Hz', 1, 1000),
-  ohms: orNone('The resistance of the hand generator', 'Ω', 0.1, 1e6),
-})
+const RINGER = bellOf('bell')
 
 /** A telephone. A figure more is a line more: type, reading, faults, form and the order in a file follow from here. */
 export const SET = members('The set', {
@@ -37,7 +22,7 @@ export const SET = members('The set', {
     minMA: orNone('The least current', 'mA', 0.001, 10_000),
   }),
   ringer: optional(RINGER),
-  generator: optional(GENERATOR),
+  generator: optional(generatorOf('hand generator')),
   /** Most insertion loss at 1 kHz over which the set is still understood, dB. */
   maxLossDb: orNone('The most speech loss', 'dB', 0.01, 200),
   /** The cells inside a set with a battery of its own. */

@@ -23,6 +23,8 @@ export const WIRE = members('The wire', {
   wornMicroSPerKm: optional(orNone('The leakage when worn and wet', 'µS/km', 1e-6, 1e6)),
   /** The capacitance when wet, where a film of water round the wire raises it; absent: as dry. */
   wetNanoFPerKm: optional(orNone('The capacitance when wet', 'nF/km', 0.01, 1e4)),
+  /** The capacitance between two pairs of the wire, both wires of each as one conductor, nF/km; absent: twice that of a pair. */
+  phantomNanoFPerKm: optional(orNone('The capacitance between two pairs', 'nF/km', 0.01, 1e4)),
   /** Mass of the run, both conductors with insulation, kg/km. */
   kgPerKm: orNone('The mass', 'kg/km', 0.01, 1e4),
   /** Breaking strength of the run, N. */

@@ -57,7 +57,7 @@ export function formatPlan(plan: Plan): string {
 }
 
 function allowancesOf({ slackPct, rest = {}, ...plain }: Allowances) {
-  const { sagPct, tailM, spliceWasteM, reservePct, spliceOhms, spliceMicroS } = plain
+  const { sagPct, tailM, spliceWasteM, reservePct, spliceOhms, spliceMicroS, coil } = plain
   const { surface, overhead, buried, water } = slackPct
   const { slackPct: slackRest, ...others } = rest
   return {
@@ -68,6 +68,7 @@ function allowancesOf({ slackPct, rest = {}, ...plain }: Allowances) {
     reservePct,
     spliceOhms,
     spliceMicroS,
+    ...(coil && { coil: { voiceDb: coil.voiceDb, ringDb: coil.ringDb, ...coil.rest } }),
     ...others,
   }
 }
@@ -79,12 +80,14 @@ const workInOrder = ({ rest, ...figures }: Work) => ({
 
 const papersInOrder = ({ revision, size, kinds, rest }: PaperWishes) => ({ revision, size, kinds, ...rest })
 
-const circuitOf = ({ id, name, lines, sets, supply, rest }: Circuit) => ({
+const circuitOf = ({ id, name, lines, sets, supply, over, electrodeOhms, rest }: Circuit) => ({
   id,
   name,
   lines,
   sets: Object.fromEntries(sets),
   supply: supply && { type: supply.type, at: supply.at, ...supply.rest },
+  ...(over && { over }),
+  ...(electrodeOhms && { electrodeOhms }),
   ...rest,
 })
 

@@ -13,7 +13,7 @@ import { position } from './parse-position'
 const SNAP_M = 5
 
 /** What other parts of a file are held against of a line; `pairs` is undefined where the file's figure is unsound. */
-export type LineEnds = Pick<Line, 'id' | 'from' | 'to'> & { readonly pairs: number | undefined }
+export type LineEnds = Pick<Line, 'id' | 'from' | 'to' | 'return'> & { readonly pairs: number | undefined }
 
 /** Positions of the stations whose position is sound, whatever else may be wrong with them. */
 export type StationPositions = ReadonlyMap<unknown, Position>
@@ -32,13 +32,14 @@ export function soundPosition(value: unknown): Position | undefined {
 /** The two ends of a line feature, where they are two stations that there are. */
 export function soundEnds(value: unknown, stations: ReadonlySet<unknown>): LineEnds | undefined {
   const id = isObject(value) ? value.id : undefined
-  const { from, to, pairs = 1 } = membersOf(value, 'properties')
+  const { from, to, pairs = 1, return: way } = membersOf(value, 'properties')
   if (typeof id !== 'string' || from === to || !stations.has(from) || !stations.has(to)) return undefined
   const sound = limitFault(LIMITS.pairs, pairs) === undefined
   return {
     id: id as LineId,
     from: from as StationId,
     to: to as StationId,
+    return: way === 'earth' ? 'earth' : 'pair',
     pairs: sound ? (pairs as number) : undefined,
   }
 }

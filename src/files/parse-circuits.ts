@@ -1,7 +1,10 @@
+import type { Supply } from '../catalog/supply'
 import { connectedPieces, stationsOfLines } from '../plan/circuit-topology'
 import type { CircuitId, LineId, StationId } from '../plan/id'
-import type { Circuit } from '../plan/plan'
-import { type Check, idText, listOf, members, recordOf, text } from '../plan/shape'
+import { LIMITS } from '../plan/limits'
+import type { Circuit, Over } from '../plan/plan'
+import { ridingFaults } from '../plan/riding-faults'
+import { type Check, idText, listOf, members, number, oneOf, recordOf, text } from '../plan/shape'
 import type { Problem } from '../problem'
 import { placeOf } from '../schema/faults'
 import { valueWords } from '../schema/limit'
@@ -28,6 +31,8 @@ const circuitShape = (known: KnownIds): Check => {
       supply: (value, at, faults) => {
         if (value !== null) supply(value, at, faults)
       },
+      over: oneOf('What the circuit lies over', ['pair', 'phantom', 'simplex']),
+      electrodeOhms: recordOf('The member "electrodeOhms"', station, number(LIMITS.electrodeOhms)),
     },
   )
 }
@@ -37,6 +42,7 @@ export function parseCircuits(
   value: unknown,
   known: KnownIds,
   lines: ReadonlyMap<LineId, LineEnds>,
+  supplyKind: (type: string) => Supply['kind'] | undefined,
   faults: Problem[],
 ): ReadonlyMap<CircuitId, Circuit> {
   const circuits = new Map<CircuitId, Circuit>()
@@ -55,6 +61,16 @@ export function parseCircuits(
     const circuit = toCircuit(each)
     circuits.set(circuit.id, circuit)
   }
+  const lineOf = (id: LineId) => {
+    const line = lines.get(id)
+    return line?.pairs === undefined ? undefined : { return: line.return, pairs: line.pairs }
+  }
+  const places = new Map([...circuits.keys()].map((id, index) => [id, `${at}[${index}]`]))
+  for (const { code, circuit, member, message } of ridingFaults([...circuits.values()], {
+    lineOf,
+    supplyKind,
+  }))
+    faults.push({ code, at: `${places.get(circuit)}.${member}`, message })
   return circuits
 }
 
@@ -67,6 +83,8 @@ function pairFaults(
   const used = new Map<LineId, number>()
   circuits.forEach((circuit, index) => {
     const seen = new Set<unknown>()
+    // What rides on other circuits takes no pair of its own.
+    if (isObject(circuit) && RIDERS.includes(circuit.over)) return
     lineIdsOf(circuit).forEach((id, k) => {
       if (seen.has(id)) return
       seen.add(id)
@@ -80,6 +98,8 @@ function pairFaults(
     })
   })
 }
+
+const RIDERS: readonly unknown[] = ['phantom', 'simplex'] satisfies Over[]
 
 const lineIdsOf = (circuit: unknown): readonly LineId[] =>
   isObject(circuit) && Array.isArray(circuit.lines) ? circuit.lines : []
@@ -119,6 +139,8 @@ function topologyFaults(
   }
   for (const station of isObject(value.sets) ? Object.keys(value.sets) : [])
     standsOff(station, 'A set', placeOf(`${at}.sets`, station))
+  for (const station of isObject(value.electrodeOhms) ? Object.keys(value.electrodeOhms) : [])
+    standsOff(station, 'An electrode', placeOf(`${at}.electrodeOhms`, station))
   const supplyAt = isObject(value.supply) ? value.supply.at : undefined
   if (typeof supplyAt === 'string') standsOff(supplyAt, 'The supply', `${at}.supply.at`)
 }
@@ -129,12 +151,14 @@ interface CircuitFile {
   readonly lines: readonly LineId[]
   readonly sets?: Readonly<Record<StationId, string>>
   readonly supply?: { readonly type: string; readonly at: StationId } | null
+  readonly over?: 'pair' | Over
+  readonly electrodeOhms?: Readonly<Record<StationId, number>>
 }
 
 function toCircuit(value: unknown): Circuit {
   const file = value as CircuitFile
-  const { id, name = id, lines, sets = {}, supply = null } = file
-  const rest = restOf(file, ['id', 'name', 'lines', 'sets', 'supply'])
+  const { id, name = id, lines, sets = {}, supply = null, over = 'pair', electrodeOhms } = file
+  const rest = restOf(file, ['id', 'name', 'lines', 'sets', 'supply', 'over', 'electrodeOhms'])
   const supplyRest = supply && restOf(supply, ['type', 'at'])
   return {
     id,
@@ -142,6 +166,8 @@ function toCircuit(value: unknown): Circuit {
     lines: [...lines],
     sets: new Map(Object.entries(sets) as [StationId, string][]),
     supply: supply && { type: supply.type, at: supply.at, ...(supplyRest && { rest: supplyRest }) },
+    ...(over !== 'pair' && { over }),
+    ...(electrodeOhms && { electrodeOhms: { ...electrodeOhms } }),
     ...(rest && { rest }),
   }
 }

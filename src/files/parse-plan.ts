@@ -41,7 +41,16 @@ export function parsePlan(text: string): Result<Plan> {
   const { stations, lines, hazards, foreign, ends } = parseFeatures(features, known, faults)
   // With no features every line of a circuit would be told as missing.
   const circuitsKnown = Array.isArray(file.features) && file.plan.circuits !== undefined
-  const circuits = parseCircuits(circuitsKnown ? file.plan.circuits : [], known, ends, faults)
+  const supplies = new Map(
+    [...BUILT_IN.supplies, ...settings.catalog.supplies].map(({ id, kind }) => [id, kind]),
+  )
+  const circuits = parseCircuits(
+    circuitsKnown ? file.plan.circuits : [],
+    known,
+    ends,
+    (type) => supplies.get(type),
+    faults,
+  )
   if (faults.length > 0) return bad(...listed(faults))
 
   const catalog = isObject(file.plan.catalog) ? file.plan.catalog : {}

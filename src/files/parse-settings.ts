@@ -2,7 +2,16 @@ import type { CatalogEntries } from '../catalog/catalog'
 import { ENTRY_SCHEMAS } from '../catalog/entry-schemas'
 import { asFileHolds } from '../plan/catalog-edits'
 import { LIMITS, SLACK_LIMITS } from '../plan/limits'
-import { type Allowances, EMPTY_PLAN, LAYS, type PaperWishes, type Plan, type Stock } from '../plan/plan'
+import {
+  type Allowances,
+  type Coil,
+  DEFAULT_COIL,
+  EMPTY_PLAN,
+  LAYS,
+  type PaperWishes,
+  type Plan,
+  type Stock,
+} from '../plan/plan'
 import { type Check, held, listOf, members, number, oneOf, text } from '../plan/shape'
 import { WORK, WORK_FIELDS, type Work } from '../plan/work'
 import type { Problem } from '../problem'
@@ -27,6 +36,11 @@ const ALLOWANCES_SHAPE = members(
     reservePct: number(LIMITS.reservePct),
     spliceOhms: number(LIMITS.spliceOhms),
     spliceMicroS: number(LIMITS.spliceMicroS),
+    coil: members(
+      'The member "coil"',
+      {},
+      { voiceDb: number(LIMITS.coilVoiceDb), ringDb: number(LIMITS.coilRingDb) },
+    ),
   },
 )
 
@@ -40,7 +54,9 @@ function said(kind: EntryKind, value: unknown): unknown {
   if (!isObject(value)) return value
   const { id } = value
   const name = typeof id === 'string' ? id : ''
-  const unsaid: Members = { name, source: 'not stated', ...UNSAID[kind] }
+  // A board sends no direct current, and need not say so.
+  const noCurrent = value.kind === 'board' ? { volts: 0, ohms: 0 } : {}
+  const unsaid: Members = { name, source: 'not stated', ...noCurrent, ...UNSAID[kind] }
   const missing = Object.keys(unsaid).filter((each) => value[each] === undefined)
   return { ...value, ...Object.fromEntries(missing.map((each) => [each, unsaid[each]])) }
 }
@@ -150,7 +166,7 @@ const entriesOf = <T extends object>(kind: EntryKind, entries: readonly T[] = []
   entries.map((entry) => asFileHolds(said(kind, exactEntry(ENTRY_SCHEMAS[kind], entry)) as T))
 
 const ALLOWANCE_MEMBERS = [
-  ...['slackPct', 'sagPct', 'tailM', 'spliceWasteM', 'reservePct', 'spliceOhms', 'spliceMicroS'],
+  ...['slackPct', 'sagPct', 'tailM', 'spliceWasteM', 'reservePct', 'spliceOhms', 'spliceMicroS', 'coil'],
 ]
 
 function toAllowances(file: Partial<Allowances>): Allowances {
@@ -169,8 +185,15 @@ function toAllowances(file: Partial<Allowances>): Allowances {
     reservePct,
     ...(spliceOhms && { spliceOhms }),
     ...(spliceMicroS && { spliceMicroS }),
+    ...(file.coil && { coil: toCoil(file.coil) }),
     ...(rest && { rest }),
   }
+}
+
+function toCoil(file: Partial<Coil>): Coil {
+  const { voiceDb, ringDb } = { ...DEFAULT_COIL, ...file }
+  const rest = restOf(file, ['voiceDb', 'ringDb'])
+  return { voiceDb, ringDb, ...(rest && { rest }) }
 }
 
 function toStock(file: Stock): Stock {

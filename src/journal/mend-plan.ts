@@ -3,6 +3,8 @@ import { isolated } from '../isolated'
 import { connectedPieces, stationsOfLines } from '../plan/circuit-topology'
 import type { CircuitId, LineId, StationId } from '../plan/id'
 import { type Circuit, circuitName, type Line, lineName, type Plan, stationName } from '../plan/plan'
+import { pairsNeeded } from '../plan/riding'
+import { mendRiders } from './mend-riders'
 
 /** What the merged plan was made of, in no order that tells whose is whose. */
 export type Sources = readonly Plan[]
@@ -25,6 +27,9 @@ export function mendPlan(
   bringBackUsed(mending)
   untieLoops(mending)
   splitPieces(mending)
+  const riders = mendRiders(mending.plan)
+  mending.plan = riders.plan
+  mending.told.push(...riders.told)
   addPairs(mending)
   return { plan: mending.plan, mended: mending.told }
 }
@@ -167,15 +172,17 @@ function splitPieces(mending: Mending): void {
 
 function addPairs(mending: Mending): void {
   const used = new Map<LineId, number>()
-  for (const { lines } of mending.plan.circuits.values())
-    for (const id of lines) used.set(id, (used.get(id) ?? 0) + 1)
+  const onLine = new Map<LineId, Circuit[]>()
+  for (const circuit of mending.plan.circuits.values())
+    for (const id of circuit.lines) onLine.set(id, [...(onLine.get(id) ?? []), circuit])
+  for (const [id, circuits] of onLine) used.set(id, pairsNeeded(circuits))
   const lines = new Map(mending.plan.lines)
   for (const [id, pairs] of used) {
     const line = lines.get(id)!
     if (pairs <= line.pairs) continue
     lines.set(id, { ...line, pairs })
     mending.told.push(
-      `${lineName(mending.plan, line)} carries ${pairs} circuits now; it has ${pairs} pairs for them.`,
+      `${lineName(mending.plan, line)} carries circuits on ${pairs} pairs now; it has as many for them.`,
     )
   }
   mending.plan = { ...mending.plan, lines }

@@ -77,6 +77,11 @@ function withId(plan: Plan, id: string, fresh: string): Plan {
       lines: circuit.lines.map(of),
       sets: new Map([...circuit.sets].map(([station, set]) => [of(station), set])),
       supply: circuit.supply && { ...circuit.supply, at: of(circuit.supply.at) },
+      ...(circuit.electrodeOhms && {
+        electrodeOhms: Object.fromEntries(
+          Object.entries(circuit.electrodeOhms).map(([station, ohms]) => [of(station), ohms]),
+        ),
+      }),
     })),
   }
 }

@@ -3,7 +3,8 @@ import { bad, ok, type Result } from '../problem'
 import { connectedPieces, sparePairs, stationsOfCircuit } from './circuit-topology'
 import type { CircuitId, LineId, StationId } from './id'
 import { withLinesOut } from './line-removal'
-import { type Circuit, circuitName, lineName, type Plan, plainLineName } from './plan'
+import { type Circuit, circuitName, DEFAULT_ELECTRODE_OHMS, lineName, type Plan, plainLineName } from './plan'
+import { withSoundRiders } from './rider-edits'
 import { assertNewCircuit, withCircuit, without } from './with-feature'
 
 export function renameCircuit(plan: Plan, id: CircuitId, name: string): Plan {
@@ -33,7 +34,7 @@ export function addCircuit(
     sets: new Map(),
     supply: null,
   }
-  return ok(withCircuit(plan, circuit))
+  return withSoundRiders(plan, withCircuit(plan, circuit))
 }
 
 /** Refused where every pair of the line is in use, or where the line doesn't touch the circuit. */
@@ -41,14 +42,14 @@ export function takeLineIn(plan: Plan, id: CircuitId, lineId: LineId): Result<Pl
   const circuit = plan.circuits.get(id)
   const line = plan.lines.get(lineId)
   if (!circuit || !line || circuit.lines.includes(lineId)) return ok(plan)
-  const full = pairFault(plan, lineId)
+  const full = circuit.over ? [] : pairFault(plan, lineId)
   if (full.length > 0) return bad(...full)
   const stations = new Set(stationsOfCircuit(plan, circuit))
   if (!stations.has(line.from) && !stations.has(line.to)) {
     const message = `${lineName(plan, line)} does not touch ${circuitName(plan, circuit)}: take in the lines between them first.`
     return bad({ code: 'unconnected', at: lineId, message })
   }
-  return ok(withCircuit(plan, { ...circuit, lines: [...circuit.lines, lineId] }))
+  return withSoundRiders(plan, withCircuit(plan, { ...circuit, lines: [...circuit.lines, lineId] }))
 }
 
 function pairFault(plan: Plan, id: LineId) {
@@ -70,10 +71,15 @@ export function setSet(plan: Plan, id: CircuitId, station: StationId, set: strin
   if (set === null) return withCircuit(plan, { ...circuit, sets: without(circuit.sets, new Set([station])) })
   const known = [...plan.catalog.sets, ...BUILT_IN.sets].some((each) => each.id === set)
   if (!known || !stationsOfCircuit(plan, circuit).includes(station)) return plan
-  return withCircuit(plan, { ...circuit, sets: new Map(circuit.sets).set(station, set) })
+  const rod = { [station]: circuit.electrodeOhms?.[station] ?? DEFAULT_ELECTRODE_OHMS }
+  return withCircuit(plan, {
+    ...circuit,
+    sets: new Map(circuit.sets).set(station, set),
+    ...(circuit.over === 'simplex' && { electrodeOhms: { ...circuit.electrodeOhms, ...rod } }),
+  })
 }
 
-/** Puts a supply at a station of the circuit; `null` makes every set feed itself. */
+/** Puts a supply at a station of the circuit; `null` makes every set feed itself. None whose current would have to pass a coil. */
 export function setSupply(
   plan: Plan,
   id: CircuitId,
@@ -84,7 +90,9 @@ export function setSupply(
   if (supply === null) return withCircuit(plan, { ...circuit, supply })
   const known = [...plan.catalog.supplies, ...BUILT_IN.supplies].some((each) => each.id === supply.type)
   if (!known || !stationsOfCircuit(plan, circuit).includes(supply.at)) return plan
-  return withCircuit(plan, { ...circuit, supply: { ...circuit.supply, type: supply.type, at: supply.at } })
+  const placed = { ...circuit.supply, type: supply.type, at: supply.at }
+  const sound = withSoundRiders(plan, withCircuit(plan, { ...circuit, supply: placed }))
+  return sound.ok ? sound.value : plan
 }
 
 /** Moves the supply to another station of the circuit. */

@@ -32,9 +32,9 @@ export function circuitsAtStation(plan: Plan, id: StationId): readonly Circuit[]
   )
 }
 
-/** The pairs of a line that no circuit uses. */
+/** The pairs of a line that no circuit has for itself; what rides on others takes none. */
 export const sparePairs = (plan: Plan, line: Line): number =>
-  line.pairs - circuitsOfLine(plan, line.id).length
+  line.pairs - circuitsOfLine(plan, line.id).filter(({ over }) => !over).length
 
 /** Lines grouped into connected pieces: two lines are of one piece where a way leads from one to the other over stations. */
 export function connectedPieces(

@@ -27,6 +27,8 @@ export const LIMITS = {
   reservePct: { what: 'The reserve', min: 0, max: 500, unit: '%' },
   spliceOhms: { what: 'The resistance of a splice', min: 0, max: 1000, unit: 'Ω' },
   spliceMicroS: { what: 'The leakage of a splice', min: 0, max: 1e5, unit: 'µS' },
+  coilVoiceDb: { what: 'The speech loss of a coil', min: 0, max: 200, unit: 'dB' },
+  coilRingDb: { what: 'The ringing loss of a coil', min: 0, max: 200, unit: 'dB' },
   legSlackPct: slackOf('a leg'),
   legSagPct: { what: 'The sag of a leg', min: 0, max: 50, unit: '%' },
   legSupportM: { what: 'The height of the supports of a leg', min: 0.5, max: 60, unit: 'm' },

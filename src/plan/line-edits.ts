@@ -7,11 +7,10 @@ import { circuitsAtStation, circuitsOfLine } from './circuit-topology'
 import type { CircuitId, LineId, StationId } from './id'
 import { LIMITS } from './limits'
 import { withoutLines } from './line-removal'
-import { type Lay, type Line, lineName, type Plan, plainLineName } from './plan'
+import { DEFAULT_ELECTRODE_OHMS, type Lay, type Line, lineName, type Plan, plainLineName } from './plan'
+import { withSoundRiders } from './rider-edits'
+import { pairsUnder } from './riding'
 import { assertNewCircuit, assertNewFeature, withCircuit, withLine } from './with-feature'
-
-/** What an electrode is taken for until its own figure is given, Ω: a rod of about a metre in moist loam. Common practice. */
-const ELECTRODE_OHMS = 100
 
 export interface NewLine {
   readonly id: LineId
@@ -33,7 +32,8 @@ export function addLine(plan: Plan, { id, newCircuitId, from, to, bends, wire, l
   assertNewFeature(plan, id)
   const joined = soleCircuitAt(plan, from) ?? soleCircuitAt(plan, to)
   const legs = Array.from({ length: bends.length + 1 }, () => ({ lay }))
-  const line: Line = { id, from, to, bends: bends.map(onGlobe), legs, wire, pairs: 1, return: 'pair' }
+  const pairs = joined ? pairsUnder(joined) : 1
+  const line: Line = { id, from, to, bends: bends.map(onGlobe), legs, wire, pairs, return: 'pair' }
   const drawn = withLine(plan, line)
   if (joined) return withCircuit(drawn, { ...joined, lines: [...joined.lines, id] })
   assertNewCircuit(plan, newCircuitId)
@@ -69,12 +69,12 @@ export function setPairs(plan: Plan, id: LineId, pairs: number): Result<Plan> {
   const fault = limitFault(LIMITS.pairs, pairs)
   if (fault) return bad({ code: 'out-of-range', at: id, message: fault })
   if (!line || line.pairs === pairs) return ok(plan)
-  const inUse = circuitsOfLine(plan, id).length
+  const inUse = circuitsOfLine(plan, id).filter(({ over }) => !over).length
   if (pairs < inUse) {
     const message = `${lineName(plan, line)} carries ${inUse} circuits: take one out of it before it has ${pairs === 1 ? 'one pair' : `${pairs} pairs`}.`
     return bad({ code: 'too-few-pairs', at: id, message })
   }
-  return ok(withLine(plan, { ...line, pairs }))
+  return withSoundRiders(plan, withLine(plan, { ...line, pairs }))
 }
 
 /** Pair or earth return. The electrodes keep their figures while the line is a pair. */
@@ -92,9 +92,15 @@ export function setReturn(
   }
   const before = line.electrodeOhms
   const given = electrodeOhms && ([electrodeOhms[0] + 0, electrodeOhms[1] + 0] as const)
-  const after = given ?? before ?? (way === 'earth' ? ([ELECTRODE_OHMS, ELECTRODE_OHMS] as const) : undefined)
+  const after =
+    given ??
+    before ??
+    (way === 'earth' ? ([DEFAULT_ELECTRODE_OHMS, DEFAULT_ELECTRODE_OHMS] as const) : undefined)
   if (line.return === way && before?.[0] === after?.[0] && before?.[1] === after?.[1]) return ok(plan)
-  return ok(withLine(plan, { ...line, return: way, ...(after && { electrodeOhms: after }) }))
+  return withSoundRiders(
+    plan,
+    withLine(plan, { ...line, return: way, ...(after && { electrodeOhms: after }) }),
+  )
 }
 
 /** Turns a line round: `from` and `to` change places, with all that is told from one to the other. */

@@ -1,5 +1,5 @@
 import { connectedPieces, stationsOfCircuit } from './circuit-topology'
-import type { CircuitId, LineId } from './id'
+import type { CircuitId, LineId, StationId } from './id'
 import type { Circuit, Plan } from './plan'
 import { without } from './with-feature'
 
@@ -35,7 +35,9 @@ function piecesLeft(
     const stations = new Set(stationsOfCircuit(plan, { lines }))
     const sets = new Map([...circuit.sets].filter(([station]) => stations.has(station)))
     const supply = circuit.supply && stations.has(circuit.supply.at) ? circuit.supply : null
-    return { ...circuit, lines, sets, supply }
+    const rods = Object.entries(circuit.electrodeOhms ?? {}).filter(([at]) => stations.has(at as StationId))
+    const electrodeOhms = circuit.electrodeOhms && { electrodeOhms: Object.fromEntries(rods) }
+    return { ...circuit, lines, sets, supply, ...electrodeOhms }
   })
   const heir = pieces.find((piece) => piece.supply) ?? pieces[0]
   return pieces.map((piece) => {

@@ -65,6 +65,9 @@ export interface Hazard {
   readonly rest?: { readonly feature?: Rest; readonly properties?: Rest; readonly geometry?: Rest }
 }
 
+/** A circuit over two pairs of each of its lines, both wires of each as one conductor; or over one pair so, and the earth. */
+export type Over = 'phantom' | 'simplex'
+
 /** One electrical path over one pair of each of its lines; where its lines meet at a station they are joined. */
 export interface Circuit {
   readonly id: CircuitId
@@ -74,6 +77,17 @@ export interface Circuit {
   readonly sets: ReadonlyMap<StationId, string>
   /** `null`: every set feeds itself and rings with its own generator. */
   readonly supply: { readonly type: string; readonly at: StationId; readonly rest?: Rest } | null
+  /** Absent: over a pair of its own. */
+  readonly over?: Over
+  /** Simplex only: resistance of the earth electrode at each station with a set, Ω. */
+  readonly electrodeOhms?: Readonly<Record<StationId, number>>
+  readonly rest?: Rest
+}
+
+/** What one repeating coil takes off speech and off ringing, dB. */
+export interface Coil {
+  readonly voiceDb: number
+  readonly ringDb: number
   readonly rest?: Rest
 }
 
@@ -91,6 +105,8 @@ export interface Allowances {
   readonly spliceOhms?: number
   /** Leakage of each splice when wet, µS; absent: none. */
   readonly spliceMicroS?: number
+  /** Loss of one repeating coil to speech and to ringing, dB; absent: `DEFAULT_COIL`. */
+  readonly coil?: Coil
   readonly rest?: Rest
 }
 
@@ -144,6 +160,12 @@ export const DEFAULT_ALLOWANCES: Allowances = {
   spliceWasteM: 0.5,
   reservePct: 10,
 }
+
+/** A repeating coil as PLAN-FORMAT has it. */
+export const DEFAULT_COIL: Coil = { voiceDb: 0.5, ringDb: 1 }
+
+/** What an electrode is taken for until its own figure is given, Ω: a rod of about a metre in moist loam. Common practice. */
+export const DEFAULT_ELECTRODE_OHMS = 100
 
 export const EMPTY_PLAN: Plan = {
   title: 'New plan',

@@ -4,12 +4,14 @@ import { completenessOf } from '../budget/completeness'
 import { type Conditions, conditionsOf } from '../budget/conditions'
 import { worstCorner } from '../budget/envelope'
 import { reachOf } from '../budget/reach'
+import { trunksAt } from '../budget/trunk-ends'
 import { checkText, verdictOf } from '../budget/verdict'
 import type { Catalog } from '../catalog/catalog'
 import type { MeasuredLine } from '../measure/measured'
 import { memoryOfEach } from '../memo'
 import type { LineId } from '../plan/id'
 import type { Circuit, Plan } from '../plan/plan'
+import { circuitsWithCoils } from '../plan/riding'
 import type { Reach, ReportCircuit } from './report'
 
 const remembered = memoryOfEach<Circuit, ReportCircuit>()
@@ -39,8 +41,10 @@ function inputsOf(
   measured: ReadonlyMap<LineId, MeasuredLine>,
   splices?: ReadonlyMap<LineId, number>,
 ): unknown[] {
-  const { spliceOhms, spliceMicroS } = plan.allowances
-  const inputs: unknown[] = [plan.weather, plan.wireTempC, catalog, spliceOhms, spliceMicroS]
+  const { spliceOhms, spliceMicroS, coil } = plan.allowances
+  const inputs: unknown[] = [plan.weather, plan.wireTempC, catalog, spliceOhms, spliceMicroS, coil]
+  const trunks = trunksAt(plan, circuit, catalog)
+  inputs.push(circuitsWithCoils(plan).has(circuit.id), trunks?.from, trunks?.to)
   for (const id of circuit.lines) inputs.push(plan.lines.get(id), measured.get(id), splices?.get(id))
   return inputs
 }

@@ -32,7 +32,7 @@ export function possibleChanges(
       if (other.id !== wire.id && mayDoBetter(other, wire))
         changes.push({ kind: 'wire', line: lineId, wire: other.id })
     }
-    changes.push({ kind: 'second-pair', line: lineId })
+    if (!circuit.over) changes.push({ kind: 'second-pair', line: lineId })
     if (line.return === 'earth') {
       changes.push({ kind: 'pair-for-earth', line: lineId })
       for (const rods of RODS) changes.push({ kind: 'more-rods', line: lineId, rods })
@@ -58,7 +58,7 @@ export function possibleChanges(
   }
   // A line that several circuits share would be split for all of them.
   const shared = circuit.lines.some((line) => circuitsOfLine(plan, line).length > 1)
-  if (!shared) for (const at of stations) changes.push({ kind: 'split', at })
+  if (!shared && !circuit.over) for (const at of stations) changes.push({ kind: 'split', at })
   return takingTurns(changes)
 }
 

@@ -1,4 +1,5 @@
 import { rodsOhms } from '../budget/earth-electrode'
+import { isSwitchboard } from '../budget/trunk-ends'
 import { BUILT_IN } from '../catalog/built-in'
 import { mergeCatalogs } from '../catalog/catalog'
 import { CELLS } from '../catalog/cells'
@@ -116,7 +117,9 @@ function replaceSets(plan: Plan, circuit: Circuit, from: string, to: string): Pl
     (next, [station, type]) => (type === from ? setSet(next, circuit.id, station, to) : next),
     plan,
   )
-  return needsSupply(replaced, replaced.circuits.get(circuit.id)!)
+  const { supplies } = mergeCatalogs(BUILT_IN, plan.catalog)
+  const joinsLines = isSwitchboard(supplies.get(circuit.supply?.type ?? ''))
+  return joinsLines || needsSupply(replaced, replaced.circuits.get(circuit.id)!)
     ? replaced
     : setSupply(replaced, circuit.id, null)
 }

@@ -1,7 +1,7 @@
 import type { Lack, Lacks, Remark, Remarks } from '../budget/circuit-notes'
 import { isolated } from '../isolated'
 import type { Tongue } from './tongue'
-import { formatList, formatMA, plainNumber } from './units'
+import { formatCount, formatDb, formatList, formatMA, plainNumber } from './units'
 
 type Sayings<T> = { readonly [C in keyof T]: (figures: T[C], say: Tongue) => string }
 
@@ -21,6 +21,20 @@ const LACKS: Sayings<Lacks> = {
   'bell-looks-lifted': ({ station, mA, offHookMA }, { name }) =>
     `The bell of ${name(station)} looks like a lifted handset to this supply: it draws ${formatMA(mA)}, and ${formatMA(offHookMA)} count as answered. Put a capacitor in series with the bell.`,
   'more-without-call': ({ count }) => `${count} more pairs of sets have no way to call each other.`,
+  'no-current': ({ station, supply }, { name }) =>
+    `The common-battery set at ${name(station)} gets no current: ${supply} sends none. Take a set with a battery of its own.`,
+  'too-few-ports': ({ supply, lines, ports, wouldDo }, { name }) => {
+    const mend = wouldDo ? `take ${name(wouldDo)}` : `take one with ${lines} or more`
+    return `${formatCount(lines, 'line')} come in at ${name(supply)}, which has ${formatCount(ports, 'port')}: ${mend}, or let lines meet before it.`
+  },
+  'cannot-call-board': ({ stations, board }, { name }) =>
+    `${formatList(stations.map(name), stations.length)} cannot call the board at ${name(board)}: ${stations.length === 1 ? 'the set there has' : 'the sets there have'} no generator.`,
+  'board-without': ({ supply, part }) =>
+    part === 'drop'
+      ? `${supply} has no drops, so that nobody sees who calls.`
+      : `${supply} has no generator, so that it rings nobody.`,
+  'on-one-port': ({ stations }, { name }) =>
+    `${formatList(stations.map(name), stations.length)} hang on one port of the exchange and cannot call each other: lead a pair from each to a port of its own.`,
 }
 
 const REMARKS: Sayings<Remarks> = {
@@ -40,6 +54,10 @@ const REMARKS: Sayings<Remarks> = {
     `How much ${isolated(wire)} leaks when it is worn is not known: wet, it is reckoned as new.`,
   'same-port': ({ stations }, { name }) =>
     `${formatList(stations.map(name), stations.length)} hang on one side of the unit: it does not ring one of them when another is lifted.`,
+  'rides-and-saves': ({ over, wireM, kg }, { run, mass }) =>
+    `As a ${over} it takes no wire of its own: a pair beside the others would take ${run(wireM)}, ${mass(kg)}.`,
+  'has-coils': ({ voiceDb, ringDb }) =>
+    `Another circuit rides on this one: the repeating coils at its two ends take ${formatDb(voiceDb)} off speech and ${formatDb(ringDb)} off ringing, and let no direct current through.`,
   'bells-over-load': ({ stations, load, supply, maxLoad }, { name }) =>
     `The bells at ${formatList(stations.map(name), stations.length)} are a load of ${load.toFixed(1)}; ${isolated(supply)} is made for ${plainNumber(maxLoad)}.`,
 }

@@ -28,6 +28,13 @@ export function callingSentence(calling: HowToCall, { name }: Tongue): string {
         : 'Lift; the other side of the unit rings.'
     case 'ring-from':
       return `Ring from ${name(calling.station)}; every bell rings.`
+    case 'board': {
+      const put = `Crank; ${name(calling.station)} answers and puts you through.`
+      if (calling.without.length === 0) return put
+      return `${put} ${formatList(calling.without.map(name))} cannot crank, and must be called.`
+    }
+    case 'exchange':
+      return 'Lift and dial; the exchange rings whom you want.'
     case 'lamp':
       return `Lift and wait: the lamp at ${name(calling.station)} lights when another lifts.`
     case 'none':

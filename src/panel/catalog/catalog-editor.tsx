@@ -31,6 +31,8 @@ const KINDS: readonly { value: Supply['kind']; text: string }[] = [
   { value: 'feed', text: 'bridged across the pair' },
   { value: 'series', text: 'in one leg of the set' },
   { value: 'ringdown', text: 'ringdown unit between lines' },
+  { value: 'exchange', text: 'automatic exchange' },
+  { value: 'board', text: 'board worked by hand' },
 ]
 
 /** Wires, sets and supplies of the plan's own: each begins as a copy of one that is known. */

@@ -53,6 +53,7 @@ type PartWords<T> = {
 const PARTS: PartWords<Wire> & PartWords<TelephoneSet> & PartWords<Supply> = {
   ringer: { label: 'It has a bell', begins: { ohms: 1000, minVolts: 20 } },
   generator: { label: 'It has a hand generator', begins: { volts: 80, hz: 20, ohms: 500 } },
+  drop: { label: 'It has a drop for each line', begins: { ohms: 1000, minVolts: 15 } },
   battery: {
     label: 'It has a battery of its own',
     begins: { volts: 3, ampHours: 10, talkMA: 30, idleMA: 0 },
@@ -85,6 +86,8 @@ const QUANTITIES: Readonly<Record<FigureUnit, Quantity>> = {
   W: 'watt',
   '%': 'pct',
   cells: 'count',
+  ports: 'count',
+  calls: 'count',
   wires: 'count',
   'times that of air': 'ratio',
   'ringer equivalents': 'ratio',
