@@ -72,6 +72,7 @@ const OWNERS: Readonly<Record<string, readonly string[]>> = {
   'topojson-client': ['map'],
   'world-atlas': ['map'],
   preact: ['figure', 'panel', 'sheet'],
+  uqr: ['sheet'],
 }
 
 /** Where the program starts: it joins the folders, and nothing imports it. */

@@ -24,7 +24,7 @@ const SILENCE_S = 120
 /** Keeps a signal filled with the papers of the plan, made off the main thread. Returns the undoing of itself. */
 export function makePapers(
   store: Store,
-  wishes: Pick<Wishes, 'size' | 'date' | 'scope' | 'chosen' | 'attempt'>,
+  wishes: Pick<Wishes, 'size' | 'date' | 'scope' | 'labels' | 'chosen' | 'attempt'>,
   making: Signal<Making>,
 ): () => void {
   const grids = knownGrids()
@@ -44,6 +44,7 @@ export function makePapers(
       system: store.units.value,
       date: wishes.date.value,
       scope: wishes.scope.value,
+      labels: wishes.labels.value,
       room: bodyOf(wishes.size.value),
     }
     making.value = NOTHING_MADE

@@ -4,6 +4,7 @@ import type { MadePaper } from './paper-jobs'
 import { PAPER_NAMES } from './paper-names'
 import { scopesOf, WHOLE_NET } from './paper-scope'
 import type { Wishes } from './paper-wishes'
+import { LABEL_FORMATS } from './scene/label-format'
 
 /** Which papers, for what part of the net, of what size, and what stands on each of them. */
 export function PaperChoices({
@@ -15,7 +16,7 @@ export function PaperChoices({
   wishes: Wishes
   made: readonly MadePaper[]
 }) {
-  const { chosen, size, date, revision, scope, bothSides } = wishes
+  const { chosen, size, date, revision, scope, labels, bothSides } = wishes
   const scopes = scopesOf(store.plan.value, store.report.value, store.tongue.value)
   const keyOf = (one: object) => JSON.stringify(one)
   const sheetsOf = (kind: string) =>
@@ -64,6 +65,21 @@ export function PaperChoices({
           ))}
         </select>
       </label>
+      {chosen.value.has('Labels') && (
+        <label>
+          Labels
+          <select
+            value={labels.value}
+            onChange={(event) => {
+              labels.value = event.currentTarget.value
+            }}
+          >
+            {LABEL_FORMATS[size.value.name].map(({ name }) => (
+              <option key={name}>{name}</option>
+            ))}
+          </select>
+        </label>
+      )}
       <label>
         <input
           type="checkbox"

@@ -13,7 +13,7 @@ import { breakIntoSheets } from './layout/break-sheets'
 import type { SheetRoom } from './layout/paper-size'
 import type { Table } from './layout/table'
 import { PAPER_KINDS, type Paper } from './paper-kinds'
-import { PAPER_NAMES, type PaperName } from './paper-names'
+import { FOR_SMALL_SHEETS, PAPER_NAMES, type PaperName } from './paper-names'
 import type { PaperScope } from './paper-scope'
 
 /** What papers are made of. The report comes with the question, so that no paper can disagree with the screen. */
@@ -24,6 +24,8 @@ export interface PaperQuestion {
   readonly system: UnitSystem
   readonly date: string
   readonly scope: PaperScope
+  /** Name of the sheets of labels; the first that there are for the size where there is none of that name. */
+  readonly labels: string
   readonly room: SheetRoom
   /** Only these are made. */
   readonly kinds: readonly PaperName[]
@@ -35,6 +37,7 @@ export interface MadePaper {
   readonly title: string
   readonly about: string
   readonly fingerprint: string
+  readonly isBare: boolean
   readonly sheets: readonly (readonly Block[])[]
   /** Its tables whole, for a file. */
   readonly tables: readonly Table[]
@@ -52,11 +55,12 @@ export const PAPER_JOBS = {
     const catalog = mergeCatalogs(BUILT_IN, plan.catalog)
     const fingerprint = planFingerprint(plan)
     const source = { ...question, ground, catalog, fingerprint }
-    for (const kind of PAPER_NAMES.filter((name) => kinds.includes(name))) {
+    const fits = (name: PaperName) => room.page.name !== 'A6' || FOR_SMALL_SHEETS.includes(name)
+    for (const kind of PAPER_NAMES.filter((name) => kinds.includes(name) && fits(name))) {
       for (const paper of PAPER_KINDS[kind](source, room)) {
-        const { title, about, blocks } = paper
+        const { title, about, blocks, isBare = false } = paper
         const sheets = breakIntoSheets(blocks, room)
-        tell.part({ kind, title, about, fingerprint, sheets, tables: tablesOf(paper) })
+        tell.part({ kind, title, about, isBare, fingerprint, sheets, tables: tablesOf(paper) })
       }
     }
   },

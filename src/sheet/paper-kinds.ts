@@ -6,6 +6,8 @@ import { lineCard } from './kinds/line-card'
 import { loadList } from './kinds/load-list'
 import { recoveryRecord } from './kinds/recovery-record'
 import { routeMap } from './kinds/route-map'
+import { stationCards } from './kinds/station-cards'
+import { tagLabels } from './kinds/tag-labels'
 import { testRecord } from './kinds/test-record'
 import type { Block } from './layout/block'
 import type { SheetRoom } from './layout/paper-size'
@@ -20,6 +22,8 @@ export interface Paper {
   /** Which one of its kind; empty where there is but one. */
   readonly about: string
   readonly blocks: readonly Block[]
+  /** Drawn to the edges of the sheet, for what is cut or comes off it: no head, no foot, no margin. */
+  readonly isBare?: true
 }
 
 export const PAPER_KINDS: Readonly<
@@ -40,6 +44,12 @@ export const PAPER_KINDS: Readonly<
   ],
   'Load list': (source) => [{ title: 'Load list', about: '', blocks: loadList(source) }],
   'Test record': (source) => [{ title: 'Test record', about: '', blocks: testRecord(source) }],
+  'Station cards': (source, { page }) => [
+    { title: 'Station cards', about: '', isBare: true, blocks: stationCards(source, page) },
+  ],
+  Labels: (source, { page }) => [
+    { title: 'Labels', about: '', isBare: true, blocks: tagLabels(source, page) },
+  ],
   'Fault card': (source, room) => [{ title: 'Fault card', about: '', blocks: faultCard(source, room) }],
   'Recovery record': (source) => [{ title: 'Recovery record', about: '', blocks: recoveryRecord(source) }],
   'Circuit figures': (source) => [{ title: 'Circuit figures', about: '', blocks: circuitFigures(source) }],

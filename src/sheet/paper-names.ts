@@ -4,6 +4,8 @@ export const PAPER_NAMES = [
   'Line cards',
   'Circuit diagram',
   'Load list',
+  'Station cards',
+  'Labels',
   'Test record',
   'Fault card',
   'Recovery record',
@@ -14,3 +16,6 @@ export type PaperName = (typeof PAPER_NAMES)[number]
 
 /** For the desk, not for the crew. */
 export const OFF_UNLESS_ASKED: readonly PaperName[] = ['Circuit figures']
+
+/** All that a sheet of A6 has room for. */
+export const FOR_SMALL_SHEETS: readonly PaperName[] = ['Station cards', 'Labels']

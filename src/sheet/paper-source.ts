@@ -20,6 +20,8 @@ export interface PaperSource {
   readonly system: UnitSystem
   /** Which lines and circuits they are made for. */
   readonly scope: PaperScope
+  /** Name of the sheets of labels that are wanted. */
+  readonly labels: string
   /** By circuit, as far as they have been reckoned on the screen. */
   readonly odds: ReadonlyMap<string, Odds>
   /** Tells prints of one plan from those of another. */

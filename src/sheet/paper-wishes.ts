@@ -13,6 +13,8 @@ export interface Wishes {
   readonly chosen: ReadonlySignal<ReadonlySet<PaperName>>
   readonly date: Signal<string>
   readonly scope: Signal<PaperScope>
+  /** Name of the sheets of labels. */
+  readonly labels: Signal<string>
   /** The printer prints on both sides: each paper begins on a front. */
   readonly bothSides: Signal<boolean>
   /** Another number makes them anew. */
@@ -50,6 +52,7 @@ function wishesOf(store: Store): Wishes {
     revision,
     date: signal(today()),
     scope: signal(WHOLE_NET),
+    labels: signal(''),
     bothSides: signal(false),
     attempt: signal(0),
     keepSize: (name) => store.edit((plan) => setPaperWishes(plan, { size: name })),

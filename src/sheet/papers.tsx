@@ -1,9 +1,9 @@
 import './papers.css'
 import './sheet.css'
 import './drawing.css'
-import { useSignal } from '@preact/signals'
+import { useComputed, useSignal } from '@preact/signals'
 import { Fragment, type VNode } from 'preact'
-import { useEffect, useLayoutEffect, useRef } from 'preact/hooks'
+import { useEffect, useLayoutEffect, useMemo, useRef } from 'preact/hooks'
 import type { Store } from '../state/store'
 import { formatCount } from '../words/units'
 import type { Block } from './layout/block'
@@ -14,6 +14,7 @@ import { makePapers, NOTHING_MADE } from './make-papers'
 import { PaperChoices } from './paper-choices'
 import type { MadePaper } from './paper-jobs'
 import { usePaperWishes } from './paper-wishes'
+import { OfPlan, pictureOf, pictureText } from './plan-picture'
 import { type SaveTable, TablePicker } from './table-picker'
 
 /** More sheets than this are shown and printed only when a person says so: they come of a slip more often than of a large net. */
@@ -58,6 +59,16 @@ export function Papers({
     ),
     manyAreMeant.value ? Number.POSITIVE_INFINITY : MANY_SHEETS,
   )
+  const picture = useComputed(() =>
+    pictureOf(
+      pictureText({
+        title: store.plan.value.title,
+        revision: revision.value,
+        fingerprint: making.value.papers[0]?.fingerprint ?? '',
+      }),
+    ),
+  )
+  const ofPlan = useMemo(() => ({ picture, revision }), [picture, revision])
   const isReady = state === 'ready' && sheets.areAllShown
   const waits = sheets.count > MANY_SHEETS && !manyAreMeant.value
 
@@ -131,7 +142,7 @@ export function Papers({
       )}
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reached by keys */}
       <section class="sheets" aria-label="Sheets" tabIndex={0}>
-        {sheets.shown}
+        <OfPlan.Provider value={ofPlan}>{sheets.shown}</OfPlan.Provider>
       </section>
     </div>
   )
@@ -156,6 +167,7 @@ interface Sheet {
   readonly title: string
   readonly about: string
   readonly fingerprint: string
+  readonly isBare: boolean
   readonly blocks: readonly Block[]
   readonly number: number
   readonly of: number
@@ -179,15 +191,23 @@ function useSheets(
 ) {
   const drawn = useRef(new WeakMap<readonly Block[], VNode>())
   const allowed = useSignal(0)
-  const all = papers.flatMap(({ title, about, fingerprint, sheets }) => {
+  const all = papers.flatMap(({ title, about, isBare, fingerprint, sheets }) => {
     const own = sheets.map((blocks, i) => ({
-      ...{ title, about, fingerprint, blocks, number: i + 1, of: sheets.length },
+      ...{ title, about, isBare, fingerprint, blocks, number: i + 1, of: sheets.length },
     }))
     const isOdd = bothSides && own.length % 2 === 1
     return isOdd
       ? [
           ...own,
-          { title, about, fingerprint, blocks: emptyBack(sheets), number: own.length + 1, of: own.length },
+          {
+            title,
+            about,
+            isBare,
+            fingerprint,
+            blocks: emptyBack(sheets),
+            number: own.length + 1,
+            of: own.length,
+          },
         ]
       : own
   })

@@ -22,6 +22,7 @@ export const sourceOf = (plan: Plan): PaperSource => ({
   odds: new Map(),
   fingerprint: planFingerprint(plan),
   scope: WHOLE_NET,
+  labels: '',
   system: 'metric',
   date: '2026-11-25',
 })

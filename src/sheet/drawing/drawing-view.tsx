@@ -1,3 +1,4 @@
+import { SceneView } from '../scene/scene-view'
 import { CircuitView } from './circuit-view'
 import type { Drawing } from './drawing'
 import { MapView } from './map-view'
@@ -11,6 +12,8 @@ export function DrawingView({ drawing }: { drawing: Drawing }) {
       return <MapView {...drawing} />
     case 'circuit':
       return <CircuitView {...drawing} />
+    case 'scene':
+      return <SceneView {...drawing} />
     case 'plots':
       return <PlotRow {...drawing} />
     case 'profile':

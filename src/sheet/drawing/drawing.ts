@@ -2,6 +2,7 @@ import type { Plot } from '../../figure/plot-layout'
 import type { FlatProfile } from '../../figure/profile-drawing'
 import type { LineProfile } from '../../report/line-profile'
 import type { Norths } from '../paper-source'
+import type { Scene } from '../scene/scene'
 import type { CircuitDrawing } from './circuit-drawing'
 import type { MapDrawing } from './map-drawing'
 
@@ -16,6 +17,7 @@ export type Drawing =
       readonly id: string
     }
   | { readonly kind: 'circuit'; readonly drawing: CircuitDrawing; readonly name: string }
+  | { readonly kind: 'scene'; readonly scene: Scene }
   | { readonly kind: 'plots'; readonly plots: readonly Plot[] }
   | {
       readonly kind: 'profile'

@@ -1,6 +1,8 @@
 import type { ReadonlySignal } from '@preact/signals'
 import { isolated } from '../../isolated'
 import type { UnitSystem } from '../../words/units'
+import { PlanPicture } from '../plan-picture'
+import { PICTURE_MM } from '../scene/scene'
 import type { Block } from './block'
 import { BlockView } from './block-view'
 
@@ -14,6 +16,8 @@ const UNITS = { metric: 'lengths in m and km', us: 'lengths in ft and miles' } a
 interface Props {
   readonly title: string
   readonly about: string
+  /** Drawn to its edges. */
+  readonly isBare: boolean
   readonly planTitle: string
   readonly fingerprint: string
   readonly date: string
@@ -32,6 +36,7 @@ export function SheetPage(props: Props) {
   const {
     title,
     about,
+    isBare,
     planTitle,
     fingerprint,
     date,
@@ -43,11 +48,23 @@ export function SheetPage(props: Props) {
     number,
     of,
   } = props
+  const label = `${[title, about].filter(Boolean).join(', ')}, sheet ${number} of ${of}`
+  const body = (
+    <div class="body">
+      {blocks.map((block, i) => (
+        <BlockView key={i} block={block} widthMm={widthMm} />
+      ))}
+    </div>
+  )
+  if (isBare) {
+    return (
+      <section class="sheet bare" aria-label={label}>
+        {body}
+      </section>
+    )
+  }
   return (
-    <section
-      class="sheet"
-      aria-label={`${[title, about].filter(Boolean).join(', ')}, sheet ${number} of ${of}`}
-    >
+    <section class="sheet" aria-label={label}>
       <header>
         <div>
           <h1>{title}</h1>
@@ -63,12 +80,16 @@ export function SheetPage(props: Props) {
             </p>
           )}
         </div>
+        <svg
+          class="plan-picture"
+          viewBox={`0 0 ${PICTURE_MM} ${PICTURE_MM}`}
+          role="img"
+          aria-label="The plan's title, revision and fingerprint, for a camera"
+        >
+          <PlanPicture at={[0, 0]} sizeMm={PICTURE_MM} />
+        </svg>
       </header>
-      <div class="body">
-        {blocks.map((block, i) => (
-          <BlockView key={i} block={block} widthMm={widthMm} />
-        ))}
-      </div>
+      {body}
       <footer>
         <strong>Caution.</strong> {STANDING_CAUTION}
       </footer>

@@ -1,0 +1,155 @@
+import type { CircuitModel } from '../../budget/circuit-model'
+import { conditionsOf } from '../../budget/conditions'
+import { measurePlan } from '../../measure/measure-line'
+import type { CircuitId, LineId, StationId } from '../../plan/id'
+import { type PairEnd, pairEndsAt, sidesAt } from '../../plan/pair-ends'
+import { type Circuit, circuitName, type Plan, stationName } from '../../plan/plan'
+import { ALL_RING, type Ring } from '../../plan/ring-code'
+import { circuitNetwork } from '../../report/circuit-network'
+import type { ReportCircuit } from '../../report/report'
+import { ringWords } from '../../words/ring-words'
+import { nameIn } from '../../words/tongue'
+import { plainNumber } from '../../words/units'
+import { lineNumber } from '../line-marks'
+import type { PaperSource } from '../paper-source'
+import { type Equipment, type HookUp, MOST_ENDS, type WireEnd } from '../scene/hook-up'
+import { callsFrom, codesOf, type Deed } from '../station-calls'
+
+/** The networks of a plan's circuits, once for all of its cards. */
+export function networksOf({ plan, catalog, ground }: PaperSource): ReadonlyMap<CircuitId, CircuitModel> {
+  const measured = measurePlan(plan, ground)
+  return new Map(
+    [...plan.circuits.values()].map((circuit) => [
+      circuit.id,
+      circuitNetwork(plan, circuit, catalog, measured),
+    ]),
+  )
+}
+
+function wireEnd({ plan, ...source }: PaperSource, station: StationId, end: PairEnd): WireEnd {
+  const line = plan.lines.get(end.line)!
+  const number = lineNumber({ plan, ...source }, line.id)
+  const pair = line.return === 'earth' ? ', earth return' : line.pairs > 1 ? `, pair ${end.pair}` : ''
+  return {
+    name: `Line ${number}${pair}`,
+    from: `to ${stationName(plan, line.from === station ? line.to : line.from)}`,
+    posts: end.posts,
+    isEarth: line.return === 'earth',
+  }
+}
+
+/** Everything that is tied together at a station: each circuit by itself, on a unit each of its sides by itself, and what is spare. */
+export function hookUpsAt(source: PaperSource, station: StationId): readonly HookUp[] {
+  const { plan } = source
+  const all = pairEndsAt(plan, station)
+  const hookUps = [...plan.circuits.values()].flatMap((circuit) =>
+    hookUpsOf(
+      source,
+      circuit,
+      station,
+      all.filter((end) => end.circuit === circuit.id),
+    ),
+  )
+  const spare = all.filter(({ circuit }) => circuit === undefined)
+  const spares: HookUp = {
+    title: 'Spare: leave the ends apart and taped',
+    ends: spare.map((end) => wireEnd(source, station, end)),
+    equipment: [],
+  }
+  return [...hookUps, ...(spare.length > 0 ? [spares] : [])].flatMap(partedByEnds)
+}
+
+function hookUpsOf(
+  source: PaperSource,
+  circuit: Circuit,
+  station: StationId,
+  own: readonly PairEnd[],
+): readonly HookUp[] {
+  const { plan, catalog } = source
+  const setId = circuit.sets.get(station)
+  const supplyType = circuit.supply?.at === station ? circuit.supply.type : undefined
+  if (own.length === 0 && setId === undefined && supplyType === undefined) return []
+  const title = circuitName(plan, circuit)
+  const set: readonly Equipment[] = setId === undefined ? [] : [{ what: nameIn(plan, setId) }]
+  const ends = (of: readonly PairEnd[]) => of.map((end) => wireEnd(source, station, end))
+  if (supplyType === undefined) return [{ title, ends: ends(own), equipment: set }]
+
+  const kind = catalog.supplies.get(supplyType)?.kind
+  const what = nameIn(plan, supplyType)
+  if (kind === 'series') return [{ title, ends: ends(own), equipment: [{ what, inOneLeg: true }, ...set] }]
+  if (kind === 'feed') return [{ title, ends: ends(own), equipment: [{ what }, ...set] }]
+  // A unit that keeps its sides apart: each side on a port, and the station's own set on one more.
+  const sides = sidesAt(plan, circuit, station)
+  const ofSide = (side: readonly LineId[]) => own.filter(({ line }) => side.includes(line))
+  return [
+    ...sides.map((side, i) => ({
+      title: `${title}, port ${i + 1}`,
+      ends: ends(ofSide(side)),
+      equipment: [{ what: `${what}, port ${i + 1}` }],
+    })),
+    ...(set.length > 0
+      ? [
+          {
+            title: `${title}, port ${sides.length + 1}`,
+            ends: [],
+            equipment: [{ what: `${what}, port ${sides.length + 1}` }, ...set],
+          },
+        ]
+      : []),
+  ]
+}
+
+/** A hook-up with more pairs than one drawing holds, as several that name each other. */
+function partedByEnds(whole: HookUp): readonly HookUp[] {
+  const count = Math.max(1, Math.ceil(whole.ends.length / MOST_ENDS))
+  return Array.from({ length: count }, (_, i) => ({
+    title: i === 0 ? whole.title : `${whole.title}, joined with posts ${whole.ends[0]!.posts.join(' and ')}`,
+    ends: whole.ends.slice(i * MOST_ENDS, (i + 1) * MOST_ENDS),
+    equipment: i === 0 ? whole.equipment : [],
+  }))
+}
+
+const code = (rings: readonly Ring[] | null) => (rings ? `: ${ringWords(rings)}` : '')
+
+function deedWords(plan: Plan, deed: Deed): string {
+  switch (deed.do) {
+    case 'crank':
+      return `crank${code(deed.code)}`
+    case 'ring':
+      return `ring${code(deed.code)}`
+    case 'rung-from':
+      return `${stationName(plan, deed.at)} rings${code(deed.code)}`
+    case 'lift-rings':
+      return 'lift: it rings there'
+    case 'lift-lamp':
+      return 'lift: the lamp there lights'
+    case 'agree':
+      return 'agree on times to lift'
+    case 'nothing':
+      return 'no way to call'
+  }
+}
+
+const voltsWords = (row: { readonly volts: number; readonly minVolts: number } | null) =>
+  row ? `${row.volts.toFixed(row.volts < 10 ? 1 : 0)} of ${plainNumber(row.minVolts)}` : '–'
+
+/** Who is called how from a station, and what rings; and its own ring, where the line has codes. */
+export function callsAt(
+  { plan }: PaperSource,
+  circuit: Circuit,
+  report: ReportCircuit,
+  model: CircuitModel,
+  station: StationId,
+): { readonly ownRing: string; readonly rows: readonly (readonly string[])[] } {
+  const own = codesOf(circuit, model).get(station)
+  const calls = callsFrom(circuit, report, model, conditionsOf(plan.weather, plan.wireTempC), station)
+  return {
+    ownRing: own ? `Your ring: ${ringWords(own)}. Everybody: one ${ringWords(ALL_RING)}.` : '',
+    rows: calls.map((call) => [
+      stationName(plan, call.station),
+      deedWords(plan, call.deed),
+      voltsWords(call.there),
+      voltsWords(call.here),
+    ]),
+  }
+}

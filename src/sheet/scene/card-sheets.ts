@@ -1,0 +1,77 @@
+import type { Box, Point } from '../../figure/geometry'
+import type { Block } from '../layout/block'
+import type { PageSize } from '../layout/paper-size'
+import { type Shape, shifted } from './scene'
+
+/** ISO 216 A6, mm: a card. */
+const CARD: PageSize = { widthMm: 105, heightMm: 148 }
+
+/** A card is a quarter of a large sheet, or A6, whichever is less high; a small sheet is one card. */
+function cardsOn(page: PageSize): { readonly size: PageSize; readonly boxes: readonly Box[] } {
+  const across = page.widthMm >= 2 * CARD.widthMm ? 2 : 1
+  const down = across
+  const size = {
+    widthMm: page.widthMm / across,
+    heightMm: Math.min(CARD.heightMm, page.heightMm / down),
+  }
+  const firstTop = (page.heightMm - down * size.heightMm) / 2
+  return {
+    size,
+    boxes: Array.from({ length: across * down }, (_, i) => {
+      const left = (i % across) * size.widthMm
+      const top = firstTop + Math.floor(i / across) * size.heightMm
+      return { left, top, right: left + size.widthMm, bottom: top + size.heightMm }
+    }),
+  }
+}
+
+/** Where a sheet of four is cut: its outer edges are the cards' own. */
+const cross = ({ widthMm, heightMm }: PageSize): readonly Shape[] =>
+  [
+    [
+      [widthMm / 2, 0],
+      [widthMm / 2, heightMm],
+    ],
+    [
+      [0, heightMm / 2],
+      [widthMm, heightMm / 2],
+    ],
+  ].map((points) => ({
+    kind: 'way',
+    points: points as unknown as readonly Point[],
+    strokeMm: 0.2,
+    dashMm: [1, 2],
+  }))
+
+/** Cards laid on sheets, with lines to cut them by where a sheet holds several. */
+export function cardSheets(
+  page: PageSize,
+  label: string,
+  draw: (size: PageSize) => readonly (readonly Shape[])[],
+): readonly Block[] {
+  const { size, boxes } = cardsOn(page)
+  const cards = draw(size)
+  const sheets = Math.ceil(cards.length / boxes.length)
+  return Array.from({ length: sheets }, (_, sheet): readonly Block[] => {
+    const own = cards.slice(sheet * boxes.length, (sheet + 1) * boxes.length)
+    return [
+      ...(sheet > 0 ? [{ kind: 'new-sheet' } as const] : []),
+      {
+        kind: 'drawing',
+        heightMm: page.heightMm,
+        drawing: {
+          kind: 'scene',
+          scene: {
+            widthMm: page.widthMm,
+            heightMm: page.heightMm,
+            label: `${label}, sheet ${sheet + 1} of ${sheets}`,
+            shapes: [
+              ...(boxes.length > 1 ? cross(page) : []),
+              ...own.flatMap((shapes, i) => shifted(shapes, [boxes[i]!.left, boxes[i]!.top])),
+            ],
+          },
+        },
+      },
+    ]
+  }).flat()
+}
