@@ -2,6 +2,8 @@ import { computed, untracked } from '@preact/signals'
 import { effect } from '../state/steady-effect'
 import type { Tool } from '../state/store'
 import type { Aim, Bench, MapTool } from './bench'
+import { announce } from './frame/announce'
+import { showAids } from './frame/show-aids'
 import { showDeed } from './frame/show-deed'
 import type { showFoot } from './frame/show-foot'
 import { showHint } from './frame/show-hint'
@@ -13,6 +15,7 @@ import { showMenu } from './input/show-menu'
 import { pointAlong } from './layers/show-cursor'
 import { hazardTool } from './tools/hazard-tool'
 import { lineTool } from './tools/line-tool'
+import { measureTool } from './tools/measure-tool'
 import { keepPickedSelected } from './tools/pick'
 import { selectTool } from './tools/select-tool'
 import { stationTool } from './tools/station-tool'
@@ -23,11 +26,13 @@ export function workOnMap(bench: Bench, foot: ReturnType<typeof showFoot>): () =
   const { store, view } = bench
   const lines = lineTool(bench)
   const hazards = hazardTool(bench)
+  const measure = measureTool(bench)
   const tools: Readonly<Record<Tool, MapTool>> = {
     select: selectTool(bench),
     station: stationTool(bench),
     line: lines,
     hazard: hazards,
+    measure,
   }
   const toolInUse = computed(() => tools[store.tool.value])
   let before: MapTool | null = null
@@ -62,6 +67,8 @@ export function workOnMap(bench: Bench, foot: ReturnType<typeof showFoot>): () =
   const pointers = followPointers(view, tool, { menu: menu.open, aimed })
   const stopKeys = followKeys(bench, tool, { crosshair, pointers, menu: menu.open, aimed: foot.aimed })
   const deed = showDeed(bench)
+  const aids = showAids(bench)
+  const announcer = announce(bench)
   const zoomButtons = showZoomButtons(view, () => fitPlan(view, store.plan.peek()))
   const stopPicking = keepPickedSelected(bench)
 
@@ -72,6 +79,7 @@ export function workOnMap(bench: Bench, foot: ReturnType<typeof showFoot>): () =
     stopForgetting()
     lines.remove()
     hazards.remove()
-    for (const part of [pointers, crosshair, menu, hint, deed, zoomButtons]) part.remove()
+    measure.remove()
+    for (const part of [pointers, crosshair, menu, hint, deed, aids, announcer, zoomButtons]) part.remove()
   }
 }

@@ -2,6 +2,7 @@ import { useId } from 'preact/hooks'
 import { setTitle } from '../plan/settings-edits'
 import type { Store, Tool } from '../state/store'
 import type { Keeper } from '../storage/keeper'
+import { TOOL_WORDS } from '../words/tool-words'
 import { PlansMenu } from './bar/plans-menu'
 import { SHORTCUTS } from './bar/shortcuts'
 import { ViewMenu } from './bar/view-menu'
@@ -16,12 +17,8 @@ interface Props {
   readonly onPapers: () => void
 }
 
-const TOOLS: readonly { tool: Tool; text: string }[] = [
-  { tool: 'select', text: 'Select' },
-  { tool: 'station', text: 'Station' },
-  { tool: 'line', text: 'Line' },
-  { tool: 'hazard', text: 'Hazard' },
-]
+/** The measure draws nothing: it stands on the map. */
+const TOOLS = ['select', 'station', 'line', 'hazard'] as const satisfies readonly Tool[]
 
 /** Across the top: the plan's title, the tool in hand, back and forth, plans, papers and how things are shown. */
 export function TopBar({ store, keeper, onDemo, onPapers }: Props) {
@@ -29,17 +26,17 @@ export function TopBar({ store, keeper, onDemo, onPapers }: Props) {
     <header class="top-bar">
       <Title store={store} />
       <fieldset class="group tools" aria-label="Tool">
-        {TOOLS.map(({ tool, text }) => (
+        {TOOLS.map((tool) => (
           <button
             key={tool}
             type="button"
             aria-pressed={store.tool.value === tool}
-            title={`${text}: key ${SHORTCUTS.tools[tool]}`}
+            title={`${TOOL_WORDS[tool]}: key ${SHORTCUTS.tools[tool]}`}
             onClick={() => {
               store.tool.value = tool
             }}
           >
-            {text}
+            {TOOL_WORDS[tool]}
           </button>
         ))}
       </fieldset>

@@ -24,7 +24,7 @@ export type Selection =
   | { readonly kind: 'hazard'; readonly id: HazardId }
   | null
 
-export type Tool = 'select' | 'station' | 'line' | 'hazard'
+export type Tool = 'select' | 'station' | 'line' | 'hazard' | 'measure'
 export type Theme = 'system' | 'light' | 'dark'
 
 /** A file that was refused, and every fault found in it. */
@@ -50,6 +50,8 @@ export function createStore(initial: Plan = EMPTY_PLAN) {
   const groundState = createGroundState()
   const selection = signal<Selection>(null)
   const tool = signal<Tool>('select')
+  /** Look, and change nothing. */
+  const locked = signal(false)
   const units = signal<UnitSystem>('metric')
   const theme = signal<Theme>('system')
   /** The plan as it was opened: another value means another document, not an edit of this one. */
@@ -83,8 +85,17 @@ export function createStore(initial: Plan = EMPTY_PLAN) {
       if (!isOn(next.present, selection.peek())) selection.value = null
     })
   }
+  /** Whether the plan may be changed; under the lock that it may not is told. */
+  const mayEdit = (): boolean => {
+    const act = () => {
+      locked.value = false
+    }
+    if (locked.peek()) tell(LOCKED.message, { words: 'Unlock', act })
+    return !locked.peek()
+  }
   /** One edit, one undo step; a stretch of typing is one step as well, reckoned from before its first letter. */
   const tryEdit = (change: (plan: Plan) => Result<Plan>): readonly Problem[] => {
+    if (!mayEdit()) return [LOCKED]
     const typing = typingNow()
     const before = typing?.made === history.value.present ? retract(history.value) : history.value
     const result = change(before.present)
@@ -98,6 +109,14 @@ export function createStore(initial: Plan = EMPTY_PLAN) {
       }
     }
     return []
+  }
+  const tell = (sentence: string, back?: Deed['back']) => {
+    told.value = {
+      sentence,
+      back: back ?? { words: 'Undo', act: stepBack },
+      after: history.value.present,
+      takesBack: back !== undefined,
+    }
   }
   const deed = computed(() => (told.value?.after === history.value.present ? told.value : null))
   const stepBack = () => {
@@ -131,6 +150,7 @@ export function createStore(initial: Plan = EMPTY_PLAN) {
     ...groundState,
     selection,
     tool,
+    locked,
     units,
     theme,
     opened,
@@ -151,8 +171,10 @@ export function createStore(initial: Plan = EMPTY_PLAN) {
     edit: (change: (plan: Plan) => Plan) => void tryEdit((plan) => ok(change(plan))),
     /** An edit that may be refused: then the plan stays, and the problems are given back. */
     tryEdit,
+    mayEdit,
     /** Shows an edit of the settled plan without keeping it: called at every move of a drag. */
     preview: (change: (plan: Plan) => Plan) => {
+      if (locked.peek()) return
       draft.value = change(history.value.present)
     },
     /** Ends a drag: what is previewed becomes one undo step. */
@@ -169,24 +191,19 @@ export function createStore(initial: Plan = EMPTY_PLAN) {
     /** What was just done, with the way back at hand; null as soon as something else is done, or it is put away. */
     deed: computed((): Deed | null => deed.value),
     /** Tells what an edit has just done, or, with a way back of its own, what was done to no plan: undo takes that back first. */
-    tell: (sentence: string, back?: Deed['back']) => {
-      told.value = {
-        sentence,
-        back: back ?? { words: 'Undo', act: stepBack },
-        after: history.value.present,
-        takesBack: back !== undefined,
-      }
-    },
+    tell,
     putDeedAway: () => {
       told.value = null
     },
     undo: () => {
+      if (!mayEdit()) return
       const last = deed.peek()
       if (!last?.takesBack) return stepBack()
       told.value = null
       last.back.act()
     },
     redo: () => {
+      if (!mayEdit()) return
       told.value = null
       take(redo(history.value))
     },
@@ -194,6 +211,7 @@ export function createStore(initial: Plan = EMPTY_PLAN) {
     open: (next: Plan) => {
       batch(() => {
         draft.value = null
+        locked.value = false
         selection.value = null
         groundState.cursor.value = null
         groundState.suggested.value = []
@@ -204,6 +222,8 @@ export function createStore(initial: Plan = EMPTY_PLAN) {
     },
   }
 }
+
+const LOCKED = { code: 'locked', at: '', message: 'The plan is locked, and stays as it is' } as const
 
 function staleSentence(why: string, areOld: boolean): string {
   if (!why) return ''

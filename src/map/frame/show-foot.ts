@@ -1,10 +1,9 @@
 import { scaleBar } from '../../figure/scale-bar'
 import { sourceInUse } from '../../state/online-tiles'
 import { effect } from '../../state/steady-effect'
-import type { Ground } from '../../terrain/ground'
-import { formatLengthM, type UnitSystem } from '../../words/units'
 import { showTiles } from '../backdrop/show-tiles'
 import type { Aim, Bench } from '../bench'
+import { placeWords } from './place-words'
 
 /** Widest that the scale bar may be, px, and as a part of the map: on a phone the buttons beside it need the room. */
 const WIDEST_PX = 150
@@ -32,11 +31,6 @@ export function showFoot(bench: Bench): { aimed: (aim: Aim | null) => void; remo
   )
   foot.append(bar, length, place, credit, goTo, online)
   view.container.after(foot)
-  /** Not needed for the first sight of the map, so it comes a little later. */
-  let gridReference: typeof import('../../geo/grid-reference').gridReference | undefined
-  void import('../../geo/grid-reference').then((loaded) => {
-    gridReference = loaded.gridReference
-  })
 
   const stop = effect(() => {
     view.frame.value
@@ -48,12 +42,7 @@ export function showFoot(bench: Bench): { aimed: (aim: Aim | null) => void; remo
 
   return {
     aimed: (aim) => {
-      const words = aim && [
-        degreesText(aim.position),
-        gridReference?.(aim.position),
-        heightText(aim.position, store.ground.peek(), store.units.peek()),
-      ]
-      place.textContent = words ? words.filter(Boolean).join(' · ') : ''
+      place.textContent = aim ? placeWords(store, aim.position) : ''
     },
     remove: () => {
       stop()
@@ -77,15 +66,4 @@ function opener(words: string, make: () => Promise<HTMLDialogElement>): HTMLButt
     if (!dialog.open) dialog.showModal()
   })
   return button
-}
-
-function degreesText([lonDeg, latDeg]: Aim['position']): string {
-  const lat = `${Math.abs(latDeg).toFixed(5)}° ${latDeg < 0 ? 'S' : 'N'}`
-  const lon = `${Math.abs(lonDeg).toFixed(5)}° ${lonDeg < 0 ? 'W' : 'E'}`
-  return `${lat} ${lon}`
-}
-
-function heightText(position: Aim['position'], ground: Ground | undefined, units: UnitSystem): string {
-  const heightM = ground?.heightM(...position)
-  return heightM === undefined ? '' : formatLengthM(heightM, units)
 }

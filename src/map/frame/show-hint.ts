@@ -45,7 +45,8 @@ export function showHint(bench: Bench, tool: () => MapTool): { remove: () => voi
     const steps = tool().steps?.() ?? []
     keys.replaceChildren(...steps.map(({ words, act: what }) => keyButton(words, act(what))))
     keys.hidden = steps.length === 0
-    strip.classList.toggle('under-way', !keys.hidden)
+    // A measure says its figures there.
+    strip.classList.toggle('under-way', !keys.hidden && shownTool !== 'measure')
   })
   return {
     remove: () => {

@@ -3,6 +3,7 @@ import { LAYS } from '../../plan/plan'
 import { deleteLine } from '../../state/removals'
 import { LAY_WORDS } from '../../words/plan-words'
 import type { Aim, Bench } from '../bench'
+import { placeWords } from '../frame/place-words'
 import { describe } from '../tools/describe'
 import { pick } from '../tools/pick'
 import { placeUnder } from '../tools/place'
@@ -19,7 +20,16 @@ interface Choice {
 
 /** What can be done with a thing on the map. */
 export function choicesFor(bench: Bench, found: Here, aim: Aim): readonly Choice[] {
-  const { edit } = bench.store
+  const { edit, locked } = bench.store
+  if (locked.peek())
+    return [
+      {
+        words: 'Unlock the plan',
+        act: () => {
+          locked.value = false
+        },
+      },
+    ]
   switch (found?.kind) {
     case 'station':
     case 'hazard':
@@ -62,26 +72,29 @@ export function choicesFor(bench: Bench, found: Here, aim: Aim): readonly Choice
 /** A menu under a long press, a right click or the menu key. */
 export function showMenu(bench: Bench): { open: (aim: Aim) => void; remove: () => void } {
   const { view, store } = bench
+  const sheet = document.createElement('div')
+  sheet.className = 'map-menu'
+  sheet.hidden = true
+  const place = document.createElement('p')
   const menu = document.createElement('div')
-  menu.className = 'map-menu'
   menu.setAttribute('role', 'menu')
-  menu.hidden = true
-  view.container.after(menu)
+  sheet.append(place, menu)
+  view.container.after(sheet)
 
   /** The finger whose long press has opened the menu may lift over a choice: that is no choice yet. */
   let pressed = false
 
   const close = () => {
-    if (menu.hidden) return
-    menu.hidden = true
+    if (sheet.hidden) return
+    sheet.hidden = true
     menu.replaceChildren()
   }
   const closeOutside = (event: PointerEvent) => {
-    if (!(event.target instanceof Node && menu.contains(event.target))) close()
+    if (!(event.target instanceof Node && sheet.contains(event.target))) close()
   }
   /** Wherever the focus is: a finger that is lifted may take it away from the menu. */
   const closeByKey = (event: KeyboardEvent) => {
-    if (menu.hidden || event.key !== 'Escape') return
+    if (sheet.hidden || event.key !== 'Escape') return
     event.preventDefault()
     event.stopPropagation()
     close()
@@ -89,7 +102,7 @@ export function showMenu(bench: Bench): { open: (aim: Aim) => void; remove: () =
   }
   const buttons = () => [...menu.querySelectorAll('button')]
 
-  menu.addEventListener('pointerdown', () => {
+  sheet.addEventListener('pointerdown', () => {
     pressed = true
   })
   menu.addEventListener('keydown', (event) => {
@@ -128,13 +141,14 @@ export function showMenu(bench: Bench): { open: (aim: Aim) => void; remove: () =
         return button
       }),
     )
-    menu.hidden = false
+    place.textContent = placeWords(store, aim.position)
+    sheet.hidden = false
     pressed = false
     const at = view.map.layerPointToContainerPoint([aim.point.x, aim.point.y])
     const size = view.map.getSize()
-    const x = Math.max(4, Math.min(at.x, size.x - menu.offsetWidth - 4))
-    const y = Math.max(4, Math.min(at.y, size.y - menu.offsetHeight - 4))
-    menu.style.transform = `translate(${x}px, ${y}px)`
+    const x = Math.max(4, Math.min(at.x, size.x - sheet.offsetWidth - 4))
+    const y = Math.max(4, Math.min(at.y, size.y - sheet.offsetHeight - 4))
+    sheet.style.transform = `translate(${x}px, ${y}px)`
     buttons()[0]?.focus({ preventScroll: true })
   }
   return {
@@ -142,7 +156,7 @@ export function showMenu(bench: Bench): { open: (aim: Aim) => void; remove: () =
     remove: () => {
       removeEventListener('pointerdown', closeOutside, { capture: true })
       removeEventListener('keydown', closeByKey, { capture: true })
-      menu.remove()
+      sheet.remove()
     },
   }
 }

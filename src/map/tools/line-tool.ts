@@ -71,6 +71,7 @@ export function lineTool(bench: Bench): MapTool & { readonly remove: () => void 
     batch(() => {
       draft.value = null
       ghost.value = null
+      if (!store.mayEdit()) return
       store.edit((plan) => drawLine(plan, done, end, makeOf(plan, lay)))
       const plan = store.plan.peek()
       const line = plan.lines.get(done.lineId)

@@ -9,6 +9,7 @@ export function removePicked({ store, picked }: Bench): boolean {
   const hand = picked.peek()
   if (hand?.kind === 'bend' && plan.lines.get(hand.line)?.bends[hand.index]) {
     picked.value = null
+    if (!store.mayEdit()) return true
     store.edit((now) => removeBend(now, hand.line, hand.index))
     store.tell('Bend removed')
     return true

@@ -73,7 +73,7 @@ export function selectTool(bench: Bench): MapTool {
       if (found?.kind === 'station') {
         take(found)
         renameSelected(bench)
-      } else if (found?.kind === 'leg') {
+      } else if (found?.kind === 'leg' && !store.locked.peek()) {
         store.edit((plan) => insertBend(plan, found.line, found.leg, aim.position))
         take({ kind: 'bend', line: found.line, index: found.leg })
       } else if (!found) {
@@ -84,6 +84,7 @@ export function selectTool(bench: Bench): MapTool {
       }
     },
     hold: (aim) => {
+      if (store.locked.peek()) return null
       // Of stations that lie on each other no hand can mean one.
       if (countUnder(aim)) return null
       const found = here(aim)

@@ -27,6 +27,7 @@ export function placeStation({ store }: Bench, place: Exclude<Place, { kind: 'st
   const before = store.settled.peek()
   const ids = { station: newStationId(before), secondHalf: newLineId(before) }
   const { set } = equipmentUsedLast(store, before)
+  if (!store.mayEdit()) return
   store.edit((plan) => withTelephone(standAt(plan, place, ids).plan))
   store.selection.value = { kind: 'station', id: ids.station }
   const name = stationName(store.settled.peek(), ids.station)

@@ -2,7 +2,7 @@ import type { Store, Tool } from '../../state/store'
 
 /** Digits for the tools, because the map takes letters for the lays. */
 export const SHORTCUTS: { readonly tools: Readonly<Record<Tool, string>> } = {
-  tools: { select: '1', station: '2', line: '3', hazard: '4' },
+  tools: { select: '1', station: '2', line: '3', hazard: '4', measure: '5' },
 }
 
 /** Whether a key goes into text, or is the element's own. */

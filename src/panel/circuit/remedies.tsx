@@ -20,6 +20,7 @@ export function Remedies({
   const remedies = store.remedies.value.get(circuit.id) ?? found.remedies
   const apply = (remedy: Remedy) => {
     const what = remedyWords(remedy.changes, store.settled.peek(), circuit, store.tongue.peek())
+    if (!store.mayEdit()) return
     store.edit((before) => applyChanges(before, circuit.id, remedy.changes))
     const now = store.report.peek().circuits.find(({ id }) => id === circuit.id)
     if (now) store.tell(`${what}. ${standingWords('It was', found)}. ${standingWords('Now it is', now)}`)
