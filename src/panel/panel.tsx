@@ -10,6 +10,7 @@ import { StationCard } from './station-card'
 import { PlanCard } from './whole/plan-card'
 
 const CircuitCard = loadWhenShown(async () => (await import('./circuit/circuit-card')).CircuitCard)
+const SeveralCard = loadWhenShown(async () => (await import('./several-card')).SeveralCard)
 const LineCard = loadWhenShown(async () => (await import('./line/line-card')).LineCard)
 
 /** The side panel: what is selected, or the whole plan where nothing is. */
@@ -101,6 +102,8 @@ function Card({ store, selection }: { store: Store; selection: Selection }) {
       return <CircuitCard store={store} id={selection.id} />
     case 'hazard':
       return <HazardCard store={store} id={selection.id} />
+    case 'several':
+      return <SeveralCard store={store} several={selection} />
     case undefined:
       return <PlanCard store={store} />
   }

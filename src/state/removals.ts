@@ -4,9 +4,11 @@ import type { CircuitId, HazardId, LineId, StationId } from '../plan/id'
 import { removeLine } from '../plan/line-edits'
 import { withLinesOut } from '../plan/line-removal'
 import { lineName, type Plan, stationName } from '../plan/plan'
+import { removeSeveral, type Several } from '../plan/several-edits'
 import { removeStation } from '../plan/station-edits'
 import { removalSentence } from '../words/removal-words'
 import { tongueOf } from '../words/tongue'
+import { formatCount } from '../words/units'
 import type { Store } from './store'
 
 /** Removals as a person asks for them: one undo step each, and told with all that went along. */
@@ -45,6 +47,14 @@ export const deleteHazard = (store: Store, id: HazardId): void =>
     (plan) => isolated(plan.hazards.get(id)?.name ?? '') || 'Hazard',
     'things',
     (plan) => removeHazard(plan, id),
+  )
+
+export const deleteSeveral = (store: Store, several: Several): void =>
+  remove(
+    store,
+    () => formatCount(several.stations.length + several.lines.length, 'thing'),
+    'things',
+    (plan) => removeSeveral(plan, several),
   )
 
 /** Its lines stay. */

@@ -5,6 +5,7 @@ import type { Position } from '../geo/position'
 import { begin, commit, redo, retract, undo } from '../plan/history'
 import type { CircuitId, HazardId, LineId, StationId } from '../plan/id'
 import { EMPTY_PLAN, type Plan } from '../plan/plan'
+import type { Several } from '../plan/several-edits'
 import { ok, type Problem, type Result } from '../problem'
 import type { Remedy } from '../report/report'
 import { reportInPart } from '../report/report-in-part'
@@ -22,6 +23,8 @@ export type Selection =
   | { readonly kind: 'line'; readonly id: LineId; readonly legs: readonly number[] }
   | { readonly kind: 'circuit'; readonly id: CircuitId }
   | { readonly kind: 'hazard'; readonly id: HazardId }
+  /** Stations and lines handled together, two at least. */
+  | ({ readonly kind: 'several'; readonly id: 'several' } & Several)
   | null
 
 export type Tool = 'select' | 'station' | 'line' | 'hazard' | 'measure'
@@ -243,6 +246,11 @@ function isOn(plan: Plan, selection: Selection): boolean {
       return plan.circuits.has(selection.id)
     case 'hazard':
       return plan.hazards.has(selection.id)
+    case 'several':
+      return (
+        selection.stations.every((id) => plan.stations.has(id)) &&
+        selection.lines.every((id) => plan.lines.has(id))
+      )
     case undefined:
       return true
   }

@@ -1,5 +1,5 @@
 import type { Bench } from '../bench'
-import { dragOf, type Move, placeOf, settleMove } from '../tools/dragging'
+import { dragOf, type Move, moveOfSeveral, placeOf, settleMove } from '../tools/dragging'
 import type { Here } from '../tools/whats-here'
 import type { Point } from '../view/map-view'
 
@@ -10,8 +10,11 @@ export function keyMover(bench: Bench) {
 
   const start = (): boolean => {
     if (moving) return true
+    if (!bench.store.mayEdit()) return false
     const hand = heldThing(bench)
-    const move = dragOf(hand)
+    const several = bench.store.selection.peek()
+    const place = placeOf(bench.store.settled.peek(), hand)
+    const move = several?.kind === 'several' && place ? moveOfSeveral(bench, several, place) : dragOf(hand)
     const at = hand && pointOf(bench, hand)
     if (!move || !at) return false
     moving = { move, at, frame: view.frame.peek() }
@@ -53,7 +56,9 @@ function heldThing({ store, picked }: Bench): Here {
   const hand = picked.peek()
   if (hand) return hand
   const selection = store.selection.peek()
-  return selection?.kind === 'station' ? { kind: 'station', id: selection.id } : null
+  const id =
+    selection?.kind === 'several' ? selection.stations[0] : selection?.kind === 'station' && selection.id
+  return id ? { kind: 'station', id } : null
 }
 
 function pointOf({ store, view }: Bench, thing: Here): Point | undefined {

@@ -1,6 +1,7 @@
 import { insertBend, removeBend, setLays } from '../../plan/leg-edits'
 import { LAYS } from '../../plan/plan'
 import { deleteLine } from '../../state/removals'
+import type { Selection, Store } from '../../state/store'
 import { LAY_WORDS } from '../../words/plan-words'
 import type { Aim, Bench } from '../bench'
 import { placeWords } from '../frame/place-words'
@@ -10,6 +11,7 @@ import { placeUnder } from '../tools/place'
 import { removePicked } from '../tools/remove-picked'
 import { renameSelected } from '../tools/rename'
 import { sceneOf } from '../tools/scene'
+import { selectionOf } from '../tools/selection-of'
 import { placeStation } from '../tools/station-tool'
 import { type Here, whatsHere } from '../tools/whats-here'
 
@@ -69,6 +71,20 @@ export function choicesFor(bench: Bench, found: Here, aim: Aim): readonly Choice
   }
 }
 
+/** For fingers, who have no Shift key: what was selected before stays selected with it. */
+function togetherWith(store: Store, found: Here, before: Selection): readonly Choice[] {
+  const together = found?.kind === 'station' || found?.kind === 'leg' ? selectionOf(found, before) : null
+  if (together?.kind !== 'several') return []
+  return [
+    {
+      words: 'Select with the others',
+      act: () => {
+        store.selection.value = together
+      },
+    },
+  ]
+}
+
 /** A menu under a long press, a right click or the menu key. */
 export function showMenu(bench: Bench): { open: (aim: Aim) => void; remove: () => void } {
   const { view, store } = bench
@@ -123,10 +139,11 @@ export function showMenu(bench: Bench): { open: (aim: Aim) => void; remove: () =
 
   const open = (aim: Aim) => {
     const found = whatsHere(sceneOf(store.plan.peek(), bench), aim.point, aim.reachPx)
+    const before = store.selection.peek()
     pick(bench, found)
     menu.setAttribute('aria-label', describe(store.plan.peek(), found) || 'Map')
     menu.replaceChildren(
-      ...choicesFor(bench, found, aim).map(({ words, act }) => {
+      ...[...choicesFor(bench, found, aim), ...togetherWith(store, found, before)].map(({ words, act }) => {
         const button = document.createElement('button')
         button.type = 'button'
         button.setAttribute('role', 'menuitem')

@@ -43,7 +43,7 @@ export function showLines({ store, view, picked, moving }: Bench): () => void {
       plan,
       [...held].flatMap((id) => plan.lines.get(id) ?? []),
       ({ id }) => ({
-        legs: selection?.kind === 'line' && selection.id === id ? selection.legs : null,
+        legs: pickedLegs(selection, id),
         bend: hand?.kind === 'bend' && hand.line === id ? hand.index : -1,
         inCircuit: inCircuit.has(id),
       }),
@@ -55,6 +55,12 @@ export function showLines({ store, view, picked, moving }: Bench): () => void {
     standing.remove()
     inHand.remove()
   }
+}
+
+/** The legs that are picked of a selected line, none for the line as a whole; null where it is not selected. */
+function pickedLegs(selection: Bench['store']['selection']['value'], id: LineId): readonly number[] | null {
+  if (selection?.kind === 'several') return selection.lines.includes(id) ? [] : null
+  return selection?.kind === 'line' && selection.id === id ? selection.legs : null
 }
 
 const circuitLines = (plan: Plan, selection: Bench['store']['selection']['value']): ReadonlySet<LineId> =>

@@ -40,10 +40,10 @@ export function showStations({ store, view, ghost, moving, gathered }: Bench): (
     const { circuits, lines } = store.plan.value
     return jointsOf(circuits, [lines], () => jointsIn(store.plan.value))
   })
-  const marksOf = (stations: readonly StationId[], selected?: string): Marks => ({
+  const marksOf = (stations: readonly StationId[], isSelected = false): Marks => ({
     isSupplied: stations.some((id) => supplied.value.has(id)),
     isFailing: stations.some((id) => failing.value.has(id)),
-    isSelected: stations[0] === selected,
+    isSelected,
     isJoint: stations.every((id) => joints.value.has(id)),
   })
 
@@ -54,13 +54,20 @@ export function showStations({ store, view, ghost, moving, gathered }: Bench): (
     view.frame.value
     const { stations } = store.plan.value
     const selection = store.selection.value
+    const selected = new Set(
+      selection?.kind === 'several'
+        ? selection.stations
+        : selection?.kind === 'station'
+          ? [selection.id]
+          : [],
+    )
     const hidden = ghost.value?.station ?? null
     const held = [...moving.value.stations].flatMap((id) => (id === hidden ? [] : (stations.get(id) ?? [])))
     inHand.draw(
       held.map(({ id, position }) => ({
         at: view.pointOf(position),
         stations: [id],
-        marks: marksOf([id], selection?.kind === 'station' ? selection.id : undefined),
+        marks: marksOf([id], selected.has(id)),
       })),
     )
   })

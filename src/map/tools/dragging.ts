@@ -3,6 +3,7 @@ import type { Position } from '../../geo/position'
 import { moveHazardVertex } from '../../plan/hazard-edits'
 import { insertBend, moveBend } from '../../plan/leg-edits'
 import type { Plan } from '../../plan/plan'
+import { moveSeveral, type Several } from '../../plan/several-edits'
 import { moveStation } from '../../plan/station-edits'
 import type { Aim, Bench, Hold } from '../bench'
 import { describe } from './describe'
@@ -33,6 +34,18 @@ function anchorOf(bench: Bench, found: Here, aim: Aim) {
   return place ? bench.view.pointOf(place) : aim.point
 }
 
+/** Moves all that is selected together, when one of them is dragged from its place. */
+export function moveOfSeveral({ view }: Bench, several: Several, anchor: Position): Move {
+  return (plan, to) => {
+    const [from, now] = [view.pointOf(anchor), view.pointOf(to)]
+    const step = (position: Position): Position => {
+      const { x, y } = view.pointOf(position)
+      return view.positionOf({ x: x + now.x - from.x, y: y + now.y - from.y })
+    }
+    return moveSeveral(plan, several, step)
+  }
+}
+
 /** Keeps what was moved, and tells what it was and how far it went. */
 export function settleMove({ store }: Bench, found: Here): void {
   const before = store.settled.peek()
@@ -42,7 +55,11 @@ export function settleMove({ store }: Bench, found: Here): void {
   const what = describe(before, found)
   const [from, to] = [placeOf(before, found), placeOf(after, found)]
   const far = from && to ? ` ${store.tongue.peek().run(legGeometry(from, to).mapM)}` : ''
-  store.tell(found?.kind === 'leg' ? `${what}: bent` : `${what} moved${far}`)
+  const selection = store.selection.peek()
+  if (selection?.kind === 'several') {
+    const count = selection.stations.length + selection.lines.length
+    store.tell(`${count} things moved${far}`)
+  } else store.tell(found?.kind === 'leg' ? `${what}: bent` : `${what} moved${far}`)
 }
 
 /** Where a thing that is dragged stands; a leg stands nowhere. */

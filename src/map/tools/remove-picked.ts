@@ -1,6 +1,6 @@
 import { removeHazardVertex } from '../../plan/hazard-edits'
 import { removeBend } from '../../plan/leg-edits'
-import { deleteHazard, deleteLine, deleteStation } from '../../state/removals'
+import { deleteHazard, deleteLine, deleteSeveral, deleteStation } from '../../state/removals'
 import type { Bench } from '../bench'
 
 /** Removes the bend or the corner that is picked, else what is selected. Says whether there was anything. */
@@ -34,6 +34,9 @@ export function removePicked({ store, picked }: Bench): boolean {
     case 'hazard':
       picked.value = null
       deleteHazard(store, selection.id)
+      return true
+    case 'several':
+      deleteSeveral(store, selection)
       return true
     default:
       return false

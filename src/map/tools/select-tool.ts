@@ -3,13 +3,15 @@ import { unrolled } from '../../geo/longitude'
 import { circuitsAtStation, circuitsOfLine } from '../../plan/circuit-topology'
 import type { LineId } from '../../plan/id'
 import { insertBend } from '../../plan/leg-edits'
+import type { Several } from '../../plan/several-edits'
 import type { Aim, Bench, MapTool } from '../bench'
 import { countHere, type Gathered } from '../view/gather-stations'
 import { describe } from './describe'
-import { dragging, dragOf } from './dragging'
+import { dragging, dragOf, moveOfSeveral, placeOf } from './dragging'
 import { pick } from './pick'
 import { renameSelected } from './rename'
 import { sceneOf } from './scene'
+import { selectBox } from './select-box'
 import { type Here, whatsHere } from './whats-here'
 
 /** How far one click on a count may bring the map nearer. */
@@ -88,6 +90,12 @@ export function selectTool(bench: Bench): MapTool {
       // Of stations that lie on each other no hand can mean one.
       if (countUnder(aim)) return null
       const found = here(aim)
+      const several = heldSeveral(bench, found)
+      if (found && several) {
+        const anchor = placeOf(store.settled.peek(), found) ?? aim.position
+        return dragging(bench, found, aim, moveOfSeveral(bench, several, anchor), () => undefined)
+      }
+      if (aim.adding) return selectBox(bench, aim)
       const move = dragOf(found)
       if (!found || !move) return null
       // A finger that pans the map moves nothing that it has not selected before.
@@ -114,6 +122,17 @@ function isWatched({ store }: Bench, found: Here): boolean {
         ? circuitsOfLine(plan, found.line)
         : []
   return circuits.some(({ id }) => id === selection.id)
+}
+
+/** What is selected together, where the hand has hold of one of them. */
+function heldSeveral({ store }: Bench, found: Here): Several | null {
+  const selection = store.selection.peek()
+  if (selection?.kind !== 'several') return null
+  const isHeld =
+    found?.kind === 'station'
+      ? selection.stations.includes(found.id)
+      : (found?.kind === 'leg' || found?.kind === 'bend') && selection.lines.includes(found.line)
+  return isHeld ? selection : null
 }
 
 /** Whether a thing, or what it is a part of, is selected. */

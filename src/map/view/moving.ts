@@ -17,6 +17,10 @@ export function movingThings(store: Store): ReadonlySignal<Moving> {
     const stations = new Set<StationId>()
     if (selection?.kind === 'line') lines.add(selection.id)
     if (selection?.kind === 'station') stations.add(selection.id)
+    if (selection?.kind === 'several') {
+      for (const id of selection.stations) stations.add(id)
+      for (const id of selection.lines) lines.add(id)
+    }
     if (plan.stations !== settled.stations)
       for (const station of plan.stations.values())
         if (settled.stations.get(station.id) !== station) stations.add(station.id)

@@ -45,16 +45,11 @@ function FirstSteps() {
         Find your ground: drag the map, or <strong>Go to</strong> at its foot.
       </li>
       <li>
-        Take the tool <strong>Station</strong> and click where a telephone will stand.
+        Take the tool <strong>Line</strong>, click where the first telephone stands, then where the second
+        does, and press <strong>Done</strong>: you see at once whether they ring and talk.
       </li>
-      <li>
-        Take the tool <strong>Line</strong>, click a station, then the bends of the way, then the station
-        where it ends.
-      </li>
-      <li>
-        Select the circuit here and choose a telephone for each station: then you see whether it rings and
-        talks.
-      </li>
+      <li>Click on for each telephone more of the same net; a click on a wire joins it there.</li>
+      <li>Choose wire, telephones and supply beside the map: what you chose last is taken the next time.</li>
     </ol>
   )
 }
