@@ -45,7 +45,7 @@ describe('the whole plan', () => {
   })
 
   test('shows how to begin where nothing is drawn', () => {
-    expect(show(null, EMPTY_PLAN).text()).toContain('Take the tool Station')
+    expect(show(null, EMPTY_PLAN).text()).toContain('Take the tool Line')
   })
 
   test('takes another weather and temperature into the plan', () => {
