@@ -6,7 +6,7 @@ import type { MeasuredLine } from '../measure/measured'
 import type { LineId, StationId } from '../plan/id'
 import { type Circuit, DEFAULT_COIL, type Over, type Plan } from '../plan/plan'
 import { circuitsWithCoils } from '../plan/riding'
-import { type TrunkCount, trunksAt } from './trunk-ends'
+import { type TrunkEnds, trunksAt } from './trunk-ends'
 
 export interface ModelLine {
   readonly id: string
@@ -41,7 +41,7 @@ export interface CircuitModel {
   readonly coils?: { readonly voiceDb: number; readonly ringDb: number }
   readonly over?: Over
   /** Trunks at its board: lines of its own that lead to another board, and ports that other boards' lines take here. */
-  readonly trunks?: TrunkCount
+  readonly trunks?: TrunkEnds
 }
 
 /** @param joints splices in the pair  @param wires wires that each of them joins */

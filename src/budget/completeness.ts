@@ -125,9 +125,10 @@ function supplyNotes(model: CircuitModel): Remark[] {
 }
 
 /** Stations where wire ends with nothing on it. */
-function bareEnds({ stations, lines, sets, supply }: CircuitModel): readonly string[] {
+function bareEnds({ stations, lines, sets, supply, trunks }: CircuitModel): readonly string[] {
   const wires = new Map<number, number>()
   for (const { from, to } of lines) for (const node of [from, to]) wires.set(node, (wires.get(node) ?? 0) + 1)
   const taken = new Set([...sets.map(({ node }) => node), ...(supply ? [supply.node] : [])])
-  return stations.filter((_, node) => wires.get(node) === 1 && !taken.has(node))
+  const ofBoards = new Set(trunks?.from.map(({ at }) => at))
+  return stations.filter((id, node) => wires.get(node) === 1 && !taken.has(node) && !ofBoards.has(id))
 }

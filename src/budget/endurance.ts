@@ -50,13 +50,22 @@ export interface EnduranceRow {
  * fresh battery, which is a little on the safe side. A unit that takes watts of its own is reckoned by them.
  */
 export function enduranceRows(model: CircuitModel, conditions: Conditions, use: Use): EnduranceRow[] {
-  const supply = model.supply?.supply
   return [
-    ...(supply ? supplyRow(model, supply, conditions, use) : []),
+    ...supplyEndurance(model, conditions, use),
     ...model.sets.flatMap(({ node, set }) =>
       set.talk === 'local' ? [setRow(model.stations[node]!, set, use)] : [],
     ),
   ]
+}
+
+/** The same of the supply's battery alone: one row, or none where nothing is to be told. */
+export function supplyEndurance(
+  model: CircuitModel,
+  conditions: Conditions,
+  use: Use,
+): readonly EnduranceRow[] {
+  const supply = model.supply?.supply
+  return supply ? supplyRow(model, supply, conditions, use) : []
 }
 
 const cellOf = (id: string | undefined): Cell | undefined => CELLS.find((cell) => cell.id === id)
@@ -81,7 +90,9 @@ function supplyRow(
   use: Use,
 ): readonly EnduranceRow[] {
   if (supply.powerW) return [unitRow(model, supply, supply.powerW, conditions, use)]
-  if (supply.kind === 'ringdown') return [unknown(null, 'power')]
+  if (supply.kind === 'ringdown' || supply.kind === 'exchange') return [unknown(null, 'power')]
+  // A board that says nothing of power is worked by hand throughout.
+  if (supply.kind === 'board') return []
   if (supply.ampHours === undefined) return []
   const { talkMA, idleMA } = drainsMA(model, conditions)
   const cell = cellOf(supply.cell)
@@ -115,7 +126,7 @@ function unitRow(
   const own =
     supply.ampHours === undefined ? undefined : { ...supply, ampHours: supply.ampHours, efficiencyPct: 100 }
   const battery = supply.fedBy ?? own
-  if (!battery) return unknown(null, 'feed')
+  if (!battery || battery.volts === 0) return unknown(null, 'feed')
   const cell = cellOf(battery.cell)
   const perVolt = 1 / (battery.volts * (battery.efficiencyPct / 100))
   const [talkMA, idleMA] = [talk * perVolt * 1000, idle * perVolt * 1000]

@@ -84,6 +84,21 @@ export function supplyPorts(model: CircuitModel): readonly Port[] {
 /** Whether a port is that of the set at the supply's own station, with no line between. */
 export const isAtSupply = ({ circuit }: Port): boolean => circuit.lines.length === 0
 
+/** A circuit with a port joined on at one of its nodes, where a cord joins them: the port's sets come last. */
+export function joinedAt(circuit: CircuitModel, at: number, port: CircuitModel): CircuitModel {
+  const placed = (node: number) => (node === 0 ? at : node + circuit.stations.length - 1)
+  const { coils: _, ...others } = circuit
+  return {
+    ...others,
+    stations: [...circuit.stations, ...port.stations.slice(1)],
+    lines: [
+      ...circuit.lines,
+      ...port.lines.map((line) => ({ ...line, from: placed(line.from), to: placed(line.to) })),
+    ],
+    sets: [...circuit.sets, ...port.sets.map(({ node, set }) => ({ node: placed(node), set }))],
+  }
+}
+
 /** On which port each set hangs, in the order of `sets`; all on one where the supply has no ports. */
 export function portOfEachSet(model: CircuitModel): readonly number[] {
   const portOf = model.sets.map(() => 0)

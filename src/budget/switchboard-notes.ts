@@ -6,7 +6,7 @@ import { isAtSupply, type Port, supplyPorts } from './supply-ports'
 /** Lines that take a port: the operator's own set takes none of a board, and a trunk of another board takes one. */
 export function portsTaken({ supply, trunks }: CircuitModel, ports: readonly Port[]): number {
   const own = supply?.supply.kind === 'board' ? ports.filter((port) => !isAtSupply(port)) : ports
-  return own.length + (trunks?.to ?? 0)
+  return own.length + (trunks?.to.length ?? 0)
 }
 
 /** The smallest board or exchange of the catalog, of the kind that is there, with so many ports. */

@@ -1,6 +1,7 @@
 import type { Catalog } from '../catalog/catalog'
 import type { Supply } from '../catalog/supply'
 import { stationsOfCircuit } from '../plan/circuit-topology'
+import type { CircuitId } from '../plan/id'
 import type { Circuit, Plan } from '../plan/plan'
 
 /** Whether calls are joined from port to port at it, by hand or by itself. */
@@ -20,17 +21,24 @@ export function leadsTo(plan: Plan, circuit: Circuit, other: Circuit, catalog: C
   return stationsOfCircuit(plan, circuit).includes(at)
 }
 
-/** How many other boards a board's own lines lead to, and how many others' lines end on ports of it. */
-export interface TrunkCount {
-  readonly from: number
-  readonly to: number
+/** Another circuit's board, and the station where it stands. */
+export interface FarBoard {
+  readonly circuit: CircuitId
+  readonly at: string
+}
+
+/** The boards to which a board's own lines lead, and those whose lines end on a port of it. */
+export interface TrunkEnds {
+  readonly from: readonly FarBoard[]
+  readonly to: readonly FarBoard[]
 }
 
 /** The trunks of a circuit's board; undefined where it has none. */
-export function trunksAt(plan: Plan, circuit: Circuit, catalog: Catalog): TrunkCount | undefined {
+export function trunksAt(plan: Plan, circuit: Circuit, catalog: Catalog): TrunkEnds | undefined {
   if (!circuit.supply || !isSwitchboard(catalog.supplies.get(circuit.supply.type))) return undefined
-  const others = [...plan.circuits.values()]
-  const from = others.filter((other) => leadsTo(plan, circuit, other, catalog)).length
-  const to = others.filter((other) => leadsTo(plan, other, circuit, catalog)).length
-  return from + to > 0 ? { from, to } : undefined
+  const farBoards = (isOne: (other: Circuit) => boolean) =>
+    [...plan.circuits.values()].filter(isOne).map(({ id, supply }) => ({ circuit: id, at: supply!.at }))
+  const from = farBoards((other) => leadsTo(plan, circuit, other, catalog))
+  const to = farBoards((other) => leadsTo(plan, other, circuit, catalog))
+  return from.length + to.length > 0 ? { from, to } : undefined
 }

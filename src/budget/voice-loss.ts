@@ -83,7 +83,7 @@ function lossOverPorts(model: CircuitModel, conditions: Conditions, hz: number):
  * 20 log ((Zb / (Za + Zb)) / |Vb|) is 20 log (Za Zb / ((Za + Zb) |Z'ab|)): the same both ways, by reciprocity, unless a set presents
  * something else while its button is pressed.
  */
-function lossBetweenSets(model: CircuitModel, conditions: Conditions, hz: number): LossDb {
+export function lossBetweenSets(model: CircuitModel, conditions: Conditions, hz: number): LossDb {
   const { speaking, listening, between } = seenFromSets(model, conditions, hz)
   return (i, j) => lossDbOf(speaking[i]!, listening[j]!, between(i, j))
 }

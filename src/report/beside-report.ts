@@ -8,11 +8,14 @@ import type { Plan } from '../plan/plan'
 import { circuitNetwork } from './circuit-network'
 import { type Outlook, outlookOf } from './outlook'
 import type { ReportCircuit } from './report'
+import { type Trunk, trunkOf } from './trunks'
 
 /** What is reckoned of a circuit on demand: its bad days, and its odds where they are asked for. */
 export interface Beside {
   readonly outlook: Outlook
   readonly odds?: Odds
+  /** Its lines that lead to other boards; absent where there are none. */
+  readonly trunks?: readonly Trunk[]
 }
 
 /** @param found the circuit as the report has it  @param wanted samples and seed, where odds are asked for */
@@ -24,8 +27,17 @@ export function besideReport(
 ): Beside | null {
   const circuit = plan.circuits.get(found.id as CircuitId)
   if (!circuit) return null
-  const model = circuitNetwork(plan, circuit, mergeCatalogs(BUILT_IN, plan.catalog), measured)
+  const catalog = mergeCatalogs(BUILT_IN, plan.catalog)
+  const model = circuitNetwork(plan, circuit, catalog, measured)
   const today = conditionsOf(plan.weather, plan.wireTempC)
   const outlook = outlookOf(plan, model, today, found)
-  return { outlook, ...(wanted && { odds: oddsOf(model, today, wanted) }) }
+  const trunks = (model.trunks?.from ?? []).flatMap(({ circuit: id }) => {
+    const far = { id, model: circuitNetwork(plan, plan.circuits.get(id)!, catalog, measured) }
+    return trunkOf({ id: circuit.id, model }, far, today) ?? []
+  })
+  return {
+    outlook,
+    ...(trunks.length > 0 && { trunks }),
+    ...(wanted && { odds: oddsOf(model, today, wanted) }),
+  }
 }

@@ -13,6 +13,7 @@ import type { LineId } from '../plan/id'
 import type { Circuit, Plan } from '../plan/plan'
 import { circuitsWithCoils } from '../plan/riding'
 import type { Reach, ReportCircuit } from './report'
+import { switchboardOf } from './switchboard'
 
 const remembered = memoryOfEach<Circuit, ReportCircuit>()
 
@@ -44,7 +45,9 @@ function inputsOf(
   const { spliceOhms, spliceMicroS, coil } = plan.allowances
   const inputs: unknown[] = [plan.weather, plan.wireTempC, catalog, spliceOhms, spliceMicroS, coil]
   const trunks = trunksAt(plan, circuit, catalog)
-  inputs.push(circuitsWithCoils(plan).has(circuit.id), trunks?.from, trunks?.to)
+  inputs.push(circuitsWithCoils(plan).has(circuit.id))
+  for (const ends of trunks ? [trunks.from, trunks.to] : [])
+    inputs.push(ends.length, ...ends.flatMap(({ circuit: id, at }) => [id, at]))
   for (const id of circuit.lines) inputs.push(plan.lines.get(id), measured.get(id), splices?.get(id))
   return inputs
 }
@@ -71,6 +74,7 @@ function reckon(circuit: Circuit, model: CircuitModel, today: Conditions): Repor
       reach: reach(model, worst.conditions),
     },
     remedies: [],
+    ...switchboardOf(model, rows),
   }
 }
 

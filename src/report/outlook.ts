@@ -3,11 +3,12 @@ import { tradeOf } from '../budget/checks'
 import { lossAgainstHz } from '../budget/choices'
 import type { CircuitModel } from '../budget/circuit-model'
 import type { Conditions } from '../budget/conditions'
-import { type EnduranceRow, enduranceRows, type Use } from '../budget/endurance'
+import { type EnduranceRow, enduranceRows, supplyEndurance, type Use } from '../budget/endurance'
 import { worstCorner } from '../budget/envelope'
 import { crowdRow, type LeftOffHook, leftOffHookRows } from '../budget/left-lying'
 import { longestWay, shortestWay } from '../budget/path'
 import type { Check, VoiceRow } from '../budget/rows'
+import { isSwitchboard } from '../budget/trunk-ends'
 import { leastOf } from '../budget/verdict'
 import { type PartAlone, partsAlone, worstBecause } from '../budget/worst-parts'
 import type { Plan } from '../plan/plan'
@@ -31,6 +32,8 @@ export interface Outlook {
   /** Where speech is near its limit: what the faintest pair loses at the higher pitches that make words clear; else null. */
   readonly pitch: Pitch | null
   readonly endurance: readonly EnduranceRow[]
+  /** Days that the battery behind a board or an exchange lasts at so many calls a day; empty elsewhere. */
+  readonly callsPerDay: readonly { readonly calls: number; readonly days: number | null }[]
   /** Each part of the worst weather by itself, and which of them a failure in the worst weather takes; null where it holds. */
   readonly worstAlone: readonly PartAlone[]
   readonly worstBecause: ReturnType<typeof worstBecause>
@@ -68,11 +71,29 @@ export function outlookOf(
     crowd: crowdRow(model, today),
     pitch: pitchOf(model, today, voice),
     endurance: enduranceRows(model, today, useOf(plan)),
+    callsPerDay: callsPerDay(model, today, plan),
     worstAlone: partsAlone(model, today, missing),
     worstBecause: worstBecause(model, today, corner.conditions),
     reachAlong: along(model, reach),
     worstReachAlong: along(model, worst.reach),
   }
+}
+
+/** Calls a day for which the battery of a board is told, and what one of them takes: three minutes of talk and five rings of two seconds. Allowances. */
+const CALLS = [10, 30, 100, 300]
+const CALL = { talkMinutes: 3, ringMinutes: 10 / 60 } as const
+
+function callsPerDay(model: CircuitModel, today: Conditions, plan: Plan): Outlook['callsPerDay'] {
+  if (!isSwitchboard(model.supply?.supply)) return []
+  return CALLS.flatMap((calls) => {
+    const use = {
+      talkMinutesPerDay: calls * CALL.talkMinutes,
+      ringMinutesPerDay: calls * CALL.ringMinutes,
+      tempC: plan.wireTempC,
+    }
+    const own = supplyEndurance(model, today, use)[0]
+    return own && own.until.code !== 'unknown' ? [{ calls, days: own.days }] : []
+  })
 }
 
 /** How the net is used in a day, by the plan; batteries are as warm as the wire. */

@@ -11,6 +11,7 @@ import type { Lay, Weather } from '../plan/plan'
 import type { Caution } from './caution'
 import type { Doubt } from './doubts'
 import type { Change } from './remedy-changes'
+import type { Switchboard } from './switchboard'
 
 /** One line as the report shows it: every length in m, bearings true. */
 export interface ReportLine {
@@ -83,6 +84,8 @@ export interface ReportCircuit extends CircuitRows {
   readonly notes: readonly Remark[]
   readonly worst: WorstCase
   readonly remedies: readonly Remedy[]
+  /** Where a board or an exchange joins its lines. */
+  readonly switchboard?: Switchboard
 }
 
 /** All of it for one plan: what the screen, the papers and the command line show. */

@@ -2,10 +2,15 @@ import { checkText } from '../budget/verdict'
 import type { Beside } from '../report/beside-report'
 import type { ReportCircuit } from '../report/report'
 import { batteryWords, callingSentence, endWords, worstSentence } from './outlook-words'
+import { callsPerDaySentence, faintSentence, trafficSentence, trunkSentence } from './switchboard-words'
 import type { Tongue } from './tongue'
 
 /** What is reckoned beside the report for one circuit, as the contract has it: a bad day, and its odds where they were asked for. */
-export function besideInWords({ reach, worst }: ReportCircuit, { outlook, odds }: Beside, say: Tongue) {
+export function besideInWords(
+  { reach, worst, switchboard }: ReportCircuit,
+  { outlook, odds, trunks }: Beside,
+  say: Tongue,
+) {
   const { reachAlong, worstReachAlong, worstBecause } = outlook
   return {
     calling: callingSentence(outlook.calling, say),
@@ -30,6 +35,18 @@ export function besideInWords({ reach, worst }: ReportCircuit, { outlook, odds }
       until: endWords(row.until, say),
       atVolts: row.atVolts,
     })),
+    ...(switchboard && {
+      switchboard: {
+        ...switchboard,
+        callsPerDay: outlook.callsPerDay,
+        says: [
+          faintSentence(switchboard, say),
+          trafficSentence(switchboard, say),
+          callsPerDaySentence(outlook.callsPerDay),
+        ].filter((sentence) => sentence !== ''),
+      },
+    }),
+    ...(trunks && { trunks: trunks.map((trunk) => ({ ...trunk, says: trunkSentence(trunk, say) })) }),
     ...(odds && { odds }),
   }
 }
