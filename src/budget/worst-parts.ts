@@ -4,7 +4,7 @@ import type { Conditions } from './conditions'
 import { ENVELOPE, weakBatteryFactor } from './envelope'
 import { type ReachResult, reachOf } from './reach'
 import type { Check, Verdict } from './rows'
-import { leastMargin, verdictOf } from './verdict'
+import { leastMargin, RANK, verdictOf } from './verdict'
 
 /** What the worst weather is made of. */
 export type WorstPart = 'wet' | 'dry' | 'hot' | 'cold' | 'battery' | 'ringing'
@@ -12,6 +12,8 @@ export type WorstPart = 'wet' | 'dry' | 'hot' | 'cold' | 'battery' | 'ringing'
 /** How a circuit stands with one of them alone, everything else as today. */
 export interface PartAlone {
   readonly part: WorstPart
+  /** Of the wire, °C. */
+  readonly wireTempC: number
   readonly verdict: Verdict
   /** The check with least to spare. */
   readonly check: Check | null
@@ -58,6 +60,7 @@ export function partsAlone(model: CircuitModel, today: Conditions, missing: read
     const rows = circuitRows(model, conditions)
     return {
       part,
+      wireTempC: conditions.wireTempC,
       verdict: verdictOf(rows, missing),
       check: leastMargin(rows)?.check ?? null,
       reach: reachOf(model, conditions),
@@ -65,24 +68,28 @@ export function partsAlone(model: CircuitModel, today: Conditions, missing: read
   })
 }
 
-/** Why a circuit fails in the worst weather: the parts without any of which it would not, and the check that fails under them. */
-export function worstBecause(
-  model: CircuitModel,
-  today: Conditions,
-  worst: Conditions,
-): { readonly parts: readonly WorstPart[]; readonly check: Check | null } | null {
+/** How a circuit stands in the worst weather, the parts without any of which it would stand better, and the check with least to spare under them. */
+export interface WorstBecause {
+  readonly verdict: Exclude<Verdict, 'works'>
+  readonly parts: readonly WorstPart[]
+  readonly check: Check | null
+}
+
+/** Why a circuit fails in the worst weather, or is thin; null where it works there too. */
+export function worstBecause(model: CircuitModel, today: Conditions, worst: Conditions): WorstBecause | null {
   const under = (parts: readonly WorstPart[]) => {
     const rows = circuitRows(
       model,
       parts.reduce((to, part) => withPart[part](to, worst), today),
     )
-    return { fails: verdictOf(rows, []) === 'fails', check: leastMargin(rows)?.check ?? null }
+    return { verdict: verdictOf(rows, []), check: leastMargin(rows)?.check ?? null }
   }
   let parts = partsOf(today, worst)
-  if (!under(parts).fails) return null
+  const { verdict } = under(parts)
+  if (verdict === 'works') return null
   for (const part of parts.toReversed()) {
     const fewer = parts.filter((each) => each !== part)
-    if (under(fewer).fails) parts = fewer
+    if (RANK[under(fewer).verdict] <= RANK[verdict]) parts = fewer
   }
-  return { parts, check: under(parts).check }
+  return { verdict, parts, check: under(parts).check }
 }

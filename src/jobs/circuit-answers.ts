@@ -1,6 +1,8 @@
 import { type Choice, reachBySupply, reachByWire } from '../budget/choices'
 import { conditionsOf } from '../budget/conditions'
+import { worstCorner } from '../budget/envelope'
 import { longestWay } from '../budget/path'
+import { type WorstBecause, worstBecause } from '../budget/worst-parts'
 import { BUILT_IN } from '../catalog/built-in'
 import { mergeCatalogs } from '../catalog/catalog'
 import type { MeasuredLine } from '../measure/measured'
@@ -17,10 +19,15 @@ interface MeasuredPlan {
   readonly measured: ReadonlyMap<LineId, MeasuredLine>
 }
 
-/** What would mend one circuit. */
-interface Mending {
-  readonly circuit: CircuitId
-  readonly remedies: readonly Remedy[]
+/** Why one circuit stands badly in the worst weather; then what would mend it. */
+export type Mending =
+  | { readonly circuit: CircuitId; readonly because: WorstBecause | null }
+  | { readonly circuit: CircuitId; readonly remedies: readonly Remedy[] }
+
+/** Circuits to mend, and those that are only thin in the worst weather. */
+interface Amiss {
+  readonly circuits: readonly CircuitId[]
+  readonly thin: readonly CircuitId[]
 }
 
 /** How long a circuit's longest way is; or what one choice of wire or supply would give it. */
@@ -33,10 +40,16 @@ const SAMPLES = { samples: 2000, seed: 1 }
 
 /** What is asked of circuits and takes longer than a frame; answered in parts, each as soon as it is known. */
 export const CIRCUIT_JOBS = {
-  remedies: (
-    { plan, measured, circuits }: MeasuredPlan & { readonly circuits: readonly CircuitId[] },
-    tell: Tell<Mending>,
-  ): void => {
+  remedies: ({ plan, measured, circuits, thin }: MeasuredPlan & Amiss, tell: Tell<Mending>): void => {
+    const catalog = mergeCatalogs(BUILT_IN, plan.catalog)
+    const today = conditionsOf(plan.weather, plan.wireTempC)
+    for (const circuit of [...circuits, ...thin]) {
+      const drawn = plan.circuits.get(circuit)
+      if (!drawn) continue
+      const model = circuitNetwork(plan, drawn, catalog, measured)
+      const { conditions } = worstCorner(model, today, [])
+      tell.part({ circuit, because: worstBecause(model, today, conditions) })
+    }
     for (const circuit of circuits) tell.part({ circuit, remedies: remediesFor(plan, circuit, measured) })
   },
   choices: (

@@ -7,12 +7,14 @@ import { type EnduranceRow, enduranceRows, supplyEndurance, type Use } from '../
 import { worstCorner } from '../budget/envelope'
 import { crowdRow, type LeftOffHook, leftOffHookRows } from '../budget/left-lying'
 import { longestWay, shortestWay } from '../budget/path'
+import { reachOf } from '../budget/reach'
 import type { Check, VoiceRow } from '../budget/rows'
 import { isSwitchboard } from '../budget/trunk-ends'
 import { leastOf } from '../budget/verdict'
-import { type PartAlone, partsAlone, worstBecause } from '../budget/worst-parts'
+import { type PartAlone, partsAlone, type WorstBecause, worstBecause } from '../budget/worst-parts'
 import type { Plan } from '../plan/plan'
 import { workOf } from '../plan/work'
+import { type Quoted, quotedFor } from './quoted-reach'
 import type { ReportCircuit } from './report'
 
 /** A length of wire along a route: the way of the check that ends the reach, as long as it could be. */
@@ -34,11 +36,13 @@ export interface Outlook {
   readonly endurance: readonly EnduranceRow[]
   /** Days that the battery behind a board or an exchange lasts at so many calls a day; empty elsewhere. */
   readonly callsPerDay: readonly { readonly calls: number; readonly days: number | null }[]
-  /** Each part of the worst weather by itself, and which of them a failure in the worst weather takes; null where it holds. */
-  readonly worstAlone: readonly PartAlone[]
-  readonly worstBecause: ReturnType<typeof worstBecause>
+  /** Each part of the worst weather by itself with how far it would let the circuit reach, and which of them it takes; null where it works. */
+  readonly worstAlone: readonly (PartAlone & { readonly along: ReachAlong | null })[]
+  readonly worstBecause: WorstBecause | null
   readonly reachAlong: ReachAlong | null
   readonly worstReachAlong: ReachAlong | null
+  /** What people quote for such a net, and how far it would reach in the worst weather if all its wire were worn; null where it is not farther than that. */
+  readonly quoted: (Quoted & { readonly wornAlong: ReachAlong | null }) | null
 }
 
 interface Pitch {
@@ -65,17 +69,23 @@ export function outlookOf(
   { missing, voice, reach, worst }: Pick<ReportCircuit, 'missing' | 'voice' | 'reach' | 'worst'>,
 ): Outlook {
   const corner = worstCorner(model, today, missing)
+  const calling = howToCall(model, today)
+  const reachAlong = along(model, reach)
   return {
-    calling: howToCall(model, today),
+    calling,
     offHook: leftOffHookRows(model, today),
     crowd: crowdRow(model, today),
     pitch: pitchOf(model, today, voice),
     endurance: enduranceRows(model, today, useOf(plan)),
     callsPerDay: callsPerDay(model, today, plan),
-    worstAlone: partsAlone(model, today, missing),
+    worstAlone: partsAlone(model, today, missing).map((part) => ({
+      ...part,
+      along: along(model, part.reach),
+    })),
     worstBecause: worstBecause(model, today, corner.conditions),
-    reachAlong: along(model, reach),
+    reachAlong,
     worstReachAlong: along(model, worst.reach),
+    quoted: quotedOf(model, calling, reachAlong, corner.conditions),
   }
 }
 
@@ -96,6 +106,21 @@ function callsPerDay(model: CircuitModel, today: Conditions, plan: Plan): Outloo
   })
 }
 
+/** A reach that is farther than this many times what people quote wants a reason. */
+const FARTHER = 1.25
+
+function quotedOf(
+  model: CircuitModel,
+  calling: HowToCall,
+  reachAlong: ReachAlong | null,
+  worst: Conditions,
+): Outlook['quoted'] {
+  const quoted = quotedFor(model, calling)
+  if (!quoted || !reachAlong || reachAlong.reachM <= FARTHER * quoted.quotedM) return null
+  const worn = { ...model, lines: model.lines.map((line) => ({ ...line, worn: true as const })) }
+  return { ...quoted, wornAlong: along(worn, reachOf(worn, worst)) }
+}
+
 /** How the net is used in a day, by the plan; batteries are as warm as the wire. */
 export const useOf = (plan: Plan): Use => ({
   talkMinutesPerDay: workOf(plan, 'talkMinutesPerDay'),
@@ -103,16 +128,33 @@ export const useOf = (plan: Plan): Use => ({
   tempC: plan.wireTempC,
 })
 
-/** The way between the two ends of the check that fails first; of a check at one station the longest way of the circuit. */
+/**
+ * The way between the two ends of the check that fails first; of current behind a ringdown unit the way from the unit, as none passes through it;
+ * of a check at one station the longest way of the circuit.
+ */
 function along(
   model: CircuitModel,
   { factor, check }: { factor: number; check: Check | null },
 ): ReachAlong | null {
   if (!check) return null
-  const { from, to } = tradeOf(check.kind).call(check as never)
+  const { from, to } = endsOf(model, check)
   const way = shortestWay(model, model.stations.indexOf(from), model.stations.indexOf(to)) ?? []
   const wireM = way.reduce((sum, line) => sum + line.wireM, 0)
   if (wireM > 0) return { from, to, wireM, reachM: factor * wireM }
   const longest = longestWay(model)
   return longest && { ...longest, reachM: factor * longest.wireM }
+}
+
+function endsOf(
+  { supply, stations }: CircuitModel,
+  check: Check,
+): { readonly from: string; readonly to: string } {
+  if (
+    check.kind === 'loop' &&
+    supply &&
+    (supply.supply.kind === 'ringdown' || isSwitchboard(supply.supply)) &&
+    stations[supply.node] !== check.station
+  )
+    return { from: stations[supply.node]!, to: check.station }
+  return tradeOf(check.kind).call(check as never)
 }

@@ -6,7 +6,8 @@ import { isAmiss } from '../report/remedies'
 import type { Store } from './store'
 
 /**
- * Looks for remedies off the main thread whenever the plan has settled, and puts them into `store.remedies`. A circuit that is
+ * Looks for remedies off the main thread whenever the plan has settled, and puts them into `store.remedies`; before them what the worst weather
+ * takes, into `store.worstBecause`. A circuit that is
  * not among the keys is still being searched, or has nothing amiss; or `store.remedyFailure` says why none will come. Returns the
  * undoing of itself.
  */
@@ -16,17 +17,22 @@ export function searchRemedies(store: Store): () => void {
     if (store.dragging.value) return undefined
     const plan = store.settled.value
     const ground = store.ground.value
-    const circuits = store.report.value.circuits.filter(isAmiss).map(({ id }) => id)
+    const found = store.report.value.circuits
+    const circuits = found.filter(isAmiss).map(({ id }) => id)
+    const thin = found.filter((each) => !isAmiss(each) && each.worst.verdict === 'thin').map(({ id }) => id)
     store.remedies.value = new Map()
+    store.worstBecause.value = new Map()
     store.remedyFailure.value = ''
-    if (circuits.length === 0) return undefined
+    if (circuits.length + thin.length === 0) return undefined
     return whenStill(async (signal) => {
-      const question = { plan, measured: measurePlan(plan, ground), circuits }
+      const question = { plan, measured: measurePlan(plan, ground), circuits, thin }
       const result = await jobs.ask('remedies', question, {
         signal,
         about: () => [store.settled.peek(), store.ground.peek()],
-        onPart: ({ circuit, remedies }) => {
-          store.remedies.value = new Map(store.remedies.peek()).set(circuit, remedies)
+        onPart: (part) => {
+          if ('remedies' in part)
+            store.remedies.value = new Map(store.remedies.peek()).set(part.circuit, part.remedies)
+          else store.worstBecause.value = new Map(store.worstBecause.peek()).set(part.circuit, part.because)
         },
       })
       if (result && !result.ok) store.remedyFailure.value = result.problems[0]!.message

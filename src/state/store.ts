@@ -1,4 +1,5 @@
 import { batch, computed, signal } from '@preact/signals'
+import type { WorstBecause } from '../budget/worst-parts'
 import { BUILT_IN } from '../catalog/built-in'
 import { mergeCatalogs } from '../catalog/catalog'
 import type { Position } from '../geo/position'
@@ -73,6 +74,8 @@ export function createStore(initial: Plan = EMPTY_PLAN) {
   const told = signal<(Deed & { readonly after: Plan; readonly takesBack: boolean }) | null>(null)
   /** What would mend a circuit: set from outside, when the hand is still and the search has ended. */
   const remedies = signal<ReadonlyMap<CircuitId, readonly Remedy[]>>(new Map())
+  /** What of the worst weather makes a circuit fail, or thin, there: set from outside likewise. */
+  const worstBecause = signal<ReadonlyMap<CircuitId, WorstBecause | null>>(new Map())
   /** Why the search for them has ended without an answer; empty while nothing is amiss. */
   const remedyFailure = signal('')
 
@@ -163,6 +166,7 @@ export function createStore(initial: Plan = EMPTY_PLAN) {
     inFile,
     refusedFile,
     remedies,
+    worstBecause,
     remedyFailure,
     faultPlace,
     /** The plan as last settled: what is saved. */

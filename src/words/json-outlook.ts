@@ -18,10 +18,10 @@ export function besideInWords(
     worst: {
       ...worst,
       reach: { ...worst.reach, along: worstReachAlong },
-      parts: outlook.worstAlone.map(({ check, reach: alone, ...part }) => ({
+      parts: outlook.worstAlone.map(({ check, reach: alone, along, ...part }) => ({
         ...part,
         limitedBy: check ? checkText(check) : '',
-        reach: { factor: alone.factor, limitedBy: alone.check ? checkText(alone.check) : '' },
+        reach: { factor: alone.factor, limitedBy: alone.check ? checkText(alone.check) : '', along },
       })),
       because: worstBecause?.parts ?? [],
       says: worstSentence(worstBecause, worst, say),

@@ -3,12 +3,13 @@ import type { End, EnduranceRow } from '../budget/endurance'
 import type { LeftOffHook } from '../budget/left-lying'
 import type { VoiceRow } from '../budget/rows'
 import { judge } from '../budget/verdict'
-import type { WorstPart } from '../budget/worst-parts'
-import type { Outlook, ReachAlong } from '../report/outlook'
-import type { Reach, ReportCircuit } from '../report/report'
+import type { Outlook } from '../report/outlook'
+import type { QuotedNet } from '../report/quoted-reach'
+import type { Reach } from '../report/report'
 import { checkWords } from './check-words'
 import type { Tongue } from './tongue'
 import { formatCount, formatDb, formatList, formatVolts, plainNumber } from './units'
+import { becauseWords, partWords } from './worst-words'
 
 /** How one calls on a circuit, in one sentence that a person can act on. */
 export function callingSentence(calling: HowToCall, { name }: Tongue): string {
@@ -114,48 +115,69 @@ export function pitchSentence(pitch: Outlook['pitch'], { name }: Tongue): string
   return `Near its limit speech gets dull: from ${name(pitch.from)} to ${name(pitch.to)} ${formatList(losses)} are lost.`
 }
 
-function partWords(part: WorstPart, wireTempC: number, { temp }: Tongue): string {
-  switch (part) {
-    case 'wet':
-      return 'wet'
-    case 'dry':
-      return 'dry'
-    case 'hot':
-    case 'cold':
-      return `at ${temp(wireTempC)}`
-    case 'battery':
-      return 'with the battery spent'
-    case 'ringing':
-      return 'with weak ringing'
-  }
+/** `fails wet, at 50 °C, with the battery spent: the current at Sheepfold`; empty where it works. */
+export const worstSentence = (
+  because: Outlook['worstBecause'],
+  worst: { readonly wireTempC: number },
+  say: Tongue,
+): string => (because ? `${because.verdict} ${becauseWords(because, worst, say)}` : '')
+
+/** A part that shortens the reach by less than this is not told. */
+const TOLD = 0.98
+
+/** How far each part of the worst weather alone would let it reach, for those that shorten it: `Wet: 22 km, then the bell at B fails.` */
+export function aloneSentences(
+  { worstAlone, reachAlong }: Pick<Outlook, 'worstAlone' | 'reachAlong'>,
+  say: Tongue,
+): readonly string[] {
+  const todayM = reachAlong?.reachM ?? Number.POSITIVE_INFINITY
+  return worstAlone.flatMap(({ part, wireTempC, reach, along }) => {
+    if (!reach.check || !(along && along.reachM < TOLD * todayM)) return []
+    const lead = capital(partWords(part, wireTempC, say))
+    const what = checkWords(reach.check, say.name)
+    if (reach.factor === 0) return [`${lead}: nowhere, ${what} fails with no wire at all.`]
+    return [`${lead}: ${say.roughly(along.reachM)}, then ${what} fails.`]
+  })
 }
 
-/** `fails wet, at 50 °C, with the battery spent: the current at Sheepfold`: what it takes, and what then fails; empty where it holds. */
-export function worstSentence(
-  because: Outlook['worstBecause'],
-  worst: ReportCircuit['worst'],
-  say: Tongue,
-): string {
-  if (!because?.check) return ''
-  const parts = because.parts.map((part) => partWords(part, worst.wireTempC, say))
-  return `fails ${parts.length === 0 ? 'as it is today' : parts.join(', ')}: ${checkWords(because.check, say.name)}`
+const QUOTED: Readonly<Record<QuotedNet, string>> = {
+  crank: 'between crank sets',
+  lift: 'with a ringdown unit',
+  series: 'with two 9 V batteries in one leg',
 }
+
+/** Why the reach is longer than what people quote; empty where it is not. */
+export function quotedSentence({ quoted }: Pick<Outlook, 'quoted'>, { roughly }: Tongue): string {
+  if (!quoted) return ''
+  const { net, quotedM, wornAlong } = quoted
+  const worn = wornAlong
+    ? `: if all of it were, this circuit would reach ${roughly(wornAlong.reachM)} in the worst weather`
+    : ''
+  return `People quote less, about ${roughly(quotedM)} ${QUOTED[net]}. They speak of wire that is old and nicked${worn}. Poor splices, noise and tired ears take more; this counts wire, sets and batteries as their entries have them.`
+}
+
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1)
 
 /** `It would reach 33 km of this wire along this route (19 km in the worst weather), then the bell at B fails.` */
 export function reachAlongSentence(
   { reach, worst }: { readonly reach: Reach; readonly worst: { readonly reach: Reach } },
   { reachAlong, worstReachAlong }: Pick<Outlook, 'reachAlong' | 'worstReachAlong'>,
-  { run, name }: Tongue,
+  { roughly, run, name }: Tongue,
 ): string {
-  if (!reachAlong || !reach.check) return 'The length of wire is not what limits it.'
+  if (!reachAlong || !reach.check) {
+    if (!worstReachAlong || !worst.reach.check) return 'The length of wire is not what limits it.'
+    const what = checkWords(worst.reach.check, name)
+    if (worst.reach.factor === 0)
+      return `In the worst weather it reaches nowhere: ${what} fails with no wire at all.`
+    return `The length of wire is not what limits it today; in the worst weather it would reach ${roughly(worstReachAlong.reachM)} of this wire along this route, then ${what} fails.`
+  }
   const what = checkWords(reach.check, name)
   if (reach.factor === 0) return `Nowhere: ${what} fails with no wire at all.`
-  const far = ({ reachM }: ReachAlong) => run(Number(reachM.toPrecision(2)))
   const atWorst = !worstReachAlong
     ? ''
     : worst.reach.factor === 0
       ? ' (nowhere in the worst weather)'
-      : ` (${far(worstReachAlong)} in the worst weather)`
+      : ` (${roughly(worstReachAlong.reachM)} in the worst weather)`
   const verb = reach.factor < 1 ? 'It reaches only' : 'It would reach'
-  return `${verb} ${far(reachAlong)} of this wire along this route${atWorst}, then ${what} fails. It is ${run(reachAlong.wireM)} from ${name(reachAlong.from)} to ${name(reachAlong.to)} now.`
+  return `${verb} ${roughly(reachAlong.reachM)} of this wire along this route${atWorst}, then ${what} fails. It is ${run(reachAlong.wireM)} from ${name(reachAlong.from)} to ${name(reachAlong.to)} now.`
 }

@@ -11,6 +11,7 @@ import {
   formatLengthM,
   formatMassKg,
   formatQuantity,
+  formatRoughM,
   formatRunM,
   formatTempC,
   type Quantity,
@@ -35,6 +36,8 @@ export interface Tongue {
   readonly depth: (m: number) => string
   /** `318 m`, `6.84 km`, `400 ft`, `4.25 mi`: the length of a line or a net. */
   readonly run: (m: number) => string
+  /** `33 km`, `850 m`, `4.2 mi`: to two figures, where more would say too much. */
+  readonly roughly: (m: number) => string
   /** `6.84 km`, `4.25 mi`. */
   readonly distance: (m: number) => string
   readonly mass: (kg: number) => string
@@ -61,6 +64,7 @@ export function tongueOf(plan: Plan, system: UnitSystem): Tongue {
     heightUp: (m) => roundedUp(m, 10, system),
     depth: (m) => formatQuantity(m, 'depthM', system),
     run: (m) => formatRunM(m, system),
+    roughly: (m) => formatRoughM(m, system),
     distance: (m) => formatDistanceM(m, system),
     mass: (kg) => formatMassKg(kg, system),
     force: (newton) => formatQuantity(newton, 'forceN', system),

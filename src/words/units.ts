@@ -114,11 +114,18 @@ export function formatHeightM(m: number, system: UnitSystem): string {
 export const formatDistanceM = (m: number, system: UnitSystem): string =>
   show(m, unitOf('lengthKm', system), 2)
 
+const isShort = (lengthM: number, system: UnitSystem): boolean =>
+  lengthM < (system === 'us' ? METRES_PER_MILE / 10 : 1000) - 0.5
+
 /** `318 m` below a kilometre, else `6.84 km`; `400 ft` below a tenth of a mile, else `4.25 mi`. */
 export const formatRunM = (lengthM: number, system: UnitSystem): string =>
-  lengthM < (system === 'us' ? METRES_PER_MILE / 10 : 1000) - 0.5
-    ? formatLengthM(lengthM, system)
-    : formatDistanceM(lengthM, system)
+  isShort(lengthM, system) ? formatLengthM(lengthM, system) : formatDistanceM(lengthM, system)
+
+/** `33 km`, `850 m`, `4.2 mi`: a length to two figures. */
+export function formatRoughM(m: number, system: UnitSystem): string {
+  const { fromSi, sign } = unitOf(isShort(m, system) ? 'lengthM' : 'lengthKm', system)
+  return `${Number(fromSi(m).toPrecision(2))} ${sign}`
+}
 
 /** `13.5 kg` or `29.8 lb`, to one decimal. */
 export const formatMassKg = (kg: number, system: UnitSystem): string => show(kg, unitOf('massKg', system), 1)

@@ -1,11 +1,14 @@
 import { describe, expect, test } from 'vitest'
+import type { Tip } from '../../src/budget/odds'
 import { EMPTY_PLAN } from '../../src/plan/plan'
-import { oddsSentence, tipSentence } from '../../src/words/odds-words'
+import { hundredOf, hundredWords, oddsSentence, tipGroups, tipSentence } from '../../src/words/odds-words'
 import {
+  aloneSentences,
   callingSentence,
   crowdSentence,
   enduranceSentence,
   leftSentence,
+  quotedSentence,
   reachAlongSentence,
   worstSentence,
 } from '../../src/words/outlook-words'
@@ -29,10 +32,10 @@ test('how one calls is a sentence that a person can act on', () => {
 
 test('why it fails in the worst weather names each part that it takes', () => {
   const worst = { wireTempC: 50 } as Parameters<typeof worstSentence>[1]
-  expect(worstSentence({ parts: ['wet', 'hot', 'battery'], check: loop }, worst, say)).toBe(
+  expect(worstSentence({ verdict: 'fails', parts: ['wet', 'hot', 'battery'], check: loop }, worst, say)).toBe(
     'fails wet, at 50 °C, with the battery spent: the current at FORD',
   )
-  expect(worstSentence({ parts: ['hot'], check: loop }, worst, us)).toBe(
+  expect(worstSentence({ verdict: 'fails', parts: ['hot'], check: loop }, worst, us)).toBe(
     'fails at 122 °F: the current at FORD',
   )
   expect(worstSentence(null, worst, say)).toBe('')
@@ -66,7 +69,7 @@ describe('the reach', () => {
         say,
       ),
     ).toBe(
-      'It would reach 33.00 km of this wire along this route (19.00 km in the worst weather), then the bell at FORD fails. It is 5.00 km from HUT to FORD now.',
+      'It would reach 33 km of this wire along this route (19 km in the worst weather), then the bell at FORD fails. It is 5.00 km from HUT to FORD now.',
     )
   })
   test('is nowhere where no wire at all fails', () => {
@@ -95,14 +98,49 @@ test('a handset left lying and everybody listening are told by the worst of them
 
 test('odds are told of a hundred, and never as sure where they are not', () => {
   const share = { works: 0.9995, low: 0.997, high: 0.99991 }
-  const sentence = oddsSentence({
-    samples: 2000,
-    today: share,
-    worst: { works: 0.61, low: 0.588, high: 0.631 },
-    tips: [],
-  })
-  expect(sentence).toBe('Of 100 such circuits over 99 work today, and 61 in the worst weather (59 to 63).')
-  expect(tipSentence({ what: 'ringer.minVolts', entry: 'set', at: 'ford', share: 0.66 }, String, say)).toBe(
-    'Measure the volts that just ring the bell at FORD: on it hangs two thirds of the doubt.',
+  const odds = { samples: 2000, today: share, worst: { works: 0.61, low: 0.588, high: 0.631 }, tips: [] }
+  expect(oddsSentence(odds)).toBe(
+    'Today over 99 of 100 such circuits work (99 to 100); in the worst weather 61 of 100 (58 to 64).',
   )
+  expect(hundredOf(odds)).toEqual({ always: 61, today: 38, never: 1 })
+  const all = { works: 1, low: 0.998, high: 1 }
+  const none = { works: 0, low: 0, high: 0.0019 }
+  expect(oddsSentence({ ...odds, today: all, worst: none })).toBe(
+    'Today all of 2,000 such circuits work (at least 99 in 100); in the worst weather none of 2,000 (at most 1 in 100).',
+  )
+  expect(hundredWords(hundredOf({ ...odds, today: all, worst: none }))).toBe(
+    'Of a hundred such circuits 0 work in any weather, 100 only today, 0 fail.',
+  )
+})
+
+test('what the doubt hangs on is told by what to measure, the same figure at several stations as one', () => {
+  const tip = (at: string, share: number) => ({ what: 'ringer.minVolts', entry: 'set', at, share })
+  const told = (tips: readonly Tip[]) => tipGroups(tips).map((group) => tipSentence(group, String, say))
+  expect(told([tip('ford', 0.66)])).toEqual([
+    'Measure the volts that just ring the bell at FORD: on it hangs two thirds of the doubt.',
+  ])
+  expect(told([tip('ford', 0.2), tip('hut', 0.15), tip('mill', 0.15)])).toEqual([
+    'Measure the volts that just ring the bell at FORD, HUT and MILL: on them hangs half of the doubt.',
+  ])
+  expect(told([{ what: 'loopOhmPerKm', entry: 'wire', share: 0.19 }])).toEqual([])
+})
+
+test('a reach beyond what people quote says why, and what each part of the worst weather takes of it', () => {
+  const long = { from: 'hut', to: 'ford', wireM: 5000, reachM: 33_000 }
+  const sentence = quotedSentence(
+    { quoted: { net: 'crank', quotedM: 6400, wornAlong: { ...long, reachM: 8120 } } },
+    say,
+  )
+  expect(sentence).toMatch(/^People quote less, about 6\.4 km between crank sets\./)
+  expect(sentence).toMatch(/8\.1 km in the worst weather/)
+  expect(quotedSentence({ quoted: null }, say)).toBe('')
+  const part = (reachM: number) => ({
+    ...({ part: 'wet', wireTempC: 5, verdict: 'works', check: bell } as const),
+    reach: { factor: reachM / 5000, check: bell },
+    along: { ...long, reachM },
+  })
+  expect(aloneSentences({ worstAlone: [part(22_000)], reachAlong: long }, say)).toEqual([
+    'Wet: 22 km, then the bell at FORD fails.',
+  ])
+  expect(aloneSentences({ worstAlone: [part(33_000)], reachAlong: long }, say)).toEqual([])
 })

@@ -8,7 +8,6 @@ import type { Reckoned } from '../../state/circuit-prospect'
 import type { Store } from '../../state/store'
 import { ASKED_KINDS, wordsOf } from '../../words/check-words'
 import { lackSentence, remarkSentence } from '../../words/circuit-notes'
-import { reachSentence } from '../../words/circuit-words'
 import { tongueOf } from '../../words/tongue'
 import { formatCount, formatMassKg, formatRunM } from '../../words/units'
 import { CautionList } from '../caution-list'
@@ -90,15 +89,7 @@ export function CircuitCard({ store, id }: { store: Store; id: CircuitId }) {
       )}
       {!unfinished && <ProspectQuestions store={store} id={id} reckoned={reckoned} />}
       <Question ask="How far could it go?">
-        {unfinished ? (
-          <p>{UNFINISHED}</p>
-        ) : (
-          <>
-            <p>{reachSentence(found.reach, nameOf)}</p>
-            <p class="soft">In the worst weather: {lowerFirst(reachSentence(found.worst.reach, nameOf))}</p>
-            <ReachAlongRoute store={store} id={id} reckoned={reckoned} />
-          </>
-        )}
+        {unfinished ? <p>{UNFINISHED}</p> : <ReachAlongRoute store={store} id={id} reckoned={reckoned} />}
         <ReachStudies store={store} id={id} />
       </Question>
       <Question ask="What do we carry?">
@@ -191,5 +182,3 @@ function Hurts({ store, circuit }: { store: Store; circuit: Circuit }) {
     </Question>
   )
 }
-
-const lowerFirst = (sentence: string) => sentence.charAt(0).toLowerCase() + sentence.slice(1)

@@ -1,19 +1,23 @@
 import type { Signal } from '@preact/signals'
 import { useEffect } from 'preact/hooks'
+import type { Odds } from '../../budget/odds'
 import { isolated } from '../../isolated'
 import type { CircuitId } from '../../plan/id'
 import { type Reckoned, watchProspect } from '../../state/circuit-prospect'
 import type { Store } from '../../state/store'
-import { oddsSentence, tipSentence } from '../../words/odds-words'
+import { hundredOf, NO_TIP, oddsSentence, tipGroups, tipSentence } from '../../words/odds-words'
 import {
+  aloneSentences,
   callingSentence,
   crowdSentence,
   leftSentence,
   pitchSentence,
+  quotedSentence,
   reachAlongSentence,
-  worstSentence,
 } from '../../words/outlook-words'
 import { Question } from '../question'
+import { HundredView } from './hundred'
+import './study.css'
 
 interface Props {
   readonly store: Store
@@ -45,11 +49,8 @@ export function ProspectQuestions({ store, id, reckoned }: Props) {
       </Question>
       <Question ask="How sure is it?">
         <p>{oddsSentence(odds)}</p>
-        {odds.tips.slice(0, 2).map((tip) => (
-          <p key={`${tip.what} ${tip.entry} ${tip.at}`} class="soft">
-            {tipSentence(tip, nameOfEntry, say)}
-          </p>
-        ))}
+        <HundredView hundred={hundredOf(odds)} />
+        <Tips tips={odds.tips} nameOfEntry={nameOfEntry} store={store} isSure={isSure(odds)} />
       </Question>
       {outlook.pitch && <p>{pitchSentence(outlook.pitch, say)}</p>}
       {badDay.length > 0 && (
@@ -63,17 +64,50 @@ export function ProspectQuestions({ store, id, reckoned }: Props) {
   )
 }
 
-/** How much wire the circuit could have along its route, and what it takes to make it fail. */
+/** All of them work, or none does, today and at worst: measuring settles nothing. */
+const isSure = ({ today, worst }: Odds): boolean =>
+  [today.works, worst.works].every((share) => share === 0 || share === 1)
+
+/** What the doubt hangs on, by figures to be measured. */
+function Tips(props: {
+  readonly store: Store
+  readonly tips: Odds['tips']
+  readonly nameOfEntry: (entry: string) => string
+  readonly isSure: boolean
+}) {
+  if (props.isSure) return null
+  const groups = tipGroups(props.tips)
+  if (groups.length === 0) return <p class="soft">{NO_TIP}</p>
+  return groups.map((group) => (
+    <p key={`${group.what} ${group.entry}`} class="soft">
+      {tipSentence(group, props.nameOfEntry, props.store.tongue.value)}
+    </p>
+  ))
+}
+
+/** How much wire the circuit could have along its route, why that is more than people quote, and what each part of the worst weather takes of it. */
 export function ReachAlongRoute({ store, id, reckoned }: Props) {
-  const { prospect } = reckoned.value
+  const { prospect, failure } = reckoned.value
   const found = store.report.value.circuits.find((each) => each.id === id)
-  if (!prospect || !found) return null
+  if (!found || failure) return null
+  if (!prospect) return <p class="soft">It is being worked out.</p>
   const say = store.tongue.value
-  const worst = worstSentence(prospect.outlook.worstBecause, found.worst, say)
+  const quoted = quotedSentence(prospect.outlook, say)
+  const alone = aloneSentences(prospect.outlook, say)
   return (
     <>
       <p>{reachAlongSentence(found, prospect.outlook, say)}</p>
-      {worst && <p class="soft">As drawn it {worst}.</p>}
+      {quoted && <p class="soft">{quoted}</p>}
+      {alone.length > 0 && (
+        <>
+          <p>Of the worst weather each part alone would leave it:</p>
+          <ul class="plain">
+            {alone.map((sentence) => (
+              <li key={sentence}>{sentence}</li>
+            ))}
+          </ul>
+        </>
+      )}
     </>
   )
 }

@@ -8,6 +8,7 @@ import { checkWords } from '../../words/check-words'
 import { lackSentence } from '../../words/circuit-notes'
 import { nameIn, tongueOf } from '../../words/tongue'
 import { formatCount } from '../../words/units'
+import { becauseWords } from '../../words/worst-words'
 import { UnjoinedStations } from '../ground/net-questions'
 import { loadWhenShown } from '../load-when-shown'
 import { VerdictMark } from '../verdict-mark'
@@ -80,9 +81,11 @@ function reason(store: Store, { verdict, missing, reach }: ReportCircuit): strin
   return `today: ${checkWords(reach.check, (id) => stationName(store.plan.value, id))}`
 }
 
-function worstReason(store: Store, { worst }: ReportCircuit): string {
+function worstReason(store: Store, { id, worst }: ReportCircuit): string {
+  const because = store.worstBecause.value.get(id)
+  if (because?.verdict === worst.verdict) return becauseWords(because, worst, store.tongue.value)
   if (worst.verdict === 'works' || !worst.check) return 'in the worst weather'
-  return `in the worst weather: ${checkWords(worst.check, (id) => stationName(store.plan.value, id))}`
+  return `in the worst weather: ${checkWords(worst.check, (station) => stationName(store.plan.value, station))}`
 }
 
 /** How the circuits stand, in a sentence. */
