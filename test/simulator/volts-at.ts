@@ -1,16 +1,29 @@
 import { Simulation } from 'eecircuit-engine'
 import { expect } from 'vitest'
 
-/** One circuit simulator for a test file: ngspice, as the package eecircuit-engine carries it. */
-export async function simulator() {
+/** It gives no memory back: after so many circuits another takes its place. */
+const MOST_RUNS = 1500
+
+async function started(): Promise<Simulation> {
   const simulation = new Simulation()
   await simulation.start()
+  return simulation
+}
+
+/** One circuit simulator for a test file: ngspice, as the package eecircuit-engine carries it. */
+export async function simulator() {
+  let simulation = await started()
+  let runs = 0
   /** Volts at some nodes: rms phasor lengths at a frequency, or direct volts at 0 Hz. */
   return async (
     cards: readonly string[],
     nodes: readonly string[],
     hz: number,
   ): Promise<readonly number[]> => {
+    if (runs++ >= MOST_RUNS) {
+      simulation = await started()
+      runs = 0
+    }
     const analysis = hz === 0 ? '.op' : `.ac lin 1 ${hz} ${hz}`
     simulation.setNetList(['random circuit', ...cards, analysis, '.end'].join('\n'))
     const result = await simulation.runSim()
