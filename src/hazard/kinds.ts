@@ -72,6 +72,8 @@ export interface HazardTrade {
   readonly known: RegExp
   readonly stroke: Stroke
   readonly fill: Fill
+  /** Drawn as an area where the hand only says that it is done: what people keep out of has an inside. */
+  readonly endsAsArea?: true
   /** Whether a splice should keep off a crossing, where it cannot be got at. */
   readonly keepsSplicesOff: boolean
   readonly at: Readonly<Record<Lay, AtCrossing>>
@@ -212,6 +214,7 @@ export const HAZARDS: Readonly<Record<HazardKind, HazardTrade>> = {
     known: /keep.?out|danger|military|restricted|forbidden|range|private/,
     stroke: 'chained',
     fill: 'hatch',
+    endsAsArea: true,
     keepsSplicesOff: false,
     at: { surface: BARRED, overhead: BARRED, buried: BARRED, water: BARRED },
     route: { isBarred: true },

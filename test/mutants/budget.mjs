@@ -20,11 +20,7 @@ const reach = inFile('reach.ts', ['test/budget'])
 /** @type {readonly Mutant[]} */
 export const BUDGET = [
   constants('resistance falls with warmth', '(wireTempC - 20)', '(20 - wireTempC)'),
-  constants(
-    'earth return keeps both conductors',
-    "returnBy === 'earth' ? 0.5 : 1",
-    "returnBy === 'earth' ? 1 : 0.5",
-  ),
+  constants('earth return keeps both conductors', 'warm * (byEarth ? 0.5 : 1)', 'warm * (byEarth ? 1 : 0.5)'),
   constants('millihenry taken for henry', 'wire.loopMilliHPerKm / 1000', 'wire.loopMilliHPerKm'),
   constants('wet capacitance forgotten', '(wire.wetNanoFPerKm ?? wire.nanoFPerKm)', 'wire.nanoFPerKm'),
   uniform(
@@ -65,8 +61,8 @@ export const BUDGET = [
     'Math.min(sets[i]!.set.maxLossDb, sets[j]!.set.maxLossDb)',
     'Math.max(sets[i]!.set.maxLossDb, sets[j]!.set.maxLossDb)',
   ),
-  voice('power for voltage decibels', 'return 20 * Math.log10((za * zb)', 'return 10 * Math.log10((za * zb)'),
-  voice('loss through the unit forgotten', 'portOf[i] === portOf[j] ? 0 : throughUnitDb', '0'),
+  voice('power for voltage decibels', '20 * Math.log10((a.ohms', '10 * Math.log10((a.ohms'),
+  voice('loss through the unit forgotten', '(portOf[i] === portOf[j] ? 0 : throughUnitDb)', '0'),
   call('milliamperes taken for amperes', 'supply.maxMA / 1000', 'supply.maxMA'),
   call('the lamp’s volts forgotten', '- (supply.indicator?.forwardVolts ?? 0)', '+ 0'),
   call('the lamp’s ohms forgotten', 'supply.ohms + (supply.indicator?.ohms ?? 0)', 'supply.ohms'),

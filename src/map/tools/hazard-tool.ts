@@ -41,7 +41,7 @@ export function hazardTool(bench: Bench): MapTool & { readonly remove: () => voi
   }
   /** Ends it as its kind asks: what people keep out of is an area. */
   const endAsKind = (): boolean => {
-    const isArea = bench.hazardKind.peek() === 'keep-out' && corners.peek().length >= 3
+    const isArea = HAZARDS[bench.hazardKind.peek()].endsAsArea && corners.peek().length >= 3
     return end(isArea ? 'area' : 'line')
   }
   const back = (): boolean => {
