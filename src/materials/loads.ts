@@ -1,10 +1,14 @@
 import type { Catalog } from '../catalog/catalog'
+import { CELLS } from '../catalog/cells'
+import { GEAR_KG, GEAR_KINDS, type GearKind, TEST_SET_KG } from '../catalog/line-gear'
+import type { LineId } from '../plan/id'
 import type { Plan } from '../plan/plan'
 import { WORK } from '../plan/work'
 import { fullSpoolKg } from './carried-spools'
+import { addGear, type LineGear, NO_GEAR } from './line-gear'
 import type { WireSpools } from './spool-plan'
 
-export const LOAD_KINDS = ['wire', 'reel', 'set', 'battery', 'tools'] as const
+export const LOAD_KINDS = ['wire', 'reel', 'set', 'battery', 'gear', 'tools'] as const
 export type LoadKind = (typeof LOAD_KINDS)[number]
 
 /** What a row of the load list is: entries of the catalog by id. */
@@ -12,13 +16,18 @@ export type LoadThing =
   | { readonly kind: 'spool'; readonly wire: string; readonly lengthM: number }
   | { readonly kind: 'set'; readonly set: string }
   | { readonly kind: 'supply'; readonly supply: string }
-  | { readonly kind: 'cell' }
+  /** `cell`: its kind, where the set says which. */
+  | { readonly kind: 'cell'; readonly cell: string | null }
+  | { readonly kind: GearKind }
   | { readonly kind: 'tools' }
+  | { readonly kind: 'test-set' }
 
 /** One row of the load list: so many things of one mass. A spool is one thing; its wire and its reel are weighed apart. */
 export interface LoadItem {
   readonly thing: LoadThing
   readonly count: number
+  /** How many of them are spare. */
+  readonly spare: number
   readonly eachKg: number
   readonly kg: Readonly<Partial<Record<LoadKind, number>>>
 }
@@ -86,9 +95,10 @@ export const DEFAULT_LOADS: LoadAllowances = {
   reelPct: WORK.reelPct.usual,
 }
 
-const item = (thing: LoadThing, count: number, each: LoadItem['kg']): LoadItem => ({
+const item = (thing: LoadThing, count: number, each: LoadItem['kg'], spare = 0): LoadItem => ({
   thing,
   count,
+  spare,
   eachKg: LOAD_KINDS.reduce((sum, kind) => sum + (each[kind] ?? 0), 0),
   kg: Object.fromEntries(Object.entries(each).map(([kind, kg]) => [kind, kg * count])),
 })
@@ -113,8 +123,35 @@ function personLoads(items: readonly LoadItem[], limitKg: number): number {
   return full + restKg.length
 }
 
+/** What a set's own battery is made of, and how many: as the set says, or as the plan allows for a set that does not. */
+export function cellsOfSet(
+  set: string,
+  catalog: Catalog,
+  { cellsPerSet }: Pick<LoadAllowances, 'cellsPerSet'>,
+): { readonly cell: string | null; readonly count: number } {
+  const entry = catalog.sets.get(set)
+  if (entry?.talk !== 'local') return { cell: null, count: 0 }
+  const { cell, cells } = entry.battery ?? {}
+  return cell && cells ? { cell, count: cells } : { cell: null, count: cellsPerSet }
+}
+
+function cellsInUse(
+  setIds: readonly string[],
+  catalog: Catalog,
+  allowances: LoadAllowances,
+): ReadonlyMap<string | null, number> {
+  const inUse = new Map<string | null, number>()
+  for (const id of setIds) {
+    const { cell, count } = cellsOfSet(id, catalog, allowances)
+    if (count > 0) inUse.set(cell, (inUse.get(cell) ?? 0) + count)
+  }
+  return inUse
+}
+
+const NONE: ReadonlyMap<LineId, LineGear> = new Map()
+
 /**
- * What is carried, by mass in kg: the wire and its reels, the sets, the batteries with their spares, and the tools; how many loads
+ * What is carried, by mass in kg: the wire and its reels, the sets, the batteries with their spares, what the lines take besides, and the tools; how many loads
  * of one person it makes, and how many trips of the crew.
  *
  * Range: things are packed into loads by first fit, which is at most about a quarter above the fewest loads there could be.
@@ -124,14 +161,23 @@ export function loadsOf(
   catalog: Catalog,
   spools: readonly WireSpools[],
   allowances: LoadAllowances = DEFAULT_LOADS,
+  gear: ReadonlyMap<LineId, LineGear> = NONE,
 ): Loads {
   const items: LoadItem[] = []
-  for (const { wire, carry } of spools) {
+  for (const { wire, carry, used } of spools) {
     const entry = catalog.wires.get(wire)
     for (const { lengthM, count } of carry) {
       const wireKg = (lengthM / 1000) * (entry?.kgPerKm ?? 0)
       const reelKg = fullSpoolKg(wire, lengthM, entry?.kgPerKm ?? 0, allowances.reelPct) - wireKg
-      items.push(item({ kind: 'spool', wire, lengthM }, count, { wire: wireKg, reel: reelKg }))
+      const inUse = used.filter((spool) => spool.lengthM === lengthM).length
+      items.push(
+        item(
+          { kind: 'spool', wire, lengthM },
+          count,
+          { wire: wireKg, reel: reelKg },
+          Math.max(0, count - inUse),
+        ),
+      )
     }
   }
   const setIds = [...plan.circuits.values()].flatMap((circuit) => [...circuit.sets.values()])
@@ -140,22 +186,30 @@ export function loadsOf(
     items.push(item({ kind: 'set', set: id }, count, { set: catalog.sets.get(id)?.kg ?? allowances.setKg }))
   }
   const spare = 1 + allowances.spareBatteriesPct / 100
-  const localSets = setIds.filter((id) => catalog.sets.get(id)?.talk === 'local').length
-  const cells = Math.ceil(localSets * allowances.cellsPerSet * spare)
-  if (cells > 0) items.push(item({ kind: 'cell' }, cells, { battery: allowances.cellKg }))
+  for (const [cell, inUse] of cellsInUse(setIds, catalog, allowances)) {
+    const count = Math.ceil(inUse * spare)
+    const battery = CELLS.find(({ id }) => id === cell)?.kg ?? allowances.cellKg
+    items.push(item({ kind: 'cell', cell }, count, { battery }, count - inUse))
+  }
   const supplies = [...plan.circuits.values()].flatMap((circuit) =>
     circuit.supply ? [circuit.supply.type] : [],
   )
   for (const type of new Set(supplies)) {
-    const count = Math.ceil(supplies.filter((one) => one === type).length * spare)
+    const inUse = supplies.filter((one) => one === type).length
+    const count = Math.ceil(inUse * spare)
+    const battery = catalog.supplies.get(type)?.kg ?? allowances.supplyKg
+    items.push(item({ kind: 'supply', supply: type }, count, { battery }, count - inUse))
+  }
+  const total = [...gear.values()].reduce(addGear, NO_GEAR)
+  for (const kind of GEAR_KINDS)
+    if (total[kind] > 0) items.push(item({ kind }, total[kind], { gear: GEAR_KG[kind] }))
+  if (plan.lines.size > 0) {
+    const testSetKg = Math.min(TEST_SET_KG, allowances.toolsKg)
     items.push(
-      item({ kind: 'supply', supply: type }, count, {
-        battery: catalog.supplies.get(type)?.kg ?? allowances.supplyKg,
-      }),
+      item({ kind: 'tools' }, allowances.crews, { tools: allowances.toolsKg - testSetKg }),
+      item({ kind: 'test-set' }, allowances.crews, { tools: testSetKg }),
     )
   }
-  if (plan.lines.size > 0)
-    items.push(item({ kind: 'tools' }, allowances.crews, { tools: allowances.toolsKg }))
 
   const kgOf = (kind: LoadKind) => items.reduce((sum, { kg }) => sum + (kg[kind] ?? 0), 0)
   const kgByKind = {
@@ -163,6 +217,7 @@ export function loadsOf(
     reel: kgOf('reel'),
     set: kgOf('set'),
     battery: kgOf('battery'),
+    gear: kgOf('gear'),
     tools: kgOf('tools'),
   }
   const loads = personLoads(items, allowances.perPersonKg)

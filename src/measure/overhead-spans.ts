@@ -27,6 +27,10 @@ export interface OverheadLeg {
   readonly groundAt: (distanceM: number) => number
 }
 
+/** Spans of an overhead leg: as many as make none longer than `spanM`, by default the handbook's. Lengths in m. */
+export const spanCount = (lengthM: number, spanM: number = OVERHEAD.spanM): number =>
+  Math.max(1, Math.ceil(lengthM / spanM - 1e-6))
+
 /** What hangs, and how. */
 export interface Overhead {
   /** Length of the leg on the map, m. */
@@ -100,7 +104,7 @@ export function overheadSpans(
 ): Result<OverheadLeg> {
   const { lengthM, wire, tempC, sagPct } = overhead
   const supportM = overhead.supportM ?? OVERHEAD.supportM
-  const count = Math.max(1, Math.ceil(lengthM / (overhead.spanM ?? OVERHEAD.spanM) - 1e-6))
+  const count = spanCount(lengthM, overhead.spanM)
   const spanM = lengthM / count
   const strungSagM = (spanM * sagPct) / 100
   const known = groundAt(0) !== undefined && groundAt(lengthM) !== undefined

@@ -3,6 +3,7 @@ import { mergeCatalogs } from '../catalog/catalog'
 import { crossingsOf } from '../hazard/crossings'
 import { carryingOf } from '../materials/carrying'
 import { hoursOfPlan } from '../materials/hours'
+import { gearOfLine } from '../materials/line-gear'
 import { loadsOf } from '../materials/loads'
 import { planSpools } from '../materials/plan-spools'
 import type { WireSpools } from '../materials/spool-plan'
@@ -33,24 +34,28 @@ export function reportPlan(plan: Plan, ground?: Ground, settled?: Plan): Report 
   const { spools, pieces } = planSpools(plan, catalog, measured, settled)
   const splices = splicesOf(plan, pieces)
   const crossings = new Map([...plan.lines.values()].map((line) => [line.id, crossingsOf(plan, line)]))
+  const lines = [...plan.lines.values()].map((line) =>
+    reportLine(
+      plan,
+      line,
+      catalog,
+      measured.get(line.id)!,
+      pieces.get(line.id) ?? [],
+      crossings.get(line.id)!,
+      splices?.get(line.id) ?? 0,
+    ),
+  )
+  const gear = new Map(
+    lines.map(({ id, legs, tags }) => [id, gearOfLine(plan.lines.get(id)!, legs, tags.length)]),
+  )
   return {
     title: plan.title,
-    lines: [...plan.lines.values()].map((line) =>
-      reportLine(
-        plan,
-        line,
-        catalog,
-        measured.get(line.id)!,
-        pieces.get(line.id) ?? [],
-        crossings.get(line.id)!,
-        splices?.get(line.id) ?? 0,
-      ),
-    ),
+    lines,
     circuits: [...plan.circuits.values()].map((circuit) =>
       circuitReport(plan, circuit, catalog, measured, splices),
     ),
     spools,
-    loads: loadsOf(plan, catalog, spools, loadAllowancesOf(plan)),
+    loads: loadsOf(plan, catalog, spools, loadAllowancesOf(plan), gear),
     hours: hoursOfPlan(
       plan,
       measured,

@@ -1,3 +1,4 @@
+import { CELLS } from '../catalog/cells'
 import { spoolOf } from '../catalog/spools'
 import type { NetHours } from '../materials/hours'
 import type { Loads, LoadThing } from '../materials/loads'
@@ -39,6 +40,18 @@ export const loadsSentence = (
   `${mass(totalKg)} in all: ${formatCount(personLoads, 'load')} of at most ` +
   `${mass(perPersonKg)}, ${formatCount(trips, 'trip')} for ${people} ${people === 1 ? 'person' : 'people'}.`
 
+/** The same as the crews are packed: `212.4 kg in all, in loads of at most 22.0 kg: crew 1 goes 3 times, crew 2 twice.` */
+export function loadedSentence(
+  crews: readonly { readonly trips: number }[],
+  perPersonKg: number,
+  totalKg: number,
+  { mass }: Tongue,
+): string {
+  const times = (trips: number) => (trips === 1 ? 'once' : trips === 2 ? 'twice' : `${trips} times`)
+  const going = crews.map(({ trips }, crew) => `crew ${crew + 1} goes ${times(trips)}`)
+  return `${mass(totalKg)} in all, in loads of at most ${mass(perPersonKg)}: ${going.join(', ')}. What is spare says so.`
+}
+
 /** What nobody may carry alone: `One-mile reel: 24.1 kg, two people carry it`. */
 export const sharedWords = ({ shared }: Loads, say: Tongue): readonly string[] =>
   shared.map(
@@ -54,8 +67,15 @@ const LOADS: {
     `${spoolOf(wire, lengthM)?.name ?? 'Spool'}, ${length(lengthM)} of ${name(wire)}`,
   set: ({ set }, { name }) => name(set),
   supply: ({ supply }, { name }) => name(supply),
-  cell: () => 'Dry cell',
-  tools: () => 'Tools and test set',
+  cell: ({ cell }) => CELLS.find(({ id }) => id === cell)?.name ?? 'Dry cell',
+  tag: () => 'Tag',
+  rod: () => 'Ground rod',
+  lance: () => 'Lance pole',
+  guy: () => 'Guy',
+  stake: () => 'Stake',
+  weight: () => 'Weight for wire in water',
+  tools: () => 'Tools of a crew: pliers, knife, tape, climbers',
+  'test-set': () => 'Test set of a crew',
 }
 
 /** One thing on the load list: `One-mile reel, 5280 ft of Field wire`. */

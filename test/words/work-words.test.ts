@@ -8,7 +8,7 @@ const [metric, us] = [tongueOf(SMALL_PLAN, 'metric'), tongueOf(SMALL_PLAN, 'us')
 const mile = { kind: 'spool', wire: 'wd-1a', lengthM: METRES_PER_MILE } as const
 const loads = {
   ...{ perPersonKg: 22, people: 4, items: [], totalKg: 100, personLoads: 5, trips: 2 },
-  kgByKind: { wire: 0, reel: 0, set: 0, battery: 0, tools: 0 },
+  kgByKind: { wire: 0, reel: 0, set: 0, battery: 0, gear: 0, tools: 0 },
   shared: [{ thing: mile, eachKg: 25, people: 2 }],
 }
 
@@ -16,8 +16,9 @@ test('a spool is told by what it is, how long, and of which wire', () => {
   expect(loadWords(mile, metric)).toMatch(/, 1609 m of Field wire WD-1A/)
   expect(loadWords(mile, us)).toMatch(/, 5280 ft of Field wire WD-1A/)
   expect(loadWords({ kind: 'set', set: 'crank-1000' }, us)).toBe('Crank set, 1000 Ω ringer')
-  expect(loadWords({ kind: 'cell' }, us)).toBe('Dry cell')
-  expect(loadWords({ kind: 'tools' }, us)).toBe('Tools and test set')
+  expect(loadWords({ kind: 'cell', cell: null }, us)).toBe('Dry cell')
+  expect(loadWords({ kind: 'cell', cell: 'lr20' }, us)).toBe('D alkaline, LR20')
+  expect(loadWords({ kind: 'test-set' }, us)).toBe('Test set of a crew')
 })
 
 // 1 lb is 0.45359237 kg: NIST Special Publication 811 (2008), appendix B.8.

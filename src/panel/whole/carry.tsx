@@ -25,6 +25,7 @@ const KIND_WORDS: Readonly<Record<LoadKind, string>> = {
   reel: 'reels',
   set: 'sets',
   battery: 'batteries',
+  gear: 'tags and stakes',
   tools: 'tools',
 }
 

@@ -1,11 +1,12 @@
 import { isAboutSplices } from '../../report/splice-cautions'
 import { cautionText } from '../../words/caution-words'
 import { tongueOf } from '../../words/tongue'
-import { hoursSentence, loadsSentence, sharedWords, smallCrewSentence } from '../../words/work-words'
+import { hoursSentence, loadedSentence, sharedWords, smallCrewSentence } from '../../words/work-words'
 import type { Block } from '../layout/block'
 import type { PaperSource } from '../paper-source'
 import { hoursTable, loadTable, massTable } from '../tables/load-tables'
 import { carryTable, cutTable } from '../tables/spool-tables'
+import { crewTable, packingOf, tripTable } from '../tables/trip-tables'
 
 /** What the crew carries, which wire goes where, and how long it takes. */
 export function loadList(source: PaperSource): readonly Block[] {
@@ -19,11 +20,29 @@ export function loadList(source: PaperSource): readonly Block[] {
     smallCrewSentence(hours),
     'The rates are allowances; ground, weather and practice decide.',
   ]
-  const tables = [massTable(source, loads), loadTable(source, loads), carryTable(source), cutTable(source)]
+  const packing = packingOf(source)
+  const tripsOf = (crew: number) => packing.crews.find((each) => each.crew === crew)?.trips ?? 0
+  const trips = packing.crews.flatMap(({ crew }) =>
+    Array.from({ length: tripsOf(crew) }, (_, trip) =>
+      tripTable(
+        source,
+        { crew, trip, of: tripsOf(crew) },
+        packing.rows.filter((row) => row.crew === crew && row.trip === trip),
+      ),
+    ),
+  )
+  const tables = [
+    massTable(source, loads),
+    loadTable(source, loads),
+    crewTable(source, packing.crews),
+    ...trips,
+    carryTable(source),
+    cutTable(source),
+  ]
   const table = (of: (typeof tables)[number]): readonly Block[] =>
     of.rows.length > 0 ? [{ kind: 'table', table: of }] : []
   return [
-    { kind: 'text', text: loadsSentence(loads, say) },
+    { kind: 'text', text: loadedSentence(packing.crews, loads.perPersonKg, loads.totalKg, say) },
     ...tables.flatMap(table),
     ...(shared.length > 0 ? [{ kind: 'box', title: 'Too heavy for one', sentences: shared } as const] : []),
     ...(flags.length > 0 ? [{ kind: 'box', title: 'Splices', sentences: flags } as const] : []),

@@ -3,7 +3,7 @@ import { LOAD_KINDS, type LoadKind, type Loads } from '../../materials/loads'
 import { nameIn, tongueOf } from '../../words/tongue'
 import { unitOf } from '../../words/units'
 import { loadWords } from '../../words/work-words'
-import { type Table, TICK_BOX } from '../layout/table'
+import type { Table } from '../layout/table'
 import { lineNumber } from '../line-marks'
 import type { PaperSource } from '../paper-source'
 
@@ -12,6 +12,7 @@ const KIND_HEADS: Readonly<Record<LoadKind, string>> = {
   reel: 'Reels',
   set: 'Sets',
   battery: 'Batteries',
+  gear: 'Tags, stakes',
   tools: 'Tools',
 }
 
@@ -23,17 +24,17 @@ export function loadTable({ plan, system }: PaperSource, loads: Loads): Table {
     title: 'What is carried',
     columns: [
       { head: 'What', share: 84 },
-      { head: 'Count', share: 16 },
+      { head: 'Count', share: 14 },
+      { head: 'Spare', share: 14 },
       { head: `Each ${mass.sign}`, share: 20, show: 1 },
       { head: `Together ${mass.sign}`, share: 24, show: 1 },
-      { head: 'Packed', share: 16 },
     ],
-    rows: loads.items.map(({ thing, count, eachKg }) => [
+    rows: loads.items.map(({ thing, count, spare, eachKg }) => [
       loadWords(thing, say),
       count,
+      spare,
       mass.fromSi(eachKg),
       mass.fromSi(eachKg * count),
-      TICK_BOX,
     ]),
   }
 }
