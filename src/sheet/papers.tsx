@@ -2,7 +2,7 @@ import './papers.css'
 import './sheet.css'
 import './drawing.css'
 import { useComputed, useSignal } from '@preact/signals'
-import { Fragment, type VNode } from 'preact'
+import { Fragment, type RefObject, type VNode } from 'preact'
 import { useEffect, useLayoutEffect, useMemo, useRef } from 'preact/hooks'
 import type { Store } from '../state/store'
 import { formatCount } from '../words/units'
@@ -15,6 +15,7 @@ import { PaperChoices } from './paper-choices'
 import type { MadePaper } from './paper-jobs'
 import { usePaperWishes } from './paper-wishes'
 import { OfPlan, pictureOf, pictureText } from './plan-picture'
+import { type ListedSheet, SheetIndex } from './sheet-index'
 import { type SaveTable, TablePicker } from './table-picker'
 
 /** More sheets than this are shown and printed only when a person says so: they come of a slip more often than of a large net. */
@@ -33,8 +34,10 @@ export function Papers({
   onSaveTable: SaveTable
 }) {
   const page = useRef<HTMLDivElement>(null)
+  const lying = useRef<HTMLElement>(null)
   useEffect(() => page.current?.focus(), [])
   const wishes = usePaperWishes(store)
+  useSheetsOneWide(lying, wishes.size.value.widthMm)
   const manyAreMeant = useSignal(false)
   const making = useSignal(NOTHING_MADE)
   useEffect(() => makePapers(store, wishes, making), [])
@@ -84,12 +87,15 @@ export function Papers({
       onKeyDown={(event) => event.key === 'Escape' && onClose()}
     >
       <div class="papers-bar">
-        <PaperChoices store={store} wishes={wishes} made={making.value.papers} />
-        <TablePicker
-          tables={isReady ? papers.flatMap(({ tables }) => tables) : NO_TABLES}
-          onSave={onSaveTable}
-        />
+        <div class="papers-choices">
+          <PaperChoices store={store} wishes={wishes} made={making.value.papers} />
+          <TablePicker
+            tables={isReady ? papers.flatMap(({ tables }) => tables) : NO_TABLES}
+            onSave={onSaveTable}
+          />
+        </div>
         <span class="papers-acts">
+          <SheetIndex sheets={sheets.all} onChoose={(n) => showSheet(lying.current, n)} />
           <span class="papers-state" role="status" id="papers-state">
             {state === 'under way' && `Being reckoned … ${formatCount(sheets.count, 'sheet')}`}
             {state === 'ready' && !isReady && !waits && 'Being laid out …'}
@@ -141,7 +147,7 @@ export function Papers({
         <p class="papers-unready">These papers are not complete: print them again once all are made.</p>
       )}
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reached by keys */}
-      <section class="sheets" aria-label="Sheets" tabIndex={0}>
+      <section class="sheets" aria-label="Sheets" tabIndex={0} ref={lying}>
         <OfPlan.Provider value={ofPlan}>{sheets.shown}</OfPlan.Provider>
       </section>
     </div>
@@ -163,14 +169,10 @@ function useTitle(planTitle: string, papers: readonly MadePaper[]): void {
   }, [name])
 }
 
-interface Sheet {
-  readonly title: string
-  readonly about: string
+interface Sheet extends ListedSheet {
   readonly fingerprint: string
   readonly isBare: boolean
   readonly blocks: readonly Block[]
-  readonly number: number
-  readonly of: number
 }
 
 const backs = new WeakMap<MadePaper['sheets'], readonly Block[]>()
@@ -228,5 +230,30 @@ function useSheets(
     if (!before) drawn.current.set(sheet.blocks, page)
     return page
   })
-  return { shown, count: all.length, areAllShown: shown.length === all.length }
+  return { shown, all, count: all.length, areAllShown: shown.length === all.length }
+}
+
+const PX_PER_MM = 96 / 25.4
+
+/** A sheet that is wider than the screen is shown smaller, whole in its width. */
+function useSheetsOneWide(sheets: RefObject<HTMLElement | null>, widthMm: number) {
+  useLayoutEffect(() => {
+    const element = sheets.current
+    if (!element) return undefined
+    const resize = () => {
+      const { paddingLeft, paddingRight } = getComputedStyle(element)
+      const roomPx = element.clientWidth - Number.parseFloat(paddingLeft) - Number.parseFloat(paddingRight)
+      element.style.setProperty('--sheet-zoom', Math.min(1, roomPx / (widthMm * PX_PER_MM)).toFixed(3))
+    }
+    const watch = new ResizeObserver(resize)
+    watch.observe(element)
+    resize()
+    return () => watch.disconnect()
+  }, [widthMm])
+}
+
+/** Brings a sheet to the top, and the keyboard to what scrolls. */
+function showSheet(sheets: HTMLElement | null, n: number) {
+  sheets?.querySelectorAll('.sheet')[n]?.scrollIntoView({ block: 'start' })
+  sheets?.focus({ preventScroll: true })
 }

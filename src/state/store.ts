@@ -12,9 +12,9 @@ import type { Remedy } from '../report/report'
 import { reportInPart } from '../report/report-in-part'
 import { reportPlan } from '../report/report-plan'
 import { tongueOf } from '../words/tongue'
-import type { UnitSystem } from '../words/units'
 import { createGroundState } from './ground-state'
 import { keepLastGood } from './last-good'
+import { createPreferences } from './preferences'
 import type { Release } from './release'
 import { typingNow } from './typing'
 
@@ -29,7 +29,6 @@ export type Selection =
   | null
 
 export type Tool = 'select' | 'station' | 'line' | 'hazard' | 'measure'
-export type Theme = 'system' | 'light' | 'dark'
 
 /** A file that was refused, and every fault found in it. */
 export interface RefusedFile {
@@ -56,8 +55,8 @@ export function createStore(initial: Plan = EMPTY_PLAN) {
   const tool = signal<Tool>('select')
   /** Look, and change nothing. */
   const locked = signal(false)
-  const units = signal<UnitSystem>('metric')
-  const theme = signal<Theme>('system')
+  const preferences = createPreferences()
+  const { units } = preferences
   /** The plan as it was opened: another value means another document, not an edit of this one. */
   const opened = signal(initial)
   /** One sentence that the person must read, until they have put it away; empty for none. */
@@ -157,8 +156,7 @@ export function createStore(initial: Plan = EMPTY_PLAN) {
     selection,
     tool,
     locked,
-    units,
-    theme,
+    ...preferences,
     opened,
     notice,
     notKept,

@@ -1,32 +1,35 @@
-/** What a person sets once for this browser: no part of any plan. */
-export interface SettingsStore {
-  readonly units: Setting<'metric' | 'us'>
-  readonly theme: Setting<'system' | 'light' | 'dark'>
-  readonly shade: Setting<'on' | 'off'>
-  readonly contours: Setting<'on' | 'off'>
-}
-
 interface Setting<T> {
   value: T
   subscribe(listener: (value: T) => void): () => void
 }
 
+/** What a person sets once for this browser, each with the words that may be kept of it: no part of any plan. */
+const KNOWN = {
+  units: ['metric', 'us'],
+  theme: ['system', 'light', 'dark', 'night'],
+  shade: ['on', 'off'],
+  contours: ['on', 'off'],
+  letterKeys: ['on', 'off'],
+  firstSteps: ['shown', 'away'],
+} as const
+
+export type SettingsStore = { readonly [N in keyof typeof KNOWN]: Setting<(typeof KNOWN)[N][number]> }
+
 /** Brings back the settings last made, keeps every later change, and shows the theme on the page. */
 export function keepSettings(store: SettingsStore): () => void {
-  keep('fieldpair-units', store.units, ['metric', 'us'])
-  keep('fieldpair-theme', store.theme, ['system', 'light', 'dark'])
-  keep('fieldpair-shade', store.shade, ['on', 'off'])
-  keep('fieldpair-contours', store.contours, ['on', 'off'])
-  const stops = [
-    store.shade.subscribe((shade) => write('fieldpair-shade', shade)),
-    store.contours.subscribe((contours) => write('fieldpair-contours', contours)),
-    store.units.subscribe((units) => write('fieldpair-units', units)),
+  const names = Object.keys(KNOWN) as (keyof typeof KNOWN)[]
+  const stops = names.map((name) => {
+    const key = `fieldpair-${name}`
+    const setting = store[name] as Setting<string>
+    keep(key, setting, KNOWN[name])
+    return setting.subscribe((value) => write(key, value))
+  })
+  stops.push(
     store.theme.subscribe((theme) => {
-      write('fieldpair-theme', theme)
       if (theme === 'system') delete document.documentElement.dataset.theme
       else document.documentElement.dataset.theme = theme
     }),
-  ]
+  )
   return () => {
     for (const stop of stops) stop()
   }

@@ -39,10 +39,10 @@ export function showHint(bench: Bench, tool: () => MapTool): { remove: () => voi
   const stop = effect(() => {
     const shownTool = store.tool.value
     words.textContent = tool().hint()
-    strip.hidden = shownTool === 'select'
     lay.element.hidden = shownTool !== 'line'
     kind.element.hidden = shownTool !== 'hazard'
     const steps = tool().steps?.() ?? []
+    strip.hidden = shownTool === 'select' && steps.length === 0
     keys.replaceChildren(...steps.map(({ words, act: what }) => keyButton(words, act(what))))
     keys.hidden = steps.length === 0
     // A measure says its figures there.

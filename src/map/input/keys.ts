@@ -82,6 +82,7 @@ export function followKeys(
   }
 
   const act = (event: KeyboardEvent): boolean => {
+    if (event.key.length === 1 && event.key !== ' ' && store.letterKeys.peek() === 'off') return false
     switch (event.key) {
       case 'Enter':
         if (mover.end(true)) return true

@@ -5,8 +5,8 @@ import type { MapView, Point } from '../view/map-view'
 import { around, type NameToPlace } from './place-names'
 
 /** Sizes of the two kinds of names, px: as the style sheet sets them, and how wide a letter is on average. */
-const STATION_TEXT = { heightPx: 18, letterPx: 9.2 }
-const HAZARD_TEXT = { heightPx: 15, letterPx: 6.4 }
+const STATION_TEXT = scaled({ heightPx: 18, letterPx: 9.2 })
+const HAZARD_TEXT = scaled({ heightPx: 15, letterPx: 6.4 })
 /** From the middle of a station's symbol to the middle of its name, px. */
 const ABOVE_PX = 22
 const BELOW_PX = 21
@@ -97,4 +97,12 @@ function pointAtPart(path: readonly Point[], part: number): Point {
     left -= length
   }
   return path.at(-1)!
+}
+
+/** At the size of text that the browser is set to. */
+function scaled(text: { readonly heightPx: number; readonly letterPx: number }) {
+  const root =
+    typeof document === 'undefined' ? undefined : getComputedStyle(document.documentElement).fontSize
+  const scale = (Number.parseFloat(root ?? '') || 16) / 16
+  return { heightPx: text.heightPx * scale, letterPx: text.letterPx * scale }
 }

@@ -12,6 +12,7 @@ import { pick } from './pick'
 import { renameSelected } from './rename'
 import { sceneOf } from './scene'
 import { selectBox } from './select-box'
+import { selectedHint, selectedSteps } from './selected-steps'
 import { type Here, whatsHere } from './whats-here'
 
 /** How far one click on a count may bring the map nearer. */
@@ -56,7 +57,8 @@ export function selectTool(bench: Bench): MapTool {
   }
 
   return {
-    hint: () => 'Click to select; drag a station, a bend or the middle of a leg',
+    hint: () => selectedHint(bench),
+    steps: () => selectedSteps(bench),
     hover: (aim) => {
       const count = countUnder(aim)
       view.container.dataset.over = count ? 'station' : (here(aim)?.kind ?? '')

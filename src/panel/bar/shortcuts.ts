@@ -25,7 +25,7 @@ export function followShortcuts(store: Store, isCovered: () => boolean): () => v
       return
     }
     const tool = (Object.keys(SHORTCUTS.tools) as Tool[]).find((each) => SHORTCUTS.tools[each] === key)
-    if (!tool || event.altKey) return
+    if (!tool || event.altKey || store.letterKeys.value === 'off') return
     store.tool.value = tool
     event.preventDefault()
   }

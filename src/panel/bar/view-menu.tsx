@@ -1,5 +1,6 @@
 import type { Signal } from '@preact/signals'
-import type { Store, Theme } from '../../state/store'
+import type { Theme } from '../../state/preferences'
+import type { Store } from '../../state/store'
 import type { UnitSystem } from '../../words/units'
 import { Menu } from './menu'
 
@@ -15,16 +16,18 @@ const THEMES: readonly { value: Theme; text: string }[] = [
   { value: 'system', text: 'As the system' },
   { value: 'light', text: 'Light' },
   { value: 'dark', text: 'Dark' },
+  { value: 'night', text: 'Red, for the night' },
 ]
 
-/** How things are shown: units, light or dark, the ground. */
+/** How things are shown and worked: units, light or dark, the ground, keys. */
 export function ViewMenu({ store }: { store: Store }) {
   return (
-    <Menu title="View" hint="Units, light and dark, the ground">
+    <Menu title="View" hint="Units, light and dark, the ground, keys">
       <Choice label="Units" signal={store.units} options={UNITS} />
       <Choice label="Light" signal={store.theme} options={THEMES} />
       <Choice label="Hill shading" signal={store.shade} options={SWITCH} />
       <Choice label="Contours" signal={store.contours} options={SWITCH} />
+      <Choice label="Keys of one letter, digit or sign" signal={store.letterKeys} options={SWITCH} />
     </Menu>
   )
 }

@@ -1,0 +1,112 @@
+import { afterEach, expect, test } from 'vitest'
+import { papersMade, type Visit, visit } from './visit'
+
+const PHONE = { width: 360, height: 640 }
+const ON_ITS_SIDE = { width: 844, height: 390 }
+/** Reach of a thumb: what is used all the time lies in the lowest fifth of the screen. */
+const THUMB = 0.2
+
+let at: Visit
+afterEach(() => at?.close())
+
+const openDemo = () => at.page.locator('.circuits button').first().waitFor()
+const box = async (selector: string) => (await at.page.locator(selector).first().boundingBox())!
+const button = (name: string) => at.page.getByRole('button', { name, exact: true })
+
+/** Labels of the buttons that a screen shows cut off, or not at all. */
+const cutOff = (within: string) =>
+  at.page.evaluate(
+    (selector) =>
+      [...document.querySelectorAll<HTMLElement>(`${selector} button, ${selector} select`)]
+        .filter((part) => part.checkVisibility())
+        .filter((part) => {
+          const { left, right, top, bottom } = part.getBoundingClientRect()
+          return left < 0 || top < 0 || right > innerWidth + 0.5 || bottom > innerHeight + 0.5
+        })
+        .map((part) => part.textContent),
+    within,
+  )
+
+/** Presses on a thing on the map, long enough for its menu. */
+async function menuOf(selector: string) {
+  const { x, y, width, height } = await box(selector)
+  await at.page.mouse.click(x + width / 2, y + height / 2, { button: 'right' })
+  await at.page.getByRole('menu').waitFor()
+}
+
+test('an upright phone shows more map than anything else, with the tools at the thumb', async () => {
+  at = await visit({ viewport: PHONE, touch: true })
+  const { page } = at
+  await openDemo()
+  expect((await box('.map-canvas')).height).toBeGreaterThan(280)
+  const tools = await page.locator('.tools button, .history button').all()
+  for (const tool of tools) expect((await tool.boundingBox())!.y).toBeGreaterThan(PHONE.height * (1 - THUMB))
+
+  // The sheet has three heights, by its buttons and by keys.
+  const heights = async () => Math.round((await box('.panel')).height)
+  const middle = await heights()
+  await button('Panel higher').tap()
+  expect(await heights()).toBeGreaterThan(middle + 100)
+  await page.locator('.grip').focus()
+  await page.keyboard.press('Home')
+  expect(await heights()).toBeLessThan(middle - 60)
+  await page.keyboard.press('ArrowUp')
+  expect(await heights()).toBe(middle)
+
+  const field = page.locator('.title')
+  expect(
+    await field.evaluate((input) => Number.parseFloat(getComputedStyle(input).fontSize)),
+  ).toBeGreaterThanOrEqual(16)
+  expect(at.faults).toEqual([])
+})
+
+test('on a phone the strip says what can be done with what is selected, and every menu shows its last entry', async () => {
+  at = await visit({ viewport: PHONE, touch: true })
+  const { page } = at
+  await openDemo()
+  const { x, y, width, height } = await box('.station')
+  await page.touchscreen.tap(x + width / 2, y + height / 2)
+  await page.locator('.map-hint').getByRole('button', { name: 'Delete' }).waitFor()
+  expect(await cutOff('.map-hint')).toEqual([])
+  await page.locator('.map-hint').getByRole('button', { name: 'Let go' }).tap()
+  await button('Line').tap()
+  expect(await cutOff('.map-hint')).toEqual([])
+  await page.touchscreen.tap(x + width / 2, y + height / 2)
+  await page.touchscreen.tap(180, 300)
+  expect(await cutOff('.map-hint')).toEqual([])
+
+  await page.reload()
+  await openDemo()
+  await menuOf('.wire')
+  expect(await page.getByRole('menuitem').last().textContent()).toBe('Delete the line')
+  expect(await cutOff('.map-menu')).toEqual([])
+  expect(await page.getByRole('menu').evaluate((menu) => menu.scrollHeight - menu.clientHeight)).toBe(0)
+})
+
+test('a phone on its side leaves the map its height, and cuts no tool off', async () => {
+  at = await visit({ viewport: ON_ITS_SIDE, touch: true })
+  await openDemo()
+  expect((await box('.map-canvas')).height).toBeGreaterThan(300)
+  expect(await cutOff('.top-bar')).toEqual([])
+  expect(await cutOff('#map')).toEqual([])
+  expect(await at.page.evaluate(() => document.documentElement.scrollWidth)).toBe(ON_ITS_SIDE.width)
+})
+
+test('papers on a phone lie one sheet wide, with an index, and can always be closed', async () => {
+  at = await visit({ viewport: PHONE, touch: true })
+  const { page } = at
+  await openDemo()
+  await button('Papers').tap()
+  await papersMade(page)
+  const sheet = await box('.sheet')
+  expect(sheet.width).toBeLessThanOrEqual(PHONE.width)
+  expect(sheet.width).toBeGreaterThan(PHONE.width * 0.9)
+  expect(await page.locator('.sheets').evaluate((sheets) => sheets.scrollWidth - sheets.clientWidth)).toBe(0)
+  await page.getByLabel('Go to a sheet').selectOption({ label: 'Load list' })
+  await expect
+    .poll(async () => (await page.locator('.sheet', { hasText: 'Load list' }).first().boundingBox())!.y)
+    .toBeLessThan(150)
+  expect(await cutOff('.papers-acts')).toEqual([])
+  await button('Close').tap()
+  await expect.poll(() => page.locator('.papers').count()).toBe(0)
+})
