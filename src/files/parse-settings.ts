@@ -1,6 +1,6 @@
 import type { CatalogEntries } from '../catalog/catalog'
 import { ENTRY_SCHEMAS } from '../catalog/entry-schemas'
-import { asFileHolds } from '../plan/catalog-edits'
+import { asFileHolds } from '../plan/as-file-holds'
 import { LIMITS, SLACK_LIMITS } from '../plan/limits'
 import {
   type Allowances,

@@ -57,7 +57,7 @@ export function PanelHandle() {
         }}
         onPointerCancel={() => settle(step.value)}
         onKeyDown={(event) => {
-          const by = { ArrowUp: 1, ArrowDown: -1, Home: LAST, End: -LAST }[event.key]
+          const by = { ArrowUp: 1, ArrowDown: -1, Home: -LAST, End: LAST }[event.key]
           if (by === undefined) return
           settle(step.value + by)
           event.preventDefault()

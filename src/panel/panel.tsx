@@ -2,16 +2,16 @@ import type { RefObject } from 'preact'
 import { useEffect, useLayoutEffect, useRef } from 'preact/hooks'
 import { onNameRequested } from '../state/requests'
 import type { Selection, Store } from '../state/store'
-import { HazardCard } from './hazard-card'
 import { PanelHandle } from './panel-handle'
 import './panel.css'
 import { loadWhenShown } from './load-when-shown'
-import { StationCard } from './station-card'
 import { PlanCard } from './whole/plan-card'
 
 const CircuitCard = loadWhenShown(async () => (await import('./circuit/circuit-card')).CircuitCard)
 const SeveralCard = loadWhenShown(async () => (await import('./several-card')).SeveralCard)
+const HazardCard = loadWhenShown(async () => (await import('./hazard-card')).HazardCard)
 const LineCard = loadWhenShown(async () => (await import('./line/line-card')).LineCard)
+const StationCard = loadWhenShown(async () => (await import('./station-card')).StationCard)
 
 /** The side panel: what is selected, or the whole plan where nothing is. */
 export function Panel({ store }: { store: Store }) {
@@ -75,21 +75,31 @@ function useKeptFocus(panel: RefObject<HTMLElement | null>, shown: string) {
   }, [shown])
 }
 
+/** A card that has not come by then leaves the cursor where it is, ms. */
+const PATIENCE_MS = 2000
+
 /**
  * Every card begins with the name of its thing; the card of a new selection is drawn first. Enter and Escape lead back to
  * where the person came from.
  */
 function takeCursor(panel: HTMLElement | null) {
   const from = document.activeElement
-  requestAnimationFrame(() => {
+  const until = performance.now() + PATIENCE_MS
+  const take = () => {
     const field = panel?.querySelector<HTMLInputElement>('.card input[type="text"]')
+    // A card that is still being fetched has no field yet.
+    if (!field && performance.now() < until) {
+      requestAnimationFrame(take)
+      return
+    }
     field?.select()
     const back = (event: KeyboardEvent) => {
       if ((event.key === 'Enter' || event.key === 'Escape') && from instanceof HTMLElement) from.focus()
     }
     field?.addEventListener('keydown', back)
     field?.addEventListener('blur', () => field.removeEventListener('keydown', back), { once: true })
-  })
+  }
+  requestAnimationFrame(take)
 }
 
 function Card({ store, selection }: { store: Store; selection: Selection }) {

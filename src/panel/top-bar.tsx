@@ -1,5 +1,5 @@
 import { useId } from 'preact/hooks'
-import { setTitle } from '../plan/settings-edits'
+import { setTitle } from '../plan/text-edits'
 import type { Store, Tool } from '../state/store'
 import type { Keeper } from '../storage/keeper'
 import { TOOL_WORDS } from '../words/tool-words'

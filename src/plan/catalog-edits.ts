@@ -6,6 +6,7 @@ import type { TelephoneSet } from '../catalog/telephone-set'
 import type { Wire } from '../catalog/wire'
 import { bad, ok, type Result } from '../problem'
 import { faultsOf } from '../schema/faults'
+import { asFileHolds } from './as-file-holds'
 import { type Circuit, circuitName, lineName, type Plan } from './plan'
 
 type Kind = keyof CatalogEntries
@@ -53,9 +54,6 @@ export const removeOwnSupply = (plan: Plan, id: string): Result<Plan> =>
 
 const circuitNames = (plan: Plan, uses: (circuit: Circuit) => boolean) =>
   [...plan.circuits.values()].filter(uses).map((circuit) => circuitName(plan, circuit))
-
-/** An entry as it comes back from a file: no member that is undefined, and 0 for −0. */
-export const asFileHolds = <T extends object>(entry: T): T => JSON.parse(JSON.stringify(entry))
 
 function removeEntry(plan: Plan, kind: Kind, id: string, users: readonly string[]): Result<Plan> {
   const entries: readonly { readonly id: string; readonly name: string }[] = plan.catalog[kind]

@@ -14,11 +14,6 @@ import {
 } from './plan'
 import { WORK, type WorkField, workOf } from './work'
 
-export const setTitle = (plan: Plan, title: string): Plan =>
-  plan.title === title ? plan : { ...plan, title }
-
-export const setNote = (plan: Plan, note: string): Plan => (plan.note === note ? plan : { ...plan, note })
-
 export const setWeather = (plan: Plan, weather: Weather): Plan =>
   plan.weather === weather ? plan : { ...plan, weather }
 

@@ -11,6 +11,7 @@ import type { MeasuredLine } from '../measure/measured'
 import type { CircuitId, LineId } from '../plan/id'
 import type { Plan } from '../plan/plan'
 import { circuitNetwork } from './circuit-network'
+import { isAmiss } from './is-amiss'
 import { possibleChanges } from './possible-changes'
 import { applyChanges, type Change } from './remedy-changes'
 import type { Remedy } from './report'
@@ -44,10 +45,6 @@ interface Trial extends Standing {
   readonly plan: Plan
   readonly measured: Lengths
 }
-
-/** Whether a circuit asks for a remedy: it fails or is thin today, or fails in the worst weather. */
-export const isAmiss = (circuit: { verdict: Verdict; worst: { verdict: Verdict } }): boolean =>
-  circuit.verdict !== 'works' || circuit.worst.verdict === 'fails'
 
 /**
  * What would mend a circuit: single changes that a crew can make are tried with the engine, then pairs of the most promising where none is

@@ -2,7 +2,7 @@ import { effect } from '@preact/signals'
 import { circuitJobs } from '../jobs/circuit-jobs'
 import { whenStill } from '../jobs/when-still'
 import { measurePlan } from '../measure/measure-line'
-import { isAmiss } from '../report/remedies'
+import { isAmiss } from '../report/is-amiss'
 import type { Store } from './store'
 
 /**

@@ -27,11 +27,23 @@ const cutOff = (within: string) =>
     within,
   )
 
-/** Presses on a thing on the map, long enough for its menu. */
-async function menuOf(selector: string) {
-  const { x, y, width, height } = await box(selector)
-  await at.page.mouse.click(x + width / 2, y + height / 2, { button: 'right' })
-  await at.page.getByRole('menu').waitFor()
+/** Opens the menu of a leg: along the wires until no station, bend or hazard lies there. */
+async function menuOfLeg() {
+  const points = await at.page.locator('path.wire').evaluateAll((wires) =>
+    (wires as SVGPathElement[]).flatMap((wire) => {
+      const { a, d, e, f } = wire.getScreenCTM()!
+      return [0.15, 0.3, 0.45, 0.6].map((part) => {
+        const { x, y } = wire.getPointAtLength(wire.getTotalLength() * part)
+        return { x: a * x + e, y: d * y + f }
+      })
+    }),
+  )
+  for (const { x, y } of points) {
+    await at.page.mouse.click(x, y, { button: 'right' })
+    await at.page.getByRole('menu').waitFor()
+    if ((await at.page.getByRole('menuitem').count()) > 4) return
+    await at.page.keyboard.press('Escape')
+  }
 }
 
 test('an upright phone shows more map than anything else, with the tools at the thumb', async () => {
@@ -77,7 +89,7 @@ test('on a phone the strip says what can be done with what is selected, and ever
 
   await page.reload()
   await openDemo()
-  await menuOf('.wire')
+  await menuOfLeg()
   expect(await page.getByRole('menuitem').last().textContent()).toBe('Delete the line')
   expect(await cutOff('.map-menu')).toEqual([])
   expect(await page.getByRole('menu').evaluate((menu) => menu.scrollHeight - menu.clientHeight)).toBe(0)
@@ -102,7 +114,7 @@ test('papers on a phone lie one sheet wide, with an index, and can always be clo
   expect(sheet.width).toBeLessThanOrEqual(PHONE.width)
   expect(sheet.width).toBeGreaterThan(PHONE.width * 0.9)
   expect(await page.locator('.sheets').evaluate((sheets) => sheets.scrollWidth - sheets.clientWidth)).toBe(0)
-  await page.getByLabel('Go to a sheet').selectOption({ label: 'Load list' })
+  await page.getByLabel('Go to a sheet').selectOption({ label: 'Load list, sheet 1' })
   await expect
     .poll(async () => (await page.locator('.sheet', { hasText: 'Load list' }).first().boundingBox())!.y)
     .toBeLessThan(150)

@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest'
 import { planFingerprint } from '../../src/files/plan-fingerprint'
-import { setPaperWishes, setTitle } from '../../src/plan/settings-edits'
+import { setPaperWishes } from '../../src/plan/settings-edits'
+import { setTitle } from '../../src/plan/text-edits'
 import { bigPlan } from '../bench/big-plan'
 
 const plan = bigPlan({ stations: 9, perCircuit: 3, bends: 1 })

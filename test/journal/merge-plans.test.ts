@@ -7,7 +7,6 @@ import { setSet } from '../../src/plan/circuit-edits'
 import type { CircuitId, LineId, StationId } from '../../src/plan/id'
 import { addLine, removeLine, setPairs, setWire } from '../../src/plan/line-edits'
 import { EMPTY_PLAN, type Plan } from '../../src/plan/plan'
-import { setTitle } from '../../src/plan/settings-edits'
 import {
   addStation,
   moveStation,
@@ -15,6 +14,7 @@ import {
   removeStation,
   renameStation,
 } from '../../src/plan/station-edits'
+import { setTitle } from '../../src/plan/text-edits'
 import { type Step, steps, takeStep } from '../plan/random-edits'
 
 const walk = (plan: Plan, steps: readonly Step[], hand: string): Plan =>

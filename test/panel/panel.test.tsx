@@ -21,6 +21,7 @@ beforeAll(async () => {
   show()
   show({ kind: 'circuit', id: NET })
   show({ kind: 'line', id: LINE, legs: [] })
+  show({ kind: 'station', id: FORD })
   await vi.dynamicImportSettled()
 })
 afterAll(() => vi.dynamicImportSettled())

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest'
 import { begin, commit, redo, undo } from '../../src/plan/history'
 import { EMPTY_PLAN } from '../../src/plan/plan'
-import { setTitle } from '../../src/plan/settings-edits'
+import { setTitle } from '../../src/plan/text-edits'
 
 const titled = (title: string) => setTitle(EMPTY_PLAN, title)
 const one = titled('one')

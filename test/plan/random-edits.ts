@@ -43,9 +43,7 @@ import { HAZARD_KINDS, LAYS, type Plan } from '../../src/plan/plan'
 import {
   putStock,
   setAllowance,
-  setNote,
   setStock,
-  setTitle,
   setWeather,
   setWireTemp,
   setWork,
@@ -57,6 +55,7 @@ import {
   removeStation,
   renameStation,
 } from '../../src/plan/station-edits'
+import { setNote, setTitle } from '../../src/plan/text-edits'
 import { WORK_FIELDS } from '../../src/plan/work'
 import type { Result } from '../../src/problem'
 

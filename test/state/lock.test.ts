@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { setTitle } from '../../src/plan/settings-edits'
+import { setTitle } from '../../src/plan/text-edits'
 import { createStore } from '../../src/state/store'
 import { SMALL_PLAN } from '../panel/small-plan'
 

@@ -1,5 +1,5 @@
 import type { Circuit } from '../../plan/plan'
-import { isAmiss } from '../../report/remedies'
+import { isAmiss } from '../../report/is-amiss'
 import { applyChanges } from '../../report/remedy-changes'
 import type { Remedy, ReportCircuit } from '../../report/report'
 import type { Store } from '../../state/store'

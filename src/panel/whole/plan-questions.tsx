@@ -1,4 +1,4 @@
-import { setNote } from '../../plan/settings-edits'
+import { setNote } from '../../plan/text-edits'
 import type { Store } from '../../state/store'
 import { CautionList } from '../caution-list'
 import { Doubts } from '../doubt-list'
