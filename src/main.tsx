@@ -12,6 +12,7 @@ import { Notice } from './panel/notice'
 import { Panel } from './panel/panel'
 import { ProblemList } from './panel/problem-list'
 import { TopBar } from './panel/top-bar'
+import { followBack } from './state/back-button'
 import { sourceInUse } from './state/online-tiles'
 import { searchRemedies } from './state/remedy-search'
 import { createStore } from './state/store'
@@ -59,16 +60,17 @@ function MapScreen() {
   )
 }
 
+function closePapers() {
+  papers.value = null
+  if (opener instanceof HTMLElement) opener.focus()
+}
+
 function PapersLayer() {
   const Papers = papers.value
-  const close = () => {
-    papers.value = null
-    if (opener instanceof HTMLElement) opener.focus()
-  }
   return (
     Papers && (
-      <Fallible store={store} what="The papers" onClose={close}>
-        <Papers store={store} onClose={close} onSaveTable={saveTable} />
+      <Fallible store={store} what="The papers" onClose={closePapers}>
+        <Papers store={store} onClose={closePapers} onSaveTable={saveTable} />
       </Fallible>
     )
   )
@@ -88,6 +90,15 @@ effect(() => {
   for (const id of ['skip', 'table', 'map']) element(id).inert = papers.value !== null
 })
 followShortcuts(store, () => papers.value !== null)
+followBack([
+  { isOpen: () => papers.value !== null, close: closePapers },
+  {
+    isOpen: () => store.selection.value !== null,
+    close: () => {
+      store.selection.value = null
+    },
+  },
+])
 searchRemedies(store)
 takeDroppedFiles((files) => void openDroppedFiles(store, files))
 

@@ -70,7 +70,9 @@ export function createStore(initial: Plan = EMPTY_PLAN) {
   const failure = signal('')
   const refusedFile = signal<RefusedFile | null>(null)
   /** The last deed that was told, and the plan as it left it: another plan means that something else was done since. */
-  const told = signal<(Deed & { readonly after: Plan; readonly takesBack: boolean }) | null>(null)
+  const told = signal<
+    (Deed & { readonly after: Plan; readonly takesBack: boolean; readonly underLock: boolean }) | null
+  >(null)
   /** What would mend a circuit: set from outside, when the hand is still and the search has ended. */
   const remedies = signal<ReadonlyMap<CircuitId, readonly Remedy[]>>(new Map())
   /** What of the worst weather makes a circuit fail, or thin, there: set from outside likewise. */
@@ -121,9 +123,13 @@ export function createStore(initial: Plan = EMPTY_PLAN) {
       back: back ?? { words: 'Undo', act: stepBack },
       after: history.value.present,
       takesBack: back !== undefined,
+      underLock: locked.peek(),
     }
   }
-  const deed = computed(() => (told.value?.after === history.value.present ? told.value : null))
+  const deed = computed(() => {
+    const last = told.value
+    return last?.after === history.value.present && last.underLock === locked.value ? last : null
+  })
   const stepBack = () => {
     told.value = null
     take(undo(history.value))

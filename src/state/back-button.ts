@@ -1,0 +1,46 @@
+import { effect } from '@preact/signals'
+
+/** Something that can lie open over the rest. */
+interface Layer {
+  readonly isOpen: () => boolean
+  readonly close: () => void
+}
+
+/**
+ * Lets the browser's Back close what is open, the uppermost first, before it leaves the page: while anything is open the history
+ * has an entry of ours on top. Returns the undoing of itself.
+ */
+export function followBack(layers: readonly Layer[]): () => void {
+  let isGuarded = false
+  /** An entry that is no longer needed is being left: what comes of that is no wish of the person. */
+  let isLeaving = false
+  const anyOpen = () => layers.filter((layer) => layer.isOpen()).length > 0
+  const guard = () => {
+    history.pushState({ open: true }, '')
+    isGuarded = true
+  }
+  const stop = effect(() => {
+    if (anyOpen()) {
+      if (!isGuarded && !isLeaving) guard()
+    } else if (isGuarded) {
+      isGuarded = false
+      isLeaving = true
+      history.back()
+    }
+  })
+  const onBack = () => {
+    if (isLeaving) {
+      isLeaving = false
+      if (anyOpen()) guard()
+      return
+    }
+    isGuarded = false
+    layers.find((layer) => layer.isOpen())?.close()
+    if (anyOpen() && !isGuarded) guard()
+  }
+  addEventListener('popstate', onBack)
+  return () => {
+    stop()
+    removeEventListener('popstate', onBack)
+  }
+}
