@@ -1,4 +1,4 @@
-import { SUPPLIES } from '../catalog/supplies'
+import { BUILT_IN } from '../catalog/built-in'
 import type { CircuitModel } from './circuit-model'
 import type { Lack, Remark } from './circuit-notes'
 import { isAtSupply, type Port, supplyPorts } from './supply-ports'
@@ -11,9 +11,9 @@ export function portsTaken({ supply, trunks }: CircuitModel, ports: readonly Por
 
 /** The smallest board or exchange of the catalog, of the kind that is there, with so many ports. */
 const wouldDo = (kind: string, ports: number): string | null =>
-  SUPPLIES.filter((each) => each.kind === kind && (each.ports ?? 0) >= ports).sort(
-    (a, b) => a.ports! - b.ports!,
-  )[0]?.id ?? null
+  BUILT_IN.supplies
+    .filter((each) => each.kind === kind && (each.ports ?? 0) >= ports)
+    .sort((a, b) => a.ports! - b.ports!)[0]?.id ?? null
 
 /** What a board or an exchange lacks for the telephones that are on it. */
 export function switchboardLacks(model: CircuitModel): Lack[] {

@@ -39,16 +39,16 @@ const RINGING_SOURCES: Sources = {
 
 const TWO_BATTERIES = inSeries(LEAD_ACID_12_VOLT, 2)
 const TWO_SOURCES: Sources = { ...batterySources(LEAD_ACID_12_VOLT, 2), ...FEED_SPREAD_SOURCES }
-const twoBatteriesKg = 2 * LEAD_ACID_12_VOLT.kg
+export const twoBatteriesKg = 2 * LEAD_ACID_12_VOLT.kg
 
 /** The unit on two lead-acid batteries through an inverter for its mains adapter. */
-const BATTERY_BEHIND = {
+export const BATTERY_BEHIND = {
   volts: TWO_BATTERIES.volts,
   ampHours: TWO_BATTERIES.ampHours,
   efficiencyPct: 80,
   cell: TWO_BATTERIES.cell,
 }
-const BEHIND_SOURCES: Sources = {
+export const BEHIND_SOURCES: Sources = {
   'fedBy.volts': derived('Two sealed lead-acid batteries of 12 V.'),
   'fedBy.ampHours': dataSheet('7 Ah by the name of the battery, over 20 hours.'),
   'fedBy.efficiencyPct': allowance('Allowance: a small converter or inverter at a light load.'),

@@ -1,6 +1,8 @@
+import { BOARDS } from './supplies-boards'
+import { EXCHANGES } from './supplies-exchanges'
 import { FEEDS } from './supplies-feed'
 import { TALK_BATTERIES } from './supplies-series'
 import type { Supply } from './supply'
 
 /** The supplies that the program knows of its own. */
-export const SUPPLIES: readonly Supply[] = [...FEEDS, ...TALK_BATTERIES]
+export const SUPPLIES: readonly Supply[] = [...FEEDS, ...TALK_BATTERIES, ...BOARDS, ...EXCHANGES]

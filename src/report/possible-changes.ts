@@ -1,9 +1,10 @@
+import { isSwitchboard } from '../budget/trunk-ends'
 import { BUILT_IN } from '../catalog/built-in'
-import { mergeCatalogs } from '../catalog/catalog'
+import { type Catalog, mergeCatalogs } from '../catalog/catalog'
 import type { Wire } from '../catalog/wire'
 import { circuitsOfLine } from '../plan/circuit-topology'
 import type { CircuitId, LineId, StationId } from '../plan/id'
-import type { Plan } from '../plan/plan'
+import type { Circuit, Plan } from '../plan/plan'
 import type { Change } from './remedy-changes'
 
 /** How many more cells a battery is tried with. */
@@ -46,11 +47,13 @@ export function possibleChanges(
       for (const cells of MORE_CELLS) changes.push({ kind: 'more-cells', cells })
   }
   for (const other of catalog.supplies.values()) {
-    if (other.id === supply?.id) continue
+    if (other.id === supply?.id || isSwitchboard(other)) continue
     // Where there is none yet, a supply may stand at any station.
     const places = circuit.supply ? [circuit.supply.at] : stations
     for (const at of places) changes.push({ kind: 'supply', type: other.id, at })
   }
+
+  changes.push(...boardChanges(plan, circuit, catalog, stations))
 
   for (const from of new Set(circuit.sets.values())) {
     for (const other of catalog.sets.values())
@@ -58,8 +61,36 @@ export function possibleChanges(
   }
   // A line that several circuits share would be split for all of them.
   const shared = circuit.lines.some((line) => circuitsOfLine(plan, line).length > 1)
-  if (!shared && !circuit.over) for (const at of stations) changes.push({ kind: 'split', at })
+  const isJoined = isSwitchboard(supply ?? undefined)
+  if (!shared && !circuit.over && !isJoined) for (const at of stations) changes.push({ kind: 'split', at })
   return takingTurns(changes)
+}
+
+/**
+ * A board in place of a party line, at each station where enough lines meet; or, where one stands already, the next that has room for its
+ * lines. Of each size and make only the smallest with enough ports is tried.
+ */
+function boardChanges(
+  plan: Plan,
+  circuit: Circuit,
+  catalog: Catalog,
+  stations: readonly StationId[],
+): Change[] {
+  const linesAt = (at: StationId) =>
+    circuit.lines.filter((id) => [plan.lines.get(id)!.from, plan.lines.get(id)!.to].includes(at)).length
+  const own = circuit.supply && catalog.supplies.get(circuit.supply.type)
+  const kinds =
+    own && isSwitchboard(own) ? [own.kind] : circuit.supply ? [] : (['board', 'exchange'] as const)
+  const places = circuit.supply ? [circuit.supply.at] : stations.filter((at) => linesAt(at) > 1)
+  return kinds.flatMap((kind) =>
+    places.flatMap((at): Change[] => {
+      const taken = linesAt(at) + (kind === 'exchange' && circuit.sets.has(at) ? 1 : 0)
+      const fitting = [...catalog.supplies.values()]
+        .filter((each) => each.kind === kind && (each.ports ?? Number.POSITIVE_INFINITY) >= taken)
+        .sort((a, b) => (a.ports ?? 0) - (b.ports ?? 0))[0]
+      return fitting && fitting.id !== own?.id ? [{ kind: 'board', type: fitting.id, at }] : []
+    }),
+  )
 }
 
 /** The first of each kind, then the second of each, and so on. */

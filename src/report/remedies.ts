@@ -177,6 +177,7 @@ const EFFORT: readonly Change['kind'][] = [
   'more-cells',
   'move-supply',
   'supply',
+  'board',
   'more-rods',
   'sets',
   'wire',

@@ -20,6 +20,7 @@ export type Change =
   | { readonly kind: 'more-rods'; readonly line: LineId; readonly rods: number }
   | { readonly kind: 'move-supply'; readonly at: StationId }
   | { readonly kind: 'supply'; readonly type: string; readonly at: StationId }
+  | { readonly kind: 'board'; readonly type: string; readonly at: StationId }
   | { readonly kind: 'more-cells'; readonly cells: number }
   | { readonly kind: 'sets'; readonly from: string; readonly to: string }
   | { readonly kind: 'split'; readonly at: StationId }
@@ -70,6 +71,7 @@ export function applyChange(plan: Plan, circuitId: CircuitId, change: Change): P
     case 'move-supply':
       return moveSupply(plan, circuitId, change.at)
     case 'supply':
+    case 'board':
       return setSupply(plan, circuitId, { type: change.type, at: change.at })
     case 'more-cells':
       return addCells(plan, circuit, change.cells)

@@ -20,6 +20,10 @@ const SAY: { readonly [K in Kind]: (change: ChangeOf<K>, say: Tongue, made: Made
   'move-supply': ({ at }, { name }) => `The supply moved to ${name(at)}`,
   supply: ({ type, at }, { name }, { circuit }) =>
     circuit.supply ? `${name(type)} as the supply` : `${name(type)} at ${name(at)}`,
+  board: ({ type, at }, { name }, { circuit }) =>
+    circuit.supply
+      ? `${name(type)}, which has room for its lines`
+      : `${name(type)} at ${name(at)} in place of the party line, a line to each port`,
   'more-cells': ({ cells }, _, { plan, circuit }) => {
     const volts = supplyCellVolts(plan, circuit)
     const cell = volts === undefined ? 'cell' : `${volts} V cell`

@@ -64,7 +64,27 @@ describe('the built-in catalog', () => {
         ...['generator.volts', 'generator.ohms', 'maxLossDb'],
       ]),
     ).toEqual([])
-    expect(wanting(supplies, ['volts', 'ohms', 'maxMA', 'ring.volts', 'ring.ohms', 'ampHours'])).toEqual([])
+    const feeding = supplies.filter(({ kind }) => kind !== 'board')
+    expect(wanting(feeding, ['volts', 'ohms', 'maxMA', 'ring.volts', 'ring.ohms', 'ampHours'])).toEqual([])
+    const handWorked = supplies.filter(({ kind }) => kind === 'board')
+    expect(
+      wanting(handWorked, ['drop.ohms', 'drop.minVolts', 'generator.volts', 'generator.ohms', 'insertionDb']),
+    ).toEqual([])
+  })
+
+  test('has boards of 4 to 30 lines, of both signals and every way to join them, and exchanges of 2 to 32 ports', () => {
+    const of = (kind: string) => supplies.filter((each) => each.kind === kind)
+    const ports = (kind: string) => of(kind).map((each) => each.ports!)
+    expect([Math.min(...ports('board')), Math.max(...ports('board'))]).toEqual([4, 30])
+    expect([Math.min(...ports('exchange')), Math.max(...ports('exchange'))]).toEqual([2, 32])
+    for (const { name, ports: lines, callsAtOnce, drop, generator } of of('board')) {
+      expect(drop && generator, name).toBeDefined()
+      expect(callsAtOnce! * 2, name).toBeLessThanOrEqual(lines!)
+    }
+    for (const { name, ring, powerW } of of('exchange')) {
+      expect(ring?.maxLoad, name).toBeGreaterThan(0)
+      expect(powerW!.talk, name).toBeGreaterThan(powerW!.idle)
+    }
   })
 
   test('weighs every set and supply', () => {
@@ -72,7 +92,9 @@ describe('the built-in catalog', () => {
   })
 
   test('has supplies, talking ways and ringers of every kind that a plan may ask for', () => {
-    expect(new Set(supplies.map(({ kind }) => kind))).toEqual(new Set(['feed', 'series', 'ringdown']))
+    expect(new Set(supplies.map(({ kind }) => kind))).toEqual(
+      new Set(['feed', 'series', 'ringdown', 'exchange', 'board']),
+    )
     expect(new Set(sets.map(({ talk }) => talk))).toEqual(new Set(['local', 'common', 'sound']))
     expect(sets.some(({ ringer }) => ringer === undefined)).toBe(true)
     expect(supplies.some(({ indicator }) => indicator !== undefined)).toBe(true)
