@@ -263,6 +263,8 @@ const plan = {
   plan: {
     format: 'fieldpair-plan',
     version: 1,
+    // A member of the demo's own: by it the program knows whose the invented hills are (storage/demo.ts).
+    demoGround: true,
     title: 'Ravel Moor survey camp',
     note: 'An invented place, to try the program on. Make it yours, or begin a new plan.',
     weather: 'dry',

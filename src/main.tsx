@@ -4,6 +4,7 @@ import { render } from 'preact'
 import { terrainJobs } from './jobs/terrain-jobs'
 import { mountMap } from './map/mount-map'
 import { followShortcuts } from './panel/bar/shortcuts'
+import { DropPlace } from './panel/drop-place'
 import { FailureBanner } from './panel/failure-banner'
 import { Fallible } from './panel/fallible'
 import { WorkBar } from './panel/ground/work-bar'
@@ -53,6 +54,7 @@ function MapScreen() {
         <Panel store={store} />
       </Fallible>
       <Notice store={store} />
+      <DropPlace store={store} />
       <WorkBar store={store} />
       {store.imported.value && <HazardImport store={store} />}
       <ProblemList store={store} />
@@ -100,7 +102,12 @@ followBack([
   },
 ])
 searchRemedies(store)
-takeDroppedFiles((files) => void openDroppedFiles(store, files))
+takeDroppedFiles(
+  (files) => void openDroppedFiles(store, files),
+  (areHeld) => {
+    store.dropping.value = areHeld
+  },
+)
 
 keeper.value = await keepDrafts(store)
 if (store.opened.peek() === nothingYet) await openDemo()

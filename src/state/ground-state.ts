@@ -23,6 +23,8 @@ export interface Work {
 export interface GroundWorker {
   readonly add: (files: readonly File[]) => Promise<void>
   readonly remove: (key: string) => Promise<void>
+  /** The middle of a file, wherever it lies. */
+  readonly find: (key: string) => Promise<Position | undefined>
   /** Null where no ground is known. */
   readonly drawRelief: (request: ReliefRequest) => Promise<Result<Relief | null> | undefined>
   readonly suggestRoute: (request: RouteRequest, watch?: Watch) => Promise<Result<SuggestedRoute> | undefined>
@@ -55,6 +57,8 @@ export function createGroundState() {
     work: signal<Work | null>(null),
     cursor: signal<Cursor | null>(null),
     imported: signal<Imported | null>(null),
+    /** Whether files are held over the page, to be dropped. */
+    dropping: signal(false),
     /** What a suggested route pays for. */
     routeWeights: signal<RouteWeights>(DEFAULT_ROUTE_WEIGHTS),
     suggested: signal<Suggested>([]),

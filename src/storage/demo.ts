@@ -1,14 +1,10 @@
 import { parsePlan } from '../files/parse-plan'
 import type { TerrainJobs } from '../jobs/terrain-jobs'
 import type { Plan } from '../plan/plan'
-import { planExtent } from '../terrain/plan-extent'
 import type { GridSource } from './grid-source'
 
-/** The invented country of the demo: what public/demo.terrain.tif covers, degrees. */
-const WEST_DEG = 66.96
-const EAST_DEG = 67.09
-const SOUTH_DEG = 48.578
-const NORTH_DEG = 48.648
+/** By this member of the plan, which the program else does not know and so keeps, the demo is told from a plan that lies where it does. */
+const MARK = 'demoGround'
 
 /** Reads the demo plan. Undefined where it cannot be fetched. */
 export async function loadDemo(): Promise<Plan | undefined> {
@@ -17,18 +13,13 @@ export async function loadDemo(): Promise<Plan | undefined> {
   return result?.ok ? result.value : undefined
 }
 
-/** Whether a plan lies on the demo's ground, or beside it. */
-function liesOnDemo(plan: Plan): boolean {
-  const extent = planExtent(plan)
-  if (!extent || extent.eastDeg < WEST_DEG || extent.westDeg > EAST_DEG) return false
-  return extent.northDeg > SOUTH_DEG && extent.southDeg < NORTH_DEG
-}
+const isDemo = (plan: Plan): boolean => plan.rest?.plan?.[MARK] === true
 
-/** Gives the demo's ground to every plan that lies on it. */
+/** Gives the demo's invented ground to the demo, and to nothing else that lies there. */
 export function demoGround(jobs: TerrainJobs): (plan: Plan) => Promise<readonly GridSource[]> {
   let found: Promise<readonly GridSource[]> | undefined
   return async (plan) => {
-    if (!liesOnDemo(plan)) return []
+    if (!isDemo(plan)) return []
     found ??= loadDemoGround(jobs)
     return found
   }

@@ -1,3 +1,4 @@
+import type { Position } from '../geo/position'
 import type { Watch } from '../jobs/terrain-jobs'
 import type { Result } from '../problem'
 import type { ElevationGrid, Extent } from '../terrain/elevation-grid'
@@ -64,6 +65,11 @@ export async function readSource(
   return isTooLarge ? { ok: true, value: { source, grid: null, extent, state: 'waiting' } } : result
 }
 
+export const middleOf = ({ westDeg, southDeg, eastDeg, northDeg }: Extent): Position => [
+  (westDeg + eastDeg) / 2,
+  (southDeg + northDeg) / 2,
+]
+
 /** A source as the list of elevations shows it. */
 export function entryOf({ source, grid, state }: ReadSource): KeptGrid {
   const extent = grid && extentOf(grid)
@@ -72,9 +78,7 @@ export function entryOf({ source, grid, state }: ReadSource): KeptGrid {
     name: source.name,
     sizeBytes: source.sizeBytes(),
     cellM: grid && extent ? cellSizeM(grid, extent) : undefined,
-    middle: extent
-      ? [(extent.westDeg + extent.eastDeg) / 2, (extent.southDeg + extent.northDeg) / 2]
-      : undefined,
+    middle: extent ? middleOf(extent) : undefined,
     state,
     isKept: source.isKept,
   }

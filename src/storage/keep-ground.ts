@@ -1,13 +1,15 @@
+import type { Position } from '../geo/position'
 import { isolated } from '../isolated'
 import type { TerrainJobs } from '../jobs/terrain-jobs'
 import type { Plan } from '../plan/plan'
 import type { Problem } from '../problem'
 import type { Extent } from '../terrain/elevation-grid'
-import { type GridGround, groundFromGrids } from '../terrain/ground-from-grids'
+import { extentOf, type GridGround, groundFromGrids } from '../terrain/ground-from-grids'
 import type { KeptGrid } from '../terrain/kept-grid'
 import { planExtent } from '../terrain/plan-extent'
-import { type GridFiles, openGridFiles } from './grid-files'
-import { covers, entryOf, type GridSource, type ReadSource, readSource } from './grid-source'
+import { type GridFile, type GridFiles, openGridFiles } from './grid-files'
+import { covers, entryOf, type GridSource, middleOf, type ReadSource, readSource } from './grid-source'
+import { askToKeepForGood } from './keep-for-good'
 import { newKey } from './new-key'
 import { underWatch, type WorkPlace } from './under-watch'
 
@@ -27,14 +29,21 @@ export interface GroundStore {
 export interface GroundKeeper {
   readonly add: (files: readonly File[]) => Promise<void>
   readonly remove: (key: string) => Promise<void>
+  /** The middle of a file, wherever it lies; undefined where that cannot be read, or was stopped. */
+  readonly find: (key: string) => Promise<Position | undefined>
   readonly stop: () => void
 }
 
 export const GROUND_NOTICES = {
+  elsewhere: (name: string) =>
+    `${name} lies elsewhere: it has no heights where this plan is. It is in the list under “Do we know the ground?”, with a button that goes there.`,
   full: (name: string) =>
     `There is no room on the disk to keep ${name}: it serves until this page is closed. Remove other elevations, or free some room.`,
   nowhere: (name: string) => `This browser keeps no files here: ${name} serves until this page is closed.`,
 } as const
+
+/** Whether a record holds what a file can be made of: it may be damaged. */
+const isFile = ({ bytes }: Partial<GridFile>): boolean => typeof bytes === 'object' && bytes !== null
 
 /**
  * Gives the plan its ground: from every elevation file kept in this browser, and from `others` where they know it. Of each only
@@ -56,9 +65,11 @@ export async function keepGround(
     sizeBytes: () => file.size,
     read: (extent, watch) => jobs.readGrid(file, extent, watch),
   })
-  let own: readonly GridSource[] = ((await files?.list()) ?? []).map(({ key, name: fileName, bytes }) =>
-    ofFile(key, new File([bytes], fileName), true),
-  )
+  // One that the browser cannot read must not take the others, or the start, with it.
+  const listed = (await files?.list().catch(() => undefined)) ?? []
+  let own: readonly GridSource[] = listed
+    .filter(isFile)
+    .map(({ key, name: fileName, bytes }) => ofFile(key, new File([bytes], fileName), true))
   let read = new Map<GridSource, ReadSource>()
   let published: readonly unknown[] = []
 
@@ -125,7 +136,7 @@ export async function keepGround(
     try {
       await files.put({ key, name: file.name, bytes: file })
       // A browser short of room drops what it was not asked to hold.
-      void navigator.storage?.persist?.()
+      void askToKeepForGood()
       return true
     } catch {
       store.notice.value = GROUND_NOTICES.full(isolated(file.name))
@@ -152,6 +163,18 @@ export async function keepGround(
     read = new Map([...read].filter(([each]) => !same.includes(each)))
     read.set(source, { ...result.value, source })
     publish()
+    if (result.value.state === 'elsewhere') store.notice.value = GROUND_NOTICES.elsewhere(isolated(file.name))
+  }
+
+  const find = async (key: string): Promise<Position | undefined> => {
+    const source = own.find((each) => each.key === key)
+    if (!source) return undefined
+    const found = await underWatch(store.work, `Looking where ${isolated(source.name)} lies`, (watch) =>
+      source.read(undefined, watch),
+    )
+    if (found?.ok) return found.value ? middleOf(extentOf(found.value)) : undefined
+    if (found) store.notice.value = found.problems[0]?.message ?? ''
+    return undefined
   }
 
   let seen: string | null = null
@@ -179,6 +202,7 @@ export async function keepGround(
         await files?.remove(key)
         publish()
       }),
+    find,
     stop: () => {
       unsubscribe()
       leaving.abort()

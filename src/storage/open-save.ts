@@ -3,6 +3,7 @@ import { parsePlanBytes } from '../files/parse-plan'
 import { isolated } from '../isolated'
 import type { Plan } from '../plan/plan'
 import type { Problem } from '../problem'
+import type { KeptGrid } from '../terrain/kept-grid'
 
 /** The parts of the store that a file needs: where a plan goes, and where its faults go. */
 export interface FileStore {
@@ -12,6 +13,8 @@ export interface FileStore {
   readonly notice: { value: string }
   /** The plan as a file last took it. */
   readonly inFile: { value: Plan | null }
+  /** The elevations at hand. */
+  readonly grids: { peek(): readonly KeptGrid[] }
 }
 
 /** Opens a plan file. A bad one changes nothing: all its faults are listed. */
@@ -44,16 +47,36 @@ export function chooseFiles(accept: string, onFiles: (files: readonly File[]) =>
   input.click()
 }
 
-/** Takes files that are dropped anywhere on the page. Returns the undoing of itself. */
-export function takeDroppedFiles(onFiles: (files: readonly File[]) => void): () => void {
+/** A browser says every few hundredths of a second that files are held over the page, and does not always say when they are gone. */
+const HELD_MS = 300
+
+/**
+ * Takes files that are dropped anywhere on the page. Returns the undoing of itself.
+ *
+ * @param onHeld whether files are held over the page just now
+ */
+export function takeDroppedFiles(
+  onFiles: (files: readonly File[]) => void,
+  onHeld: (areHeld: boolean) => void,
+): () => void {
+  let timer: ReturnType<typeof setTimeout> | undefined
+  const letGo = () => {
+    clearTimeout(timer)
+    onHeld(false)
+  }
   const holdsFiles = (event: DragEvent) => event.dataTransfer?.types.includes('Files') ?? false
   const over = (event: DragEvent) => {
     // Without this the browser would leave the page and show the file itself.
-    if (holdsFiles(event)) event.preventDefault()
+    if (!holdsFiles(event)) return
+    event.preventDefault()
+    onHeld(true)
+    clearTimeout(timer)
+    timer = setTimeout(letGo, HELD_MS)
   }
   const drop = (event: DragEvent) => {
     if (!holdsFiles(event)) return
     event.preventDefault()
+    letGo()
     onFiles([...(event.dataTransfer?.files ?? [])])
   }
   addEventListener('dragover', over)
@@ -77,7 +100,7 @@ export async function savePlanFile(store: FileStore): Promise<void> {
   const picker = (window as SavePicker).showSaveFilePicker
   if (!picker) {
     download(name, text)
-    store.inFile.value = plan
+    tellSaved(store, plan)
     return
   }
   try {
@@ -85,11 +108,22 @@ export async function savePlanFile(store: FileStore): Promise<void> {
     const file = await handle.createWritable()
     await file.write(text)
     await file.close()
-    store.inFile.value = plan
+    tellSaved(store, plan)
   } catch (error) {
     if (error instanceof Error && error.name === 'AbortError') return
     store.notice.value = `${name} could not be written there. Choose another place, or free some room.`
   }
+}
+
+/** A plan file holds no elevations: whoever opens it elsewhere would have other lengths. */
+function tellSaved(store: FileStore, plan: Plan): void {
+  store.inFile.value = plan
+  const own = store.grids
+    .peek()
+    .filter(({ state, key }) => state === 'read' && key !== 'demo' && key !== 'online')
+  if (own.length === 0) return
+  const names = own.map((grid) => isolated(grid.name)).join(', ')
+  store.notice.value = `The plan is saved; its elevations stay behind. Whoever opens it elsewhere also needs ${names}, or reads other lengths.`
 }
 
 /** `NAME.plan.geojson`, without what some file system refuses in a name. */

@@ -78,6 +78,31 @@ test('a file that is opened gives its ground, and is there in the next window', 
   await expect.poll(() => third.store.grids.value).toEqual([])
 })
 
+test('a file that lies elsewhere says so, and where', async () => {
+  const answer = async (extent?: Extent) => ok(extent && extent.westDeg < 10 ? null : GRID)
+  const { store, keeper } = await keep(planAt([9.5, 47.5]), answer, 'elsewhere')
+  await keeper.add([FILE])
+  expect(store.grids.value).toMatchObject([{ name: 'level.tif', state: 'elsewhere', middle: undefined }])
+  expect(store.notice.value).toMatch(/^level\.tif lies elsewhere/)
+  const place = await keeper.find(store.grids.value[0]!.key)
+  // The middle of a degree whose south-west corner lies at 11° E 47° N.
+  expect(place?.[0]).toBeCloseTo(11.5, 2)
+  expect(place?.[1]).toBeCloseTo(47.5, 2)
+})
+
+test('a record that is no file any more takes no other with it', async () => {
+  const first = await keep(planAt([11.5, 47.5]), inside, 'torn')
+  await first.keeper.add([FILE])
+  const { openDB } = await import('idb')
+  const db = await openDB('torn')
+  await db.put('files', { key: 'a', name: 'torn.tif', bytes: 'not bytes' })
+  await db.put('files', { key: 'b' })
+  db.close()
+  const second = await keep(planAt([11.5, 47.5]), inside, 'torn')
+  await expect.poll(() => second.store.ground.value?.heightM(11.5, 47.5)).toBe(300)
+  expect(second.store.grids.value).toHaveLength(1)
+})
+
 test('opened a second time, it is not there twice', async () => {
   const { store, keeper } = await keep(planAt([11.5, 47.5]), inside, 'twice')
   await keeper.add([FILE])

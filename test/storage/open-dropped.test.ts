@@ -43,11 +43,46 @@ test('features without a plan in them wait for the person to say what they are',
   expect(store.refusedFile.value).toBeNull()
 })
 
+test('the second of two files waits until the first is answered, and neither is lost', async () => {
+  const { store, drop } = dropped()
+  const done = drop(
+    new File([ROADS], 'roads.geojson'),
+    new File(['{ "features": [] '], 'torn.geojson'),
+    new File([ROADS], 'more.geojson'),
+  )
+  const waits = (name: string) => expect.poll(() => store.imported.value?.name).toBe(name)
+  await expect.poll(() => store.refusedFile.value?.name).toBe('torn.geojson')
+  store.refusedFile.value = null
+  await waits('roads.geojson')
+  store.imported.value = null
+  await waits('more.geojson')
+  await done
+})
+
+test('of two plans the first lies on the table, and the other is named', async () => {
+  const { store, drop } = dropped()
+  await drop(new File([PLAN], 'camp.plan.geojson'), new File([PLAN], 'ridge.plan.geojson'))
+  expect(store.plan.value.title).toBe('From a file')
+  expect(store.notice.value).toContain('ridge.plan.geojson: open separately')
+})
+
+test('elevations that are dropped before anybody can read them are read then', async () => {
+  const { store, added, drop } = dropped()
+  const worker = store.groundWorker.value
+  store.groundWorker.value = null
+  await drop(new File(['…'], 'a.tiff'))
+  expect(added).toEqual([])
+  store.groundWorker.value = worker
+  await expect.poll(() => added).toEqual(['a.tiff'])
+})
+
 test('what is neither is refused as a plan, with its faults', async () => {
   const { store, drop } = dropped()
+  const code = () => store.refusedFile.value?.problems[0]?.code
   await drop(new File(['{'], 'torn.geojson'))
-  expect(store.refusedFile.value?.problems[0]?.code).toBe('not-json')
+  expect(code()).toBe('not-json')
+  store.refusedFile.value = null
   await drop(new File([ROADS.replace('11.1', '500')], 'roads.geojson'))
-  expect(store.refusedFile.value?.problems[0]?.code).toBe('off-globe')
+  expect(code()).toBe('off-globe')
   expect(store.imported.value).toBeNull()
 })

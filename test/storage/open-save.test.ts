@@ -49,12 +49,21 @@ describe('opening a file', () => {
 
   test('takes a file that is dropped anywhere, and never lets the browser leave the page for it', () => {
     const taken: File[] = []
-    const stop = takeDroppedFiles((files) => taken.push(...files))
+    const held: boolean[] = []
+    const stop = takeDroppedFiles(
+      (files) => taken.push(...files),
+      (areHeld) => held.push(areHeld),
+    )
     const file = new File([PLAN_TEXT], 'camp.plan.geojson')
     const drop = Object.assign(new Event('drop', { cancelable: true }), {
       dataTransfer: { types: ['Files'], files: [file] },
     })
+    dispatchEvent(
+      Object.assign(new Event('dragover', { cancelable: true }), { dataTransfer: drop.dataTransfer }),
+    )
+    expect(held).toEqual([true])
     dispatchEvent(drop)
+    expect(held).toEqual([true, false])
     expect(taken).toEqual([file])
     expect(drop.defaultPrevented).toBe(true)
     stop()
@@ -72,6 +81,13 @@ describe('saving a file', () => {
     await savePlanFile(store)
     expect(showSaveFilePicker).toHaveBeenCalledWith({ suggestedName: 'From a file.plan.geojson' })
     expect(parsePlan(written.join(''))).toEqual({ ok: true, value: store.plan.value })
+    expect([store.inFile.value, store.notice.value]).toEqual([store.plan.value, ''])
+    const grid = { key: 'g', name: 'hills.tif', sizeBytes: 1, cellM: 30, middle: undefined, isKept: true }
+    store.grids.value = [{ ...grid, state: 'read' }]
+    await savePlanFile(store)
+    expect(store.notice.value).toContain(
+      'its elevations stay behind. Whoever opens it elsewhere also needs hills.tif',
+    )
     Reflect.deleteProperty(window, 'showSaveFilePicker')
   })
 

@@ -1,4 +1,5 @@
 import { isolated, undirected } from '../../isolated'
+import { requestPlace } from '../../state/requests'
 import type { Store } from '../../state/store'
 import { HAZARD_TYPES, importHazards } from '../../storage/open-dropped'
 import { chooseFiles } from '../../storage/open-save'
@@ -19,7 +20,7 @@ export function GroundQuestion({ store }: { store: Store }) {
         <OpenElevations store={store} />
         <button
           type="button"
-          onClick={() => chooseFiles(HAZARD_TYPES, ([file]) => file && void importHazards(store, file))}
+          onClick={() => chooseFiles(HAZARD_TYPES, (files) => void importHazards(store, files))}
         >
           Add roads, waters, power lines…
         </button>
@@ -53,6 +54,18 @@ function GridRow({ store, grid }: { store: Store; grid: KeptGrid }) {
           {formatBytes(grid.sizeBytes)}
         </span>
       </span>
+      {grid.state === 'elsewhere' && (
+        <button
+          type="button"
+          aria-label={`Go to where ${grid.name} lies`}
+          onClick={async () => {
+            const place = await store.groundWorker.value?.find(grid.key)
+            if (place) requestPlace(place)
+          }}
+        >
+          Go there
+        </button>
+      )}
       {grid.key !== 'demo' && grid.key !== 'online' && (
         <button
           type="button"
@@ -79,8 +92,8 @@ function groundSentence(store: Store): string {
   const known = legs.filter((leg) => leg.onGrid).length
   if (store.grids.value.every(({ state }) => state !== 'read')) {
     return legs.length === 0
-      ? 'Not yet: lengths will be the map’s, without hills. Open an elevation file (GeoTIFF, or SRTM .hgt), or drop one on the page.'
-      : 'No: lengths are the map’s, without hills. Open an elevation file (GeoTIFF, or SRTM .hgt), or drop one on the page.'
+      ? 'Not yet: lengths will be the map’s, without hills. Open an elevation file (GeoTIFF, or SRTM .hgt), or drop one anywhere on the page.'
+      : 'No: lengths are the map’s, without hills. Open an elevation file (GeoTIFF, or SRTM .hgt), or drop one anywhere on the page.'
   }
   if (known === legs.length) return 'Yes: lengths follow the ground.'
   return `In part: ${legs.length - known} of ${formatCount(legs.length, 'leg')} lie where no height is known, and have the map’s length.`
