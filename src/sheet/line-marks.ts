@@ -2,7 +2,7 @@ import type { Position } from '../geo/position'
 import { type Line, lineNumber as numberInPlan } from '../plan/plan'
 import type { ReportLine } from '../report/report'
 import { tagReasons } from '../words/tag-words'
-import { type Tongue, tongueOf } from '../words/tongue'
+import { tongueOf } from '../words/tongue'
 import type { PaperSource } from './paper-source'
 
 /** Something on a line that the crew makes or hangs: a splice, or a tag. */
@@ -47,21 +47,3 @@ export function tagMarks(source: PaperSource, line: Line, measured: ReportLine):
 /** The splices and tags of one line, in the order in which the crew comes to them. */
 export const lineMarks = (source: PaperSource, line: Line, measured: ReportLine): readonly LineMark[] =>
   [...spliceMarks(line, measured), ...tagMarks(source, line, measured)].toSorted((a, b) => a.wireM - b.wireM)
-
-/** A place where the crew measures as it goes. */
-export interface TestPlace {
-  readonly what: string
-  readonly groundM: number
-  readonly wireM: number
-}
-
-/** Where the crew measures a line after its start: each test point on the way, and its far end. */
-export function testPlaces(measured: ReportLine, say: Tongue): readonly TestPlace[] {
-  const points = measured.tags.filter(({ isTestPoint }) => isTestPoint)
-  return points.slice(1).map(({ reasons, groundM, wireM }, i, { length }) => ({
-    what: tagReasons(reasons, say),
-    groundM,
-    // At the far end the last tail belongs to what is measured.
-    wireM: i === length - 1 ? measured.wireM : wireM,
-  }))
-}

@@ -13,7 +13,7 @@ beforeAll(async () => {
   at = await visit()
   await at.page.getByRole('button', { name: 'Papers', exact: true }).click()
   // The demo's ground comes after its plan, and lengthens the lines.
-  await at.page.locator('.sheet', { hasText: 'Profile.' }).first().waitFor()
+  await at.page.locator('.strip-profile').first().waitFor({ state: 'attached' })
 })
 afterAll(() => at?.close())
 

@@ -194,7 +194,7 @@ test.each(['Plans', 'View', 'Go to', 'Online map'])('what %s opens', async (name
 test('every paper, and the grid of its maps says that it is metric', async () => {
   const { page } = at
   await page.getByRole('button', { name: 'Papers', exact: true }).click()
-  await page.locator('.sheet', { hasText: 'Profile.' }).first().waitFor()
+  await page.locator('.strip-profile').first().waitFor({ state: 'attached' })
   const boxes = page.locator('.papers input[type="checkbox"]')
   for (const box of await boxes.all()) await box.check()
   expect(await metricWords()).toEqual([])

@@ -78,7 +78,7 @@ describe('papers are made', () => {
 
   test('of a line near the pole, where there is no grid, in degrees', () => {
     const words = wordsOf(planBetween([10, 85], [10.2, 85.01]))
-    expect(words).toContain('outside the grid')
+    expect(words).toContain('there is no UTM grid')
     expect(words).toContain('grid in degrees')
   })
 
@@ -89,6 +89,8 @@ describe('papers are made', () => {
   test('of an earth return, without the figures that only a pair has', () => {
     const words = wordsOf(planBetween([20, 50], [20.02, 50], { return: 'earth', electrodeOhms: [40, 60] }))
     expect(words).toContain('one wire and the earth')
+    expect(words).not.toContain('short the pair')
+    expect(words).toContain('at Alder 40.0 Ω, at Birch 60.0 Ω')
   })
 })
 
@@ -98,16 +100,24 @@ describe('the figures on the papers', () => {
     blocks.flatMap((block) => (block.kind === 'table' ? [block.table] : [])),
   )
 
-  test('run along each line to its whole ground, wire and loop', () => {
-    const legs = tables.filter(({ title }) => title.startsWith('Legs'))
-    expect(legs).toHaveLength(source.report.lines.length)
-    for (const [i, { columns, rows }] of legs.entries()) {
+  test('run along each line to its whole ground, by every tag, splice and crossing of the report', () => {
+    const walks = tables.filter(({ title }) => title === 'On the way')
+    expect(walks).toHaveLength(source.report.lines.length)
+    for (const [i, { columns, rows }] of walks.entries()) {
       const line = source.report.lines[i]!
-      const last = rows.at(-1)!
       const column = (head: string) => columns.findIndex((one) => one.head === head)
-      expect(last[column('Run m')]).toBeCloseTo(line.groundM, 6)
-      expect(last[column('Wire run m')]).toBeCloseTo(line.wireM, 6)
-      expect(last[column('Loop Ω')]).toBeCloseTo(line.loopOhms, 6)
+      const runs = rows.map((row) => row[column('Run m')] as number)
+      expect(runs.at(-1)).toBeCloseTo(line.groundM, 6)
+      expect(runs).toEqual(runs.toSorted((a, b) => a - b))
+      const tags = rows.map((row) => row[column('Tag')]).filter(Boolean)
+      expect(tags.join()).toBe(line.tags.map(({ number }) => `${i + 1}/${number}`).join())
+      const words = rows.map((row) => row.join(' ')).join('\n')
+      for (let k = 1; k <= line.splices.length; k++) expect(words).toContain(`splice S${k}`)
+      for (const { name } of line.crossings) if (name) expect(words).toContain(name)
+      // The end is read last: half of its range lies on either side of the report's loop, by the wire's spread.
+      const [low, high] = String(rows.at(-1)![column('Loop Ω')]).split('–').map(Number)
+      expect(low).toBeLessThanOrEqual(line.loopOhms)
+      expect(high).toBeGreaterThanOrEqual(line.loopOhms)
     }
   })
 

@@ -113,10 +113,10 @@ describe('the papers', () => {
   test('tell magnetic north for the date that is asked, and true bearings where no model reaches', async () => {
     await set('Date', () => '2026-11-25')
     expect(reads(on.root)).toContain('WMM2025, 2026-11-25')
-    expect(reads(on.root)).toContain('Bearing magnetic')
+    expect(reads(on.root)).toContain('Bearings are magnetic.')
     await set('Date', () => '2050-01-01')
     expect(reads(on.root)).toContain('No magnetic model here covers 2050-01-01')
-    expect(reads(on.root)).toContain('Bearing true')
+    expect(reads(on.root)).toContain('Bearings are true.')
   })
 
   test('come on Letter as well', async () => {

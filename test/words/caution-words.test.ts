@@ -2,12 +2,14 @@ import { describe, expect, test } from 'vitest'
 import { BUILT_IN } from '../../src/catalog/built-in'
 import { HAZARD_KINDS, type HazardKind, LAYS, type Lay, type Leg } from '../../src/plan/plan'
 import { reportPlan } from '../../src/report/report-plan'
+import { lineStops } from '../../src/sheet/line-stops'
 import { cautionText } from '../../src/words/caution-words'
-import { onTheWay } from '../../src/words/on-the-way'
 import { tongueOf } from '../../src/words/tongue'
 import type { UnitSystem } from '../../src/words/units'
-import { demoPlan } from '../sheet/demo-source'
+import { demoPlan, sourceOf } from '../sheet/demo-source'
 import { planOf } from '../terrain/made-plan'
+
+const TRUE_NORTH = { word: 'true', of: (deg: number) => deg } as const
 
 /** All that is told of a line 600 m east that meets a hazard 315 m out, half-way between two supports. */
 function told(kind: HazardKind, lay: Lay, system: UnitSystem, leg: Partial<Leg> = {}, stock = 0) {
@@ -27,7 +29,9 @@ function told(kind: HazardKind, lay: Lay, system: UnitSystem, leg: Partial<Leg> 
   const say = tongueOf(whole, system)
   return [
     ...report.cautions.map((caution) => cautionText(caution, say)),
-    ...onTheWay(report.lines[0]!, report.cautions, say),
+    ...lineStops({ ...sourceOf(whole), system }, laid, report.lines[0]!, TRUE_NORTH).flatMap(
+      ({ does }) => does,
+    ),
   ]
 }
 

@@ -3,7 +3,7 @@ import { CircuitView } from './circuit-view'
 import type { Drawing } from './drawing'
 import { MapView } from './map-view'
 import { PlotRow } from './plot-view'
-import { ProfileView } from './profile-view'
+import { StripView } from './strip-view'
 
 /** Any drawing, in black on white. */
 export function DrawingView({ drawing }: { drawing: Drawing }) {
@@ -16,7 +16,7 @@ export function DrawingView({ drawing }: { drawing: Drawing }) {
       return <SceneView {...drawing} />
     case 'plots':
       return <PlotRow {...drawing} />
-    case 'profile':
-      return <ProfileView {...drawing} />
+    case 'strip':
+      return <StripView {...drawing} />
   }
 }

@@ -1,6 +1,5 @@
+import type { StripDrawing } from '../../figure/line-strip'
 import type { Plot } from '../../figure/plot-layout'
-import type { FlatProfile } from '../../figure/profile-drawing'
-import type { LineProfile } from '../../report/line-profile'
 import type { Norths } from '../paper-source'
 import type { Scene } from '../scene/scene'
 import type { CircuitDrawing } from './circuit-drawing'
@@ -19,8 +18,4 @@ export type Drawing =
   | { readonly kind: 'circuit'; readonly drawing: CircuitDrawing; readonly name: string }
   | { readonly kind: 'scene'; readonly scene: Scene }
   | { readonly kind: 'plots'; readonly plots: readonly Plot[] }
-  | {
-      readonly kind: 'profile'
-      readonly drawing: FlatProfile
-      readonly profile: LineProfile
-    }
+  | { readonly kind: 'strip'; readonly drawing: StripDrawing; readonly name: string }

@@ -10,6 +10,7 @@ import { formatRunM } from '../../words/units'
 import { lineMarks } from '../line-marks'
 import type { PaperSource } from '../paper-source'
 import { type Label, type PlacedLabel, placeLabels } from './label-placer'
+import { contoursIn } from './map-contours'
 import { type MapWindow, type MatchLine, toPaper } from './map-window'
 import { type MapGrid, mapGrid } from './sheet-grid-lines'
 
@@ -34,6 +35,12 @@ export interface MapDrawing {
     readonly ticks: readonly Segment[]
     /** False for the lines that are on the map only to show where one is. */
     readonly isSubject: boolean
+  }[]
+  readonly contours: readonly {
+    readonly points: readonly Point[]
+    readonly isIndex: boolean
+    readonly text?: string
+    readonly at?: Point
   }[]
   readonly bends: readonly Point[]
   readonly splices: readonly Point[]
@@ -212,6 +219,7 @@ export function drawMap(
     bar: scaleBar((MOST_BAR_MM * window.scale) / 1000, system),
     grid: mapGrid(window),
     hazards,
+    contours: contoursIn(source, window),
     legs,
     bends,
     splices: splices.map(({ at }) => at),

@@ -1,4 +1,5 @@
 import type { Box } from '../../figure/geometry'
+import './contours.css'
 import { formatScale } from '../../figure/map-scale'
 import { textWidthEm } from '../../figure/text-width'
 import type { Norths } from '../paper-source'
@@ -92,6 +93,20 @@ export function MapView({
         ))}
       </g>
       <g clip-path={`url(#frame-${id})`}>
+        <g class="contours">
+          {drawing.contours.map(({ points, isIndex }, i) => (
+            <path key={i} class={isIndex ? 'index' : undefined} d={pathOf(points)} />
+          ))}
+          {drawing.contours.map(
+            ({ text, at }, i) =>
+              text &&
+              at && (
+                <text key={i} x={at[0]} y={at[1] + 0.8} text-anchor="middle">
+                  {text}
+                </text>
+              ),
+          )}
+        </g>
         {drawing.hazards.map(({ kind, rings, closed }, i) => {
           const d = rings.map((ring) => pathOf(ring, closed)).join('')
           return (

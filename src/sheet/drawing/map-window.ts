@@ -50,16 +50,21 @@ function extentOf(points: readonly PlanePoint[]): Extent {
 
 const centreOf = ({ min, max }: Extent): PlanePoint => [(min[0] + max[0]) / 2, (min[1] + max[1]) / 2]
 
-const roomMm = (frame: Box): readonly [number, number] => [
-  frame.right - frame.left - 2 * EDGE_MM,
-  frame.bottom - frame.top - 2 * EDGE_MM,
+const roomMm = (frame: Box, edgeMm = EDGE_MM): readonly [number, number] => [
+  frame.right - frame.left - 2 * edgeMm,
+  frame.bottom - frame.top - 2 * edgeMm,
 ]
 
 /** All positions in one frame, at the largest round scale that holds them. */
-export function windowOver(plane: Plane, positions: readonly Position[], frame: Box): MapWindow {
+export function windowOver(
+  plane: Plane,
+  positions: readonly Position[],
+  frame: Box,
+  edgeMm = EDGE_MM,
+): MapWindow {
   const extent = extentOf(positions.length > 0 ? positions.map(plane.toPlane) : [[0, 0]])
   const size = [extent.max[0] - extent.min[0], extent.max[1] - extent.min[1]] as const
-  return { plane, middle: centreOf(extent), scale: fittingScale(size, roomMm(frame)), frame }
+  return { plane, middle: centreOf(extent), scale: fittingScale(size, roomMm(frame, edgeMm)), frame }
 }
 
 /** Where one strip ends and the next begins: a place on the way, and the direction of the way there, in the plane. */

@@ -22,7 +22,7 @@ const readings = ({ tempStep }: Tongue) => [
   'Ground on one wire, Murray: join the good wire to the faulty one at the far end; part = arm at the faulty wire / both arms; distance along the faulty wire = part × 100 × the figure for 0.01.',
   'The same by Varley with equal arms, the rheostat in series with the faulty wire: distance = (loop − rheostat) × the figure for one ohm.',
   'Open, by capacitance with all bells off: distance = wire of the line × reading / nanofarads of the whole line; from both ends: near / (near + far).',
-  `Distances are along the wire, slack included: look up the run on the ground in the tag list. Take off the ohms of the test leads. Wire that is ${tempStep(10)} warmer reads about 4 % more.`,
+  `Distances are along the wire, slack included: look up the run on the ground on the line’s card. Take off the ohms of the test leads. Wire that is ${tempStep(10)} warmer reads about 4 % more.`,
 ]
 
 /** A log of fewer rows is not worth its head. */

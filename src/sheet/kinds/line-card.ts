@@ -1,26 +1,31 @@
+import { gridReference } from '../../geo/grid-reference'
 import { type Plane, planeAbout } from '../../geo/plane'
 import type { Position } from '../../geo/position'
 import { type Line, verticesOf } from '../../plan/plan'
 import type { ReportLine } from '../../report/report'
-import { onTheWay } from '../../words/on-the-way'
+import { cautionText } from '../../words/caution-words'
 import { tongueOf } from '../../words/tongue'
 import { frameIn } from '../drawing/map-frame'
 import { matchAcross, windowOver, windowsAlong } from '../drawing/map-window'
 import { type Block, heightOfMm } from '../layout/block'
 import type { SheetRoom } from '../layout/paper-size'
 import { lineNumber } from '../line-marks'
+import { cautionsOfLine, type LineStop, lineStops } from '../line-stops'
+import { circuitNotes, lineNotes } from '../notes'
 import { bearingBasis, type Norths, northsAt, northsText, type PaperSource } from '../paper-source'
-import { legTable } from '../tables/leg-table'
-import { testPointTable } from '../tables/test-tables'
-import { layingWords, lineSummary, testWords } from './line-words'
+import { lineSpoolTable } from '../tables/line-spool-table'
+import { walkTable } from '../tables/walk-table'
+import { layingWords, lineSummary } from './line-words'
 import { mapBlocks } from './map-block'
-import { profileBlocks } from './profile-block'
+import { stripBlocks } from './strip-block'
 
 /** A line that fits one map at this scale or a larger one has but one; a longer one goes on over several, at the scale below it. */
 const LEAST_SCALE = 40_000
 const STRIP_SCALE = 25_000
 /** Height of the one map of a line: what the rest of the sheet leaves, within these bounds. */
-const MAP_MM = { least: 55, most: 175 }
+const MAP_MM = { least: 46, most: 175 }
+/** Ground kept free about the line on its one map, mm. */
+const EDGE_MM = 7
 /** Room for a line of names for which the map had none, mm. */
 const NAMES_MM = 7
 /** What `mapBlocks` puts below the drawing itself, mm. */
@@ -54,7 +59,7 @@ function oneMap(mapped: Mapped, heightMm: number): readonly Block[] | undefined 
   const { source, line, norths, room } = mapped
   if (heightMm < MAP_MM.least) return undefined
   const size = [room.widthMm, Math.min(MAP_MM.most, heightMm)] as const
-  const window = windowOver(planeOf(mapped), verticesOf(source.plan, line), frameIn(...size))
+  const window = windowOver(planeOf(mapped), verticesOf(source.plan, line), frameIn(...size), EDGE_MM)
   if (window.scale > LEAST_SCALE) return undefined
   return mapBlocks(source, window, size, norths, idOf(mapped), { subject: line.id })
 }
@@ -81,9 +86,10 @@ function stripMaps(mapped: Mapped): readonly Block[] {
 }
 
 const SIGNATURES = {
+  isTight: true,
   isWrittenIn: true,
   title: '',
-  columns: ['Laid', 'Tagged', 'Tested', 'Taken over'].map((step) => ({
+  columns: ['Laid', 'Tested', 'Taken over', 'Taken up'].map((step) => ({
     head: `${step}: name, hour`,
     share: 1,
   })),
@@ -91,8 +97,8 @@ const SIGNATURES = {
 }
 
 /**
- * The route sheet of one line: strip map, profile, legs, crossings, test points, boxes to sign. On one sheet where that leaves the map
- * room enough; else map and profile have a sheet to themselves, and what is read while walking stands together after it.
+ * The card of one line: strip map, the line drawn straight with its scales, every stop in walking order, spools, boxes to sign. On one sheet where
+ * that leaves the map room enough; else map and strip have a sheet to themselves, and what is read while walking stands together after it.
  */
 export function lineCard(
   source: PaperSource,
@@ -100,31 +106,51 @@ export function lineCard(
   measured: ReportLine,
   room: SheetRoom,
 ): readonly Block[] {
-  const norths = northsAt(planeAbout(verticesOf(source.plan, line)).middle, source.date)
-  const steps = onTheWay(measured, source.report.cautions, tongueOf(source.plan, source.system))
-  const text = (words: string): Block => ({ kind: 'text', text: words })
-  const above = [text(`${lineSummary(source, line, measured)} ${northsText(norths, source.date)}`)]
-  const profile = profileBlocks(source, line, measured, room.widthMm)
+  const { plan, report, system } = source
+  const say = tongueOf(plan, system)
+  const norths = northsAt(planeAbout(verticesOf(plan, line)).middle, source.date)
+  const stops = lineStops(source, line, measured, bearingBasis(norths))
+  const text = (words: string): Block => ({ kind: 'text', text: words, isSmall: true })
+  const above = [text(lineSummary(source, line, measured))]
+  const strip = stripBlocks(source, line, measured, stops, room.widthMm)
+  const notes = [
+    ...cautionsOfLine(report.cautions, line).map((caution) => `Caution: ${cautionText(caution, say)}`),
+    ...lineNotes(source, line),
+    ...[...plan.circuits.values()]
+      .filter(({ lines }) => lines.includes(line.id))
+      .flatMap((circuit) => circuitNotes(source, circuit)),
+  ]
+  const spools = lineSpoolTable(source, line, measured)
   const walked: readonly Block[] = [
-    text(layingWords(source, line, measured)),
-    { kind: 'table', table: legTable(source, line, measured, bearingBasis(norths)) },
-    ...(steps.length > 0
-      ? [{ kind: 'box', title: 'Crossings and cautions', sentences: steps } as const]
-      : []),
-    text(testWords(source, line)),
-    { kind: 'table', table: testPointTable(source, line, measured) },
+    { kind: 'table', table: walkTable(source, line, measured, stops) },
+    text(
+      `${layingWords(source, line)} Bearings are ${bearingBasis(norths).word}. ${northsText(norths, source.date)}${zoneWords(stops)}`,
+    ),
+    ...(notes.length > 0 ? [text(notes.map(sentence).join(' '))] : []),
+    ...(spools.rows.length > 0 ? [{ kind: 'table', table: spools } as const] : []),
     { kind: 'table', table: SIGNATURES },
   ]
   const heightMm = (...blocks: readonly Block[]) => heightOfMm(blocks, room.widthMm)
   const mapped = { source, line, norths, room }
-  const leftMm = room.heightMm - heightMm(...above, ...profile) - BELOW_MM
+  const leftMm = room.heightMm - heightMm(...above, ...strip) - BELOW_MM
   const leftOnOneMm = leftMm - heightMm(...walked)
   // Below a lower map the names have room that find none on the map.
   for (const mapMm of [leftOnOneMm, leftOnOneMm - NAMES_MM]) {
-    const sheet = [...above, ...(oneMap(mapped, mapMm) ?? []), ...profile, ...walked]
-    if (sheet.length > above.length + profile.length + walked.length && heightMm(...sheet) <= room.heightMm)
-      return sheet
+    const map = oneMap(mapped, mapMm)
+    const sheet = [...above, ...(map ?? []), ...strip, ...walked]
+    if (map && heightMm(...sheet) <= room.heightMm) return sheet
   }
   const maps = oneMap(mapped, leftMm - NAMES_MM) ?? stripMaps(mapped)
-  return [...above, ...maps, ...profile, { kind: 'new-sheet' }, ...walked]
+  return [...above, ...maps, ...strip, { kind: 'new-sheet' }, ...walked]
+}
+
+const sentence = (text: string) => (/[.!?]$/.test(text) ? text : `${text}.`)
+
+/** Said where a line lies in more squares or zones than one, or where no grid reaches: each place then bears its whole reference. */
+function zoneWords(stops: readonly LineStop[]): string {
+  const zones = new Set(stops.map(({ position }) => gridReference(position)?.split(' ')[0]))
+  if (zones.has(undefined)) return ' Above 84° N and below 80° S there is no UTM grid: places are in degrees.'
+  if (zones.size > 1)
+    return ` The line lies in grid zones ${[...zones].join(' and ')}: each place bears its own zone, and distances across the edge are not to be taken from the figures.`
+  return ''
 }

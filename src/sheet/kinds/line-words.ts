@@ -1,72 +1,60 @@
-import { gridReference } from '../../geo/grid-reference'
-import { circuitName, type Line, stationName } from '../../plan/plan'
+import { pairOf } from '../../plan/pair-of'
+import { type Line, stationName } from '../../plan/plan'
 import type { ReportLine } from '../../report/report'
-import { nameIn } from '../../words/tongue'
-import { formatLengthM, formatOhms } from '../../words/units'
+import { nameIn, tongueOf } from '../../words/tongue'
+import { formatLengthM, formatOhms, formatRunM } from '../../words/units'
+import { verdictSentence } from '../../words/verdict-words'
 import { formatHours } from '../../words/work-words'
 import type { PaperSource } from '../paper-source'
-
-/** So many stations are told by name; of more, how many there are. */
-const MOST_NAMES = 6
 
 const circuitsOn = ({ plan }: PaperSource, line: Line) =>
   [...plan.circuits.values()].filter(({ lines }) => lines.includes(line.id))
 
-/** `Camp (42U UU 54167 86403)`. */
-function placeOf({ plan }: PaperSource, id: Line['from']): string {
-  const position = plan.stations.get(id)?.position
-  const grid = position && gridReference(position)
-  return grid ? `${stationName(plan, id)} (${grid})` : stationName(plan, id)
-}
-
-/** What the line is, from where to where, how long, and who lays it. */
-export function lineSummary(source: PaperSource, line: Line, measured: ReportLine): string {
-  const { plan, report, system } = source
-  const wire = nameIn(plan, line.wire)
-  const pairs =
-    line.pairs > 1 ? `${line.pairs} pairs` : line.return === 'earth' ? 'one wire and the earth' : 'one pair'
-  const circuits = circuitsOn(source, line).map((circuit) => circuitName(plan, circuit))
-  const hours = report.hours.lines.find((each) => each.line === line.id)
-  return (
-    `From ${placeOf(source, line.from)} to ${placeOf(source, line.to)}. ${wire}, ${pairs}; carries ${circuits.join(', ') || 'no circuit yet'}. ` +
-    `Ground ${formatLengthM(measured.groundM, system)}; wire ${formatLengthM(measured.wireM, system)} a pair. ` +
-    `Loop over the whole line, far end shorted: ${formatOhms(measured.loopOhms)}.` +
-    (hours ? ` About ${formatHours(hours.totalH)} to lay, with a crew of ${hours.crew}.` : '')
-  )
-}
-
-/** Which spool to begin with, and where to tie: what holds on every leg. */
-export function layingWords({ plan, system }: PaperSource, line: Line, { pieces }: ReportLine): string {
-  const first = new Map<number, string>()
-  for (const { pair, spool } of pieces) if (!first.has(pair)) first.set(pair, spool)
-  const spools = [...first].map(([pair, spool]) =>
-    line.pairs > 1 ? `pair ${pair + 1} with spool ${spool}` : `with spool ${spool}`,
-  )
-  const begin =
-    spools.length > 0
-      ? `Begin at ${stationName(plan, line.from)} ${spools.join(', ')}.`
-      : `Begin at ${stationName(plan, line.from)}; no spool is set aside for it.`
-  return (
-    `${begin} Leave ${formatLengthM(plan.allowances.tailM, system)} of tail at each end; tie in at both ends, at every bend and ` +
-    'on both sides of a crossing, overhead at every support. Hang each tag as you pass.'
-  )
-}
-
-/** Who stays where while the line is tested, and whom to ring when it is tied in. */
-export function testWords(source: PaperSource, line: Line): string {
+/** Which circuit goes on which pair: `pair 1 River net, pair 2 spare`. */
+function pairWords(source: PaperSource, line: Line): string {
   const { plan } = source
-  const from = stationName(plan, line.from)
-  const calls = circuitsOn(source, line).flatMap(({ name, sets }) => {
-    const others = [...sets.keys()].filter((id) => id !== line.to).map((id) => stationName(plan, id))
-    if (others.length === 0) return []
-    return [
-      others.length > MOST_NAMES
-        ? `the other ${others.length} sets of ${name}`
-        : `${others.join(', ')} on ${name}`,
-    ]
+  const circuits = circuitsOn(source, line)
+  const on = (pair: number) => circuits.find((circuit) => pairOf(plan, circuit, line) === pair)
+  const pairs = Array.from({ length: line.pairs }, (_, i) => {
+    const circuit = on(i + 1)
+    return `pair ${i + 1} ${circuit ? nameIn(plan, circuit.id) : 'spare'}`
   })
+  return pairs.join(', ')
+}
+
+/** What the line is, how long, what it carries, and how sure that is. */
+export function lineSummary(source: PaperSource, line: Line, measured: ReportLine): string {
+  const { plan, report, catalog, odds, system } = source
+  const say = tongueOf(plan, system)
+  const wire = catalog.wires.get(line.wire)?.name ?? line.wire
+  const hours = report.hours.lines.find((each) => each.line === line.id)
+  const verdicts = report.circuits
+    .filter(({ id }) => plan.circuits.get(id)?.lines.includes(line.id))
+    .map((circuit) => `${nameIn(plan, circuit.id)} ${verdictSentence(circuit, odds.get(circuit.id), say)}`)
+  return [
+    `${wire}${line.worn ? ', worn' : ''}; ${line.return === 'earth' ? `one wire and the earth: ${pairWords(source, line).replace('pair 1 ', '')}` : pairWords(source, line)}.`,
+    `Ground ${formatRunM(measured.groundM, system)}; wire ${formatLengthM(measured.wireM, system)} a pair; loop with the far end shorted ${formatOhms(measured.loopOhms)}.`,
+    ...verdicts,
+    hours ? `About ${formatHours(hours.totalH)} to lay, with a crew of ${hours.crew}.` : '',
+  ]
+    .filter(Boolean)
+    .join(' ')
+}
+
+/** How it is laid, and how it is tested before anybody is connected to it. */
+export function layingWords({ plan, system }: PaperSource, line: Line): string {
+  const [from, to] = [line.from, line.to].map((id) => stationName(plan, id))
+  const ties = `Leave ${formatLengthM(plan.allowances.tailM, system)} at both ends; tie in at ends, bends, both sides of a crossing, overhead at every support; hang tags as you pass.`
+  if (line.return === 'earth') {
+    const [atFrom, atTo] = line.electrodeOhms ?? [0, 0]
+    return (
+      `${ties} Earth return: drive rods at both ends until they are reckoned with: at ${from} ${formatOhms(atFrom)}, at ${to} ${formatOhms(atTo)}; measure each by ` +
+      'fall of potential before the wire is joined to it. Keep people and animals off the rods. One stays with a crank set at ' +
+      `${from}, one goes with the crew: at each tag and splice join the set between the wire and a rod driven there, ring and speak; at ${to} the same on its own rods.`
+    )
+  }
   return (
-    `Someone stays at ${from} with a set and a meter. At each place below: short the pair until they have read it, take the short off, ` +
-    `then ring and speak with them.${calls.length > 0 ? ` Tied in at ${stationName(plan, line.to)}, ring ${calls.join('; ')}.` : ''}`
+    `${ties} Meter and crank test set at ${from}, crank test set with the crew, nothing else on the line: at each tag and splice short the pair until the loop is read, ` +
+    `take the short off, ring and speak both ways; last from ${to}. Stations are rung once the whole circuit lies (test record).`
   )
 }

@@ -4,11 +4,14 @@ import { columnWidthsMm, holdsFigures, showCell, type Table } from './table'
 
 const classOf = (table: Table, column: number) => (holdsFigures(table, column) ? 'figure' : undefined)
 
+const classesOf = ({ isWrittenIn, isDense, isTight }: Table) =>
+  [isWrittenIn && 'written-in', isDense && 'dense', isTight && 'tight'].filter(Boolean).join(' ') || undefined
+
 function TableView({ table, continued, widthMm }: { table: Table; continued: boolean; widthMm: number }) {
   const widths = columnWidthsMm(table, widthMm)
   return (
-    <table class={table.isWrittenIn ? 'written-in' : table.isDense ? 'dense' : undefined}>
-      {table.title && (
+    <table class={classesOf(table)}>
+      {table.title && !table.isTight && (
         <caption>
           {table.title}
           {continued && ' (continued)'}
@@ -49,7 +52,7 @@ export function BlockView({ block, widthMm }: { block: Block; widthMm: number })
     case 'heading':
       return <h2>{block.text}</h2>
     case 'text':
-      return <p>{block.text}</p>
+      return <p class={block.isSmall ? 'small' : undefined}>{block.text}</p>
     case 'drawing':
       return (
         <div class="drawing" style={{ height: `${block.heightMm}mm` }}>

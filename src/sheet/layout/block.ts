@@ -5,7 +5,7 @@ import { leastWidthsEm, rowHeightMm, type Table, tableHeadHeightMm } from './tab
 /** What a paper is made of, from the top down. */
 export type Block =
   | { readonly kind: 'heading'; readonly text: string }
-  | { readonly kind: 'text'; readonly text: string }
+  | { readonly kind: 'text'; readonly text: string; readonly isSmall?: boolean }
   | { readonly kind: 'drawing'; readonly heightMm: number; readonly drawing: Drawing | null }
   | { readonly kind: 'table'; readonly table: Table; readonly continued?: boolean }
   | {
@@ -20,6 +20,8 @@ export type Block =
 /** Running text is 10 pt; sheet.css holds the same figures. */
 const EM_MM = (10 * 25.4) / 72
 const LINE_MM = 4.6
+/** Small text is 8 pt. */
+const SMALL = { emMm: (8 * 25.4) / 72, lineMm: 3.5 }
 const textHeightMm = (text: string, widthMm: number) => wrapText(text, widthMm / EM_MM).length * LINE_MM
 
 /** A block as the breaker sees it: a head that stands above every part, and items that may part company. */
@@ -35,7 +37,12 @@ export function blockHeights(block: Block, widthMm: number): BlockHeights {
     case 'heading':
       return { headMm: 10, itemsMm: [] }
     case 'text':
-      return { headMm: textHeightMm(block.text, widthMm) + 2, itemsMm: [] }
+      return {
+        headMm: block.isSmall
+          ? wrapText(block.text, widthMm / SMALL.emMm).length * SMALL.lineMm + 1.5
+          : textHeightMm(block.text, widthMm) + 2,
+        itemsMm: [],
+      }
     case 'drawing':
       return { headMm: block.heightMm + 3, itemsMm: [] }
     case 'table':

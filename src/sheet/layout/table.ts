@@ -25,6 +25,8 @@ export interface Table {
   readonly isWrittenIn?: boolean
   /** Set a little smaller, for what has many columns. */
   readonly isDense?: boolean
+  /** Set as small as a lamp in the rain allows, for what must stand on one sheet; its title is only for a file. */
+  readonly isTight?: boolean
   /** Of a part of a table: what the whole asks for, so that all parts have the same columns. */
   readonly leastEm?: readonly number[]
 }
@@ -81,8 +83,9 @@ export function columnWidthsMm(table: Table, widthMm: number): readonly number[]
 /** Letters in a table, pt, and its lines, mm; sheet.css holds the same figures. */
 const USUAL = { pt: 9.5, lineMm: 4.3 }
 const DENSE = { pt: 9, lineMm: 4.1 }
-const lettersOf = ({ isDense }: Table) => (isDense ? DENSE : USUAL)
-const PAD_MM = 2
+const TIGHT = { pt: 8, lineMm: 3.5 }
+const lettersOf = ({ isDense, isTight }: Table) => (isTight ? TIGHT : isDense ? DENSE : USUAL)
+const padMm = ({ isTight }: Table) => (isTight ? 1.3 : 2)
 const WRITTEN_ROW_MM = 8
 const CAPTION_MM = 6.8
 /** Left free at the right of a cell: more beside figures, so that they do not run into the words after them. */
@@ -107,7 +110,7 @@ function linesIn(table: Table, texts: readonly string[], widthMm: number, bold: 
 /** Height of one row, mm, with its longest cell broken into lines. */
 export function rowHeightMm(table: Table, row: readonly Cell[], widthMm: number): number {
   const texts = table.columns.map((column, i) => showCell(row[i], column))
-  const heightMm = linesIn(table, texts, widthMm, false) * lettersOf(table).lineMm + PAD_MM
+  const heightMm = linesIn(table, texts, widthMm, false) * lettersOf(table).lineMm + padMm(table)
   return table.isWrittenIn ? Math.max(WRITTEN_ROW_MM, heightMm) : heightMm
 }
 
@@ -117,6 +120,7 @@ export function tableHeadHeightMm(table: Table, widthMm: number): number {
   const emMm = (lettersOf(table).pt * 25.4) / 72
   // ` (continued)` stands behind the title of a later part.
   const titleLines = wrapText(`${table.title} (continued)`, widthMm / emMm, true).length
-  const captionMm = table.title ? CAPTION_MM + (titleLines - 1) * lettersOf(table).lineMm : 0
-  return captionMm + linesIn(table, heads, widthMm, true) * lettersOf(table).lineMm + PAD_MM
+  const captionMm =
+    table.title && !table.isTight ? CAPTION_MM + (titleLines - 1) * lettersOf(table).lineMm : 0
+  return captionMm + linesIn(table, heads, widthMm, true) * lettersOf(table).lineMm + padMm(table)
 }

@@ -1,41 +1,13 @@
 import { tradeOf } from '../../budget/checks'
 import type { CheckKind } from '../../budget/rows'
 import { leastOf } from '../../budget/verdict'
-import { type Line, stationName } from '../../plan/plan'
-import type { ReportCircuit, ReportLine } from '../../report/report'
+import { stationName } from '../../plan/plan'
+import type { ReportCircuit } from '../../report/report'
 import { ASKED_KINDS, wordsOf } from '../../words/check-words'
-import { nameIn, tongueOf } from '../../words/tongue'
-import { unitOf } from '../../words/units'
+import { nameIn } from '../../words/tongue'
 import { type Cell, type Table, TICK_BOX } from '../layout/table'
-import { lineNumber, testPlaces } from '../line-marks'
+import { lineNumber } from '../line-marks'
 import type { PaperSource } from '../paper-source'
-import { loopOhmsAt } from './loop-ohms-at'
-
-/** What a meter at the line's start should read with the pair shorted at each place where the crew measures. */
-export function testPointTable(source: PaperSource, line: Line, measured: ReportLine): Table {
-  const unit = unitOf('lengthM', source.system)
-  return {
-    title: 'Measure as you go: loop from the start, pair shorted there',
-    columns: [
-      { head: 'Where', share: 46 },
-      { head: `Run ${unit.sign}`, share: 16 },
-      { head: `Wire run ${unit.sign}`, share: 20 },
-      { head: 'Loop Ω expected', share: 30, show: 1 },
-      { head: 'Loop Ω read', share: 28 },
-      { head: 'Rings', share: 13 },
-      { head: 'Talks', share: 13 },
-    ],
-    rows: testPlaces(measured, tongueOf(source.plan, source.system)).map(({ what, groundM, wireM }) => [
-      what,
-      unit.fromSi(groundM),
-      unit.fromSi(wireM),
-      loopOhmsAt(line, measured, wireM) ?? null,
-      '',
-      TICK_BOX,
-      TICK_BOX,
-    ]),
-  }
-}
 
 /** Loop and insulation of every line of one circuit, its far end shorted and then open. */
 export function loopTable(source: PaperSource, circuit: ReportCircuit): Table {

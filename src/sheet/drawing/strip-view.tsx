@@ -1,0 +1,82 @@
+import type { StripDrawing } from '../../figure/line-strip'
+import { crossTicks } from '../../figure/wire-strokes'
+import { MarkSymbol, Wire } from './map-symbols'
+import './strip.css'
+
+/** A line drawn straight, with its profile above it and its scales below, in mm. */
+export function StripView({ drawing, name }: { drawing: StripDrawing; name: string }) {
+  const { widthMm, heightMm, left, right, wireY, legs, marks, labels, matches, profile, scales } = drawing
+  return (
+    <svg
+      class="strip-view"
+      viewBox={`0 0 ${widthMm} ${heightMm.toFixed(2)}`}
+      role="img"
+      aria-label={`${name}, drawn straight`}
+    >
+      {profile && (
+        <g class="strip-profile">
+          <path class="body" d={profile.body} />
+          <path class="ground" d={profile.ground} />
+          <path class="hung" d={profile.hung} />
+          {profile.heights.map(({ y, text }) => (
+            <text key={text} x={left - 1} y={y + 1} text-anchor="end">
+              {text}
+            </text>
+          ))}
+        </g>
+      )}
+      {labels.map(
+        ({ leader }, i) =>
+          leader && <path key={i} class="leader" d={`M${leader[0]} ${leader[1]}V${leader[2]}`} />,
+      )}
+      {legs.map(({ lay, fromX, toX }, i) => {
+        const points = [
+          [fromX, wireY],
+          [toX, wireY],
+        ] as const
+        return <Wire key={i} points={points} lay={lay} ticks={lay === 'overhead' ? crossTicks(points) : []} />
+      })}
+      {marks.map(({ kind, x }, i) =>
+        kind === 'crossing' ? (
+          <path key={i} class="crossing" d={`M${x - 0.6} ${wireY - 2.2}v4.4m1.2 0v-4.4`} />
+        ) : kind === 'caution' ? (
+          <g key={i} class="caution">
+            <path d={`M${x} ${wireY + 2.1}l1.9 3.3h-3.8z`} />
+            <path d={`M${x} ${wireY + 3.2}v1.1m0 .35v.3`} />
+          </g>
+        ) : (
+          <MarkSymbol key={i} kind={kind} at={[x, wireY]} />
+        ),
+      )}
+      {labels.map(({ text, x, y, anchor, isBold }, i) => (
+        <text key={i} class={isBold ? 'named' : undefined} x={x} y={y} text-anchor={anchor}>
+          {text}
+        </text>
+      ))}
+      {matches.map(({ x, text, isStart }) => (
+        <g key={text}>
+          <path class="match-line" d={`M${x} ${wireY - 6}V${heightMm}`} />
+          <text x={isStart ? x + 0.8 : x - 0.8} y={wireY + 5.2} text-anchor={isStart ? 'start' : 'end'}>
+            {text}
+          </text>
+        </g>
+      ))}
+      {scales.map(({ name: scale, y, ticks }) => (
+        <g key={scale} class="scale">
+          <text class="named" x={0} y={y + 2.6}>
+            {scale}
+          </text>
+          <path d={`M${left} ${y}H${right}`} />
+          {ticks.map(({ x, text }) => (
+            <g key={text}>
+              <path d={`M${x} ${y}v1.2`} />
+              <text x={x} y={y + 3.9} text-anchor="middle">
+                {text}
+              </text>
+            </g>
+          ))}
+        </g>
+      ))}
+    </svg>
+  )
+}

@@ -1,0 +1,65 @@
+import { pointAtWireM } from '../../measure/place-on-line'
+import type { Line } from '../../plan/plan'
+import type { ReportLine } from '../../report/report'
+import { unitOf } from '../../words/units'
+import type { Table } from '../layout/table'
+import { lineNumber } from '../line-marks'
+import type { PaperSource } from '../paper-source'
+
+/** What each spool of a line was used for before it comes to it: by spool, the wire already cut, m, and from which lines. */
+function cutBefore({ report }: PaperSource, line: Line) {
+  const used = new Map<string, { cutM: number; lines: Set<Line['id']> }>()
+  for (const { id, pieces } of report.lines) {
+    if (id === line.id) break
+    for (const { spool, cutM } of pieces) {
+      const before = used.get(spool) ?? { cutM: 0, lines: new Set() }
+      before.cutM += cutM
+      before.lines.add(id)
+      used.set(spool, before)
+    }
+  }
+  return used
+}
+
+/** The line spool by spool: which pair, whether part of it is used, from where to where its wire lies, and what is left on it. */
+export function lineSpoolTable(source: PaperSource, line: Line, measured: ReportLine): Table {
+  const { plan, report, system } = source
+  const unit = unitOf('lengthM', system)
+  const lengthOf = new Map(
+    report.spools.flatMap(({ used }) => used.map(({ spool, lengthM }) => [spool, lengthM])),
+  )
+  const used = cutBefore(source, line)
+  const laidM = new Map<number, number>()
+  const groundAt = (wireM: number) =>
+    Math.round(unit.fromSi(pointAtWireM(plan, measured, line, wireM).groundM))
+  return {
+    isTight: true,
+    title: 'Spool by spool',
+    columns: [
+      { head: 'Pair', share: 9 },
+      { head: 'Spool', share: 14 },
+      { head: 'Is it full?', share: 52 },
+      { head: `On it ${unit.sign}`, share: 18 },
+      { head: `Takes ${unit.sign}`, share: 18 },
+      { head: `Lies from run – to run ${unit.sign}`, share: 38 },
+      { head: `Left ${unit.sign}`, share: 16 },
+    ],
+    rows: measured.pieces.map(({ pair, spool, wireM, cutM }) => {
+      const before = used.get(spool) ?? { cutM: 0, lines: new Set<Line['id']>() }
+      const onItM = (lengthOf.get(spool) ?? 0) - before.cutM
+      const startM = laidM.get(pair) ?? 0
+      laidM.set(pair, startM + wireM)
+      used.set(spool, { cutM: before.cutM + cutM, lines: new Set([...before.lines, line.id]) })
+      const numbers = [...before.lines].map((id) => lineNumber(source, id))
+      return [
+        pair + 1,
+        spool,
+        numbers.length > 0 ? `part used, by line ${numbers.join(', ')}` : 'full',
+        unit.fromSi(onItM),
+        unit.fromSi(cutM),
+        `${groundAt(startM)} – ${groundAt(startM + wireM)}`,
+        unit.fromSi(onItM - cutM),
+      ]
+    }),
+  }
+}

@@ -1,0 +1,69 @@
+import { gridReference } from '../../geo/grid-reference'
+import type { Line } from '../../plan/plan'
+import type { ReportLine } from '../../report/report'
+import { unitOf } from '../../words/units'
+import { type Table, TICK_BOX } from '../layout/table'
+import type { LineStop } from '../line-stops'
+import type { PaperSource } from '../paper-source'
+import { loopOhmsAt } from './loop-ohms-at'
+
+/** The zone and the square that all stops of a line share: said once, so that each stop needs its ten figures alone; empty where they differ. */
+export function sharedSquare(stops: readonly LineStop[]): string {
+  const squares = new Set(
+    stops.map(({ position }) => gridReference(position)?.split(' ').slice(0, 2).join(' ')),
+  )
+  const [only] = squares
+  return squares.size === 1 && only ? only : ''
+}
+
+/** Where a loop should read: of a hundred lengths of this wire 95 lie so. */
+export function loopRange(source: PaperSource, line: Line, ohms: number | undefined): string {
+  if (ohms === undefined) return ''
+  const spreadPct = source.catalog.wires.get(line.wire)?.spread?.loopOhmPerKm
+  if (!spreadPct || line.return === 'earth') return ohms.toFixed(1)
+  const off = 1 + spreadPct / 100
+  const [low, high] = [ohms / off, ohms * off].map((each) => each.toFixed(each < 100 ? 1 : 0))
+  return `${low}–${high}`
+}
+
+/** All stops of a line, in walking order: what is there, what is done, what a meter at the start should read. */
+export function walkTable(
+  source: PaperSource,
+  line: Line,
+  measured: ReportLine,
+  stops: readonly LineStop[],
+): Table {
+  const unit = unitOf('lengthM', source.system)
+  const square = sharedSquare(stops)
+  const isTested = ({ kinds }: LineStop) => kinds.some((kind) => kind === 'tag' || kind === 'splice')
+  return {
+    isTight: true,
+    title: 'On the way',
+    columns: [
+      { head: 'At', share: 20 },
+      { head: 'Tag', share: 9 },
+      { head: square ? `${square} …` : 'Grid reference', share: square ? 18 : 30 },
+      { head: `Run ${unit.sign}`, share: 13 },
+      { head: 'Do', share: 112 },
+      { head: 'Loop Ω', share: 16 },
+      { head: 'read', share: 14 },
+      { head: '', share: 6 },
+    ],
+    rows: stops.map((stop) => [
+      stop.name,
+      stop.tag,
+      (gridReference(stop.position) ?? degrees(stop.position)).slice(square ? square.length + 1 : 0),
+      unit.fromSi(stop.groundM),
+      stop.does.join(' '),
+      stop.groundM > 0 && isTested(stop)
+        ? loopRange(source, line, loopOhmsAt(line, measured, stop.wireM))
+        : '',
+      '',
+      TICK_BOX,
+    ]),
+  }
+}
+
+/** Where no grid reaches: latitude and longitude, to a metre. */
+const degrees = ([lonDeg, latDeg]: LineStop['position']): string =>
+  `${Math.abs(latDeg).toFixed(5)}° ${latDeg < 0 ? 'S' : 'N'} ${Math.abs(lonDeg).toFixed(5)}° ${lonDeg < 0 ? 'W' : 'E'}`
