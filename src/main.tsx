@@ -27,6 +27,7 @@ import { takeDroppedFiles } from './storage/open-save'
 import { saveTable } from './storage/save-table'
 import { keepSettings } from './storage/settings'
 
+const HelpDialog = loadWhenShown(async () => (await import('./panel/help/help-dialog')).HelpDialog)
 const HazardImport = loadWhenShown(async () => (await import('./panel/ground/hazard-import')).HazardImport)
 
 const store = createStore()
@@ -58,6 +59,7 @@ function MapScreen() {
       <WorkBar store={store} />
       {store.imported.value && <HazardImport store={store} />}
       <ProblemList store={store} />
+      {store.helpIsOpen.value && <HelpDialog store={store} />}
     </>
   )
 }

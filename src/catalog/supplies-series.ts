@@ -72,13 +72,13 @@ function talkBattery(battery: {
 export const TALK_BATTERIES: readonly Supply[] = [
   talkBattery({
     id: 'two-9-volt',
-    name: 'Two 9 V cells in one leg',
+    name: 'Two 9 V batteries in one leg',
     cell: ALKALINE_9_VOLT,
     count: 2,
   }),
   talkBattery({
     id: 'two-9-volt-led',
-    name: 'Two 9 V cells and an LED in one leg',
+    name: 'Two 9 V batteries and an LED in one leg',
     cell: ALKALINE_9_VOLT,
     count: 2,
     indicator: RED_LED,

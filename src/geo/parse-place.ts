@@ -1,18 +1,20 @@
 import { toPoint } from 'mgrs'
 import { bad, ok, type Result } from '../problem'
+import { FALSE_NORTHING_M, hasUtm, lonLatFromUtm } from './utm'
 
 const DEGREES = /^(\d+(?:\.\d+)?)(?:[°\s]+(\d+(?:\.\d+)?))?(?:['′\s]+(\d+(?:\.\d+)?))?["″'′°\s]*$/
 
 const refused = bad({
   code: 'no-place',
   at: '',
-  message: 'Give latitude and longitude, as 47.2184 N 11.9051 E, or a grid reference, as 32T PT 90812 32711.',
+  message:
+    'Give latitude and longitude, as 47.2184 N 11.9051 E, a grid reference, as 32T PT 90812 32711, or UTM with its zone, as 32T 690812 5232711.',
 })
 
-/** A place as people write it: a military grid reference, or latitude and longitude in degrees, with minutes and seconds or without. */
+/** A place as people write it: a military grid reference, UTM with its zone, or latitude and longitude in degrees, with minutes and seconds or without. */
 export function parsePlace(text: string): Result<readonly [lonDeg: number, latDeg: number]> {
   const trimmed = text.trim().toUpperCase().replaceAll('−', '-')
-  return parseGridReference(trimmed) ?? parseLatLon(trimmed)
+  return parseGridReference(trimmed) ?? parseUtm(trimmed) ?? parseLatLon(trimmed)
 }
 
 function parseGridReference(text: string): Result<readonly [number, number]> | undefined {
@@ -24,6 +26,26 @@ function parseGridReference(text: string): Result<readonly [number, number]> | u
   } catch {
     return refused
   }
+}
+
+/** A zone with its band (`32T`), or with N or S set apart (`32 N`), then easting and northing in metres. */
+const UTM =
+  /^(?:UTM\s*)?(\d{1,2})(?:([C-HJ-NP-X])|\s*(NORTH|SOUTH|N|S))\s+(\d{6}(?:\.\d+)?)(?:\s*M?\s*E)?[\s,;]+(\d{1,7}(?:\.\d+)?)(?:\s*M?\s*N)?$/
+
+function parseUtm(text: string): Result<readonly [number, number]> | undefined {
+  const parts = UTM.exec(text)
+  if (!parts) return undefined
+  const [, zoneText, band, half] = parts
+  const [zone, eastingM, writtenM] = [zoneText, parts[4], parts[5]].map(Number) as [number, number, number]
+  // Bands from N on lie north of the equator.
+  const isSouth = band ? band < 'N' : half!.startsWith('S')
+  if (zone < 1 || zone > 60 || writtenM > FALSE_NORTHING_M) return refused
+  const [lonDeg, latDeg] = lonLatFromUtm({
+    zone,
+    eastingM,
+    northingM: isSouth ? writtenM - FALSE_NORTHING_M : writtenM,
+  })
+  return Number.isFinite(lonDeg) && hasUtm(latDeg) ? ok([lonDeg, latDeg]) : refused
 }
 
 /** Latitude comes first, unless the letters say otherwise. */

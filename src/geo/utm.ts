@@ -15,7 +15,7 @@ const E = Math.sqrt(WGS84_E2)
 const K0 = 0.9996
 const FALSE_EASTING_M = 500_000
 /** Added to northings south of the equator when they are written down, m. Same place. */
-const FALSE_NORTHING_M = 10_000_000
+export const FALSE_NORTHING_M = 10_000_000
 
 const n = WGS84_F / (2 - WGS84_F)
 const RECTIFYING_M = (WGS84_A_M / (1 + n)) * (1 + n ** 2 / 4 + n ** 4 / 64)

@@ -1,3 +1,5 @@
+import { gridReference } from '../geo/grid-reference'
+import { parsePlace } from '../geo/parse-place'
 import type { Position } from '../geo/position'
 import { undirected } from '../isolated'
 import { setSet } from '../plan/circuit-edits'
@@ -19,6 +21,14 @@ const RouteFrom = loadWhenShown(async () => (await import('./ground/route-from')
 const LATITUDE = { min: -90, max: 90 }
 const LONGITUDE = { min: -180, max: 180 }
 
+/** A place in any usual way of writing it; the sentence that refuses it. */
+function placeOf(text: string, take: (position: Position) => unknown): string | undefined {
+  const found = parsePlace(text)
+  if (!found.ok) return found.problems[0]?.message
+  take(found.value)
+  return undefined
+}
+
 /** One station: its name, where it stands, the sets on it, the lines that end there. */
 export function StationCard({ store, id }: { store: Store; id: StationId }) {
   const plan = store.plan.value
@@ -27,6 +37,7 @@ export function StationCard({ store, id }: { store: Store; id: StationId }) {
   const [lonDeg, latDeg] = station.position
   const circuits = circuitsAtStation(plan, id)
   const lines = [...plan.lines.values()].filter((line) => line.from === id || line.to === id)
+  const heightM = store.ground.value?.heightM(lonDeg, latDeg)
   const place = (position: Position) => {
     store.edit((before) => moveStation(before, id, position))
     return []
@@ -45,10 +56,18 @@ export function StationCard({ store, id }: { store: Store; id: StationId }) {
       />
       <TextField
         label="Note"
+        lines={1}
         value={station.note}
         onCommit={(note) => store.edit((before) => noteStation(before, id, note))}
       />
       <Question ask="Where does it stand?">
+        <TextField
+          label="Place"
+          value={gridReference(station.position) ?? ''}
+          refuse={(text) => placeOf(text, () => undefined)}
+          onCommit={(text) => void placeOf(text, place)}
+        />
+        {heightM !== undefined && <p class="soft">{store.tongue.value.length(heightM)} high</p>}
         <NumberField
           label="Latitude"
           quantity="degNorth"

@@ -60,6 +60,17 @@ export function TopBar({ store, keeper, onDemo, onPapers }: Props) {
           Papers
         </button>
         <ViewMenu store={store} />
+        <button
+          type="button"
+          class="help-button"
+          aria-label="Help and keys"
+          title="Help and keys: ?"
+          onClick={() => {
+            store.helpIsOpen.value = true
+          }}
+        >
+          ?
+        </button>
       </div>
     </header>
   )

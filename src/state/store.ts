@@ -55,6 +55,8 @@ export function createStore(initial: Plan = EMPTY_PLAN) {
   const tool = signal<Tool>('select')
   /** Look, and change nothing. */
   const locked = signal(false)
+  /** Help lies over the plan. */
+  const helpIsOpen = signal(false)
   const preferences = createPreferences()
   const { units } = preferences
   /** The plan as it was opened: another value means another document, not an edit of this one. */
@@ -162,6 +164,7 @@ export function createStore(initial: Plan = EMPTY_PLAN) {
     selection,
     tool,
     locked,
+    helpIsOpen,
     ...preferences,
     opened,
     notice,

@@ -174,7 +174,9 @@ test('heights from the network are asked for only after the person has turned th
   })
   const ground = question('Do we know the ground?')
   await ground.getByText('Elevations from the network: off').click()
-  await at.page.getByLabel('Address of terrarium tiles').fill('https://tiles.example/{z}/{x}/{y}.png')
+  await at.page
+    .getByLabel('Address of elevation tiles, coded as “terrarium”')
+    .fill('https://tiles.example/{z}/{x}/{y}.png')
   await at.page.getByLabel('Credit that its owner asks for').fill('nobody')
   expect(asked).toEqual([])
   await button('Turn on').click()

@@ -1,4 +1,5 @@
 import { forward } from 'mgrs'
+import proj4 from 'proj4'
 import { expect, test } from 'vitest'
 import { parsePlace } from '../../src/geo/parse-place'
 
@@ -42,4 +43,24 @@ test.each([
   '47° 75′ N 11° E',
 ])('%j is refused with a sentence', (text) => {
   expect(parsePlace(text)).toMatchObject({ ok: false, problems: [{ code: 'no-place' }] })
+})
+
+// The same place through proj4's UTM, an implementation by other hands; a metre is about 1e-5 °.
+test('UTM with its zone and band, or its hemisphere, leads to the place', () => {
+  const [lonDeg, latDeg] = proj4('+proj=utm +zone=32 +datum=WGS84', 'WGS84', [690812, 5232711])
+  for (const text of [
+    '32T 690812 5232711',
+    '32 N 690812 5232711',
+    'utm 32t 690812 mE 5232711 mN',
+    '32T 690812E 5232711N',
+  ]) {
+    const place = parsePlace(text)
+    expect(place.ok && place.value[0]).toBeCloseTo(lonDeg!, 6)
+    expect(place.ok && place.value[1]).toBeCloseTo(latDeg!, 6)
+  }
+  const [south, southLat] = proj4('+proj=utm +zone=19 +south +datum=WGS84', 'WGS84', [350000, 6300000])
+  const place = parsePlace('19H 350000 6300000')
+  expect(place.ok && place.value[0]).toBeCloseTo(south!, 6)
+  expect(place.ok && place.value[1]).toBeCloseTo(southLat!, 6)
+  expect(parsePlace('61T 690812 5232711').ok).toBe(false)
 })

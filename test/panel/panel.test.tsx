@@ -22,6 +22,7 @@ beforeAll(async () => {
   show({ kind: 'circuit', id: NET })
   show({ kind: 'line', id: LINE, legs: [] })
   show({ kind: 'station', id: FORD })
+  show(null, EMPTY_PLAN)
   await vi.dynamicImportSettled()
 })
 afterAll(() => vi.dynamicImportSettled())
@@ -33,6 +34,7 @@ describe('the whole plan', () => {
       .poll(headings)
       .toEqual([
         'Two huts',
+        'Where is it?',
         'What do we carry?',
         'How long will it take?',
         'What could hurt someone?',
@@ -295,7 +297,7 @@ describe('a line’s card', () => {
     const { store, press, give } = show(selected)
     press('Leg 2')
     expect(store.selection.value).toEqual({ kind: 'line', id: LINE, legs: [1] })
-    give('Lay of the 1 picked', 'water')
+    give('How 1 picked leg is laid', 'water')
     expect(line(store).legs.map((leg) => leg.lay)).toEqual(['surface', 'water'])
   })
 
@@ -306,7 +308,7 @@ describe('a line’s card', () => {
     press('Start a circuit on a spare pair')
     expect(store.plan.value.circuits.size).toBe(2)
     expect(store.selection.value?.kind).toBe('circuit')
-    press('End the circuit; its lines stay')
+    press('Take the circuit off; leave its wire')
     expect([store.plan.value.circuits.size, store.plan.value.lines.size]).toEqual([1, 1])
   })
 

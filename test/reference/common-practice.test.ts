@@ -54,7 +54,7 @@ const PRACTICES = [
     why: 'the page that gives 4 miles does not say in what weather: 8 dB lie between what 4 miles lose dry and wet',
   },
   {
-    practice: 'Two 9 V cells in one leg serve two common-battery sets over about a mile',
+    practice: 'Two 9 V batteries in one leg serve two common-battery sets over about a mile',
     set: 'common-1-ren',
     supply: 'two-9-volt',
     weather: 'dry',
@@ -63,7 +63,7 @@ const PRACTICES = [
     why: 'with fresh cells; at the end of their life they fall to 10.8 V, and 20 mA reach no longer that far',
   },
   {
-    practice: 'Two 9 V cells and an LED in one leg serve two common-battery sets over about a mile',
+    practice: 'Two 9 V batteries and an LED in one leg serve two common-battery sets over about a mile',
     set: 'common-1-ren',
     supply: 'two-9-volt-led',
     weather: 'wet',

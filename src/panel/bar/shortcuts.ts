@@ -24,6 +24,11 @@ export function followShortcuts(store: Store, isCovered: () => boolean): () => v
       event.preventDefault()
       return
     }
+    if (key === '?' && !event.altKey && store.letterKeys.value === 'on') {
+      store.helpIsOpen.value = true
+      event.preventDefault()
+      return
+    }
     const tool = (Object.keys(SHORTCUTS.tools) as Tool[]).find((each) => SHORTCUTS.tools[each] === key)
     if (!tool || event.altKey || store.letterKeys.value === 'off') return
     store.tool.value = tool

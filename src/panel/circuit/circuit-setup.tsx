@@ -39,7 +39,7 @@ export function CircuitSetup({ store, circuit }: { store: Store; circuit: Circui
       <h3>Lines</h3>
       <CircuitLines store={store} circuit={circuit} />
       <button type="button" class="harm" onClick={() => endCircuit(store, circuit.id)}>
-        End the circuit; its lines stay
+        Take the circuit off; leave its wire
       </button>
     </>
   )

@@ -62,7 +62,11 @@ function Remedies({ remedies, store, circuit, onApply }: Props) {
 
 /** How much the tightest check would have to spare. */
 const spareText = (marginPct: number): string =>
-  marginPct < 0 ? `${Math.abs(Math.round(marginPct))} % short` : `${Math.round(marginPct)} % to spare`
+  marginPct < 0
+    ? `${Math.abs(Math.round(marginPct))} % short`
+    : marginPct >= 100
+      ? `${(1 + marginPct / 100).toFixed(1)} times what it needs`
+      : `${Math.round(marginPct)} % more than it needs`
 
 function costText({ extraM, extraKg, extraSpools }: Remedy, { run, mass }: Tongue): string {
   const more = (value: number, text: string) => `${value < 0 ? '−' : '+'}${text}`

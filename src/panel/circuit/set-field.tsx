@@ -24,7 +24,7 @@ export function SetField({ store, label, value, several, onCommit }: Props) {
       value={several ? SEVERAL : (value ?? '')}
       options={[
         ...(several ? [{ value: SEVERAL, text: 'several' }] : []),
-        { value: '', text: 'no set: a joint' },
+        { value: '', text: 'no telephone, only a joint' },
         ...sets.map(({ id, name }) => ({ value: id, text: isolated(name) })),
       ]}
       onCommit={(id) => id !== SEVERAL && onCommit(id === '' ? null : id)}

@@ -22,7 +22,7 @@ export function SupplyFields({ store, circuit }: { store: Store; circuit: Circui
         label="Supply"
         value={supply?.type ?? NONE}
         options={[
-          { value: NONE, text: 'none: every set feeds itself' },
+          { value: NONE, text: 'none: each telephone has its own batteries' },
           ...[...store.catalog.value.supplies.values()].map(({ id, name }) => ({
             value: id,
             text: isolated(name),

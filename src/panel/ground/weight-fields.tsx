@@ -37,7 +37,7 @@ export function WeightFields({ store }: { store: Store }) {
     />
   )
   return (
-    <OnDemand title="What a route pays for">
+    <OnDemand title="What a suggested way avoids, and how much">
       <p class="soft">
         Easy ground costs its own length. A crossing costs as much as so much easy ground, and hard ground so
         many times its length; climb counts besides. Keep-out areas are never entered. Climb: Naismith (1892),

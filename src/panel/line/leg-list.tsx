@@ -4,7 +4,7 @@ import { LAYS, type Lay, type Line } from '../../plan/plan'
 import type { ReportLine } from '../../report/report'
 import type { Store } from '../../state/store'
 import { LAY_WORDS } from '../../words/plan-words'
-import { formatBearingDeg, formatLengthM } from '../../words/units'
+import { formatBearingDeg, formatCount, formatLengthM } from '../../words/units'
 import { NumberField } from '../number-field'
 import { SelectField } from '../select-field'
 import { TextField } from '../text-field'
@@ -33,7 +33,11 @@ export function LegList({ store, line, measured }: Props) {
     <>
       {line.legs.length > 1 && (
         <SelectField<Lay | ''>
-          label={picked.length > 0 ? `Lay of the ${picked.length} picked` : 'Lay of all legs'}
+          label={
+            picked.length > 0
+              ? `How ${formatCount(picked.length, 'picked leg')} ${picked.length === 1 ? 'is' : 'are'} laid`
+              : 'How all legs are laid'
+          }
           value={lays.size === 1 ? [...lays][0]! : ''}
           options={[...(lays.size === 1 ? [] : [{ value: '' as const, text: 'several' }]), ...LAY_OPTIONS]}
           onCommit={(lay) => lay && store.edit((before) => setLays(before, line.id, together, lay))}
@@ -91,6 +95,7 @@ function LegFields({ store, line, measured, index }: Props & { index: number }) 
       )}
       <TextField
         label="Note"
+        lines={1}
         value={leg.note ?? ''}
         onCommit={(note) => store.edit((before) => noteLeg(before, line.id, index, note))}
       />

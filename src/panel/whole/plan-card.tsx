@@ -25,7 +25,7 @@ export function PlanCard({ store }: { store: Store }) {
         <bdi>{undirected(plan.title) || 'Plan without a title'}</bdi>
       </h1>
       <p>{standingSentence(circuits)}</p>
-      {plan.stations.size === 0 && <FirstSteps />}
+      {stepsAreWanted(store) && <FirstSteps store={store} />}
       {circuits.length > 0 && (
         <ul class="circuits">
           {circuits.map((circuit) => (
@@ -39,21 +39,11 @@ export function PlanCard({ store }: { store: Store }) {
   )
 }
 
-function FirstSteps() {
-  return (
-    <ol class="first-steps">
-      <li>
-        Find your ground: drag the map, or <strong>Go to</strong> at its foot.
-      </li>
-      <li>
-        Take the tool <strong>Line</strong>, click where the first telephone stands, then where the second
-        does, and press <strong>Done</strong>: you see at once whether they ring and talk.
-      </li>
-      <li>Click on for each telephone more of the same net; a click on a wire joins it there.</li>
-      <li>Choose wire, telephones and supply beside the map: what you chose last is taken the next time.</li>
-    </ol>
-  )
-}
+const FirstSteps = loadWhenShown(async () => (await import('./first-steps')).FirstSteps)
+
+/** Until a first circuit is complete, or the steps are put away. */
+const stepsAreWanted = ({ firstSteps, report }: Store): boolean =>
+  firstSteps.value === 'shown' && !report.value.circuits.some(({ missing }) => missing.length === 0)
 
 function CircuitRow({ store, circuit }: { store: Store; circuit: ReportCircuit }) {
   return (

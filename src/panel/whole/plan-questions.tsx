@@ -9,6 +9,7 @@ import { TextField } from '../text-field'
 import { Allowances } from './allowances'
 import { Carry } from './carry'
 import { Conditions } from './conditions'
+import { Everything } from './everything'
 import { Hours } from './hours'
 
 const CatalogEditor = loadWhenShown(async () => (await import('../catalog/catalog-editor')).CatalogEditor)
@@ -18,6 +19,7 @@ export function PlanQuestions({ store }: { store: Store }) {
   return (
     <>
       <Doubts store={store} doubts={store.report.value.doubts} />
+      <Everything store={store} />
       <Carry store={store} />
       <Hours store={store} />
       <Question ask="What could hurt someone?">
