@@ -1,6 +1,7 @@
 import type { HazardNote } from '../hazard/crossing-notes'
 import type { SpliceNote } from '../materials/splice-limits'
 import type { HazardId, LineId } from '../plan/id'
+import type { Over } from '../plan/plan'
 
 /** Where on a line: on the map from the line's first station, m. */
 export interface CautionPlace {
@@ -42,6 +43,8 @@ interface WholeNotes {
   'ringing-shock': { readonly volts: number }
   'dc-shock': { readonly volts: number }
   'earth-return': object
+  /** A phantom or simplex is heard on the pairs under it, by so much less than itself where their two wires differ by so many ohms. */
+  'rider-balance': { readonly over: Over; readonly unbalanceOhms: number; readonly crosstalkDb: number }
   'stock-short': { readonly missingM: number; readonly notLaid: readonly LineId[] }
   'power-lines': object
   lightning: object

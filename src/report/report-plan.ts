@@ -18,6 +18,7 @@ import { doubtsOf } from './doubts'
 import { hazardCautions } from './hazard-cautions'
 import type { Report } from './report'
 import { reportLine } from './report-line'
+import { riderCautions } from './rider-cautions'
 import { safetyCautions } from './safety-cautions'
 import { spliceCautions } from './splice-cautions'
 
@@ -66,6 +67,7 @@ export function reportPlan(plan: Plan, ground?: Ground, settled?: Plan): Report 
     ),
     cautions: [
       ...safetyCautions(plan, catalog),
+      ...riderCautions(plan, catalog, measured),
       ...hazardCautions(plan, measured, crossings, catalog, ground),
       ...spliceCautions(plan, measured, pieces),
       ...stockCautions(spools),

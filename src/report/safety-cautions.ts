@@ -27,7 +27,7 @@ const shockCautions = (circuit: Circuit, catalog: Catalog): readonly Caution[] =
 function shocksOf(circuit: Circuit, catalog: Catalog): Caution[] {
   const supply = circuit.supply ? catalog.supplies.get(circuit.supply.type) : undefined
   const cranks = [...circuit.sets.values()].map((type) => catalog.sets.get(type)?.generator?.volts ?? 0)
-  const ringVolts = Math.max(0, supply?.ring?.volts ?? 0, ...cranks)
+  const ringVolts = Math.max(0, supply?.ring?.volts ?? 0, supply?.generator?.volts ?? 0, ...cranks)
   const cautions: Caution[] = []
   if (ringVolts > SAFE_RMS_VOLTS)
     cautions.push({ code: 'ringing-shock', where: circuit.id, volts: ringVolts })

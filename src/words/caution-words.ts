@@ -1,6 +1,7 @@
 import type { Caution, HazardCaution } from '../report/caution'
 import { IN_WATER, underRails, underRoad, underTrack } from './crossing-words'
 import type { Tongue } from './tongue'
+import { formatDb } from './units'
 
 type CautionOf<C extends Caution['code']> = Extract<Caution, { readonly code: C }>
 
@@ -105,6 +106,8 @@ const SAY: { readonly [C in Caution['code']]: (caution: CautionOf<C>, say: Tongu
     `${name(where)}: the supply puts ${volts} V on the pair. Switch it off before work on the line. ${LICENSED}`,
   'earth-return': () =>
     'Earth return picks up power hum and stray voltage, and lightning finds it: a pair is better. Keep people and animals off the electrodes.',
+  'rider-balance': ({ where, over, unbalanceOhms, crosstalkDb }, { name }) =>
+    `${name(where)}: the ${over} is heard on the pairs under it unless their two wires are alike. A difference of ${unbalanceOhms.toFixed(1)} Ω leaves ${formatDb(crosstalkDb)} between them: splice both wires of a pair with the same care, measure both, and never ride on a worn or untwisted pair.`,
   'stock-short': ({ where, missingM, notLaid }, { name, lengthUp }) => {
     const short = `The stock of ${name(where)} is ${lengthUp(missingM)} too short`
     const names = notLaid.map(name).join(', ')
