@@ -4,6 +4,7 @@ import { circuitFigures } from './kinds/circuit-figures'
 import { faultCard } from './kinds/fault-card'
 import { lineCard } from './kinds/line-card'
 import { loadList } from './kinds/load-list'
+import { netAtAGlance } from './kinds/net-at-a-glance'
 import { recoveryRecord } from './kinds/recovery-record'
 import { routeMap } from './kinds/route-map'
 import { stationCards } from './kinds/station-cards'
@@ -29,6 +30,9 @@ export interface Paper {
 export const PAPER_KINDS: Readonly<
   Record<PaperName, (source: PaperSource, room: SheetRoom) => readonly Paper[]>
 > = {
+  'Net at a glance': (source, room) => [
+    { title: 'Net at a glance', about: '', blocks: netAtAGlance(source, room) },
+  ],
   'Line route map': (source, room) => [
     { title: 'Line route map', about: '', blocks: routeMap(source, room) },
   ],

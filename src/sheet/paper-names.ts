@@ -1,5 +1,6 @@
 /** The kinds of paper that a person can choose, in the order in which they lie. */
 export const PAPER_NAMES = [
+  'Net at a glance',
   'Line route map',
   'Line cards',
   'Circuit diagram',
@@ -14,8 +15,8 @@ export const PAPER_NAMES = [
 
 export type PaperName = (typeof PAPER_NAMES)[number]
 
-/** For the desk, not for the crew. */
-export const OFF_UNLESS_ASKED: readonly PaperName[] = ['Circuit figures']
+/** For the desk, not for the crew; and what wants sheets of its own in the printer. */
+export const OFF_UNLESS_ASKED: readonly PaperName[] = ['Circuit figures', 'Labels']
 
 /** All that a sheet of A6 has room for. */
 export const FOR_SMALL_SHEETS: readonly PaperName[] = ['Station cards', 'Labels']

@@ -30,37 +30,40 @@ export interface Call {
 const NO_CODE = 2
 
 /** The codes of a circuit's sets; none where two sets share the line, or where nobody rings by hand. */
-export function codesOf(circuit: Circuit, model: CircuitModel): ReadonlyMap<StationId, readonly Ring[]> {
+function codesOf(circuit: Circuit, model: CircuitModel): ReadonlyMap<StationId, readonly Ring[]> {
   const { sets, supply } = model
   const byHand =
     sets.some(({ set }) => set.generator) || (supply?.supply.ring && supply.supply.kind === 'feed')
   return byHand && sets.length > NO_CODE ? ringCodes(circuit) : new Map()
 }
 
+/** Who calls whom on one circuit, reckoned once for all of its stations. */
+export interface CircuitCalls {
+  readonly circuit: Circuit
+  readonly codes: ReadonlyMap<StationId, readonly Ring[]>
+  readonly from: (station: StationId) => readonly Call[]
+}
+
 /**
- * How the set at one station calls every other of its circuit. A kind of supply that rings in a way of its own is a case of `deedOf`; the
- * volts are the report's.
+ * How the sets of a circuit call each other. A kind of supply that rings in a way of its own is a case of `deedOf`; the volts are the report's.
  */
-export function callsFrom(
+export function circuitCalls(
   circuit: Circuit,
   report: ReportCircuit,
   model: CircuitModel,
   conditions: Conditions,
-  station: StationId,
-): readonly Call[] {
+): CircuitCalls {
   const { sets, stations, supply } = model
   const codes = codesOf(circuit, model)
   const { calls } = callsOf(model, conditions)
-  const indexOf = (id: string) => sets.findIndex(({ node }) => stations[node] === id)
-  const a = indexOf(station)
-  if (a < 0) return []
+  const indexOf = new Map(sets.map(({ node }, i) => [stations[node]! as StationId, i]))
   const supplyAt = supply && stations[supply.node]
+  const rows = new Map(
+    report.ringing.map(({ from, to, volts, minVolts }) => [`${from}\n${to}`, { volts, minVolts }]),
+  )
   // A unit rings from where it stands, whoever has lifted.
-  const volts = (from: string, to: string) => {
-    const own = report.ringing.find((row) => row.from === from && row.to === to)
-    const row = own ?? report.ringing.find((each) => each.from === supplyAt && each.to === to)
-    return row ? { volts: row.volts, minVolts: row.minVolts } : null
-  }
+  const volts = (from: string, to: string) =>
+    rows.get(`${from}\n${to}`) ?? rows.get(`${supplyAt}\n${to}`) ?? null
   const deedOf = (from: number, to: number): Deed => {
     const code = codes.get(stations[sets[to]!.node] as StationId) ?? null
     if (supply?.supply.kind === 'series') return { do: 'agree' }
@@ -74,19 +77,25 @@ export function callsFrom(
     return { do: 'lift-lamp' }
   }
   const rings = ({ do: what }: Deed) => what !== 'lift-lamp' && what !== 'agree' && what !== 'nothing'
-  return [...circuit.sets.keys()]
-    .filter((id) => id !== station)
-    .flatMap((id) => {
-      const b = indexOf(id)
-      if (b < 0) return []
-      const deed = deedOf(a, b)
-      return [
-        {
-          station: id,
-          deed,
-          there: rings(deed) ? volts(station, id) : null,
-          here: rings(deedOf(b, a)) ? volts(id, station) : null,
-        },
-      ]
-    })
+  return {
+    circuit,
+    codes,
+    from: (station) => {
+      const a = indexOf.get(station)
+      if (a === undefined) return []
+      return [...circuit.sets.keys()].flatMap((id) => {
+        const b = indexOf.get(id)
+        if (b === undefined || id === station) return []
+        const deed = deedOf(a, b)
+        return [
+          {
+            station: id,
+            deed,
+            there: rings(deed) ? volts(station, id) : null,
+            here: rings(deedOf(b, a)) ? volts(id, station) : null,
+          },
+        ]
+      })
+    },
+  }
 }

@@ -21,14 +21,11 @@ export function loadList(source: PaperSource): readonly Block[] {
     'The rates are allowances; ground, weather and practice decide.',
   ]
   const packing = packingOf(source)
-  const tripsOf = (crew: number) => packing.crews.find((each) => each.crew === crew)?.trips ?? 0
-  const trips = packing.crews.flatMap(({ crew }) =>
-    Array.from({ length: tripsOf(crew) }, (_, trip) =>
-      tripTable(
-        source,
-        { crew, trip, of: tripsOf(crew) },
-        packing.rows.filter((row) => row.crew === crew && row.trip === trip),
-      ),
+  const trips = packing.crews.map((each) =>
+    tripTable(
+      source,
+      each,
+      packing.rows.filter(({ crew }) => crew === each.crew),
     ),
   )
   const tables = [

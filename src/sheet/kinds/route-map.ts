@@ -8,7 +8,7 @@ import { verdictSentence } from '../../words/verdict-words'
 import { frameIn } from '../drawing/map-frame'
 import { innerBox, isInWindow, matchesOf, tilesOver, toPaper, windowOver } from '../drawing/map-window'
 import type { Block } from '../layout/block'
-import { breakIntoSheets } from '../layout/break-sheets'
+import { heightOfFewestSheets } from '../layout/highest-drawing'
 import type { SheetRoom } from '../layout/paper-size'
 import { northsAt, northsText, type PaperSource } from '../paper-source'
 import { lineTable } from '../tables/line-table'
@@ -107,12 +107,4 @@ export function routeMap(source: PaperSource, room: SheetRoom): readonly Block[]
       }),
     ]),
   ]
-}
-
-/** The highest overview for which all that stands below it takes no more sheets than below a low one. */
-function heightOfFewestSheets(heights: readonly number[], below: readonly Block[], room: SheetRoom): number {
-  const sheetsWith = (heightMm: number) =>
-    breakIntoSheets([{ kind: 'drawing', heightMm, drawing: null }, ...below], room).length
-  const fewest = Math.min(...heights.map(sheetsWith))
-  return heights.find((heightMm) => sheetsWith(heightMm) === fewest)!
 }

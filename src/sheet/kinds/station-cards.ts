@@ -25,7 +25,7 @@ import { cardSheets } from '../scene/card-sheets'
 import { hookUpPart } from '../scene/hook-up'
 import { PICTURE_MM, type Shape, stroke } from '../scene/scene'
 import { fitText, textShapes } from '../scene/set-text'
-import { callsAt, hookUpsAt, networksOf } from './station-facts'
+import { callsAt, callsOfNet, hookUpsAt } from './station-facts'
 
 const EDGE_MM = 6
 const HEAD_MM = 18
@@ -39,13 +39,13 @@ const METER_COLUMNS = [0.16, 0.46, 0.38]
 /** A card for each station: how it is hooked up, who is called how, what a meter reads, what to try. By fours on a large sheet. */
 export function stationCards(source: PaperSource, page: PageSize): readonly Block[] {
   const { plan } = source
-  const networks = networksOf(source)
+  const calls = callsOfNet(source)
   const stations = [...plan.stations.values()].filter(({ id }) => hasWork(source, id))
   return cardSheets(page, 'Station cards', (size) => {
     const widthMm = size.widthMm - 2 * EDGE_MM
     const roomMm = size.heightMm - 2 * EDGE_MM - HEAD_MM - FOOT_MM
     return stations.flatMap((station) => {
-      const cards = dealOut(partsOf(source, networks, station, widthMm), roomMm)
+      const cards = dealOut(partsOf(source, calls, station, widthMm), roomMm)
       return cards.map((parts, i) => [
         ...head(source, station, widthMm, cards.length > 1 ? `card ${i + 1} of ${cards.length}` : ''),
         ...stacked(parts, [EDGE_MM, EDGE_MM + HEAD_MM]),
@@ -105,7 +105,7 @@ function head(source: PaperSource, station: Station, widthMm: number, which: str
 
 function partsOf(
   source: PaperSource,
-  networks: ReturnType<typeof networksOf>,
+  callsOn: ReturnType<typeof callsOfNet>,
   station: Station,
   widthMm: number,
 ): readonly Part[] {
@@ -115,11 +115,11 @@ function partsOf(
   const circuits = report.circuits.flatMap((measured) => {
     const circuit = plan.circuits.get(measured.id)
     return circuit && (circuit.sets.has(station.id) || circuit.supply?.at === station.id)
-      ? [{ circuit, measured, model: networks.get(circuit.id)! }]
+      ? [{ circuit, measured, from: callsOn.get(circuit.id)! }]
       : []
   })
-  const calls = circuits.flatMap(({ circuit, measured, model }): readonly Part[] => {
-    const { ownRing, rows } = callsAt(source, circuit, measured, model, station.id)
+  const calls = circuits.flatMap(({ circuit, measured, from }): readonly Part[] => {
+    const { ownRing, rows } = callsAt(plan, from, station.id)
     const sure = `${say.name(circuit.id)} ${verdictSentence(measured, odds.get(circuit.id), say)}`
     return [
       headingPart(say.name(circuit.id), widthMm),

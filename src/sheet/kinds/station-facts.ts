@@ -1,4 +1,3 @@
-import type { CircuitModel } from '../../budget/circuit-model'
 import { conditionsOf } from '../../budget/conditions'
 import { measurePlan } from '../../measure/measure-line'
 import type { CircuitId, LineId, StationId } from '../../plan/id'
@@ -6,23 +5,30 @@ import { type PairEnd, pairEndsAt, sidesAt } from '../../plan/pair-ends'
 import { type Circuit, circuitName, type Plan, stationName } from '../../plan/plan'
 import { ALL_RING, type Ring } from '../../plan/ring-code'
 import { circuitNetwork } from '../../report/circuit-network'
-import type { ReportCircuit } from '../../report/report'
 import { ringWords } from '../../words/ring-words'
 import { nameIn } from '../../words/tongue'
 import { plainNumber } from '../../words/units'
 import { lineNumber } from '../line-marks'
 import type { PaperSource } from '../paper-source'
 import { type Equipment, type HookUp, MOST_ENDS, type WireEnd } from '../scene/hook-up'
-import { callsFrom, codesOf, type Deed } from '../station-calls'
+import { type CircuitCalls, circuitCalls, type Deed } from '../station-calls'
 
-/** The networks of a plan's circuits, once for all of its cards. */
-export function networksOf({ plan, catalog, ground }: PaperSource): ReadonlyMap<CircuitId, CircuitModel> {
+/** Who calls whom on every circuit, once for all cards. */
+export function callsOfNet({
+  plan,
+  report,
+  catalog,
+  ground,
+}: PaperSource): ReadonlyMap<CircuitId, CircuitCalls> {
   const measured = measurePlan(plan, ground)
+  const conditions = conditionsOf(plan.weather, plan.wireTempC)
   return new Map(
-    [...plan.circuits.values()].map((circuit) => [
-      circuit.id,
-      circuitNetwork(plan, circuit, catalog, measured),
-    ]),
+    report.circuits.flatMap((found) => {
+      const circuit = plan.circuits.get(found.id)
+      if (!circuit) return []
+      const model = circuitNetwork(plan, circuit, catalog, measured)
+      return [[circuit.id, circuitCalls(circuit, found, model, conditions)] as const]
+    }),
   )
 }
 
@@ -135,17 +141,14 @@ const voltsWords = (row: { readonly volts: number; readonly minVolts: number } |
 
 /** Who is called how from a station, and what rings; and its own ring, where the line has codes. */
 export function callsAt(
-  { plan }: PaperSource,
-  circuit: Circuit,
-  report: ReportCircuit,
-  model: CircuitModel,
+  plan: Plan,
+  { codes, from }: CircuitCalls,
   station: StationId,
 ): { readonly ownRing: string; readonly rows: readonly (readonly string[])[] } {
-  const own = codesOf(circuit, model).get(station)
-  const calls = callsFrom(circuit, report, model, conditionsOf(plan.weather, plan.wireTempC), station)
+  const own = codes.get(station)
   return {
     ownRing: own ? `Your ring: ${ringWords(own)}. Everybody: one ${ringWords(ALL_RING)}.` : '',
-    rows: calls.map((call) => [
+    rows: from(station).map((call) => [
       stationName(plan, call.station),
       deedWords(plan, call.deed),
       voltsWords(call.there),

@@ -4,8 +4,10 @@ import { columnWidthsMm, holdsFigures, showCell, type Table } from './table'
 
 const classOf = (table: Table, column: number) => (holdsFigures(table, column) ? 'figure' : undefined)
 
-const classesOf = ({ isWrittenIn, isDense, isTight }: Table) =>
-  [isWrittenIn && 'written-in', isDense && 'dense', isTight && 'tight'].filter(Boolean).join(' ') || undefined
+const classesOf = ({ isWrittenIn, isDense, isLarge, isTight }: Table) =>
+  [isWrittenIn && 'written-in', isDense && 'dense', isLarge && 'large', isTight && 'tight']
+    .filter(Boolean)
+    .join(' ') || undefined
 
 function TableView({ table, continued, widthMm }: { table: Table; continued: boolean; widthMm: number }) {
   const widths = columnWidthsMm(table, widthMm)

@@ -27,6 +27,8 @@ export interface Table {
   readonly isDense?: boolean
   /** Set as small as a lamp in the rain allows, for what must stand on one sheet; its title is only for a file. */
   readonly isTight?: boolean
+  /** Set larger, for what is read from a wall or at arm's length. */
+  readonly isLarge?: boolean
   /** Of a part of a table: what the whole asks for, so that all parts have the same columns. */
   readonly leastEm?: readonly number[]
 }
@@ -84,7 +86,9 @@ export function columnWidthsMm(table: Table, widthMm: number): readonly number[]
 const USUAL = { pt: 9.5, lineMm: 4.3 }
 const DENSE = { pt: 9, lineMm: 4.1 }
 const TIGHT = { pt: 8, lineMm: 3.5 }
-const lettersOf = ({ isDense, isTight }: Table) => (isTight ? TIGHT : isDense ? DENSE : USUAL)
+const LARGE = { pt: 11.5, lineMm: 5.2 }
+const lettersOf = ({ isDense, isLarge, isTight }: Table) =>
+  isTight ? TIGHT : isLarge ? LARGE : isDense ? DENSE : USUAL
 const padMm = ({ isTight }: Table) => (isTight ? 1.3 : 2)
 const WRITTEN_ROW_MM = 8
 const CAPTION_MM = 6.8

@@ -32,27 +32,33 @@ export function packingOf(source: PaperSource): ReturnType<typeof packTrips> {
   )
 }
 
-/** One trip of one crew, everything with a box to tick. */
+/** All trips of one crew, everything with a box to tick. */
 export function tripTable(
   source: PaperSource,
-  { crew, trip, of }: { readonly crew: number; readonly trip: number; readonly of: number },
+  { crew, lines: own }: CrewLoad,
   rows: readonly TripRow[],
 ): Table {
   const { plan, system } = source
   const say = tongueOf(plan, system)
   const mass = unitOf('massKg', system)
-  const forLines = ({ lines }: TripRow) => lines.map((line) => lineNumber(source, line)).join(', ')
+  // A spool that goes on to another crew says so.
+  const forLines = ({ lines }: TripRow) =>
+    lines
+      .map((line) => `${lineNumber(source, line)}${own.includes(line) ? '' : ' (another crew)'}`)
+      .join(', ')
   return {
-    title: `Crew ${crew + 1}, trip ${trip + 1} of ${of}`,
+    title: `Crew ${crew + 1} packs`,
     columns: [
+      { head: 'Trip', share: 10 },
       { head: 'What', share: 74 },
-      { head: 'Spools', share: 34 },
-      { head: 'For line', share: 20 },
+      { head: 'Spools', share: 28 },
+      { head: 'For line', share: 26 },
       { head: 'Count', share: 12 },
       { head: `Together ${mass.sign}`, share: 20, show: 1 },
       { head: 'Packed', share: 14 },
     ],
     rows: rows.map((row) => [
+      String(row.trip + 1),
       `${row.isSpare ? 'Spare: ' : ''}${loadWords(row.thing, say)}`,
       row.spools.join(', '),
       forLines(row),

@@ -1,9 +1,10 @@
 import { describe, expect, test } from 'vitest'
 import { type Box, overlap, within } from '../../../src/figure/geometry'
+import { netAtAGlance } from '../../../src/sheet/kinds/net-at-a-glance'
 import { stationCards } from '../../../src/sheet/kinds/station-cards'
 import { tagLabels } from '../../../src/sheet/kinds/tag-labels'
 import type { Block } from '../../../src/sheet/layout/block'
-import { PAPER_SIZES } from '../../../src/sheet/layout/paper-size'
+import { bodyOf, PAPER_SIZES } from '../../../src/sheet/layout/paper-size'
 import { LABEL_FORMATS } from '../../../src/sheet/scene/label-format'
 import { notchCode } from '../../../src/sheet/scene/notch-code'
 import { boxOf, PICTURE_MM, type Scene } from '../../../src/sheet/scene/scene'
@@ -67,6 +68,16 @@ describe.each(NETS)('random net %i of %i stations', (seed, count) => {
         const number = [...source.plan.stations.keys()].indexOf(id) + 1
         expect(cards).toContain(`${number}${bare(name)}`)
       }
+    }
+  })
+
+  test('nothing on its net at a glance does, and every station has its number', () => {
+    for (const page of PAPER_SIZES.filter(({ name }) => name !== 'A6')) {
+      const blocks = netAtAGlance(source, bodyOf(page))
+      const scenes = scenesOf(blocks)
+      expect(scenes.flatMap(faultsOf)).toEqual([])
+      const told = `${textOf(scenes)} ${JSON.stringify(blocks.filter(({ kind }) => kind === 'text'))}`
+      for (let number = 1; number <= count; number++) expect(told).toMatch(new RegExp(`\\b${number}\\b`))
     }
   })
 
