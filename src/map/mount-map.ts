@@ -13,16 +13,11 @@ import type { Bench } from './bench'
 import { showFoot } from './frame/show-foot'
 import { showSpeaker } from './frame/show-speaker'
 import { showCautions } from './layers/show-cautions'
-import { showCursor } from './layers/show-cursor'
-import { showFault } from './layers/show-fault'
 import { showHazards } from './layers/show-hazards'
-import { showLegLabels } from './layers/show-leg-labels'
 import { showLines } from './layers/show-lines'
 import { showNames } from './layers/show-names'
-import { showRubberLabel } from './layers/show-rubber-label'
 import { showSplices } from './layers/show-splices'
 import { showStations } from './layers/show-stations'
-import { showSuggested } from './layers/show-suggested'
 import { showTags } from './layers/show-tags'
 import { fitOpenedPlans } from './view/fit-plan'
 import { gatheredStations } from './view/gather-stations'
@@ -58,17 +53,12 @@ export async function mountMap(element: HTMLElement, store: Store): Promise<() =
     showGrid(view),
     showHazards(bench),
     showLines(bench),
-    showSuggested(bench),
     showTags(bench),
     showSplices(bench),
     showCautions(bench),
     showStations(bench),
     showNames(bench),
-    showLegLabels(bench),
-    showRubberLabel(bench),
-    showCursor(bench),
     showRequestedPlace(view),
-    showFault(bench),
   ]
 
   const foot = showFoot(bench)

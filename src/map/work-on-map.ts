@@ -12,7 +12,11 @@ import { showCrosshair } from './input/crosshair'
 import { followPointers } from './input/gestures'
 import { followKeys } from './input/keys'
 import { showMenu } from './input/show-menu'
-import { pointAlong } from './layers/show-cursor'
+import { pointAlong, showCursor } from './layers/show-cursor'
+import { showFault } from './layers/show-fault'
+import { showLegLabels } from './layers/show-leg-labels'
+import { showRubberLabel } from './layers/show-rubber-label'
+import { showSuggested } from './layers/show-suggested'
 import { hazardTool } from './tools/hazard-tool'
 import { lineTool } from './tools/line-tool'
 import { measureTool } from './tools/measure-tool'
@@ -66,6 +70,14 @@ export function workOnMap(bench: Bench, foot: ReturnType<typeof showFoot>): () =
   }
   const pointers = followPointers(view, tool, { menu: menu.open, aimed })
   const stopKeys = followKeys(bench, tool, { crosshair, pointers, menu: menu.open, aimed: foot.aimed })
+  // What only shows for what is selected, drawn or sought.
+  const layers = [
+    showSuggested(bench),
+    showLegLabels(bench),
+    showRubberLabel(bench),
+    showCursor(bench),
+    showFault(bench),
+  ]
   const deed = showDeed(bench)
   const aids = showAids(bench)
   const announcer = announce(bench)
@@ -77,6 +89,7 @@ export function workOnMap(bench: Bench, foot: ReturnType<typeof showFoot>): () =
     stopKeys()
     stopChanging()
     stopForgetting()
+    for (const remove of layers) remove()
     lines.remove()
     hazards.remove()
     measure.remove()

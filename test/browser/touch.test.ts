@@ -53,11 +53,12 @@ test('sixty swipes of one finger, half of them begun on a station or a wire, pan
           Math.floor(chance() * (await marks.count())),
         )
       : anywhere
-    const isOnMap = begun.x > x && begun.x < x + width && begun.y > y && begun.y < y + height
-    await swipe(isOnMap ? begun : anywhere, {
-      x: within(chance(), x, width),
-      y: within(chance(), y, height),
-    })
+    const isOnMap = ({ x, y }: Finger) =>
+      at.page.evaluate(([x, y]) => document.elementFromPoint(x!, y!)?.closest('.map-canvas') != null, [x, y])
+    const from = (await isOnMap(begun)) ? begun : { x: x + width / 2, y: y + height / 2 }
+    const to = { x: within(chance(), x, width), y: within(chance(), y, height) }
+    // A stroke that hardly moves is a tap.
+    await swipe(from, Math.hypot(to.x - from.x, to.y - from.y) < 30 ? { x: from.x + 60, y: from.y } : to)
     if (count % 10 === 9) await button('See the whole plan').tap()
   }
   expect(await canUndo()).toBe(false)
@@ -81,8 +82,8 @@ test('Done ends a line where the finger was last, not in the middle of the map',
   await button('Line').tap()
   const { x, y } = await canvas()
   const [first, second] = [
-    { x: x + 60, y: y + 90 },
-    { x: x + 250, y: y + 110 },
+    { x: x + 60, y: y + 140 },
+    { x: x + 240, y: y + 165 },
   ]
   await at.page.touchscreen.tap(first.x, first.y)
   await at.page.touchscreen.tap(second.x, second.y)

@@ -143,7 +143,7 @@ export function showMenu(bench: Bench): { open: (aim: Aim) => void; remove: () =
     pick(bench, found)
     menu.setAttribute('aria-label', describe(store.plan.peek(), found) || 'Map')
     menu.replaceChildren(
-      ...[...choicesFor(bench, found, aim), ...togetherWith(store, found, before)].map(({ words, act }) => {
+      ...[...togetherWith(store, found, before), ...choicesFor(bench, found, aim)].map(({ words, act }) => {
         const button = document.createElement('button')
         button.type = 'button'
         button.setAttribute('role', 'menuitem')
