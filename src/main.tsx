@@ -13,7 +13,6 @@ import { Notice } from './panel/notice'
 import { Panel } from './panel/panel'
 import { ProblemList } from './panel/problem-list'
 import { TopBar } from './panel/top-bar'
-import { followBack } from './state/back-button'
 import { sourceInUse } from './state/online-tiles'
 import { searchRemedies } from './state/remedy-search'
 import { createStore } from './state/store'
@@ -94,15 +93,6 @@ effect(() => {
   for (const id of ['skip', 'table', 'map']) element(id).inert = papers.value !== null
 })
 followShortcuts(store, () => papers.value !== null)
-followBack([
-  { isOpen: () => papers.value !== null, close: closePapers },
-  {
-    isOpen: () => store.selection.value !== null,
-    close: () => {
-      store.selection.value = null
-    },
-  },
-])
 searchRemedies(store)
 takeDroppedFiles(
   (files) => void openDroppedFiles(store, files),
@@ -114,6 +104,17 @@ takeDroppedFiles(
 keeper.value = await keepDrafts(store)
 if (store.opened.peek() === nothingYet) await openDemo()
 if (import.meta.env.PROD) void keepRelease(store.release)
+
+const { followBack } = await import('./state/back-button')
+followBack([
+  { isOpen: () => papers.value !== null, close: closePapers },
+  {
+    isOpen: () => store.selection.value !== null,
+    close: () => {
+      store.selection.value = null
+    },
+  },
+])
 
 // After the first screen: a map projection weighs more than a plan.
 const [{ keepGround }, { onlineGround }] = await Promise.all([

@@ -16,9 +16,7 @@ import { showCautions } from './layers/show-cautions'
 import { showHazards } from './layers/show-hazards'
 import { showLines } from './layers/show-lines'
 import { showNames } from './layers/show-names'
-import { showSplices } from './layers/show-splices'
 import { showStations } from './layers/show-stations'
-import { showTags } from './layers/show-tags'
 import { fitOpenedPlans } from './view/fit-plan'
 import { gatheredStations } from './view/gather-stations'
 import { createMapView } from './view/map-view'
@@ -53,8 +51,6 @@ export async function mountMap(element: HTMLElement, store: Store): Promise<() =
     showGrid(view),
     showHazards(bench),
     showLines(bench),
-    showTags(bench),
-    showSplices(bench),
     showCautions(bench),
     showStations(bench),
     showNames(bench),

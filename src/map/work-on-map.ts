@@ -16,7 +16,9 @@ import { pointAlong, showCursor } from './layers/show-cursor'
 import { showFault } from './layers/show-fault'
 import { showLegLabels } from './layers/show-leg-labels'
 import { showRubberLabel } from './layers/show-rubber-label'
+import { showSplices } from './layers/show-splices'
 import { showSuggested } from './layers/show-suggested'
+import { showTags } from './layers/show-tags'
 import { hazardTool } from './tools/hazard-tool'
 import { lineTool } from './tools/line-tool'
 import { measureTool } from './tools/measure-tool'
@@ -73,6 +75,8 @@ export function workOnMap(bench: Bench, foot: ReturnType<typeof showFoot>): () =
   // What only shows for what is selected, drawn or sought.
   const layers = [
     showSuggested(bench),
+    showTags(bench),
+    showSplices(bench),
     showLegLabels(bench),
     showRubberLabel(bench),
     showCursor(bench),

@@ -21,8 +21,8 @@ export function showLineMarks(
   name: string,
   marksOf: (line: ReportLine, isSelected: boolean) => LineMarks | null,
 ): () => void {
-  const standing = view.addGroup(name, 'signs')
-  const inHand = view.addGroup(name, 'signs-moving')
+  const standing = view.addGroup(name, 'signs', 'caution-marks')
+  const inHand = view.addGroup(name, 'signs-moving', 'caution-marks')
   const drawn = new Map<LineId, Drawn>()
   const stop = effect(() => {
     const frame = view.frame.value

@@ -33,8 +33,8 @@ export interface MapView {
   /** What is on the screen when the map rests, px. */
   readonly screen: ReadonlySignal<DrawBox>
   metresPerPx(): number
-  /** A new group above those added before it on its level. */
-  addGroup(name: string, level?: Level): SVGGElement
+  /** A new group above those added before it on its level, or under the first of a name there. */
+  addGroup(name: string, level?: Level, under?: string): SVGGElement
   remove(): void
 }
 
@@ -130,7 +130,15 @@ export function createMapView(container: HTMLElement): MapView {
     drawBox: () => box,
     screen,
     metresPerPx: () => metresPerPx,
-    addGroup: (name, level = 'wire') => svgElement('g', { class: name }, drawings.get(level)),
+    addGroup: (name, level = 'wire', under = '') => {
+      const drawing = drawings.get(level)!
+      const group = svgElement('g', { class: name })
+      drawing.insertBefore(
+        group,
+        [...drawing.children].find((each) => each.getAttribute('class') === under) ?? null,
+      )
+      return group
+    },
     remove: () => {
       sizes.disconnect()
       map.remove()
