@@ -12,7 +12,6 @@ import { showTerrain } from './backdrop/show-terrain'
 import type { Bench } from './bench'
 import { showFoot } from './frame/show-foot'
 import { showSpeaker } from './frame/show-speaker'
-import { showCautions } from './layers/show-cautions'
 import { showHazards } from './layers/show-hazards'
 import { showLines } from './layers/show-lines'
 import { showNames } from './layers/show-names'
@@ -51,7 +50,6 @@ export async function mountMap(element: HTMLElement, store: Store): Promise<() =
     showGrid(view),
     showHazards(bench),
     showLines(bench),
-    showCautions(bench),
     showStations(bench),
     showNames(bench),
     showRequestedPlace(view),

@@ -12,6 +12,7 @@ import { showCrosshair } from './input/crosshair'
 import { followPointers } from './input/gestures'
 import { followKeys } from './input/keys'
 import { showMenu } from './input/show-menu'
+import { showCautions } from './layers/show-cautions'
 import { pointAlong, showCursor } from './layers/show-cursor'
 import { showFault } from './layers/show-fault'
 import { showLegLabels } from './layers/show-leg-labels'
@@ -72,9 +73,10 @@ export function workOnMap(bench: Bench, foot: ReturnType<typeof showFoot>): () =
   }
   const pointers = followPointers(view, tool, { menu: menu.open, aimed })
   const stopKeys = followKeys(bench, tool, { crosshair, pointers, menu: menu.open, aimed: foot.aimed })
-  // What only shows for what is selected, drawn or sought.
+  // What the first sight of a plan does without, or shows only for what is selected, drawn or sought.
   const layers = [
     showSuggested(bench),
+    showCautions(bench),
     showTags(bench),
     showSplices(bench),
     showLegLabels(bench),

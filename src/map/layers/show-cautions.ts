@@ -9,8 +9,8 @@ const APART_PX = 12
 
 /** Marks every place that has a caution or a doubt. */
 export function showCautions({ store, view, moving }: Bench): () => void {
-  const standing = marks(view.addGroup('caution-marks', 'signs'))
-  const inHand = marks(view.addGroup('caution-marks', 'signs-moving'))
+  const standing = marks(view.addGroup('caution-marks', 'signs', 'stations'))
+  const inHand = marks(view.addGroup('caution-marks', 'signs-moving', 'stations'))
   const stop = effect(() => {
     view.frame.value
     const held = moving.value.lines
