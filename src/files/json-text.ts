@@ -1,6 +1,6 @@
 import { bad, ok, type Problem, type Result } from '../problem'
+import { MARK } from '../schema/exact-members'
 import { numberWords } from '../schema/limit'
-import { MARK } from './exact-members'
 import { jsonFault } from './json-fault'
 
 /** Longest text that is read, in characters: a plan of 1,000 stations takes about 2 million. */

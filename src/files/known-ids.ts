@@ -1,23 +1,10 @@
 import type { CatalogEntries } from '../catalog/catalog'
-import type { Check } from '../plan/shape'
 import type { Problem } from '../problem'
 import { valueWords } from '../schema/limit'
-import { isObject, type Members, MOST_FAULTS } from '../schema/schema'
+import { isObject, type KnownIds, type Members, MOST_FAULTS } from '../schema/schema'
 
 const KINDS = ['station', 'line', 'hazard'] as const
 export type FeatureKind = (typeof KINDS)[number]
-
-/**
- * What a reference in the file may name. Things that are faulty themselves count too: a fault is told once, at its own
- * place, and not again at every reference.
- */
-export interface KnownIds {
-  readonly stations: ReadonlySet<unknown>
-  readonly lines: ReadonlySet<unknown>
-  readonly wires: ReadonlySet<unknown>
-  readonly sets: ReadonlySet<unknown>
-  readonly supplies: ReadonlySet<unknown>
-}
 
 /** The kind of a feature that this program knows, or undefined for one that is kept untouched. */
 export function kindOf(feature: unknown): FeatureKind | undefined {
@@ -29,31 +16,27 @@ export function kindOf(feature: unknown): FeatureKind | undefined {
 const idsIn = (list: unknown): readonly unknown[] =>
   Array.isArray(list) ? list.filter(isObject).map((each) => each.id) : []
 
-export function knownIds(features: readonly unknown[], plan: Members, builtIn: CatalogEntries): KnownIds {
+/**
+ * What a reference in the file may name. Things that are faulty themselves count too: a fault is told once, at its own place, and not
+ * again at every reference. With no list of features nobody knows which there are.
+ */
+export function knownIds(
+  features: readonly unknown[] | undefined,
+  plan: Members,
+  builtIn: CatalogEntries,
+): KnownIds<'station' | 'line' | 'wire' | 'set' | 'supply'> {
   const own = isObject(plan.catalog) ? plan.catalog : {}
-  const of = (kind: FeatureKind) => new Set(idsIn(features.filter((feature) => kindOf(feature) === kind)))
+  const of = (kind: FeatureKind) =>
+    features && new Set(idsIn(features.filter((feature) => kindOf(feature) === kind)))
   const entries = (name: keyof CatalogEntries) => new Set([...idsIn(builtIn[name]), ...idsIn(own[name])])
   return {
-    stations: of('station'),
-    lines: of('line'),
-    wires: entries('wires'),
-    sets: entries('sets'),
-    supplies: entries('supplies'),
+    station: of('station'),
+    line: of('line'),
+    wire: entries('wires'),
+    set: entries('sets'),
+    supply: entries('supplies'),
   }
 }
-
-/** A text that names one of the known things. */
-export const reference =
-  (what: string, thing: string, known: ReadonlySet<unknown>): Check =>
-  (value, at, faults) => {
-    if (typeof value === 'string' && known.has(value)) return
-    const missing = value === undefined
-    const message =
-      typeof value === 'string'
-        ? `${what} is ${valueWords(value)}, and there is no such ${thing}: name one that there is, or add it.`
-        : `${what} is ${valueWords(value)}: give the id of a ${thing}.`
-    faults.push({ code: missing ? 'missing' : `unknown-${thing}`, at, message })
-  }
 
 /** Faults of things in a list that have the id of one before them. */
 export function repeatedIds(list: readonly unknown[], at: string, faults: Problem[]): void {

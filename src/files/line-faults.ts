@@ -1,13 +1,13 @@
 import { legGeometry } from '../geo/leg-length'
 import type { Position } from '../geo/position'
+import { POSITION } from '../plan/feature-schema'
 import type { LineId, StationId } from '../plan/id'
 import { LIMITS } from '../plan/limits'
 import type { Line } from '../plan/plan'
-import { faultsOf } from '../plan/shape'
 import type { Problem } from '../problem'
+import { faultsOf } from '../schema/faults'
 import { limitFault, valueWords } from '../schema/limit'
 import { isObject, type Members } from '../schema/schema'
-import { position } from './parse-position'
 
 /** How far a line's end may lie from its station and still be taken for it, m. */
 const SNAP_M = 5
@@ -26,7 +26,7 @@ const membersOf = (value: unknown, name: string): Members => {
 /** The position of a Point feature, where it is sound. */
 export function soundPosition(value: unknown): Position | undefined {
   const { coordinates } = membersOf(value, 'geometry')
-  return faultsOf(position, coordinates, '').length === 0 ? (coordinates as Position) : undefined
+  return faultsOf(POSITION, coordinates, '').length === 0 ? (coordinates as Position) : undefined
 }
 
 /** The two ends of a line feature, where they are two stations that there are. */
@@ -77,7 +77,7 @@ function endFault(
 ): void {
   const station = stations.get(id)
   const vertex = vertices[index]
-  if (!station || faultsOf(position, vertex, '').length > 0) return
+  if (!station || faultsOf(POSITION, vertex, '').length > 0) return
   const apartM = legGeometry(station, vertex as Position).mapM
   if (apartM <= SNAP_M) return
   const message = `The line ends ${apartM.toFixed(apartM < 10 ? 1 : 0)} m from its station ${valueWords(id)}: move one to the other, within ${SNAP_M} m.`

@@ -1,26 +1,29 @@
 import type { Position } from '../geo/position'
+import { HAZARD } from '../plan/hazard-schema'
 import type { HazardId, LineId, StationId } from '../plan/id'
+import { LINE } from '../plan/line-schema'
 import type { Hazard, Line, Station } from '../plan/plan'
-import { type Check, members, oneOf } from '../plan/shape'
+import { STATION } from '../plan/station-schema'
 import type { Problem } from '../problem'
+import { exact } from '../schema/exact-members'
+import { faultsOf } from '../schema/faults'
 import { valueWords } from '../schema/limit'
-import { isObject, MOST_FAULTS } from '../schema/schema'
-import { exact } from './exact-members'
-import { type FeatureKind, type KnownIds, kindOf, repeatedIds } from './known-ids'
+import { isObject, type KnownIds, MOST_FAULTS, members, oneOf, type Schema } from '../schema/schema'
+import { toHazard, toLine, toStation } from './file-features'
+import { type FeatureKind, kindOf, repeatedIds } from './known-ids'
 import { type LineEnds, lineFaults, soundEnds, soundPosition } from './line-faults'
-import { HAZARD_SHAPE, toHazard } from './parse-hazard'
-import { lineShape, toLine } from './parse-line'
-import { STATION_SHAPE, toStation } from './parse-station'
 
-export function featuresOf(value: unknown, faults: Problem[]): readonly unknown[] {
+export function featuresOf(value: unknown, faults: Problem[]): readonly unknown[] | undefined {
   if (Array.isArray(value)) return value
   const message = `The list of features is ${valueWords(value)}: give a list in square brackets.`
   faults.push({ code: value === undefined ? 'missing' : 'wrong-type', at: 'features', message })
-  return []
+  return undefined
 }
 
 /** What a feature of another program's must be to be kept. */
-const FOREIGN_SHAPE = members('The feature', { type: oneOf('The type', ['Feature']) })
+const FOREIGN = members('The feature', { type: oneOf('The type', ['Feature']) })
+
+const NONE: ReadonlySet<unknown> = new Set()
 
 export interface ParsedFeatures {
   readonly stations: ReadonlyMap<StationId, Station>
@@ -46,26 +49,20 @@ export function parseFeatures(
   })
   const ofKind = (kind: FeatureKind | undefined) => indices.get(kind) ?? []
   /** Looks at the features of a kind, and gives the sound ones on, as far as faults are told. */
-  const look = (kind: FeatureKind | undefined, check: Check, sound: (value: unknown) => void) => {
+  const look = (
+    kind: FeatureKind | undefined,
+    schema: Schema,
+    sound: (value: unknown) => void,
+    faultsBeside?: (value: unknown, at: string) => void,
+  ) => {
     for (const index of ofKind(kind)) {
       if (faults.length > MOST_FAULTS) return
       const before = faults.length
-      check(features[index], `features[${index}]`, faults)
+      const at = `features[${index}]`
+      faults.push(...faultsOf(schema, features[index], at, known))
+      faultsBeside?.(features[index], at)
       if (faults.length === before) sound(features[index])
     }
-  }
-  /** Turns the sound features of a kind into the plan's. */
-  const parse = <T extends { readonly id: string }>(
-    kind: FeatureKind,
-    check: Check,
-    toThing: (value: unknown) => T,
-  ) => {
-    const things = new Map<T['id'], T>()
-    look(kind, check, (value) => {
-      const thing = toThing(value)
-      things.set(thing.id, thing)
-    })
-    return things
   }
 
   const positions = new Map<unknown, Position>()
@@ -76,20 +73,22 @@ export function parseFeatures(
   }
   const ends = new Map<LineId, LineEnds>()
   for (const index of ofKind('line')) {
-    const line = soundEnds(features[index], known.stations)
+    const line = soundEnds(features[index], known.station ?? NONE)
     if (line) ends.set(line.id, line)
   }
 
-  const stations = parse('station', STATION_SHAPE, toStation)
-  const shapeOfLine = lineShape(known)
-  const checkLine: Check = (value, at, found) => {
-    shapeOfLine(value, at, found)
-    lineFaults(value, at, positions, found)
-  }
-  const lines = parse('line', checkLine, (value) => toLine(value, stations))
-  const hazards = parse('hazard', HAZARD_SHAPE, toHazard)
+  const stations = new Map<StationId, Station>()
+  look('station', STATION.schema, (value) => keep(stations, toStation(value)))
+  const lines = new Map<LineId, Line>()
+  const faultsOfLine = (value: unknown, at: string) => lineFaults(value, at, positions, faults)
+  look('line', LINE.schema, (value) => keep(lines, toLine(value, stations)), faultsOfLine)
+  const hazards = new Map<HazardId, Hazard>()
+  look('hazard', HAZARD.schema, (value) => keep(hazards, toHazard(value)))
   const foreign: unknown[] = []
-  look(undefined, FOREIGN_SHAPE, (value) => foreign.push(exact(value)))
+  look(undefined, FOREIGN, (value) => foreign.push(exact(value)))
   repeatedIds(features, 'features', faults)
   return { stations, lines, hazards, foreign, ends }
 }
+
+const keep = <Id, T extends { readonly id: Id }>(things: Map<Id, T>, thing: T) =>
+  void things.set(thing.id, thing)

@@ -1,20 +1,19 @@
 import type { Position } from '../geo/position'
 import type { FeatureProperty, HazardFeature, HazardFeatures } from '../hazard/hazard-features'
+import { AREA, PATH, toPosition } from '../plan/feature-schema'
 import type { Hazard } from '../plan/plan'
-import { type Check, listOf } from '../plan/shape'
 import { bad, ok, type Problem, type Result } from '../problem'
-import { placeOf } from '../schema/faults'
+import { faultsOf, placeOf } from '../schema/faults'
 import { numberWords, valueWords } from '../schema/limit'
-import { isObject, type Members } from '../schema/schema'
+import { isObject, listOf, type Members, type Schema } from '../schema/schema'
 import { parseJson } from './json-text'
-import { position, ring, toPosition } from './parse-position'
 
 /** A file of roads of a whole country would bury the plan. */
 const MOST_FEATURES = 20_000
 const MOST_LISTED = 50
 
-const PATH = listOf('The list of vertices', position, { min: 2 })
-const AREA = listOf('The list of rings', ring, { min: 1 })
+const PATHS = listOf('The list of lines', PATH)
+const AREAS = listOf('The list of areas', AREA)
 /** GeoJSON before RFC 7946 could name another system of coordinates; these two are WGS 84. */
 const WGS_84 = /CRS84|EPSG:{1,2}4326$/i
 
@@ -65,10 +64,10 @@ function geometriesOf(geometry: unknown, at: string, faults: Problem[]): Hazard[
     return parts.flatMap((part, i) => geometriesOf(part, `${at}.geometries[${i}]`, faults))
   const { coordinates } = geometry
   const place = placeOf(at, 'coordinates')
-  const checked = <T>(check: Check, make: (sound: never) => T): T[] => {
-    const before = faults.length
-    check(coordinates, place, faults)
-    return faults.length > before ? [] : [make(coordinates as never)]
+  const checked = <T>(schema: Schema, make: (sound: never) => T): T[] => {
+    const found = faultsOf(schema, coordinates, place)
+    faults.push(...found)
+    return found.length > 0 ? [] : [make(coordinates as never)]
   }
   const line = (path: Coordinates): Hazard['geometry'] => ({
     type: 'LineString',
@@ -84,11 +83,9 @@ function geometriesOf(geometry: unknown, at: string, faults: Problem[]): Hazard[
     case 'Polygon':
       return checked(AREA, area)
     case 'MultiLineString':
-      return checked(listOf('The list of lines', PATH), (all: readonly Coordinates[]) => all.map(line)).flat()
+      return checked(PATHS, (all: readonly Coordinates[]) => all.map(line)).flat()
     case 'MultiPolygon':
-      return checked(listOf('The list of areas', AREA), (all: readonly (readonly Coordinates[])[]) =>
-        all.map(area),
-      ).flat()
+      return checked(AREAS, (all: readonly (readonly Coordinates[])[]) => all.map(area)).flat()
     default:
       return []
   }

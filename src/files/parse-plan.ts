@@ -1,18 +1,21 @@
 import { BUILT_IN } from '../catalog/built-in'
+import type { Supply } from '../catalog/supply'
+import { CIRCUITS } from '../plan/circuit-schema'
+import { OWN_ENTRIES } from '../plan/own-entries'
 import type { Plan } from '../plan/plan'
-import { oneOf } from '../plan/shape'
+import { SETTINGS } from '../plan/settings-schema'
 import { bad, ok, type Problem, type Result } from '../problem'
+import { rememberExact, unknownOf } from '../schema/exact-members'
+import { faultsOf } from '../schema/faults'
+import { taken } from '../schema/kept'
 import { valueWords } from '../schema/limit'
-import { isObject, type Members, MOST_FAULTS } from '../schema/schema'
-import { rememberExact } from './exact-members'
+import { isObject, type Members, MOST_FAULTS, members, oneOf } from '../schema/schema'
+import { circuitFaults, riderFaults } from './circuit-faults'
 import { parseJson } from './json-text'
-import { knownIds } from './known-ids'
-import { parseCircuits } from './parse-circuits'
+import { knownIds, repeatedIds } from './known-ids'
 import { featuresOf, parseFeatures } from './parse-features'
-import { parseSettings } from './parse-settings'
 import { repeatedNames } from './repeated-names'
 import { textOf } from './text-bytes'
-import { restMember, restOf } from './unknown-members'
 
 export const FORMAT = 'fieldpair-plan'
 export const VERSION = 1
@@ -34,49 +37,52 @@ export function parsePlan(text: string): Result<Plan> {
   const faults: Problem[] = []
   rememberExact(json.value, text)
   repeatedNames(text, faults)
-  oneOf('The type', ['FeatureCollection'])(file.type, 'type', faults)
+  faults.push(...faultsOf(COLLECTION, file, ''))
   const features = featuresOf(file.features, faults)
   const known = knownIds(features, file.plan, BUILT_IN)
-  const settings = parseSettings(file.plan, known, faults)
-  const { stations, lines, hazards, foreign, ends } = parseFeatures(features, known, faults)
-  // With no features every line of a circuit would be told as missing.
-  const circuitsKnown = Array.isArray(file.features) && file.plan.circuits !== undefined
-  const supplies = new Map(
-    [...BUILT_IN.supplies, ...settings.catalog.supplies].map(({ id, kind }) => [id, kind]),
-  )
-  const circuits = parseCircuits(
-    circuitsKnown ? file.plan.circuits : [],
-    known,
-    ends,
-    (type) => supplies.get(type),
-    faults,
-  )
+  const ofSettings = faultsOf(SETTINGS, file.plan, 'plan', known)
+  faults.push(...ofSettings)
+  repeatedEntries(file.plan.catalog, faults)
+  const { ends, foreign, ...things } = parseFeatures(features ?? [], known, faults)
+  const { length } = faults
+  circuitFaults(file.plan.circuits, known, ends, faults)
+  const circuitsAreSound =
+    faults.length === length && !ofSettings.some(({ at }) => at.startsWith(CIRCUITS_AT))
+  if (circuitsAreSound)
+    riderFaults(taken(CIRCUITS, file.plan.circuits ?? []), ends, supplyKinds(file.plan), faults)
   if (faults.length > 0) return bad(...listed(faults))
 
-  const catalog = isObject(file.plan.catalog) ? file.plan.catalog : {}
-  const { rest } = restMember({
-    file: restOf(file, ['type', 'plan', 'features']),
-    plan: restOf(file.plan, PLAN_MEMBERS),
-    catalog: restOf(catalog, ['wires', 'sets', 'supplies']),
-  })
-  const kept = foreign.length > 0 ? { ...rest, features: foreign } : rest
-  return ok({ ...settings, circuits, stations, lines, hazards, ...(kept && { rest: kept }) })
+  const { unknown: ofPlan, ...settings } = taken(SETTINGS, file.plan)
+  const { unknown: ofCatalog, ...catalog } = settings.catalog
+  const { format: _, version: __, ...others } = ofPlan ?? {}
+  const ofFile = unknownOf(file, { type: 0, plan: 0, features: 0 })
+  const unknown = {
+    ...(ofFile && { file: ofFile }),
+    ...(Object.keys(others).length > 0 && { plan: others }),
+    ...(ofCatalog && { catalog: ofCatalog }),
+    ...(foreign.length > 0 && { features: foreign }),
+  }
+  return ok({ ...settings, catalog, ...things, ...(Object.keys(unknown).length > 0 && { unknown }) })
 }
 
-const PLAN_MEMBERS = [
-  'format',
-  'version',
-  'title',
-  'note',
-  'weather',
-  'wireTempC',
-  'allowances',
-  'catalog',
-  'circuits',
-  'stock',
-  'work',
-  'papers',
-]
+const COLLECTION = members('The file', { type: oneOf('The type', ['FeatureCollection']) })
+const CIRCUITS_AT = 'plan.circuits'
+
+function repeatedEntries(catalog: unknown, faults: Problem[]): void {
+  for (const name of Object.keys(OWN_ENTRIES.entries)) {
+    const list = isObject(catalog) ? catalog[name] : undefined
+    if (Array.isArray(list)) repeatedIds(list, `plan.catalog.${name}`, faults)
+  }
+}
+
+/** The kind of each supply that the file may name; its own hides the built-in one of its id. */
+function supplyKinds({ catalog }: Members): (type: string) => Supply['kind'] | undefined {
+  const own = isObject(catalog) && Array.isArray(catalog.supplies) ? catalog.supplies.filter(isObject) : []
+  const kinds = new Map(
+    [...BUILT_IN.supplies, ...(own as unknown as Supply[])].map(({ id, kind }) => [id, kind]),
+  )
+  return (type) => kinds.get(type)
+}
 
 /** What makes the file none that can be judged further: no plan at all, or one of another version. */
 function strangerFault(file: unknown): Problem | undefined {

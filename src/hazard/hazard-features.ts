@@ -1,5 +1,6 @@
+import { HAZARD_KINDS } from '../plan/hazard-schema'
 import type { HazardId } from '../plan/id'
-import { HAZARD_KINDS, type Hazard, type HazardKind } from '../plan/plan'
+import type { Hazard, HazardKind } from '../plan/plan'
 import { HAZARDS } from './kinds'
 
 /** A line or an area from a file, with what the file says about it as text. */

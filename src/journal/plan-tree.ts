@@ -78,8 +78,8 @@ const ownId = (item: unknown): string => {
 
 /** The plan as registers, ready to be merged. */
 export function planTree(plan: Plan): Tree {
-  const { stations, lines, hazards, circuits, catalog, stock, rest, ...settings } = plan
-  const { features = [], ...others } = rest ?? {}
+  const { stations, lines, hazards, circuits, catalog, stock, unknown, ...settings } = plan
+  const { features = [], ...others } = unknown ?? {}
   return {
     ...membersOf(settings),
     catalog: {
@@ -92,7 +92,7 @@ export function planTree(plan: Plan): Tree {
     lines: byKey(lines.values(), ({ id }) => id, lineTree),
     hazards: byKey(hazards.values(), ({ id }) => id, hazardTree),
     circuits: byKey(circuits.values(), ({ id }) => id, circuitTree),
-    rest: { ...membersOf(others), features: byCount(features, ownId, (each) => new Register(each)) },
+    unknown: { ...membersOf(others), features: byCount(features, ownId, (each) => new Register(each)) },
   }
 }
 
@@ -105,9 +105,9 @@ const byId = <Id extends string, T>(items: readonly T[]): ReadonlyMap<Id, T> =>
 /** The plan that registers tell of: the inverse of {@link planTree}. */
 export function planFromTree(tree: Tree): Plan {
   const plain = plainOf(tree) as Plain
-  const { catalog, stock, stations, lines, hazards, circuits, rest, ...settings } = plain
+  const { catalog, stock, stations, lines, hazards, circuits, unknown, ...settings } = plain
   const { wires, sets, supplies } = catalog as Record<'wires' | 'sets' | 'supplies', unknown>
-  const { features, ...others } = (rest ?? {}) as Plain
+  const { features, ...others } = (unknown ?? {}) as Plain
   const foreign = Object.values((features ?? {}) as Plain)
   const kept = { ...others, ...(foreign.length > 0 && { features: foreign }) }
   return {
@@ -135,6 +135,6 @@ export function planFromTree(tree: Tree): Plan {
           }) as unknown as Circuit,
       ),
     ),
-    ...(Object.keys(kept).length > 0 && { rest: kept }),
+    ...(Object.keys(kept).length > 0 && { unknown: kept }),
   }
 }

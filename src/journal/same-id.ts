@@ -17,7 +17,7 @@ const ALIKE: { readonly [K in Kind]: (a: never, b: never) => boolean } = {
 
 /** Every id that a plan's features and circuits have. */
 function idsOf(plan: Plan): Set<string> {
-  const foreign = (plan.rest?.features ?? []).map((feature) => String((feature as { id?: unknown }).id))
+  const foreign = (plan.unknown?.features ?? []).map((feature) => String((feature as { id?: unknown }).id))
   return new Set([...KINDS.flatMap((kind) => [...(plan[kind] as Things).keys()]), ...foreign])
 }
 

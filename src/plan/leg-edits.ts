@@ -12,7 +12,7 @@ export function insertBend(plan: Plan, id: LineId, legIndex: number, position: P
   const line = plan.lines.get(id)
   const leg = line?.legs[legIndex]
   if (!line || !leg) return plan
-  const { note: _, rest: __, ...second } = leg
+  const { note: _, unknown: __, ...second } = leg
   return withLine(plan, {
     ...line,
     bends: line.bends.toSpliced(legIndex, 0, onGlobe(position)),

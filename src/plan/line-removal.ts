@@ -42,7 +42,7 @@ function piecesLeft(
   const heir = pieces.find((piece) => piece.supply) ?? pieces[0]
   return pieces.map((piece) => {
     if (piece === heir) return piece
-    const { rest: _, ...known } = piece
+    const { unknown: _, ...known } = piece
     return { ...known, ...nameApart(circuit, ids) }
   })
 }

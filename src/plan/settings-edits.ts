@@ -2,16 +2,9 @@ import { BUILT_IN } from '../catalog/built-in'
 import { DEFAULT_LAYING, type Means } from '../catalog/laying-rates'
 import { bad, ok, type Problem, type Result } from '../problem'
 import { limitFault, valueWords } from '../schema/limit'
+import { LAYS } from './lays'
 import { LIMITS, SLACK_LIMITS } from './limits'
-import {
-  type Allowances,
-  LAYS,
-  type Lay,
-  type PaperWishes,
-  type Plan,
-  type Stock,
-  type Weather,
-} from './plan'
+import type { Allowances, Lay, PaperWishes, Plan, Stock, Weather } from './plan'
 import { WORK, type WorkField, workOf } from './work'
 
 export const setWeather = (plan: Plan, weather: Weather): Plan =>

@@ -70,7 +70,7 @@ export function copySeveral(
     next = addStation(next, { id: copy, name: freeName(next, name), note, position: step(position) })
   }
   const lineCopies = new Map<LineId, LineId>()
-  for (const { rest: _, endElevationsM: __, ...line } of lines) {
+  for (const { unknown: _, endElevationsM: __, ...line } of lines) {
     const copy = ids.line(next)
     lineCopies.set(line.id, copy)
     const [from, to] = [stationCopies.get(line.from)!, stationCopies.get(line.to)!]

@@ -26,7 +26,7 @@ export function splitLine(plan: Plan, { line: id, leg: at, station, second }: Sp
   const { position } = stood.stations.get(station.id)!
   const [before, after] = [line.bends.slice(0, at), line.bends.slice(at)]
   const [legsBefore, legsAfter] = [line.legs.slice(0, at), line.legs.slice(at + 1)]
-  const { note: _, rest: __, ...secondLeg } = cut
+  const { note: _, unknown: __, ...secondLeg } = cut
   // On a bend no stub of a leg is left.
   const isOn = (bend: Position | undefined) => bend !== undefined && samePosition(bend, position)
   const [onBendBefore, onBendAfter] = [isOn(before.at(-1)), isOn(after[0])]
@@ -40,7 +40,7 @@ export function splitLine(plan: Plan, { line: id, leg: at, station, second }: Sp
     ...(line.electrodeOhms && { electrodeOhms: [ohmsFrom, 0] }),
     ...(highFrom !== null && { endElevationsM: [highFrom, null] }),
   }
-  const { rest: ___, ...known } = withoutEnds(line)
+  const { unknown: ___, ...known } = withoutEnds(line)
   const last: Line = {
     ...known,
     id: second,

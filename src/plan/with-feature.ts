@@ -31,7 +31,7 @@ export function assertNewFeature(plan: Plan, id: StationId | LineId | HazardId):
   const taken = [plan.stations, plan.lines, plan.hazards].some((map: ReadonlyMap<string, unknown>) =>
     map.has(id),
   )
-  const foreign = plan.rest?.features?.some((feature) => (feature as { id?: unknown }).id === id)
+  const foreign = plan.unknown?.features?.some((feature) => (feature as { id?: unknown }).id === id)
   if (taken || foreign || id === '') throw new Error(`the plan has a feature "${id}" already`)
 }
 

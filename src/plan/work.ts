@@ -1,4 +1,7 @@
 import { DEFAULT_LAYING } from '../catalog/laying-rates'
+import { part, unless } from '../schema/kept'
+import type { Limit } from '../schema/limit'
+import { figure, type Held } from '../schema/schema'
 
 /** What one figure of the work is, and where it must lie. */
 interface WorkFigure {
@@ -135,10 +138,17 @@ export type WorkField = keyof typeof WORK
 
 export const WORK_FIELDS = Object.keys(WORK) as readonly WorkField[]
 
+const member = ({ usual, ...limit }: WorkFigure) => unless(usual, figure<Limit>(limit))
+
 /** What a plan says of the work: only the figures that differ from the usual ones. */
-export type Work = { readonly [F in WorkField]?: number } & {
-  readonly rest?: Readonly<Record<string, unknown>>
-}
+export const WORK_MEMBERS = part(
+  'The member "work"',
+  Object.fromEntries(WORK_FIELDS.map((field) => [field, member(WORK[field])])) as {
+    readonly [F in WorkField]: ReturnType<typeof member>
+  },
+)
+
+export type Work = Held<typeof WORK_MEMBERS>
 
 /** A figure of the work: the plan's own, or the usual one. */
 export const workOf = (plan: { readonly work?: Work }, field: WorkField): number =>

@@ -89,7 +89,7 @@ export const applyChanges = (plan: Plan, circuit: CircuitId, changes: readonly C
 function layBeside(plan: Plan, circuit: Circuit, id: LineId): Plan {
   const line = plan.lines.get(id)
   if (!line) return plan
-  const { rest: _, ...own } = line
+  const { unknown: _, ...own } = line
   const second = freeId<LineId>((taken) => plan.lines.has(taken) || plan.stations.has(taken as never), id)
   const laid = withLine(plan, { ...own, id: second, pairs: 1 })
   return withCircuit(laid, { ...circuit, lines: [...circuit.lines, second] })

@@ -1,5 +1,6 @@
 import { HAZARDS } from '../hazard/kinds'
-import { HAZARD_KINDS, type HazardKind } from '../plan/plan'
+import { HAZARD_KINDS } from '../plan/hazard-schema'
+import type { HazardKind } from '../plan/plan'
 
 /** What of each kind of hazard a route pays for: see `RouteRule`. */
 export type RoutePrices = Readonly<Partial<Record<HazardKind, number>>>

@@ -1,13 +1,16 @@
 import * as v from 'valibot'
 import { type Limit, limitFault, numberWords, valueWords } from './limit'
+import { give, type Turned, take, turnsOf } from './turned'
 
 /** What a thing from outside may be: its members, their types and ranges, and the words that refuse what is not so. */
 export type Schema<T = unknown> = v.GenericSchema<unknown, T>
 
 export type Members = Readonly<Record<string, unknown>>
 
-type Plain = string | number | boolean | null | undefined
-type Frozen<T> = T extends Plain ? T : { readonly [K in keyof T]: Frozen<T[K]> }
+// biome-ignore lint/suspicious/noExplicitAny: a map of whatever
+type AnyMap = ReadonlyMap<any, any>
+type Plain = string | number | boolean | null | undefined | AnyMap
+type Frozen<T> = unknown extends T ? T : T extends Plain ? T : { readonly [K in keyof T]: Frozen<T[K]> }
 
 /** The type of what a schema lets through; nobody changes it. */
 export type Held<S extends Schema> = Frozen<v.InferOutput<S>>
@@ -27,8 +30,13 @@ const saying =
 const wanting = (code: string, what: string, wanted: string) =>
   saying(code, (value) => `${what} is ${valueWords(value)}: give ${wanted}.`)
 
-type Dataset = v.OutputDataset<unknown, v.BaseIssue<unknown>>
-type Config = v.Config<v.BaseIssue<unknown>>
+export type Dataset = v.OutputDataset<unknown, v.BaseIssue<unknown>>
+export type Config = v.Config<v.BaseIssue<unknown>>
+
+/** Ids that a reference may name, by the word for what they are of; a reference to what is not listed here is not looked up. */
+export type KnownIds<Thing extends string = string> = {
+  readonly [T in Thing]?: ReadonlySet<unknown> | undefined
+}
 
 /** A value that passes a check of its own, which gives a code and a sentence where it does not. */
 export const judged = <T>(
@@ -46,6 +54,8 @@ export const figure = <L extends Limit>(limit: L) => ({
     return message === undefined ? undefined : { code: 'out-of-range', message }
   }),
   limit,
+  // Adding 0 turns −0, which a file cannot hold, into 0.
+  take: (value: unknown) => (value as number) + 0,
 })
 
 export const text = (what: string) => v.string(wanting('wrong-type', what, 'a text in quotes'))
@@ -59,56 +69,124 @@ export const idText = (what: string) => {
 export const oneOf = <const W extends readonly string[]>(what: string, words: W) =>
   v.picklist(words, wanting('unknown-word', what, words.map((word) => JSON.stringify(word)).join(' or ')))
 
+export const truth = (what: string) => v.boolean(wanting('wrong-type', what, 'true or false'))
+
 /** A mark that stands or is left out. */
 export const mark = (what: string) => v.literal(true, wanting('wrong-type', what, 'true, or leave it out'))
 
-/** What one schema lets pass, or the other; the faults told are the second's where the value is an object. */
-export function either<A extends Schema, B extends Schema>(plain: A, object: B) {
-  const run = (dataset: v.UnknownDataset, config: Config) =>
-    (isObject(dataset.value) ? object : plain)['~run'](dataset, config)
-  return { ...plain, '~run': run } as unknown as v.GenericSchema<Held<A> | Held<B>>
+/** A text that names a thing that there is. */
+export function reference<Id extends string = string>(what: string, thing: string) {
+  const other = v.custom<Id>(
+    () => false,
+    saying(`unknown-${thing}`, (value) => `${what} is ${valueWords(value)}: give the id of a ${thing}.`),
+  )
+  const unheard = v.custom<Id>(
+    () => false,
+    saying(
+      `unknown-${thing}`,
+      (value) =>
+        `${what} is ${valueWords(value)}, and there is no such ${thing}: name one that there is, or add it.`,
+    ),
+  )
+  const run = (dataset: v.UnknownDataset, config: Config & { readonly known?: KnownIds }): Dataset => {
+    if (typeof dataset.value !== 'string') return other['~run'](dataset, config)
+    const ids = config.known?.[thing]
+    if (ids && !ids.has(dataset.value)) return unheard['~run'](dataset, config)
+    return { typed: true, value: dataset.value }
+  }
+  return { ...other, '~run': run } as unknown as v.GenericSchema<Id>
+}
+
+/** What the first schema lets pass, or the second where a look at the value asks for that. */
+export function either<A extends Schema, B extends Schema>(
+  first: A,
+  second: B,
+  isSecond: (value: unknown) => boolean = isObject,
+) {
+  const of = (value: unknown): Schema & Turned => (isSecond(value) ? second : first)
+  const run = (dataset: v.UnknownDataset, config: Config) => of(dataset.value)['~run'](dataset, config)
+  return {
+    ...first,
+    '~run': run,
+    take: (value: unknown) => take(of(value), value),
+    give: (value: unknown) => give(of(value), value),
+  } as unknown as v.GenericSchema<Held<A> | Held<B>>
 }
 
 /** A member that may be left out. */
-export const optional = <S extends Schema>(schema: S) => v.exactOptional(schema)
+export const optional = <S extends Schema>(schema: S) => ({
+  ...v.exactOptional(schema),
+  ...turnsOf(schema),
+})
 
-/** What is left of a look at many parts: their faults, each with the part's name before its place. */
-function lookAt(
+type Issues = v.BaseIssue<unknown>[]
+
+/** The faults that were found so far and those of one part more, with its name before their place. */
+function withPart(
+  found: Issues | undefined,
+  whole: unknown,
+  key: string | number,
+  schema: Schema,
   value: unknown,
   config: Config,
-  parts: Iterable<readonly [name: string | number, value: unknown, schema: Schema]>,
-): Dataset {
-  const issues: v.BaseIssue<unknown>[] = []
-  for (const [key, part, schema] of parts) {
-    for (const issue of schema['~run']({ value: part }, config).issues ?? []) {
-      const step = { type: 'unknown', origin: 'value', input: value, key, value: part } as const
-      issues.push({ ...issue, path: [step, ...(issue.path ?? [])] })
-    }
-    if (issues.length > MOST_FAULTS) break
-  }
-  const [first, ...others] = issues
-  return first ? { typed: false, value, issues: [first, ...others] } : { typed: true, value }
+): Issues | undefined {
+  const { issues } = schema['~run']({ value }, config)
+  if (!issues) return found
+  const step = { type: 'unknown', origin: 'value', input: whole, key, value } as const
+  const placed = issues.map(
+    (issue): v.BaseIssue<unknown> => ({ ...issue, path: [step, ...(issue.path ?? [])] }),
+  )
+  return found ? [...found, ...placed] : placed
 }
+
+const isEnough = (found: Issues | undefined) => found !== undefined && found.length > MOST_FAULTS
+
+function looked(value: unknown, found: Issues | undefined): Dataset {
+  if (!found) return { typed: true, value }
+  const [first, ...others] = found
+  return { typed: false, value, issues: [first!, ...others] }
+}
+
+/** A value with one fault more, told of one of its parts. */
+export const faultyAt = (
+  whole: unknown,
+  key: number,
+  schema: Schema,
+  value: unknown,
+  config: Config,
+): Dataset => looked(whole, withPart(undefined, whole, key, schema, value, config))
+
+const maybeAbsent = ({ type }: Schema) => type === 'exact_optional' || type === 'optional'
 
 /** An object with these members; others may stand beside them, and stay. */
 export function members<const E extends v.ObjectEntries>(what: string, entries: E) {
   const message = wanting('wrong-type', what, 'an object in braces')
   const other = v.custom(isObject, message)
   const schema = v.looseObject(entries, message)
-  const each = Object.entries(entries) as [string, Schema][]
-  function* parts(value: Members) {
-    for (const [name, inner] of each) {
-      const absent = value[name] === undefined && inner.type === 'exact_optional'
-      if (!absent) yield [name, value[name], inner] as const
-    }
-  }
+  const each = Object.entries(entries).map(([name, inner]) => ({
+    name,
+    schema: inner as Schema,
+    mayBeAbsent: maybeAbsent(inner as Schema),
+  }))
   const run = (dataset: v.UnknownDataset, config: Config) => {
     const { value } = dataset
     if (!isObject(value)) return other['~run'](dataset, config)
-    return lookAt(value, config, parts(value))
+    let found: Issues | undefined
+    for (const { name, schema, mayBeAbsent } of each) {
+      const member = value[name]
+      if (member === undefined && mayBeAbsent) continue
+      found = withPart(found, value, name, schema, member, config)
+      if (isEnough(found)) break
+    }
+    return looked(value, found)
   }
   return { ...schema, '~run': run } as unknown as v.ObjectSchema<E, undefined>
 }
+
+const turnsOfList = (item: Schema & Turned): Turned => ({
+  ...(item.take && { take: (list) => (list as readonly unknown[]).map((each) => item.take!(each)) }),
+  ...(item.give && { give: (list) => (list as readonly unknown[]).map((each) => item.give!(each)) }),
+})
 
 /** A list, looked at only as far as there are faults to be told. */
 export function listOf<S extends Schema>(
@@ -126,33 +204,35 @@ export function listOf<S extends Schema>(
     return { code: 'wrong-count', message }
   })
   const other = v.custom(Array.isArray, kind)
-  function* parts(value: readonly unknown[]) {
-    for (let i = 0; i < Math.min(value.length, max); i++) yield [i, value[i], item] as const
-  }
   const run = (dataset: v.UnknownDataset, config: Config) => {
     const { value } = dataset
     if (!Array.isArray(value)) return other['~run'](dataset, config)
-    const { issues: counted } = count['~run']({ value }, config)
-    const seen = lookAt(value, config, parts(value))
-    const issues = [...(counted ?? []), ...(seen.issues ?? [])]
-    return issues.length > 0 ? { typed: false, value, issues } : seen
+    const { length } = value
+    const counted = length < min || length > max ? count['~run']({ value }, config).issues : undefined
+    let found: Issues | undefined
+    for (let i = 0; i < Math.min(length, max) && !isEnough(found); i++)
+      found = withPart(found, value, i, item, value[i], config)
+    return looked(value, counted ? [...counted, ...(found ?? [])] : found)
   }
-  return { ...v.array(item, kind), '~run': run } as unknown as v.GenericSchema<readonly Held<S>[]>
+  return { ...v.array(item, kind), ...turnsOfList(item), '~run': run } as unknown as v.GenericSchema<
+    readonly Held<S>[]
+  >
 }
 
 /** An object whose member names are ids: `key` looks at each name, `item` at what stands under it. */
-export function recordOf<S extends Schema>(what: string, key: Schema, item: S) {
+export function recordOf<K extends Schema<string>, S extends Schema>(what: string, key: K, item: S) {
   const message = wanting('wrong-type', what, 'an object in braces')
   const other = v.custom(isObject, message)
-  function* parts(value: Members) {
-    for (const name of Object.keys(value)) {
-      yield [name, name, key] as const
-      yield [name, value[name], item] as const
-    }
-  }
   const run = (dataset: v.UnknownDataset, config: Config) => {
     const { value } = dataset
-    return isObject(value) ? lookAt(value, config, parts(value)) : other['~run'](dataset, config)
+    if (!isObject(value)) return other['~run'](dataset, config)
+    let found: Issues | undefined
+    for (const name of Object.keys(value)) {
+      found = withPart(found, value, name, key, name, config)
+      found = withPart(found, value, name, item, value[name], config)
+      if (isEnough(found)) break
+    }
+    return looked(value, found)
   }
-  return { ...other, '~run': run } as unknown as v.GenericSchema<Readonly<Record<string, Held<S>>>>
+  return { ...other, '~run': run } as unknown as v.GenericSchema<Readonly<Record<v.InferOutput<K>, Held<S>>>>
 }

@@ -1,11 +1,12 @@
 import { isolated } from '../isolated'
-import { type Circuit, type Line, type Rest, stationName } from '../plan/plan'
+import { type Circuit, type Line, stationName } from '../plan/plan'
 import { nameIn } from '../words/tongue'
 import { lineNumber } from './line-marks'
 import type { PaperSource } from './paper-source'
 
 /** What a file says in a member `note` of something that the format gives none: kept as it was, and printed. */
-const noteIn = (rest: Rest | undefined): string => (typeof rest?.note === 'string' ? rest.note.trim() : '')
+const noteIn = (unknown: Circuit['unknown']): string =>
+  typeof unknown?.note === 'string' ? unknown.note.trim() : ''
 
 const told = (whose: string, note: string): readonly string[] => (note ? [`${whose}: ${isolated(note)}`] : [])
 
@@ -13,7 +14,7 @@ const told = (whose: string, note: string): readonly string[] => (note ? [`${who
 export function lineNotes(source: PaperSource, line: Line): readonly string[] {
   const { plan } = source
   return [
-    ...told(`Line ${lineNumber(source, line.id)}`, noteIn(line.rest?.properties)),
+    ...told(`Line ${lineNumber(source, line.id)}`, noteIn(line.unknown?.properties)),
     ...[line.from, line.to].flatMap((id) =>
       told(stationName(plan, id), plan.stations.get(id)?.note.trim() ?? ''),
     ),
@@ -24,7 +25,7 @@ export function lineNotes(source: PaperSource, line: Line): readonly string[] {
 export function circuitNotes({ plan }: PaperSource, circuit: Circuit): readonly string[] {
   const { supply } = circuit
   return [
-    ...told(nameIn(plan, circuit.id), noteIn(circuit.rest)),
-    ...(supply ? told(nameIn(plan, supply.type), noteIn(supply.rest)) : []),
+    ...told(nameIn(plan, circuit.id), noteIn(circuit.unknown)),
+    ...(supply ? told(nameIn(plan, supply.type), noteIn(supply.unknown)) : []),
   ]
 }

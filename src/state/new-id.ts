@@ -10,7 +10,7 @@ function newId(plan: Plan, kind: string): string {
     string,
     unknown
   >[]
-  const foreign = new Set(plan.rest?.features?.map((feature) => (feature as { id?: unknown }).id))
+  const foreign = new Set(plan.unknown?.features?.map((feature) => (feature as { id?: unknown }).id))
   for (;;) {
     const bytes = crypto.getRandomValues(new Uint8Array(LENGTH))
     const id = `${kind}-${Array.from(bytes, (byte) => ALPHABET[byte % ALPHABET.length]).join('')}`

@@ -13,7 +13,7 @@ export async function loadDemo(): Promise<Plan | undefined> {
   return result?.ok ? result.value : undefined
 }
 
-const isDemo = (plan: Plan): boolean => plan.rest?.plan?.[MARK] === true
+const isDemo = (plan: Plan): boolean => plan.unknown?.plan?.[MARK] === true
 
 /** Gives the demo's invented ground to the demo, and to nothing else that lies there. */
 export function demoGround(jobs: TerrainJobs): (plan: Plan) => Promise<readonly GridSource[]> {

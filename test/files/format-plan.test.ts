@@ -70,7 +70,7 @@ test('figures of the work are written where they differ from the usual ones, wit
   expect(formatPlan(planOf(JSON.stringify(file)))).toBe(QUARRY_TEXT)
   file.plan.work = { shift: 'night', talkMinutesPerDay: 240 }
   const plan = planOf(JSON.stringify(file))
-  expect(plan.work).toEqual({ talkMinutesPerDay: 240, rest: { shift: 'night' } })
+  expect(plan.work).toEqual({ talkMinutesPerDay: 240, unknown: { shift: 'night' } })
   const again = formatPlan(plan)
   expect(JSON.stringify(JSON.parse(again).plan.work)).toBe('{"talkMinutesPerDay":240,"shift":"night"}')
   expect(planOf(again)).toEqual(plan)

@@ -3,7 +3,8 @@ import { expect, test } from 'vitest'
 import type { MetCrossing } from '../../src/hazard/crossing-notes'
 import { overRails } from '../../src/hazard/judge-crossing'
 import { HAZARDS } from '../../src/hazard/kinds'
-import { HAZARD_KINDS, LAYS } from '../../src/plan/plan'
+import { HAZARD_KINDS } from '../../src/plan/hazard-schema'
+import { LAYS } from '../../src/plan/lays'
 import { NEWTONS_PER_POUND_FORCE } from '../../src/units'
 
 const files = readdirSync('src', { recursive: true, encoding: 'utf8' })
@@ -20,7 +21,7 @@ const NAMED = new RegExp(
 
 test('only the plan’s type and the table of hazards know a kind by its name', () => {
   const naming = files.filter((file) => NAMED.test(readFileSync(`src/${file}`, 'utf8')))
-  expect(naming.sort()).toEqual(['hazard/kinds.ts', 'plan/plan.ts'])
+  expect(naming.sort()).toEqual(['hazard/kinds.ts', 'plan/hazard-schema.ts'])
 })
 
 test('every stroke and filling that a kind asks for stands in the style sheets of map and paper', () => {

@@ -8,7 +8,8 @@ import {
 import { hoursOfLine, hoursOfPlan } from '../../src/materials/hours'
 import type { MeasuredLine } from '../../src/measure/measured'
 import type { CircuitId, LineId, StationId } from '../../src/plan/id'
-import { EMPTY_PLAN, LAYS, type Lay, type Line, type Plan } from '../../src/plan/plan'
+import { LAYS } from '../../src/plan/lays'
+import { EMPTY_PLAN, type Lay, type Line, type Plan } from '../../src/plan/plan'
 import { METRES_PER_FOOT } from '../../src/units'
 
 const line = (legs: readonly { groundM: number; mapM?: number; lay?: Lay }[]): MeasuredLine => {

@@ -26,7 +26,9 @@ import {
   renameHazard,
   setHazardKind,
 } from '../../src/plan/hazard-edits'
+import { HAZARD_KINDS } from '../../src/plan/hazard-schema'
 import type { CircuitId, HazardId, LineId, StationId } from '../../src/plan/id'
+import { LAYS } from '../../src/plan/lays'
 import {
   insertBend,
   moveBend,
@@ -39,7 +41,7 @@ import {
   setLegSupport,
 } from '../../src/plan/leg-edits'
 import { addLine, removeLine, reverseLine, setPairs, setReturn, setWire } from '../../src/plan/line-edits'
-import { HAZARD_KINDS, LAYS, type Plan } from '../../src/plan/plan'
+import type { Plan } from '../../src/plan/plan'
 import {
   putStock,
   setAllowance,

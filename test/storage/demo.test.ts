@@ -22,6 +22,6 @@ test('the invented hills are the demo’s, also once it was changed and kept, an
   const names = async (plan: Plan) => (await find(plan)).map(({ key }) => key)
   expect(await names(demo)).toEqual(['demo'])
   expect(await names(planOf(formatPlan(setTitle(demo, 'Mine now'))))).toEqual(['demo'])
-  const { rest: _, ...other } = demo
+  const { unknown: _, ...other } = demo
   expect(await names(other)).toEqual([])
 })

@@ -1,5 +1,6 @@
 import { HAZARDS } from '../../hazard/kinds'
-import { HAZARD_KINDS, LAYS } from '../../plan/plan'
+import { HAZARD_KINDS } from '../../plan/hazard-schema'
+import { LAYS } from '../../plan/lays'
 import { effect } from '../../state/steady-effect'
 import { LAY_WORDS } from '../../words/plan-words'
 import type { Bench, MapTool } from '../bench'

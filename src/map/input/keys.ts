@@ -1,5 +1,5 @@
+import { LAYS } from '../../plan/lays'
 import { setLays } from '../../plan/leg-edits'
-import { LAYS } from '../../plan/plan'
 import { LAY_LETTERS, LAY_WORDS } from '../../words/plan-words'
 import type { Aim, Bench, MapTool } from '../bench'
 import { describe } from '../tools/describe'

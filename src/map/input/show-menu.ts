@@ -1,5 +1,5 @@
+import { LAYS } from '../../plan/lays'
 import { insertBend, removeBend, setLays } from '../../plan/leg-edits'
-import { LAYS } from '../../plan/plan'
 import { deleteLine } from '../../state/removals'
 import type { Selection, Store } from '../../state/store'
 import { LAY_WORDS } from '../../words/plan-words'

@@ -1,5 +1,5 @@
 import { HAZARDS } from '../../hazard/kinds'
-import { HAZARD_KINDS } from '../../plan/plan'
+import { HAZARD_KINDS } from '../../plan/hazard-schema'
 import { DEFAULT_ROUTE_WEIGHTS, type RouteWeights } from '../../route/route-weights'
 import type { Store } from '../../state/store'
 import { NumberField } from '../number-field'

@@ -1,6 +1,7 @@
+import { LAYS } from '../../plan/lays'
 import { noteLeg, setLays, setLegSlack } from '../../plan/leg-edits'
 import { LIMITS } from '../../plan/limits'
-import { LAYS, type Lay, type Line } from '../../plan/plan'
+import type { Lay, Line } from '../../plan/plan'
 import type { ReportLine } from '../../report/report'
 import type { Store } from '../../state/store'
 import { LAY_WORDS } from '../../words/plan-words'

@@ -1,5 +1,6 @@
+import { LAYS } from '../../plan/lays'
 import { LIMITS, SLACK_LIMITS } from '../../plan/limits'
-import { LAYS, type Lay } from '../../plan/plan'
+import type { Lay } from '../../plan/plan'
 import { type AllowanceField, setAllowance } from '../../plan/settings-edits'
 import type { Store } from '../../state/store'
 import type { Quantity } from '../../words/units'

@@ -1,7 +1,8 @@
 import type { Box, Point } from '../../figure/geometry'
 import { formatScale } from '../../figure/map-scale'
 import { HAZARDS } from '../../hazard/kinds'
-import { HAZARD_KINDS, type Lay } from '../../plan/plan'
+import { HAZARD_KINDS } from '../../plan/hazard-schema'
+import type { Lay } from '../../plan/plan'
 import type { MapDrawing } from './map-drawing'
 import { HazardPath, MARKS, MarkSymbol, Wire } from './map-symbols'
 

@@ -1,77 +1,51 @@
 import type { Supply } from '../catalog/supply'
 import { connectedPieces, stationsOfLines } from '../plan/circuit-topology'
-import type { CircuitId, LineId, StationId } from '../plan/id'
-import { LIMITS } from '../plan/limits'
-import type { Circuit, Over } from '../plan/plan'
+import type { LineId } from '../plan/id'
+import type { Over, Plan } from '../plan/plan'
 import { ridingFaults } from '../plan/riding-faults'
-import { type Check, idText, listOf, members, number, oneOf, recordOf, text } from '../plan/shape'
 import type { Problem } from '../problem'
 import { placeOf } from '../schema/faults'
 import { valueWords } from '../schema/limit'
-import { isObject, MOST_FAULTS } from '../schema/schema'
-import { type KnownIds, reference, repeatedIds } from './known-ids'
+import { isObject, type KnownIds, MOST_FAULTS } from '../schema/schema'
+import { repeatedIds } from './known-ids'
 import type { LineEnds } from './line-faults'
-import { restOf } from './unknown-members'
 
-const circuitShape = (known: KnownIds): Check => {
-  const station = reference('The station', 'station', known.stations)
-  const supply = members('The supply', {
-    type: reference('The supply', 'supply', known.supplies),
-    at: reference('The station of the supply', 'station', known.stations),
-  })
-  return members(
-    'The circuit',
-    {
-      id: idText('The id of the circuit'),
-      lines: listOf('The list of lines', reference('The line', 'line', known.lines), { min: 1 }),
-    },
-    {
-      name: text('The name'),
-      sets: recordOf('The member "sets"', station, reference('The set', 'set', known.sets)),
-      supply: (value, at, faults) => {
-        if (value !== null) supply(value, at, faults)
-      },
-      over: oneOf('What the circuit lies over', ['pair', 'phantom', 'simplex']),
-      electrodeOhms: recordOf('The member "electrodeOhms"', station, number(LIMITS.electrodeOhms)),
-    },
-  )
-}
-
-/** The circuits of a file. `lines` holds every line whose two ends are sound. */
-export function parseCircuits(
+/**
+ * Tells what circuits say against each other and against their lines, so far as each is sound.
+ *
+ * @param lines every line whose two ends are sound
+ */
+export function circuitFaults(
   value: unknown,
   known: KnownIds,
   lines: ReadonlyMap<LineId, LineEnds>,
-  supplyKind: (type: string) => Supply['kind'] | undefined,
   faults: Problem[],
-): ReadonlyMap<CircuitId, Circuit> {
-  const circuits = new Map<CircuitId, Circuit>()
+): void {
+  if (!Array.isArray(value)) return
   const at = 'plan.circuits'
-  const before = faults.length
-  listOf('The list of circuits', circuitShape(known))(value, at, faults)
-  if (!Array.isArray(value)) return circuits
   repeatedIds(value, at, faults)
-  if (faults.length > MOST_FAULTS) return circuits
+  if (faults.length > MOST_FAULTS) return
   pairFaults(value, lines, faults)
   value.forEach((each, index) => {
     if (faults.length <= MOST_FAULTS) topologyFaults(each, `${at}[${index}]`, lines, known, faults)
   })
-  if (faults.length > before) return circuits
-  for (const each of value) {
-    const circuit = toCircuit(each)
-    circuits.set(circuit.id, circuit)
-  }
+}
+
+/** Tells what circuits that have no fault of their own say as riders on each other. */
+export function riderFaults(
+  circuits: Plan['circuits'],
+  lines: ReadonlyMap<LineId, LineEnds>,
+  supplyKind: (type: string) => Supply['kind'] | undefined,
+  faults: Problem[],
+): void {
   const lineOf = (id: LineId) => {
     const line = lines.get(id)
     return line?.pairs === undefined ? undefined : { return: line.return, pairs: line.pairs }
   }
-  const places = new Map([...circuits.keys()].map((id, index) => [id, `${at}[${index}]`]))
-  for (const { code, circuit, member, message } of ridingFaults([...circuits.values()], {
-    lineOf,
-    supplyKind,
-  }))
+  const places = new Map([...circuits.keys()].map((id, index) => [id, `plan.circuits[${index}]`]))
+  const found = ridingFaults([...circuits.values()], { lineOf, supplyKind })
+  for (const { code, circuit, member, message } of found)
     faults.push({ code, at: `${places.get(circuit)}.${member}`, message })
-  return circuits
 }
 
 /** Tells of circuits beyond the pairs of their lines. */
@@ -133,7 +107,7 @@ function topologyFaults(
 
   const stations = new Set<unknown>(stationsOfLines(ids, endsOf))
   const standsOff = (station: string, what: string, place: string) => {
-    if (stations.has(station) || !known.stations.has(station)) return
+    if (stations.has(station) || !known.station?.has(station)) return
     const message = `${what} stands at ${valueWords(station)}, where no line of the circuit leads: take such a line in, or move it.`
     faults.push({ code: 'off-circuit', at: place, message })
   }
@@ -143,31 +117,4 @@ function topologyFaults(
     standsOff(station, 'An electrode', placeOf(`${at}.electrodeOhms`, station))
   const supplyAt = isObject(value.supply) ? value.supply.at : undefined
   if (typeof supplyAt === 'string') standsOff(supplyAt, 'The supply', `${at}.supply.at`)
-}
-
-interface CircuitFile {
-  readonly id: CircuitId
-  readonly name?: string
-  readonly lines: readonly LineId[]
-  readonly sets?: Readonly<Record<StationId, string>>
-  readonly supply?: { readonly type: string; readonly at: StationId } | null
-  readonly over?: 'pair' | Over
-  readonly electrodeOhms?: Readonly<Record<StationId, number>>
-}
-
-function toCircuit(value: unknown): Circuit {
-  const file = value as CircuitFile
-  const { id, name = id, lines, sets = {}, supply = null, over = 'pair', electrodeOhms } = file
-  const rest = restOf(file, ['id', 'name', 'lines', 'sets', 'supply', 'over', 'electrodeOhms'])
-  const supplyRest = supply && restOf(supply, ['type', 'at'])
-  return {
-    id,
-    name,
-    lines: [...lines],
-    sets: new Map(Object.entries(sets) as [StationId, string][]),
-    supply: supply && { type: supply.type, at: supply.at, ...(supplyRest && { rest: supplyRest }) },
-    ...(over !== 'pair' && { over }),
-    ...(electrodeOhms && { electrodeOhms: { ...electrodeOhms } }),
-    ...(rest && { rest }),
-  }
 }

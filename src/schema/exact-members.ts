@@ -1,4 +1,4 @@
-import { isObject, type Members } from '../schema/schema'
+import { isObject, type Members } from './schema'
 
 /**
  * JSON text read into JavaScript loses the last digits of long whole numbers, and puts names that are numbers before all others.
@@ -56,3 +56,13 @@ export const unmarked = (json: string): string =>
         (_, number: string | undefined) => number ?? '"',
       )
     : json
+
+/** The members beside the known ones as they are to be kept, or undefined where there are none. */
+export function unknownOf(value: Members, known: Members, besides = ''): Members | undefined {
+  const isKnown = (name: string) => name === besides || Object.hasOwn(known, name)
+  for (const name in value) {
+    if (isKnown(name)) continue
+    return Object.fromEntries(exactEntries(value).filter(([each]) => !isKnown(plainName(each))))
+  }
+  return undefined
+}
