@@ -2,6 +2,7 @@ import { tickStep, ticks } from 'd3-array'
 import { spanOf } from '../geo/span'
 import type { LineProfile, ProfilePoint } from '../report/line-profile'
 import { type Unit, type UnitSystem, unitOf } from '../words/units'
+import { textWidthEm } from './text-width'
 
 /** A place on the drawing and what stands there. */
 export interface ProfileMark {
@@ -70,7 +71,11 @@ export function drawProfile(
   const tops = supports.map(({ topM }) => topM)
   const [lowestM] = spanOf([ground.lowestM ?? 0, ...hung.flat().map(({ heightM }) => heightM)])
   const [, highestM] = spanOf([ground.highestM ?? 0, ...tops])
-  const left = letter * 3.4
+  // The widest height that may stand beside the axis keeps all of its figures.
+  const widest = [lowestM, highestM].map(
+    (m) => textWidthEm(unitOf('lengthM', system).fromSi(m).toFixed(0)) * letter,
+  )
+  const left = Math.max(letter * 3.4, Math.max(...widest) + letter * 1.2)
   const right = width - letter * 0.6
   const top = letter * 2
   const bottom = height - letter * 1.8

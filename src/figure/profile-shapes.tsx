@@ -41,7 +41,14 @@ export function ProfileShapes({ drawing, ends }: { drawing: FlatProfile; ends: L
       <path class="axis" d={`M${left} ${bottom}H${right}`} />
       {xTicks.map(({ x, text }, i) => (
         // The unit stands behind the last number, which keeps its place.
-        <text key={text} x={x - (text.length * letter) / 4} y={bottom + letter * 1.2}>
+        <text
+          key={text}
+          x={Math.min(
+            x - (text.length * letter) / 4,
+            drawing.width - textWidthEm(i === last ? `${text} ${drawing.xUnit}` : text) * letter,
+          )}
+          y={bottom + letter * 1.2}
+        >
           {i === last ? `${text} ${drawing.xUnit}` : text}
         </text>
       ))}

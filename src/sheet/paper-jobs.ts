@@ -11,6 +11,7 @@ import type { UnitSystem } from '../words/units'
 import type { Block } from './layout/block'
 import { breakIntoSheets } from './layout/break-sheets'
 import type { SheetRoom } from './layout/paper-size'
+import { roomUnderHead } from './layout/sheet-head'
 import type { Table } from './layout/table'
 import { PAPER_KINDS, type Paper } from './paper-kinds'
 import { FOR_SMALL_SHEETS, PAPER_NAMES, type PaperName } from './paper-names'
@@ -57,9 +58,11 @@ export const PAPER_JOBS = {
     const source = { ...question, ground, catalog, fingerprint }
     const fits = (name: PaperName) => room.page.name !== 'A6' || FOR_SMALL_SHEETS.includes(name)
     for (const kind of PAPER_NAMES.filter((name) => kinds.includes(name) && fits(name))) {
-      for (const paper of PAPER_KINDS[kind](source, room)) {
+      // What a paper is about takes a line of its head; a longer one is the paper's own affair.
+      const under = roomUnderHead(room, kind, plan.title)
+      for (const paper of PAPER_KINDS[kind](source, under)) {
         const { title, about, blocks, isBare = false } = paper
-        const sheets = breakIntoSheets(blocks, room)
+        const sheets = breakIntoSheets(blocks, roomUnderHead(under, about, ''))
         tell.part({ kind, title, about, isBare, fingerprint, sheets, tables: tablesOf(paper) })
       }
     }

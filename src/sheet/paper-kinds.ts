@@ -12,6 +12,7 @@ import { tagLabels } from './kinds/tag-labels'
 import { testRecord } from './kinds/test-record'
 import type { Block } from './layout/block'
 import type { SheetRoom } from './layout/paper-size'
+import { roomUnderHead } from './layout/sheet-head'
 import { lineNumber } from './line-marks'
 import type { PaperName } from './paper-names'
 import { linesIn } from './paper-scope'
@@ -41,7 +42,13 @@ export const PAPER_KINDS: Readonly<
       const line = source.plan.lines.get(measured.id as LineId)
       if (!line) return []
       const about = `Line ${lineNumber(source, line.id)}: ${measured.name}`
-      return [{ title: 'Line card', about, blocks: lineCard(source, line, measured, room) }]
+      return [
+        {
+          title: 'Line card',
+          about,
+          blocks: lineCard(source, line, measured, roomUnderHead(room, about, '')),
+        },
+      ]
     }),
   'Circuit diagram': (source, room) => [
     { title: 'Circuit diagram', about: '', blocks: circuitDiagram(source, room) },

@@ -5,6 +5,7 @@ import { breakIntoSheets } from '../../src/sheet/layout/break-sheets'
 import { bodyOf, PAPER_SIZES } from '../../src/sheet/layout/paper-size'
 import { PAPER_KINDS } from '../../src/sheet/paper-kinds'
 import { PAPER_NAMES } from '../../src/sheet/paper-names'
+import { halvingCuts } from '../../src/sheet/tables/fault-tables'
 import { demoPlan, sourceOf } from './demo-source'
 
 const room = bodyOf(PAPER_SIZES[0]!)
@@ -125,10 +126,14 @@ describe('the figures on the papers', () => {
   test('lead from a reading to its place: half the loop, half the bridge, half the rheostat are half the wire', () => {
     const each = tables.find(({ title }) => title.startsWith('Each line'))!
     for (const row of each.rows) {
-      const [, , wireM, loopOhm, shortM, murrayM, varleyM] = row as number[]
+      const [, , wireM, loopOhm, shortM, murrayM, varleyM, dryNanoF, dryM, wetNanoF, wetM] = row as number[]
       expect((shortM! * loopOhm!) / 2).toBeCloseTo(wireM! / 2, 3)
       expect(murrayM! * 25).toBeCloseTo(wireM! / 2, 3)
       expect((varleyM! * loopOhm!) / 2).toBeCloseTo(wireM! / 2, 3)
+      // A uniform wire: its capacitance is in proportion to its length, dry and wet alike.
+      expect((dryM! * dryNanoF!) / 2).toBeCloseTo(wireM! / 2, 3)
+      expect((wetM! * wetNanoF!) / 2).toBeCloseTo(wireM! / 2, 3)
+      expect(wetNanoF!).toBeGreaterThanOrEqual(dryNanoF!)
     }
   })
 
@@ -136,5 +141,13 @@ describe('the figures on the papers', () => {
     for (const { title, columns, rows } of tables) {
       for (const row of rows) expect(row.length, title).toBe(columns.length)
     }
+  })
+})
+
+describe('halving', () => {
+  test('cuts every stretch in two, and after four cuts of sixteen stretches leaves one', () => {
+    expect(halvingCuts(2)).toEqual([])
+    expect(halvingCuts(5)).toEqual([[2], [1, 3]])
+    expect(halvingCuts(17)).toEqual([[8], [4, 12], [2, 6, 10, 14], [1, 3, 5, 7, 9, 11, 13, 15]])
   })
 })

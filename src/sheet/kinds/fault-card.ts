@@ -4,7 +4,7 @@ import { type Block, heightOfMm } from '../layout/block'
 import { breakIntoSheets } from '../layout/break-sheets'
 import type { SheetRoom } from '../layout/paper-size'
 import type { PaperSource } from '../paper-source'
-import { faultLog, faultTable, shortTable } from '../tables/fault-tables'
+import { faultLog, faultTable, halvingTable, shortTable } from '../tables/fault-tables'
 
 /** Signs of a fault at the crank and at the ear. US Army subcourses SS0437, p. 3, SS0440, p. 2-12, and SS0438, p. 71. */
 const SIGNS = [
@@ -21,7 +21,7 @@ const readings = ({ tempStep }: Tongue) => [
   'Short, meter at one end: distance = (reading − ohms of the short itself) × the figure for one ohm. From both ends the ohms of the short fall out: near part = (near reading − far reading + loop) / 2.',
   'Ground on one wire, Murray: join the good wire to the faulty one at the far end; part = arm at the faulty wire / both arms; distance along the faulty wire = part × 100 × the figure for 0.01.',
   'The same by Varley with equal arms, the rheostat in series with the faulty wire: distance = (loop − rheostat) × the figure for one ohm.',
-  'Open, by capacitance with all bells off: distance = wire of the line × reading / nanofarads of the whole line; from both ends: near / (near + far).',
+  'Open, by capacitance with all bells off: distance = reading × the figure for one nanofarad, that of dry wire or of wet wire as it lies; from both ends the weather falls out: distance = wire of the line × near / (near + far).',
   `Distances are along the wire, slack included: look up the run on the ground on the line’s card. Take off the ohms of the test leads. Wire that is ${tempStep(10)} warmer reads about 4 % more.`,
 ]
 
@@ -31,7 +31,9 @@ const LEAST_LOG_ROWS = 4
 /** How to find a fault, and the figures for it, line by line. */
 export function faultCard(source: PaperSource, room: SheetRoom): readonly Block[] {
   const { plan, system } = source
-  const tables = [faultTable(source), shortTable(source)].filter(({ rows }) => rows.length > 0)
+  const tables = [halvingTable(source), faultTable(source), shortTable(source)].filter(
+    ({ rows }) => rows.length > 0,
+  )
   const card: readonly Block[] = [
     { kind: 'box', title: 'What it sounds like, and where to look', sentences: SIGNS },
     { kind: 'box', title: 'From a reading to a distance', sentences: readings(tongueOf(plan, system)) },

@@ -20,6 +20,8 @@ export type Block =
 /** Running text is 10 pt; sheet.css holds the same figures. */
 const EM_MM = (10 * 25.4) / 72
 const LINE_MM = 4.6
+/** A heading is 12 pt of a serif, which is a little wider. */
+const HEADING_EM_MM = (13 * 25.4) / 72
 /** Small text is 8 pt. */
 const SMALL = { emMm: (8 * 25.4) / 72, lineMm: 3.5 }
 const textHeightMm = (text: string, widthMm: number) => wrapText(text, widthMm / EM_MM).length * LINE_MM
@@ -35,7 +37,7 @@ export interface BlockHeights {
 export function blockHeights(block: Block, widthMm: number): BlockHeights {
   switch (block.kind) {
     case 'heading':
-      return { headMm: 10, itemsMm: [] }
+      return { headMm: 4 + 6 * wrapText(block.text, widthMm / HEADING_EM_MM, true).length, itemsMm: [] }
     case 'text':
       return {
         headMm: block.isSmall

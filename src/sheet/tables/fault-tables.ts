@@ -45,25 +45,27 @@ function faultRow(source: PaperSource, line: Line, measured: ReportLine): readon
   const { plan, catalog, system } = source
   const unit = unitOf('lengthM', system)
   const wire = catalog.wires.get(line.wire)
-  const nanoF = wire && (wire.nanoFPerKm * measured.wireM) / 1000
-  const stretches = Math.max(1, tagMarks(source, line, measured).length - 1)
-  const stops = Math.ceil(Math.log2(stretches))
   const own = [
     lineNumber(source, line.id),
-    nameIn(plan, line.id),
+    nameIn(plan, measured.id),
     unit.fromSi(measured.wireM),
     measured.loopOhms,
   ]
-  if (line.return === 'earth' || !wire) return [...own, null, null, null, nanoF ?? null, stops]
+  // What an earth return reads hangs on its rods and on the ground beside it, not on its length alone.
+  if (line.return === 'earth' || !wire) return [...own, null, null, null, null, null, null, null]
   const { ohmPerKm } = lineConstants(wire, plan.weather, plan.wireTempC)
   const { murrayM, varleyM } = bridgeM(measured.loopOhms, measured.wireM)
+  const dry = wire.nanoFPerKm
+  const wet = wire.wetNanoFPerKm ?? dry
   return [
     ...own,
     unit.fromSi(1000 / ohmPerKm),
     unit.fromSi(murrayM),
     unit.fromSi(varleyM),
-    nanoF ?? null,
-    stops,
+    (dry * measured.wireM) / 1000,
+    unit.fromSi(1000 / dry),
+    (wet * measured.wireM) / 1000,
+    unit.fromSi(1000 / wet),
   ]
 }
 
@@ -72,21 +74,75 @@ export function faultTable(source: PaperSource): Table {
   const { plan, system } = source
   const { sign } = unitOf('lengthM', system)
   return {
+    isDense: true,
     title: `Each line: ${sign} of wire from the meter for each step of a reading`,
     columns: [
-      { head: 'Line', share: 12 },
-      { head: 'From – to', share: 42 },
-      { head: `Wire ${sign}`, share: 17 },
-      { head: 'Loop Ω', share: 18, show: 1 },
-      { head: `Short: ${sign} per Ω`, share: 20, show: 1 },
-      { head: `Murray: ${sign} per 0.01`, share: 22, show: 1 },
-      { head: `Varley: ${sign} per Ω`, share: 20, show: 1 },
-      { head: 'Open: nF whole', share: 22, show: 1 },
-      { head: 'Halving: stops', share: 20 },
+      { head: 'Line', share: 11 },
+      { head: 'From – to', share: 38 },
+      { head: `Wire ${sign}`, share: 16 },
+      { head: 'Loop Ω', share: 16, show: 1 },
+      { head: `Short: ${sign} per Ω`, share: 18, show: 1 },
+      { head: `Murray: ${sign} per 0.01`, share: 20, show: 1 },
+      { head: `Varley: ${sign} per Ω`, share: 18, show: 1 },
+      { head: 'Open, dry: nF whole', share: 17, show: 1 },
+      { head: `${sign} per nF dry`, share: 17, show: 1 },
+      { head: 'Open, wet: nF whole', share: 17, show: 1 },
+      { head: `${sign} per nF wet`, share: 17, show: 1 },
     ],
     rows: linesIn(source).flatMap((measured) => {
       const line = plan.lines.get(measured.id)
       return line ? [faultRow(source, line, measured)] : []
+    }),
+  }
+}
+
+/** Cuts that are worth a walk: after these what is left is walked along. */
+const MOST_CUTS = 4
+
+/** The tags at which a line is opened, cut by cut: each cut has one tag for each stretch that the cuts before may have left. */
+export function halvingCuts(count: number): readonly (readonly number[])[] {
+  let stretches: readonly (readonly [from: number, to: number])[] = [[0, count - 1]]
+  const cuts: number[][] = []
+  while (cuts.length < MOST_CUTS) {
+    const open = stretches.filter(([from, to]) => to - from > 1)
+    if (open.length === 0) break
+    cuts.push(open.map(([from, to]) => Math.floor((from + to) / 2)))
+    stretches = open.flatMap(([from, to]): readonly (readonly [number, number])[] => {
+      const middle = Math.floor((from + to) / 2)
+      return [
+        [from, middle],
+        [middle, to],
+      ]
+    })
+  }
+  return cuts
+}
+
+/** Where each line is opened to halve it, by the names on its own tags. */
+export function halvingTable(source: PaperSource): Table {
+  const { plan } = source
+  return {
+    isDense: true,
+    title: 'Halving: open here; the silent side holds the fault, and the next cut is the one in its middle',
+    columns: [
+      { head: 'Line', share: 9 },
+      { head: 'From – to', share: 34 },
+      { head: 'Tags', share: 18 },
+      ...['First cut', 'Second', 'Third', 'Fourth'].map((head, i) => ({ head, share: 14 + 10 * i })),
+    ],
+    rows: linesIn(source).flatMap((measured) => {
+      const line = plan.lines.get(measured.id)
+      if (!line) return []
+      const names = tagMarks(source, line, measured).map(({ name }) => name)
+      const cuts = halvingCuts(names.length)
+      return [
+        [
+          lineNumber(source, line.id),
+          nameIn(plan, measured.id),
+          `${names[0]} to ${names.at(-1)}`,
+          ...Array.from({ length: MOST_CUTS }, (_, i) => (cuts[i] ?? []).map((tag) => names[tag]).join(', ')),
+        ],
+      ]
     }),
   }
 }

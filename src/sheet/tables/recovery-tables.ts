@@ -1,3 +1,4 @@
+import { nameIn } from '../../words/tongue'
 import { unitOf } from '../../words/units'
 import type { Table } from '../layout/table'
 import { lineNumber } from '../line-marks'
@@ -26,7 +27,7 @@ export function recoveryTable(source: PaperSource): Table {
     ],
     rows: linesIn(source).map((line) => [
       lineNumber(source, line.id),
-      line.name,
+      nameIn(plan, line.id),
       unit.fromSi(line.wireM * (plan.lines.get(line.id)?.pairs ?? 1)),
       line.tags.length,
       line.splices.reduce((sum, place) => sum + place.length, 0),

@@ -1,6 +1,6 @@
 import { tradeOf } from '../../budget/checks'
-import type { CheckKind } from '../../budget/rows'
-import { leastOf } from '../../budget/verdict'
+import type { CheckKind, Verdict } from '../../budget/rows'
+import { judge, leastOf } from '../../budget/verdict'
 import { stationName } from '../../plan/plan'
 import type { ReportCircuit } from '../../report/report'
 import { ASKED_KINDS, wordsOf } from '../../words/check-words'
@@ -36,7 +36,9 @@ const MOST_SETS_FOR_PAIRS = 7
 interface Call {
   readonly from: string
   readonly to: string
-  readonly figures: { readonly [K in CheckKind]?: { readonly have: number; readonly limit: number } }
+  readonly figures: {
+    readonly [K in CheckKind]?: { readonly have: number; readonly limit: number; readonly verdict: Verdict }
+  }
 }
 
 /** Every figure of a circuit, gathered by who calls whom. */
@@ -47,7 +49,10 @@ function callsOf(circuit: ReportCircuit): readonly Call[] {
     for (const row of circuit[kind]) {
       const { from, to } = call(named(row) as never)
       const key = JSON.stringify([from, to])
-      const figures = { ...calls.get(key)?.figures, [kind]: { have: have(row), limit: limit(row) } }
+      const figures = {
+        ...calls.get(key)?.figures,
+        [kind]: { have: have(row), limit: limit(row), verdict: judge(kind, row as never) },
+      }
       calls.set(key, { from, to, figures })
     }
   }
@@ -62,11 +67,22 @@ function worstByStation(circuit: ReportCircuit): readonly Call[] {
       const { named, have, limit, where } = tradeOf(kind)
       const own = (circuit[kind] as readonly never[]).filter((row) => where(named(row) as never) === station)
       const least = leastOf(kind, own)
-      return least ? [[kind, { have: have(least.row), limit: limit(least.row) }] as const] : []
+      return least
+        ? [
+            [
+              kind,
+              { have: have(least.row), limit: limit(least.row), verdict: judge(kind, least.row as never) },
+            ] as const,
+          ]
+        : []
     })
     return { from: '', to: station, figures: Object.fromEntries(figures) }
   })
 }
+
+/** Only what is amiss is marked: what works today may not at worst, which stands above the table. */
+const marked = (verdicts: readonly Verdict[]): string =>
+  verdicts.includes('fails') ? '✗ FAILS' : verdicts.includes('thin') ? 'thin' : ''
 
 /** What a circuit should measure when it is whole: every kind of figure with its limit, and a box to tick. */
 export function callTable({ plan }: PaperSource, circuit: ReportCircuit): Table {
@@ -88,6 +104,7 @@ export function callTable({ plan }: PaperSource, circuit: ReportCircuit): Table 
         ]
       }),
       ...ticked.map((kind) => ({ head: wordsOf(kind).columns.tick ?? '', share: 11 })),
+      { head: 'As planned', share: 17 },
       { head: 'Read', share: 20 },
     ],
     rows: (everyCall ? callsOf(circuit) : worstByStation(circuit)).map(
@@ -96,6 +113,7 @@ export function callTable({ plan }: PaperSource, circuit: ReportCircuit): Table 
         nameOf(to),
         ...kinds.flatMap((kind) => [figures[kind]?.have ?? null, figures[kind]?.limit ?? null]),
         ...ticked.map((kind) => (figures[kind] ? TICK_BOX : '')),
+        marked(Object.values(figures).map(({ verdict }) => verdict)),
         '',
       ],
     ),
