@@ -195,6 +195,13 @@ const spoolCount = (plan: Plan, measured: Lengths): number =>
     0,
   )
 
+/** A thousandfold is as good as without end, which no JSON can hold; the reach of a circuit ends there too. */
+const MOST_SPARE_NEPERS = Math.log(1000)
+
+/** What a margin in nepers leaves over, in per cent of the least: 100·(eⁿ − 1), from −100 to 99,900; −100 where it is not a number. */
+export const sparePct = (nepers: number): number =>
+  Number.isNaN(nepers) ? -100 : (Math.exp(Math.min(nepers, MOST_SPARE_NEPERS)) - 1) * 100
+
 function choose(plan: Plan, good: readonly Trial[], measured: Lengths): Remedy[] {
   const now = wireOf(plan, measured)
   const ranked = good
@@ -221,8 +228,8 @@ function choose(plan: Plan, good: readonly Trial[], measured: Lengths): Remedy[]
     changes: trial.changes,
     verdict: trial.verdict,
     worst: trial.worst,
-    marginPct: (Math.exp(trial.today) - 1) * 100,
-    worstMarginPct: (Math.exp(trial.worstNepers) - 1) * 100,
+    marginPct: sparePct(trial.today),
+    worstMarginPct: sparePct(trial.worstNepers),
     extraM: wire.metres - now.metres,
     extraKg: wire.kg - now.kg,
     extraSpools: spoolCount(trial.plan, trial.measured) - spoolsNow,

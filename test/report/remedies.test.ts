@@ -1,11 +1,12 @@
 import { readFileSync } from 'node:fs'
 import { expect, test } from 'vitest'
+import { BUILT_IN } from '../../src/catalog/built-in'
 import { formatPlan } from '../../src/files/format-plan'
 import { parsePlan } from '../../src/files/parse-plan'
 import { measurePlan } from '../../src/measure/measure-line'
 import type { Plan } from '../../src/plan/plan'
 import { isAmiss } from '../../src/report/is-amiss'
-import { remediesFor } from '../../src/report/remedies'
+import { remediesFor, sparePct } from '../../src/report/remedies'
 import { applyChanges } from '../../src/report/remedy-changes'
 import { reportPlan } from '../../src/report/report-plan'
 import { randomPlan, SUPPLY_KINDS } from '../simulator/random-plan'
@@ -50,6 +51,40 @@ test('the demo has a circuit that fails in the worst weather, and at least three
   expect(failing.length).toBeGreaterThan(0)
   expect(remediesFor(demo, failing[0]!.id, measurePlan(demo)).length).toBeGreaterThanOrEqual(3)
   expect(remediesKept(demo)).toBeGreaterThanOrEqual(3)
+})
+
+test('what a remedy leaves to spare is a number in JSON, however great or small the margin', () => {
+  expect(sparePct(Math.log(1.25))).toBeCloseTo(25, 9)
+  for (const nepers of [Number.POSITIVE_INFINITY, Number.NEGATIVE_INFINITY, Number.NaN, 800, -800, 23]) {
+    const pct = JSON.parse(JSON.stringify(sparePct(nepers)))
+    expect(pct).toBeGreaterThanOrEqual(-100)
+    expect(pct).toBeLessThan(99_901)
+  }
+})
+
+test('sets that ask for next to nothing leave remedies with margins that are numbers', () => {
+  const file = JSON.parse(readFileSync('public/demo.plan.geojson', 'utf8'))
+  const used = new Set(file.plan.circuits.flatMap(({ sets }: { sets: object }) => Object.values(sets)))
+  const own = BUILT_IN.sets.filter(({ id }) => used.has(id))
+  const sets = own.map((set) => ({
+    ...set,
+    maxLossDb: 200,
+    ...(set.ringer && { ringer: { ...set.ringer, minVolts: 0 } }),
+  }))
+  file.plan.catalog = { ...file.plan.catalog, sets }
+  let count = 0
+  const plan = planFrom(JSON.stringify(file))
+  for (const { id } of reportPlan(plan).circuits) {
+    for (const remedy of remediesFor(plan, id, measurePlan(plan))) {
+      const { marginPct, worstMarginPct } = JSON.parse(JSON.stringify(remedy))
+      for (const pct of [marginPct, worstMarginPct]) {
+        expect(typeof pct).toBe('number')
+        expect(pct).toBeLessThan(99_901)
+      }
+      count++
+    }
+  }
+  expect(count).toBeGreaterThan(0)
 })
 
 test.each(SUPPLY_KINDS)(
