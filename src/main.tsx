@@ -11,7 +11,6 @@ import { WorkBar } from './panel/ground/work-bar'
 import { loadWhenShown } from './panel/load-when-shown'
 import { Notice } from './panel/notice'
 import { Panel } from './panel/panel'
-import { ProblemList } from './panel/problem-list'
 import { TopBar } from './panel/top-bar'
 import { sourceInUse } from './state/online-tiles'
 import { searchRemedies } from './state/remedy-search'
@@ -26,6 +25,7 @@ import { takeDroppedFiles } from './storage/open-save'
 import { saveTable } from './storage/save-table'
 import { keepSettings } from './storage/settings'
 
+const ProblemList = loadWhenShown(async () => (await import('./panel/problem-list')).ProblemList)
 const HelpDialog = loadWhenShown(async () => (await import('./panel/help/help-dialog')).HelpDialog)
 const HazardImport = loadWhenShown(async () => (await import('./panel/ground/hazard-import')).HazardImport)
 
@@ -57,7 +57,7 @@ function MapScreen() {
       <DropPlace store={store} />
       <WorkBar store={store} />
       {store.imported.value && <HazardImport store={store} />}
-      <ProblemList store={store} />
+      {store.refusedFile.value && <ProblemList store={store} />}
       {store.helpIsOpen.value && <HelpDialog store={store} />}
     </>
   )

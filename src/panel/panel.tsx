@@ -2,7 +2,6 @@ import type { RefObject } from 'preact'
 import { useEffect, useLayoutEffect, useRef } from 'preact/hooks'
 import { onNameRequested } from '../state/requests'
 import type { Selection, Store } from '../state/store'
-import { PanelHandle } from './panel-handle'
 import './panel.css'
 import { loadWhenShown } from './load-when-shown'
 import { PlanCard } from './whole/plan-card'
@@ -10,6 +9,7 @@ import { PlanCard } from './whole/plan-card'
 const CircuitCard = loadWhenShown(async () => (await import('./circuit/circuit-card')).CircuitCard)
 const SeveralCard = loadWhenShown(async () => (await import('./several-card')).SeveralCard)
 const HazardCard = loadWhenShown(async () => (await import('./hazard-card')).HazardCard)
+const PanelHandle = loadWhenShown(async () => (await import('./panel-handle')).PanelHandle)
 const LineCard = loadWhenShown(async () => (await import('./line/line-card')).LineCard)
 const StationCard = loadWhenShown(async () => (await import('./station-card')).StationCard)
 

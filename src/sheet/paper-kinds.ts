@@ -1,4 +1,5 @@
 import type { LineId } from '../plan/id'
+import { lineName } from '../plan/plan'
 import { circuitDiagram } from './kinds/circuit-diagram'
 import { circuitFigures } from './kinds/circuit-figures'
 import { faultCard } from './kinds/fault-card'
@@ -41,7 +42,7 @@ export const PAPER_KINDS: Readonly<
     linesIn(source).flatMap((measured) => {
       const line = source.plan.lines.get(measured.id as LineId)
       if (!line) return []
-      const about = `Line ${lineNumber(source, line.id)}: ${measured.name}`
+      const about = `Line ${lineNumber(source, line.id)}: ${lineName(source.plan, line)}`
       return [
         {
           title: 'Line card',

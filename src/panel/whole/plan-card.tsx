@@ -9,10 +9,10 @@ import { lackSentence } from '../../words/circuit-notes'
 import { nameIn, tongueOf } from '../../words/tongue'
 import { formatCount } from '../../words/units'
 import { becauseWords } from '../../words/worst-words'
-import { UnjoinedStations } from '../ground/net-questions'
 import { loadWhenShown } from '../load-when-shown'
 import { VerdictMark } from '../verdict-mark'
 
+const UnjoinedStations = loadWhenShown(async () => (await import('../ground/net-questions')).UnjoinedStations)
 const PlanQuestions = loadWhenShown(async () => (await import('./plan-questions')).PlanQuestions)
 
 /** The whole plan: what works, and below it what else is asked of it. */

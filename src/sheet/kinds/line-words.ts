@@ -1,3 +1,4 @@
+import { isolated } from '../../isolated'
 import { pairOf } from '../../plan/pair-of'
 import { type Line, stationName } from '../../plan/plan'
 import type { ReportLine } from '../../report/report'
@@ -26,7 +27,7 @@ function pairWords(source: PaperSource, line: Line): string {
 export function lineSummary(source: PaperSource, line: Line, measured: ReportLine): string {
   const { plan, report, catalog, odds, system } = source
   const say = tongueOf(plan, system)
-  const wire = catalog.wires.get(line.wire)?.name ?? line.wire
+  const wire = isolated(catalog.wires.get(line.wire)?.name ?? line.wire)
   const hours = report.hours.lines.find((each) => each.line === line.id)
   const verdicts = report.circuits
     .filter(({ id }) => plan.circuits.get(id)?.lines.includes(line.id))

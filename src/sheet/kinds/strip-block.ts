@@ -1,4 +1,5 @@
 import { drawStrip, type StripLine } from '../../figure/line-strip'
+import { isolated } from '../../isolated'
 import { pointAtMapM, pointAtWireM, wireMAtGroundM } from '../../measure/place-on-line'
 import type { Line } from '../../plan/plan'
 import { lineProfile } from '../../report/line-profile'
@@ -69,7 +70,7 @@ export function stripBlocks(
 ): readonly Block[] {
   const drawn = stripLine(source, line, measured, stops)
   const count = Math.max(1, Math.ceil(stops.length / MOST_STOPS), Math.ceil(measured.groundM / MOST_GROUND_M))
-  const name = `Line ${measured.name}`
+  const name = `Line ${isolated(measured.name)}`
   const at = (i: number) => (measured.groundM * i) / count
   const match = (i: number) => `match ${String.fromCharCode(64 + i)}, ${formatRunM(at(i), source.system)} out`
   const strips = Array.from({ length: count }, (_, i): Block => {

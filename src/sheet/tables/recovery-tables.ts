@@ -1,3 +1,4 @@
+import { isolated } from '../../isolated'
 import { nameIn } from '../../words/tongue'
 import { unitOf } from '../../words/units'
 import type { Table } from '../layout/table'
@@ -63,7 +64,7 @@ export function spoolsBackTable(source: PaperSource): Table {
         .filter(({ spool }) => out.has(spool))
         .map(({ spool, lengthM }) => [
           spool,
-          catalog.wires.get(wire)?.name ?? wire,
+          isolated(catalog.wires.get(wire)?.name ?? wire),
           unit.fromSi(lengthM),
           report.lines
             .filter(({ pieces }) => pieces.some((piece) => piece.spool === spool))
