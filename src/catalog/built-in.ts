@@ -1,5 +1,6 @@
 import figures from './built-in.json'
 import type { CatalogEntries } from './catalog'
+import type { Cell } from './cells'
 
 /**
  * What the program brings of its own, figures and spread without their sources; a plan's entries are laid over it.
@@ -7,3 +8,6 @@ import type { CatalogEntries } from './catalog'
  * `built-in.json` is written from `sourced.ts` by `node scripts/list-figures.mjs`, and a test fails when it is out of date.
  */
 export const BUILT_IN = figures as unknown as CatalogEntries
+
+/** Of every cell that the program knows what a load list needs; the rest is in `cells.ts`. */
+export const CELL_MASSES: readonly Pick<Cell, 'id' | 'name' | 'volts' | 'kg'>[] = figures.cells

@@ -1,6 +1,7 @@
+import { CELL_MASSES } from '../catalog/built-in'
 import type { Catalog } from '../catalog/catalog'
-import { CELLS } from '../catalog/cells'
 import { GEAR_KG, GEAR_KINDS, type GearKind, TEST_SET_KG } from '../catalog/line-gear'
+import type { Supply } from '../catalog/supply'
 import type { LineId } from '../plan/id'
 import type { Plan } from '../plan/plan'
 import { WORK } from '../plan/work'
@@ -148,11 +149,22 @@ function cellsInUse(
   return inUse
 }
 
+/** What a supply runs on: the battery behind it, or its own; undefined where it has none. */
+const batteryOf = (supply: Supply): { readonly volts: number; readonly cell?: string } | undefined =>
+  supply.fedBy ?? (supply.ampHours === undefined ? undefined : supply)
+
+/** Cells in a battery; undefined where it does not name a known one. */
+function cellsIn({ volts, cell: id }: { readonly volts: number; readonly cell?: string }) {
+  const cell = CELL_MASSES.find((each) => each.id === id)
+  return cell && { cell: cell.id, count: Math.max(1, Math.round(volts / cell.volts)) }
+}
+
 const NONE: ReadonlyMap<LineId, LineGear> = new Map()
 
 /**
  * What is carried, by mass in kg: the wire and its reels, the sets, the batteries with their spares, what the lines take besides, and the tools; how many loads
- * of one person it makes, and how many trips of the crew.
+ * of one person it makes, and how many trips of the crew. The mass of a supply has the cells in use, so that only its spare cells are carried besides; a
+ * supply without a battery takes no spare.
  *
  * Range: things are packed into loads by first fit, which is at most about a quarter above the fewest loads there could be.
  */
@@ -185,20 +197,28 @@ export function loadsOf(
     const count = setIds.filter((one) => one === id).length
     items.push(item({ kind: 'set', set: id }, count, { set: catalog.sets.get(id)?.kg ?? allowances.setKg }))
   }
-  const spare = 1 + allowances.spareBatteriesPct / 100
-  for (const [cell, inUse] of cellsInUse(setIds, catalog, allowances)) {
-    const count = Math.ceil(inUse * spare)
-    const battery = CELLS.find(({ id }) => id === cell)?.kg ?? allowances.cellKg
-    items.push(item({ kind: 'cell', cell }, count, { battery }, count - inUse))
-  }
+  const spare = allowances.spareBatteriesPct / 100
   const supplies = [...plan.circuits.values()].flatMap((circuit) =>
     circuit.supply ? [circuit.supply.type] : [],
   )
+  const spareCells = new Map<string | null, number>()
   for (const type of new Set(supplies)) {
+    const supply = catalog.supplies.get(type)
     const inUse = supplies.filter((one) => one === type).length
-    const count = Math.ceil(inUse * spare)
-    const battery = catalog.supplies.get(type)?.kg ?? allowances.supplyKg
-    items.push(item({ kind: 'supply', supply: type }, count, { battery }, count - inUse))
+    const battery = supply && batteryOf(supply)
+    const cells = battery && cellsIn(battery)
+    if (cells) spareCells.set(cells.cell, (spareCells.get(cells.cell) ?? 0) + inUse * cells.count * spare)
+    // Of a battery whose cells nobody names the unit itself is the only mass there is.
+    const units = battery && !cells ? Math.ceil(inUse * spare) : 0
+    const each = { battery: supply?.kg ?? allowances.supplyKg }
+    items.push(item({ kind: 'supply', supply: type }, inUse + units, each, units))
+  }
+  const setCells = cellsInUse(setIds, catalog, allowances)
+  for (const cell of new Set([...setCells.keys(), ...spareCells.keys()])) {
+    const inUse = setCells.get(cell) ?? 0
+    const count = Math.ceil(inUse * (1 + spare) + (spareCells.get(cell) ?? 0))
+    const battery = CELL_MASSES.find(({ id }) => id === cell)?.kg ?? allowances.cellKg
+    if (count > 0) items.push(item({ kind: 'cell', cell }, count, { battery }, count - inUse))
   }
   const total = [...gear.values()].reduce(addGear, NO_GEAR)
   for (const kind of GEAR_KINDS)

@@ -74,15 +74,29 @@ function timeWords(days: number): string {
   return `about ${formatCount(Math.max(1, Math.round(days * 24)), 'hour')}`
 }
 
-/** `The supply: about 12 days, until the current at Hut fails at 11.4 V.` */
-export function enduranceSentence(row: EnduranceRow, say: Tongue): string {
-  const what = `The ${batteryWords(row, say)}`
-  const why = endWords(row.until, say)
-  if (row.until.code === 'unknown') return `${what}: ${why}.`
-  if (row.days === null) return `${what}: as long as it keeps, for ${why}.`
-  if (row.days === 0) return `${what}: not at all, since ${why}.`
-  const at = row.atVolts === null ? '' : `, at ${formatVolts(row.atVolts)}`
-  return `${what}: ${timeWords(row.days)}, until ${why}${at}.`
+/** `The supply: about 12 days, until the current at Hut fails at 11.4 V.` Sets that last alike, or of which alike nothing is known, share a sentence. */
+export function enduranceSentences(rows: readonly EnduranceRow[], say: Tongue): readonly string[] {
+  const alike = new Map<string, EnduranceRow[]>()
+  for (const row of rows) {
+    const serves = serviceWords(row, say)
+    const key = row.set === null ? `supply ${serves}` : serves
+    alike.set(key, [...(alike.get(key) ?? []), row])
+  }
+  return [...alike.values()].map((group) => {
+    const [first] = group
+    const sets = group.flatMap(({ set }) => (set === null ? [] : [say.name(set)]))
+    const who = sets.length > 1 ? `The sets at ${formatList(sets, 6)}` : `The ${batteryWords(first!, say)}`
+    return `${who}: ${serviceWords(first!, say)}.`
+  })
+}
+
+function serviceWords({ until, days, atVolts }: EnduranceRow, say: Tongue): string {
+  const why = endWords(until, say)
+  if (until.code === 'unknown') return why
+  if (days === null) return `as long as it keeps, for ${why}`
+  if (days === 0) return `not at all, since ${why}`
+  const at = atVolts === null ? '' : `, at ${formatVolts(atVolts)}`
+  return `${timeWords(days)}, until ${why}${at}`
 }
 
 /** What one handset left lying does, for the worst of them. */

@@ -1,4 +1,4 @@
-import { CELLS } from '../catalog/cells'
+import { CELL_MASSES } from '../catalog/built-in'
 import { spoolOf } from '../catalog/spools'
 import type { NetHours } from '../materials/hours'
 import type { Loads, LoadThing } from '../materials/loads'
@@ -67,7 +67,7 @@ const LOADS: {
     `${spoolOf(wire, lengthM)?.name ?? 'Spool'}, ${length(lengthM)} of ${name(wire)}`,
   set: ({ set }, { name }) => name(set),
   supply: ({ supply }, { name }) => name(supply),
-  cell: ({ cell }) => CELLS.find(({ id }) => id === cell)?.name ?? 'Dry cell',
+  cell: ({ cell }) => CELL_MASSES.find(({ id }) => id === cell)?.name ?? 'Dry cell',
   tag: () => 'Tag',
   rod: () => 'Ground rod',
   lance: () => 'Lance pole',

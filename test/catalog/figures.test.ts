@@ -1,12 +1,18 @@
 import { expect, test } from 'vitest'
 import { BUILT_IN } from '../../src/catalog/built-in'
+import { CELLS } from '../../src/catalog/cells'
 import { SOURCED, withSources } from '../../src/catalog/sourced'
 
 const bare = (list: readonly object[]) => list.map((entry) => ({ ...entry, sources: undefined }))
 
 test('built-in.json has the figures as they are; `node scripts/list-figures.mjs` writes it anew', async () => {
   const { wires, sets, supplies } = SOURCED
-  const text = JSON.stringify({ wires: bare(wires), sets: bare(sets), supplies: bare(supplies) }, null, 1)
+  const cells = CELLS.map(({ id, name, volts, kg }) => ({ id, name, volts, kg }))
+  const text = JSON.stringify(
+    { wires: bare(wires), sets: bare(sets), supplies: bare(supplies), cells },
+    null,
+    1,
+  )
   await expect(`${text}\n`).toMatchFileSnapshot('../../src/catalog/built-in.json')
 })
 

@@ -57,9 +57,38 @@ test('a mile of WD-1 is 48 lb of wire, as US Army subcourse SS0440, table 1-1 ha
   expect(kgByKind.wire).toBeCloseTo(48 * KG_PER_POUND, 1)
 })
 
-test('two local-battery sets take two cells each and as many spares', () => {
-  const { items } = loadsOf(plan, catalog, [])
-  expect(items.find((item) => item.thing.kind === 'cell')?.count).toBe(8)
+describe('cells are carried by their own mass', () => {
+  const cellsOf = (set: string, supply: string | null) => {
+    const [circuit] = [...plan.circuits.values()]
+    const net = {
+      ...circuit!,
+      sets: new Map((['a', 'b'] as StationId[]).map((id) => [id, set])),
+      supply: supply ? { type: supply, at: 'a' as StationId } : null,
+    }
+    const { items } = loadsOf({ ...plan, circuits: new Map([[net.id, net]]) }, catalog, [])
+    return items.filter(({ thing }) => thing.kind === 'cell' || thing.kind === 'supply')
+  }
+  test('two crank sets take two D cells of 139 g each, and as many spares', () => {
+    // 139 g: product specification LR20, 2009, 3.4.
+    expect(cellsOf('crank-1600', null)).toMatchObject([
+      { thing: { kind: 'cell', cell: 'lr20' }, count: 8, eachKg: 0.139 },
+    ])
+  })
+  test('two 9 V cells in one leg take two spare ones, not another box', () => {
+    // 45 g: the maker's catalogue of alkaline cells.
+    expect(cellsOf('common-1-ren', 'two-9-volt')).toMatchObject([
+      { thing: { kind: 'supply' }, count: 1, eachKg: 0.09 },
+      { thing: { kind: 'cell', cell: '6lr61' }, count: 2, eachKg: 0.045 },
+    ])
+  })
+  test('a set that names no cell takes the allowance', () => {
+    expect(cellsOf('crank-wall-five-bar', null)).toMatchObject([
+      { thing: { kind: 'cell' }, count: 8, eachKg: 0.14 },
+    ])
+  })
+  test('a feed from the mains has no spare battery', () => {
+    expect(cellsOf('common-1-ren', 'feed-48')).toMatchObject([{ thing: { kind: 'supply' }, count: 1 }])
+  })
 })
 
 test('the kinds and the things add up to the same total', () => {

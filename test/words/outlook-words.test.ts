@@ -6,7 +6,7 @@ import {
   aloneSentences,
   callingSentence,
   crowdSentence,
-  enduranceSentence,
+  enduranceSentences,
   leftSentence,
   quotedSentence,
   reachAlongSentence,
@@ -49,13 +49,15 @@ test('a battery is told with what ends it', () => {
     atVolts: 11.42,
     drain: null,
   } as const
-  expect(enduranceSentence(row, say)).toBe(
+  expect(enduranceSentences([row], say)).toEqual([
     'The supply: about 12 days, until the current at FORD fails, at 11.4 V.',
-  )
+  ])
   const silent = { ...row, set: 'hut', days: null, until: { code: 'unknown', lacks: 'cells' } } as const
-  expect(enduranceSentence(silent, say)).toBe(
-    'The set at HUT: unknown: the cells inside the set are not stated.',
-  )
+  const other = { ...silent, set: 'ford' }
+  expect(enduranceSentences([silent, row, other], say)).toEqual([
+    'The sets at HUT and FORD: unknown: the cells inside the set are not stated.',
+    'The supply: about 12 days, until the current at FORD fails, at 11.4 V.',
+  ])
 })
 
 describe('the reach', () => {

@@ -1,10 +1,10 @@
-import { enduranceRows } from '../../budget/endurance'
+import { type EnduranceRow, enduranceRows } from '../../budget/endurance'
 import { setWork } from '../../plan/settings-edits'
 import { WORK, workOf } from '../../plan/work'
 import { useOf } from '../../report/outlook'
 import type { CircuitStudy } from '../../state/circuit-study'
 import type { Store } from '../../state/store'
-import { batteryWords, enduranceSentence } from '../../words/outlook-words'
+import { batteryWords, enduranceSentences } from '../../words/outlook-words'
 import { formatMA, formatTempC, plainNumber } from '../../words/units'
 import { NumberField } from '../number-field'
 import { OnDemand, Question } from '../question'
@@ -19,8 +19,8 @@ export function EnduranceQuestion({ store, study }: { store: Store; study: Circu
   return (
     <Question ask="How long do the batteries last?">
       <ul class="plain">
-        {rows.map((row) => (
-          <li key={row.set}>{enduranceSentence(row, say)}</li>
+        {enduranceSentences(rows, say).map((sentence) => (
+          <li key={sentence}>{sentence}</li>
         ))}
       </ul>
       <NumberField
@@ -38,17 +38,30 @@ export function EnduranceQuestion({ store, study }: { store: Store; study: Circu
           {formatTempC(plan.wireTempC, system)}. Its own entry says where its capacity comes from.
         </p>
         <ul class="plain">
-          {rows.map(
-            ({ set, drain }) =>
-              drain && (
-                <li key={set}>
-                  The {batteryWords({ set }, say)}: talking draws {formatMA(drain.talkMA)}, waiting{' '}
-                  {formatMA(drain.idleMA)}; at that drain it gives {plainNumber(drain.ampHours)} Ah in all.
-                </li>
-              ),
-          )}
+          {drains(rows).map(({ set, drain: { talkMA, idleMA, ampHours }, count }) => (
+            <li key={set}>
+              The {batteryWords({ set }, say)}
+              {count > 1 && ` and ${count - 1} more`}: talking draws {formatMA(talkMA)}, waiting{' '}
+              {formatMA(idleMA)}; at that drain it gives {plainNumber(ampHours)} Ah in all.
+            </li>
+          ))}
         </ul>
       </OnDemand>
     </Question>
   )
+}
+
+/** Drains that are alike once, with how many batteries have them. */
+function drains(rows: readonly EnduranceRow[]) {
+  const alike = new Map<
+    string,
+    { set: string | null; drain: NonNullable<EnduranceRow['drain']>; count: number }
+  >()
+  for (const { set, drain } of rows) {
+    if (!drain) continue
+    const key = `${set === null} ${JSON.stringify(drain)}`
+    alike.set(key, { set, drain, count: 0, ...alike.get(key) })
+    alike.get(key)!.count++
+  }
+  return [...alike.values()]
 }

@@ -8,7 +8,7 @@ import { EMPTY_PLAN, type Plan } from '../../../src/plan/plan'
 import { moveStation } from '../../../src/plan/station-edits'
 import { workOf } from '../../../src/plan/work'
 import { createStore } from '../../../src/state/store'
-import { enduranceSentence } from '../../../src/words/outlook-words'
+import { enduranceSentences } from '../../../src/words/outlook-words'
 import { tongueOf } from '../../../src/words/tongue'
 import { circuitWorkerHere } from '../../jobs/worker-here'
 import { page } from '../page'
@@ -138,6 +138,6 @@ describe('the battery', () => {
   ])('of %s days is told in words that fit', (days, words) => {
     const until = { code: days === null ? ('keeps' as const) : ('spent' as const) }
     const row = { set: null, days, until, atVolts: null, drain: null }
-    expect(enduranceSentence(row, tongueOf(EMPTY_PLAN, 'metric'))).toContain(words)
+    expect(enduranceSentences([row], tongueOf(EMPTY_PLAN, 'metric'))[0]).toContain(words)
   })
 })
