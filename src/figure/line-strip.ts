@@ -175,7 +175,8 @@ export function drawStrip(line: StripLine, stretch: StripStretch, widthMm: numbe
       name,
       y: round(scalesTop + i * SCALE_MM),
       // Figures that would run into one another, as where much wire lies on little ground, are thinned.
-      ticks: thinned(each),
+      // A match line runs down through the scales: no figure stands on it.
+      ticks: thinned(each.filter(({ x }) => matches.every((match) => Math.abs(x - match.x) > 4))),
     })),
   }
 }

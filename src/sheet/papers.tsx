@@ -19,7 +19,7 @@ import { type ListedSheet, SheetIndex } from './sheet-index'
 import { type SaveTable, TablePicker } from './table-picker'
 
 /** More sheets than this are shown and printed only when a person says so: they come of a slip more often than of a large net. */
-const MANY_SHEETS = 100
+const MANY_SHEETS = 200
 
 const NO_TABLES: readonly Table[] = []
 

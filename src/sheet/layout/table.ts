@@ -66,6 +66,16 @@ export function leastWidthsEm(table: Table): readonly number[] {
  * them find room.
  */
 export function columnWidthsMm(table: Table, widthMm: number): readonly number[] {
+  const known = widthsOf.get(table)
+  if (known?.widthMm === widthMm) return known.widths
+  const widths = reckonedWidthsMm(table, widthMm)
+  widthsOf.set(table, { widthMm, widths })
+  return widths
+}
+
+const widthsOf = new WeakMap<Table, { readonly widthMm: number; readonly widths: readonly number[] }>()
+
+function reckonedWidthsMm(table: Table, widthMm: number): readonly number[] {
   const emMm = (lettersOf(table).pt * 25.4) / 72
   const wantedMm = leastWidthsEm(table).map((em, i) => em * emMm + gapMm(table, i) + 0.2)
   const scale = Math.min(1, widthMm / wantedMm.reduce((sum, mm) => sum + mm, 0))
@@ -96,8 +106,14 @@ const CAPTION_MM = 6.8
 const GAP_MM = { words: 1.7, figures: 3.1 }
 
 /** True for a column that holds figures, which stand to the right. */
-export const holdsFigures = (table: Table, column: number): boolean =>
-  table.rows.some((row) => typeof row[column] === 'number')
+export function holdsFigures(table: Table, column: number): boolean {
+  const known =
+    figuresIn.get(table) ?? table.columns.map((_, i) => table.rows.some((row) => typeof row[i] === 'number'))
+  figuresIn.set(table, known)
+  return known[column] ?? false
+}
+
+const figuresIn = new WeakMap<Table, readonly boolean[]>()
 
 const gapMm = (table: Table, column: number) => (holdsFigures(table, column) ? GAP_MM.figures : GAP_MM.words)
 
