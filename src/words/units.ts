@@ -42,6 +42,7 @@ export const UNITS = {
   lengthKm: { metric: times('km', 1000, 3), us: times('mi', METRES_PER_MILE, 3) },
   depthM: { metric: times('cm', 0.01, 0), us: times('in', MM_PER_INCH / 1000, 0) },
   diameterMm: { metric: times('mm', 1, 1), us: times('in', MM_PER_INCH, 3) },
+  strandMm: { metric: times('mm', 1, 3), us: times('in', MM_PER_INCH, 4) },
   massKg: { metric: times('kg', 1, 2), us: times('lb', KG_PER_POUND, 1) },
   forceN: { metric: times('N', 1, 0), us: times('lbf', NEWTONS_PER_POUND_FORCE, 0) },
   tempC: {

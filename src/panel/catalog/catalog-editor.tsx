@@ -18,7 +18,8 @@ import { OnDemand, Question } from '../question'
 import { SelectField } from '../select-field'
 import { FORMS } from './entry-figures'
 import { EntryForm } from './entry-form'
-import { OwnEntries } from './own-entries'
+import { freeId, OwnEntries } from './own-entries'
+import { WireFromCutEnd, WireFromMeter } from './own-wire-form'
 import { SpoolsField } from './spools-field'
 
 const TALKS: readonly { value: TelephoneSet['talk']; text: string }[] = [
@@ -41,6 +42,7 @@ export function CatalogEditor({ store }: { store: Store }) {
   const count = own.wires.length + own.sets.length + own.supplies.length
   const used = usedEntries(store.plan.value, store.catalog.value).map(withSources)
   const put = (wire: Wire) => store.tryEdit((plan) => putWire(plan, wire))
+  const freeWireId = (id: string) => freeId(id, [...store.catalog.value.wires.values()])
   const putOneSet = (set: TelephoneSet) => store.tryEdit((plan) => putSet(plan, set))
   const putOneSupply = (supply: Supply) => store.tryEdit((plan) => putSupply(plan, supply))
   return (
@@ -65,7 +67,9 @@ export function CatalogEditor({ store }: { store: Store }) {
               <SpoolsField store={store} wire={wire} onPut={put} />
             </>
           )}
+          more={(wire) => <WireFromMeter store={store} freeId={freeWireId} onPut={put} wire={wire} />}
         />
+        <WireFromCutEnd store={store} freeId={freeWireId} onPut={put} />
       </OnDemand>
       <OnDemand title="Sets">
         <OwnEntries

@@ -1,3 +1,4 @@
+import { useSignal } from '@preact/signals'
 import type { Problem } from '../../problem'
 import type { Store } from '../../state/store'
 import { NumberField } from '../number-field'
@@ -21,12 +22,16 @@ interface Props<T extends Entry> {
   readonly onPut: (entry: T) => readonly Problem[]
 }
 
-/** An entry of the plan's own, figure by figure. A changed figure no longer has the source of the copied one, nor its spread. */
+/** An entry of the plan's own, figure by figure. A changed figure no longer has the source of the copied one, nor its spread; a measured one has the meter's. */
 export function EntryForm<T extends Entry>({ store, entry, figures, parts, onPut }: Props<T>) {
+  const meterPct = useSignal<number | undefined>(undefined)
   const change = (at: string, value: unknown) => {
-    const { [at]: _, ...spread } = entry.spread ?? {}
-    const sources = { ...entry.sources, [at]: 'Changed by hand.' }
-    return onPut(withValueAt({ ...entry, sources, ...(entry.spread && { spread }) }, at, value))
+    const { [at]: _, ...others } = entry.spread ?? {}
+    const pct = typeof value === 'number' ? meterPct.value : undefined
+    const spread = pct === undefined ? others : { ...others, [at]: pct }
+    const says = pct === undefined ? 'Changed by hand.' : `Measured, within ${pct} %.`
+    const sources = { ...entry.sources, [at]: says }
+    return onPut(withValueAt({ ...entry, sources, ...((entry.spread || pct) && { spread }) }, at, value))
   }
   const field = ({ at, label, quantity, optional }: EntryFigure) => {
     const value = valueAt(entry, at)
@@ -45,6 +50,20 @@ export function EntryForm<T extends Entry>({ store, entry, figures, parts, onPut
   return (
     <div class="entry">
       <TextField label="Name" value={entry.name} needed onCommit={(name) => onPut({ ...entry, name })} />
+      <NumberField
+        label="If measured, the meter is within ±"
+        quantity="pct"
+        system={store.units.value}
+        value={meterPct.value}
+        limit={{ min: 0.01, max: 100 }}
+        onCommit={(pct) => {
+          meterPct.value = pct
+          return []
+        }}
+        onClear={() => {
+          meterPct.value = undefined
+        }}
+      />
       {figures.map(field)}
       {parts.map(({ at, label, begins, figures: inner }) => {
         const present = valueAt(entry, at) !== undefined

@@ -19,10 +19,21 @@ interface Props<T extends Entry> {
   readonly onPut: (entry: T) => readonly Problem[]
   readonly onRemove: (id: string) => readonly Problem[]
   readonly form: (entry: T) => ComponentChildren
+  /** What else can be made of the entry that is shown. */
+  readonly more?: (entry: T) => ComponentChildren
 }
 
 /** The plan's own entries of one kind, each with its form, and a way to start another from a known one. */
-export function OwnEntries<T extends Entry>({ store, what, known, own, onPut, onRemove, form }: Props<T>) {
+export function OwnEntries<T extends Entry>({
+  store,
+  what,
+  known,
+  own,
+  onPut,
+  onRemove,
+  form,
+  more,
+}: Props<T>) {
   const refusal = useSignal('')
   const chosen = useSignal(known[0]?.id ?? '')
   const shown = known.find((entry) => entry.id === chosen.value)
@@ -64,12 +75,13 @@ export function OwnEntries<T extends Entry>({ store, what, known, own, onPut, on
       <button type="button" onClick={copy}>
         Copy it to change it
       </button>
+      {shown && more?.(withSources(shown))}
     </>
   )
 }
 
 /** The next id after that of the copied entry which nothing bears yet. */
-function freeId(id: string, known: readonly Entry[]): string {
+export function freeId(id: string, known: readonly Entry[]): string {
   const taken = new Set(known.map((entry) => entry.id))
   let count = 2
   while (taken.has(`${id}-${count}`)) count++
