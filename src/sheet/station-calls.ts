@@ -14,6 +14,10 @@ export type Deed =
   | { readonly do: 'rung-from'; readonly at: StationId; readonly code: readonly Ring[] | null }
   | { readonly do: 'lift-rings' }
   | { readonly do: 'lift-lamp' }
+  /** An exchange finds the other by a number. */
+  | { readonly do: 'dial' }
+  /** An operator answers the crank and puts through. */
+  | { readonly do: 'by-operator'; readonly at: StationId }
   | { readonly do: 'agree' }
   | { readonly do: 'nothing' }
 
@@ -32,6 +36,8 @@ const NO_CODE = 2
 /** The codes of a circuit's sets; none where two sets share the line, or where nobody rings by hand. */
 function codesOf(circuit: Circuit, model: CircuitModel): ReadonlyMap<StationId, readonly Ring[]> {
   const { sets, supply } = model
+  // An exchange rings one alone, and so does an operator.
+  if (supply?.supply.kind === 'exchange' || supply?.supply.kind === 'board') return new Map()
   const byHand =
     sets.some(({ set }) => set.generator) || (supply?.supply.ring && supply.supply.kind === 'feed')
   return byHand && sets.length > NO_CODE ? ringCodes(circuit) : new Map()
@@ -68,6 +74,8 @@ export function circuitCalls(
     const code = codes.get(stations[sets[to]!.node] as StationId) ?? null
     if (supply?.supply.kind === 'series') return { do: 'agree' }
     if (!calls(from, to)) return { do: 'nothing' }
+    if (supply?.supply.kind === 'exchange') return { do: 'dial' }
+    if (supply?.supply.kind === 'board') return { do: 'by-operator', at: supplyAt as StationId }
     if (sets[from]!.set.generator && sets[to]!.set.ringer) return { do: 'crank', code }
     if (supply?.supply.kind === 'ringdown' && sets[to]!.set.ringer) return { do: 'lift-rings' }
     if (supply?.supply.ring && sets[to]!.set.ringer)

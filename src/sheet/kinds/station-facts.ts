@@ -129,6 +129,10 @@ function deedWords(plan: Plan, deed: Deed): string {
       return 'lift: it rings there'
     case 'lift-lamp':
       return 'lift: the lamp there lights'
+    case 'dial':
+      return 'lift and dial'
+    case 'by-operator':
+      return `crank; ${stationName(plan, deed.at)} puts you through`
     case 'agree':
       return 'agree on times to lift'
     case 'nothing':

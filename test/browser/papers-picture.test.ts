@@ -1,0 +1,62 @@
+import { execFileSync } from 'node:child_process'
+import { mkdtempSync, readFileSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { afterAll, beforeAll, expect, test } from 'vitest'
+import { prepareZXingModule, readBarcodes } from 'zxing-wasm/reader'
+import { planFingerprint } from '../../src/files/plan-fingerprint'
+import { demoPlan } from '../sheet/demo-source'
+import { papersMade, type Visit, visit } from './visit'
+
+/** A reader takes a second a page. */
+const MOST_PAGES = '9'
+
+let at: Visit
+
+beforeAll(async () => {
+  const wasm = readFileSync('node_modules/zxing-wasm/dist/reader/zxing_reader.wasm')
+  await prepareZXingModule({
+    overrides: { wasmBinary: new Uint8Array(wasm).buffer },
+    fireImmediately: true,
+  })
+  at = await visit()
+  await at.page.getByRole('button', { name: 'Papers', exact: true }).click()
+})
+afterAll(() => at?.close())
+
+/** The first pages as they come from the printer, at 300 dots an inch in black and white, and what a reader of its own finds on it. */
+async function picturesOn(size: string): Promise<readonly (readonly string[])[]> {
+  await at.page.getByLabel('Sheet size').selectOption(size)
+  await papersMade(at.page)
+  const folder = mkdtempSync(join(tmpdir(), 'fieldpair-'))
+  const pdf = join(folder, 'papers.pdf')
+  await at.page.pdf({ path: pdf, preferCSSPageSize: true, printBackground: true })
+  execFileSync('pdftoppm', ['-r', '300', '-mono', '-l', MOST_PAGES, '-png', pdf, join(folder, 'page')])
+  const pages = execFileSync('ls', [folder], { encoding: 'utf8' })
+    .split('\n')
+    .filter((name) => name.endsWith('.png'))
+  const found: string[][] = []
+  for (const name of pages) {
+    const codes = await readBarcodes(new Blob([readFileSync(join(folder, name))]), {
+      formats: ['QRCode'],
+      maxNumberOfSymbols: 8,
+    })
+    found.push(codes.map(({ text }) => text))
+  }
+  return found
+}
+
+const told = `Fieldpair\nRavel Moor survey camp\nrevision 1\nplan ${planFingerprint(demoPlan())}`
+
+test.each(['A4', 'Letter', 'A6'])(
+  'every page on %s carries a picture that another program reads: title, revision and fingerprint of the plan',
+  async (size) => {
+    const pages = await picturesOn(size)
+    expect(pages.length).toBeGreaterThan(5)
+    for (const codes of pages) {
+      expect(codes.length).toBeGreaterThan(0)
+      for (const code of codes) expect(code).toBe(told)
+    }
+  },
+  120_000,
+)
