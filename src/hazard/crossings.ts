@@ -1,4 +1,4 @@
-import { booleanPointInPolygon } from '@turf/turf'
+import { polygonContains } from 'd3-polygon'
 import { degreeM } from '../geo/earth'
 import { legGeometry } from '../geo/leg-length'
 import { shortWayDeg } from '../geo/longitude'
@@ -136,13 +136,17 @@ function insideStretches(
   const nearDeg = geometry.coordinates[0]?.[0]?.[0] ?? a[0]
   const lon0 = nearDeg + shortWayDeg(a[0] - nearDeg)
   const area = geometry.coordinates.map((ring) =>
-    ring.map(([lonDeg, latDeg]) => [nearDeg + shortWayDeg(lonDeg - nearDeg), latDeg]),
+    ring.map(([lonDeg, latDeg]): [number, number] => [nearDeg + shortWayDeg(lonDeg - nearDeg), latDeg]),
   )
-  const isInside = (along: number) =>
-    booleanPointInPolygon([lon0 + shortWayDeg(b[0] - a[0]) * along, a[1] + (b[1] - a[1]) * along], {
-      type: 'Polygon',
-      coordinates: area,
-    })
+  const isInside = (along: number) => {
+    const place: [number, number] = [lon0 + shortWayDeg(b[0] - a[0]) * along, a[1] + (b[1] - a[1]) * along]
+    const [outer, ...holes] = area
+    return (
+      outer !== undefined &&
+      polygonContains(outer, place) &&
+      !holes.some((hole) => polygonContains(hole, place))
+    )
+  }
   const marks = [{ along: 0, angleDeg: undefined }, ...cuts, { along: 1, angleDeg: undefined }]
   const stretches: { start: number; end: number; angleDeg: number | undefined }[] = []
   for (let i = 0; i + 1 < marks.length; i++) {

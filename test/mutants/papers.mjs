@@ -4,7 +4,6 @@
 const inFile = (file, tests) => (fault, from, to) => ({ fault, file: `src/${file}`, from, to, tests })
 
 const norths = inFile('sheet/paper-source.ts', ['test/sheet'])
-const legTable = inFile('sheet/tables/leg-table.ts', ['test/sheet'])
 const grid = inFile('geo/utm.ts', ['test/geo'])
 
 /** @type {readonly Mutant[]} */
@@ -15,5 +14,4 @@ export const PAPERS = [
     'trueDeg + declination.value.eastDeg',
   ),
   grid('the sign of the grid’s convergence', 'return -radToDeg(', 'return radToDeg('),
-  legTable('the run without the leg’s own ground', 'runM += leg.groundM', 'runM += leg.mapM'),
 ]

@@ -49,7 +49,7 @@ export const WORK = [
     'trips: Math.ceil(loads / allowances.people)',
     'trips: Math.floor(loads / allowances.people)',
   ),
-  loads('spare batteries forgotten', '1 + allowances.spareBatteriesPct / 100', '1'),
+  loads('spare batteries forgotten', 'const spare = allowances.spareBatteriesPct / 100', 'const spare = 0'),
   splices('a mile taken for half a mile', 'METRES_PER_MILE / 2', 'METRES_PER_MILE'),
   splices('class B from five splices', 'perHalfMile > CLASS_A_SPLICES', 'perHalfMile > CLASS_A_SPLICES + 1'),
   legs(
