@@ -4,7 +4,7 @@ import type { MadePaper } from './paper-jobs'
 import { PAPER_NAMES } from './paper-names'
 import { scopesOf, WHOLE_NET } from './paper-scope'
 import type { Wishes } from './paper-wishes'
-import { LABEL_FORMATS } from './scene/label-format'
+import { LABEL_FORMATS, labelWords } from './scene/label-format'
 
 /** Which papers, for what part of the net, of what size, and what stands on each of them. */
 export function PaperChoices({
@@ -74,8 +74,10 @@ export function PaperChoices({
               labels.value = event.currentTarget.value
             }}
           >
-            {LABEL_FORMATS[size.value.name].map(({ name }) => (
-              <option key={name}>{name}</option>
+            {LABEL_FORMATS[size.value.name].map((format) => (
+              <option key={format.name} value={format.name}>
+                {labelWords(format, store.units.value)}
+              </option>
             ))}
           </select>
         </label>

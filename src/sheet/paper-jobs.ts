@@ -16,6 +16,7 @@ import type { Table } from './layout/table'
 import { PAPER_KINDS, type Paper } from './paper-kinds'
 import { FOR_SMALL_SHEETS, PAPER_NAMES, type PaperName } from './paper-names'
 import type { PaperScope } from './paper-scope'
+import { withPrintableNames } from './printable-names'
 
 /** What papers are made of. The report comes with the question, so that no paper can disagree with the screen. */
 export interface PaperQuestion {
@@ -52,10 +53,10 @@ export const PAPER_JOBS = {
     ground = grids.length > 0 ? groundFromGrids(grids) : undefined
   },
   papers: ({ room, kinds, ...question }: PaperQuestion, tell: Tell<MadePaper>): void => {
-    const { plan } = question
-    const catalog = mergeCatalogs(BUILT_IN, plan.catalog)
-    const fingerprint = planFingerprint(plan)
-    const source = { ...question, ground, catalog, fingerprint }
+    const catalog = mergeCatalogs(BUILT_IN, question.plan.catalog)
+    const fingerprint = planFingerprint(question.plan)
+    const source = withPrintableNames({ ...question, ground, catalog, fingerprint })
+    const { plan } = source
     const fits = (name: PaperName) => room.page.name !== 'A6' || FOR_SMALL_SHEETS.includes(name)
     for (const kind of PAPER_NAMES.filter((name) => kinds.includes(name) && fits(name))) {
       // What a paper is about takes a line of its head; a longer one is the paper's own affair.

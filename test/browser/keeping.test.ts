@@ -55,6 +55,8 @@ test('storage denied: the program starts, says so, and asks before the work is l
   await started(page)
   expect(asked).toEqual([])
   await type(page, 'Drawn all the same')
+  // What is typed is kept after half a second: from then on it is asked about.
+  await page.waitForTimeout(700)
   await page.reload()
   expect(asked).toEqual(['beforeunload'])
   expect(failures).toEqual([])

@@ -182,7 +182,7 @@ describe('on the very first visit', () => {
     await told.getByRole('button', { name: 'Load the program anew' }).click()
     await works()
     await page.getByRole('button', { name: 'Plans', exact: true }).click()
-    await page.getByText('ready without a network').waitFor()
+    await page.getByText('ready without a network').waitFor({ state: 'attached' })
     expect(await page.locator('.release').textContent()).toContain(`Version ${nameOf(older())}`)
   })
 })

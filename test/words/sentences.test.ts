@@ -11,7 +11,7 @@ const SILENT = ['geo', 'terrain', 'hazard', 'route', 'measure', 'budget', 'mater
 const KNOWN: readonly string[] = [
   'hazard/judge-crossing.ts `§; California GO 95, rules 110 and 113.4; SS0444, p. 2-4`',
   'hazard/judge-crossing.ts `§; SS0330, p. 139, on noise`',
-  'plan/limits.ts `The slack of §`',
+  'plan/settings-schema.ts `The slack of §`',
   'plan/settings-edits.ts `§ is no wire of the catalog: pick one that is.`',
   'report/remedy-changes.ts `derived: § with § more of its cells in series`',
 ]

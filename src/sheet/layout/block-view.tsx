@@ -26,11 +26,16 @@ function TableView({ table, continued, widthMm }: { table: Table; continued: boo
       </colgroup>
       <thead>
         <tr>
-          {table.columns.map((column, i) => (
-            <th key={column.head} scope="col" class={classOf(table, i)}>
-              {column.head}
-            </th>
-          ))}
+          {table.columns.map((column, i) =>
+            // A head without a word is none: a reader of the screen would be told of one.
+            column.head === '' ? (
+              <td key={i} class={classOf(table, i)} />
+            ) : (
+              <th key={i} scope="col" class={classOf(table, i)}>
+                {column.head}
+              </th>
+            ),
+          )}
         </tr>
       </thead>
       <tbody>

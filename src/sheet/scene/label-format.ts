@@ -1,5 +1,8 @@
+import { type UnitSystem, unitOf } from '../../words/units'
+
 /** A sheet of labels, or a plain sheet that is cut into labels: mm. */
 export interface LabelFormat {
+  /** What a choice is kept by: how many, and their measures. */
   readonly name: string
   readonly columns: number
   readonly rows: number
@@ -28,7 +31,7 @@ type Sheet = { readonly widthMm: number; readonly heightMm: number }
 const onSheet =
   (sheet: Sheet) =>
   ({ columns, rows, widthMm, heightMm, gapMm: [acrossMm, downMm] = [0, 0], isCut }: Wanted): LabelFormat => ({
-    name: `${columns * rows} of ${Math.round(widthMm)} × ${Math.round(heightMm)} mm${isCut ? ', plain sheet to cut' : ''}`,
+    name: `${columns}×${rows} ${widthMm}×${heightMm}`,
     columns,
     rows,
     widthMm,
@@ -76,4 +79,15 @@ export const LABEL_FORMATS: Readonly<Record<'A4' | 'Letter' | 'A6', readonly Lab
     }),
   ],
   A6: [A6({ columns: 1, rows: 3, widthMm: 90, heightMm: 42, gapMm: [0, 4], isCut: true })],
+}
+
+/** A format as a person reads it: `21 of 63.5 × 38.1 mm`, `30 of 2.63 × 1 in`. */
+export function labelWords(
+  { columns, rows, widthMm, heightMm, isCut }: LabelFormat,
+  system: UnitSystem,
+): string {
+  const { sign, fromSi } = unitOf('diameterMm', system)
+  const measure = (mm: number) => String(Number(fromSi(mm).toFixed(system === 'us' ? 2 : 1)))
+  const size = `${measure(widthMm)} × ${measure(heightMm)} ${sign}`
+  return `${columns * rows} of ${size}${isCut ? ', plain sheet to cut' : ''}`
 }

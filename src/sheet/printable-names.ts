@@ -1,0 +1,38 @@
+import type { Plan } from '../plan/plan'
+import type { Report } from '../report/report'
+
+/** Letters of a name that papers print: more would fill sheets with one word. */
+const MOST_LETTERS = 200
+
+const printable = (name: string): string =>
+  name.length > MOST_LETTERS ? `${name.slice(0, MOST_LETTERS)}…` : name
+
+const named = <K, T extends { readonly name: string }>(things: ReadonlyMap<K, T>): ReadonlyMap<K, T> =>
+  [...things.values()].every(({ name }) => name.length <= MOST_LETTERS)
+    ? things
+    : new Map([...things].map(([id, thing]) => [id, { ...thing, name: printable(thing.name) }]))
+
+/** Plan and report with names that a sheet can hold: what is longer than 200 letters is cut, with a mark that it is. */
+export function withPrintableNames<T extends { readonly plan: Plan; readonly report: Report }>(source: T): T {
+  const { plan, report } = source
+  return {
+    ...source,
+    plan: {
+      ...plan,
+      title: printable(plan.title),
+      stations: named(plan.stations),
+      hazards: named(plan.hazards),
+      circuits: named(plan.circuits),
+    },
+    report: {
+      ...report,
+      title: printable(report.title),
+      lines: report.lines.map((line) => ({
+        ...line,
+        name: printable(line.name),
+        crossings: line.crossings.map((crossing) => ({ ...crossing, name: printable(crossing.name) })),
+      })),
+      circuits: report.circuits.map((circuit) => ({ ...circuit, name: printable(circuit.name) })),
+    },
+  }
+}
