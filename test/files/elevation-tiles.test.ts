@@ -44,3 +44,13 @@ test('tiles side by side are one ground, and a missing one is a void', () => {
   expect(ground.heightM(14.001, 46.505)).toBe(columnAt(14.001))
   expect(ground.heightM(14.049, 46.505)).toBeUndefined()
 })
+
+test('the cells of a tile lie inside it: half a cell in from its edges, which for the whole world are 180° W and E', () => {
+  const { transform, columns, rows } = gridOfTiles('world', [{ zoom: 0, column: 0, row: 0 }], () => undefined)
+  // EPSG:3857 is square about 0, 0 with a half side of π · 6378137 m.
+  const halfM = Math.PI * 6378137
+  expect(transform.x0 - transform.xPerColumn / 2).toBeCloseTo(-halfM, 3)
+  expect(transform.x0 + transform.xPerColumn * (columns - 0.5)).toBeCloseTo(halfM, 3)
+  expect(transform.y0 - transform.yPerRow / 2).toBeCloseTo(halfM, 3)
+  expect(transform.y0 + transform.yPerRow * (rows - 0.5)).toBeCloseTo(-halfM, 3)
+})

@@ -66,7 +66,6 @@ export const GROUND = [
     'number(metadata?.OFFSET, 0) * unitM',
     'number(metadata?.OFFSET, 0)',
   ),
-  geotiff('half a cell lost in a reduced copy', '(byColumns - 1) / 2, (byRows - 1) / 2', '0, 0'),
   tiles('half a cell of shift in tiles', '(west * TILE_CELLS + 0.5) * cellM', 'west * TILE_CELLS * cellM'),
   tiles(
     'south taken for north',
