@@ -54,3 +54,11 @@ test('the cells of a tile lie inside it: half a cell in from its edges, which fo
   expect(transform.y0 - transform.yPerRow / 2).toBeCloseTo(halfM, 3)
   expect(transform.y0 + transform.yPerRow * (rows - 0.5)).toBeCloseTo(-halfM, 3)
 })
+
+test('of two tiles one above the other the northern one sets where the grid begins', () => {
+  const column = [0, 1].map((row) => ({ zoom: 1, column: 0, row }))
+  const { transform, rows } = gridOfTiles('west', column, () => undefined)
+  const halfM = Math.PI * 6378137
+  expect(transform.y0 - transform.yPerRow / 2).toBeCloseTo(halfM, 3)
+  expect(transform.y0 + transform.yPerRow * (rows - 0.5)).toBeCloseTo(-halfM, 3)
+})

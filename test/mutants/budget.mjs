@@ -15,7 +15,6 @@ const fault = inFile('fault-location.ts', ['test/budget', 'test/report'])
 const rods = inFile('earth-electrode.ts', ['test/budget'])
 const endurance = inFile('endurance.ts', ['test/budget'])
 const verdict = inFile('verdict.ts', ['test/budget'])
-const reach = inFile('reach.ts', ['test/budget'])
 
 /** @type {readonly Mutant[]} */
 export const BUDGET = [
@@ -97,9 +96,4 @@ export const BUDGET = [
   rods('a rod’s diameter taken for its radius', '(8 * lengthM) / diameterM', '(4 * lengthM) / diameterM'),
   endurance('idle hours are a whole day', 'idle * Math.max(0, 24 - talkHours - ringHours)', 'idle * 24'),
   verdict('the best check taken for the weakest', '!(known < nepers)', '!(known > nepers)'),
-  reach(
-    'a circuit that just holds is one that fails',
-    'if (bad.nepers >= 0) {\n    good = bad\n    do',
-    'if (bad.nepers > 0) {\n    good = bad\n    do',
-  ),
 ]

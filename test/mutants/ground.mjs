@@ -29,7 +29,6 @@ export const GROUND = [
   line('slack on the map, not on the ground', 'laidM: groundM * slack * sag', 'laidM: mapM * slack * sag'),
   line('sag for every lay', "leg.lay === 'overhead' ? sagFactor", "leg.lay !== 'water' ? sagFactor"),
   hanging('heat tightens a wire', '(second.tempC - first.tempC)', '(first.tempC - second.tempC)'),
-  hanging('an eighth taken for a quarter', '(8 * sagM)', '(4 * sagM)'),
   spans('the hottest day is the coldest', 'Math.max(tempC, OVERHEAD.hotC)', 'Math.min(tempC, OVERHEAD.hotC)'),
   weight('grams taken for kilograms', '(wire.kgPerKm / 1000) * GRAVITY_M_S2', 'wire.kgPerKm * GRAVITY_M_S2'),
   ground(
@@ -61,11 +60,6 @@ export const GROUND = [
   ),
   lays('a crossing buried on one side only', 'distanceM + insideM + sideM)', 'distanceM + insideM)'),
   geotiff('a tie point off the corner', 'keys?.GTRasterTypeGeoKey === 2', 'keys?.GTRasterTypeGeoKey !== 2'),
-  geotiff(
-    'the unit of an offset forgotten',
-    'number(metadata?.OFFSET, 0) * unitM',
-    'number(metadata?.OFFSET, 0)',
-  ),
   tiles('half a cell of shift in tiles', '(west * TILE_CELLS + 0.5) * cellM', 'west * TILE_CELLS * cellM'),
   tiles(
     'south taken for north',
