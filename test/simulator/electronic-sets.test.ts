@@ -1,6 +1,7 @@
 import { beforeAll, describe, expect, test } from 'vitest'
 import { circuitRows } from '../../src/budget/circuit-rows'
 import { dcCall } from '../../src/budget/dc-call'
+import { seeded } from '../../src/budget/seeded'
 import { terminalsOf } from '../../src/budget/terminals'
 import { ALKALINE_D, inSeries } from '../../src/catalog/cells'
 import type { Supply } from '../../src/catalog/supply'
@@ -10,7 +11,7 @@ import { reportPlan } from '../../src/report/report-plan'
 import { builtInWire } from '../reference/built-in-entry'
 import { DRY, OHMS_ONLY, rowOfSets } from '../reference/test-circuit'
 import { bells, circuitOf, ladder } from './netlist'
-import { type PlanFile, randomPlan, seeded } from './random-plan'
+import { type PlanFile, randomPlan } from './random-plan'
 import { simulator } from './volts-at'
 
 let volts: Awaited<ReturnType<typeof simulator>>

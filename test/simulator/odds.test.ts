@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest'
 import { conditionsOf } from '../../src/budget/conditions'
 import { oddsOf } from '../../src/budget/odds'
+import { seeded } from '../../src/budget/seeded'
 import { BUILT_IN } from '../../src/catalog/built-in'
 import { mergeCatalogs } from '../../src/catalog/catalog'
 import { parsePlan } from '../../src/files/parse-plan'
@@ -9,7 +10,7 @@ import type { Plan } from '../../src/plan/plan'
 import { circuitNetwork } from '../../src/report/circuit-network'
 import { reportPlan } from '../../src/report/report-plan'
 import { bells, type Circuit, circuitOf, ladder } from './netlist'
-import { type PlanFile, randomPlan, seeded } from './random-plan'
+import { type PlanFile, randomPlan } from './random-plan'
 import { simulator } from './volts-at'
 
 // An independent Monte Carlo: other random numbers, another way of making them normal, and every check from the circuit simulator.

@@ -1,4 +1,5 @@
-import { type PlanFile, seeded } from './random-plan'
+import { seeded } from '../../src/budget/seeded'
+import type { PlanFile } from './random-plan'
 
 /**
  * A seeded random plan file of a board or an exchange: 2 to 12 lines, some of them branched or closed to a ring, some party lines, some

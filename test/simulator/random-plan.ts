@@ -1,16 +1,6 @@
 /** Seeded random plan files: trees and rings, every kind of supply, wires and sets of invented figures. */
 
-/** A small seeded generator of numbers in [0, 1): mulberry32, public domain. */
-export function seeded(seed: number): () => number {
-  let state = seed >>> 0
-  return () => {
-    state = (state + 0x6d2b79f5) >>> 0
-    let t = state
-    t = Math.imul(t ^ (t >>> 15), t | 1)
-    t ^= t + Math.imul(t ^ (t >>> 7), t | 61)
-    return ((t ^ (t >>> 14)) >>> 0) / 4294967296
-  }
-}
+import { seeded } from '../../src/budget/seeded'
 
 export const SUPPLY_KINDS = ['none', 'feed', 'series', 'ringdown'] as const
 export type SupplyKind = (typeof SUPPLY_KINDS)[number]
