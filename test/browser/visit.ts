@@ -84,6 +84,8 @@ export async function visit({
     url,
     faults,
     close: async () => {
+      // A request that a test answers itself may still be under way.
+      await context.unrouteAll({ behavior: 'ignoreErrors' })
       await context.close()
       await server.close().catch(() => undefined)
     },
