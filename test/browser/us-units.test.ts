@@ -1,7 +1,7 @@
 import { afterAll, beforeAll, expect, test } from 'vitest'
 import { BUILT_IN } from '../../src/catalog/built-in'
 import { demoPlan } from '../sheet/demo-source'
-import { type Visit, visit } from './visit'
+import { papersMade, type Visit, visit } from './visit'
 
 /**
  * Metric signs after a figure, at the end of a column's head, alone beside a field; and metric words. `1 N 2` and `° N` are north, not newtons; `Ω·m` is the unit in which soil is told in the
@@ -194,9 +194,11 @@ test.each(['Plans', 'View', 'Go to', 'Online map'])('what %s opens', async (name
 test('every paper, and the grid of its maps says that it is metric', async () => {
   const { page } = at
   await page.getByRole('button', { name: 'Papers', exact: true }).click()
-  await page.locator('.strip-profile').first().waitFor({ state: 'attached' })
   const boxes = page.locator('.papers input[type="checkbox"]')
   for (const box of await boxes.all()) await box.check()
+  // Each newly chosen paper has all made again: only when they lie there is there anything to read.
+  await papersMade(page)
+  expect(await page.locator('.strip-profile').count()).toBeGreaterThan(0)
   expect(await metricWords()).toEqual([])
   expect(await page.locator('.grid-label text').count()).toBeGreaterThan(0)
   for (const name of await page.locator('.grid-name').allTextContents()) expect(name).toMatch(/UTM.*metres/)
