@@ -102,7 +102,7 @@ const LINES = {
     ],
   },
   'camp-kiln': {
-    wire: 'copper-24',
+    wire: 'network-cca-24',
     bends: [
       [270, 690],
       [330, 860],

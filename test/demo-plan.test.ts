@@ -29,11 +29,9 @@ describe('the demo plan', () => {
     expect(supplies).toEqual(['local battery', 'feed-48', 'ringdown-24', 'two-9-volt-led'])
   })
 
-  test('works today, and in the worst weather ranges from a circuit that works to one that fails', () => {
-    expect(report.circuits.map(({ verdict }) => verdict)).toEqual(['works', 'works', 'works', 'works'])
-    expect(new Set(report.circuits.map(({ worst }) => worst.verdict))).toEqual(
-      new Set(['works', 'thin', 'fails']),
-    )
+  test('works today but for one circuit that is thin, and in the worst weather some of it fails', () => {
+    expect(report.circuits.map(({ verdict }) => verdict)).toEqual(['works', 'works', 'thin', 'works'])
+    expect(new Set(report.circuits.map(({ worst }) => worst.verdict))).toEqual(new Set(['works', 'fails']))
   })
 
   test('has at least three remedies for each circuit that fails in the worst weather', async () => {
