@@ -4,6 +4,17 @@
   var workers = navigator.serviceWorker
   var failed = false
 
+  /** A browser runs no program of several files from a disk. */
+  function tellOfDisk() {
+    var place = document.getElementById('start')
+    if (!place) return document.addEventListener('DOMContentLoaded', tellOfDisk)
+    if (document.documentElement.hasAttribute('data-started')) return
+    place.className = 'failed'
+    place.setAttribute('role', 'alert')
+    place.textContent =
+      'This page cannot start from a disk: browsers allow that only to a program that is one file. Open Fieldpair.html, which lies beside it, or start the program with npm start.'
+  }
+
   /** The newer release opens between two visits: now, before anything was done on this page. */
   function openWaiting(registration) {
     if (!registration || !registration.waiting || !registration.active) return
@@ -52,6 +63,12 @@
     place.appendChild(button)
   }
 
+  // The one-file program bears its script in itself.
+  if (location.protocol === 'file:' && document.currentScript.src) {
+    failed = true
+    tellOfDisk()
+  }
+
   addEventListener(
     'error',
     function (event) {
@@ -62,6 +79,6 @@
     },
     true,
   )
-  if (workers) workers.getRegistration().then(openWaiting, function () {})
+  if (workers && location.protocol !== 'file:') workers.getRegistration().then(openWaiting, function () {})
   window.mendProgram = mend
 })()

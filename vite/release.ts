@@ -16,7 +16,10 @@ const PLACE = '{{release}}'
 export function release(): Plugin {
   return {
     name: 'release',
-    transformIndexHtml: { order: 'post', handler: (html, { server }) => (server ? html.replace(PLACE, 'in the making') : html) },
+    transformIndexHtml: {
+      order: 'post',
+      handler: (html, { server }) => (server ? html.replace(PLACE, 'in the making') : html),
+    },
     writeBundle: { order: 'post', sequential: true, handler: ({ dir }) => nameRelease(dir!) },
   }
 }

@@ -56,4 +56,7 @@ const withoutPictures = (css: string): string => css.replace(/[^{}]*\{[^{}]*url\
 
 /** Decoders that the program replaces (files/tiff-decoders.ts) or refuses; what is not packed at all goes through `raw`. */
 const withoutDecoders = (code: string): string =>
-  code.replace(/import\('\.\/(?!raw\.js)\w+\.js'\)/g, "Promise.reject(new Error('not a decoder of this program'))")
+  code.replace(
+    /import\('\.\/(?!raw\.js)\w+\.js'\)/g,
+    "Promise.reject(new Error('not a decoder of this program'))",
+  )

@@ -18,6 +18,12 @@ export const SUGGESTED_SOURCES: Readonly<Record<TileUse, TileSource>> = {
   },
 }
 
+/** Whether the page was opened from a disk: it is the whole program then, and no page beside it may ask a network. */
+export const isFromDisk = (): boolean => location.protocol === 'file:'
+
+export const NOT_FROM_DISK =
+  'This program was opened from a file, which may ask nothing of a network. Open it from a server for that.'
+
 /** The page whose policy lets tiles in. */
 const ONLINE_PAGE = 'online.html'
 const KEYS: Readonly<Record<TileUse, string>> = { map: 'fieldpair-tiles', elevation: 'fieldpair-elevation' }

@@ -4,9 +4,10 @@ export interface Release {
   readonly name: string
   /**
    * `coming`: being kept · `ready`: every file of it is kept, as it was built · `not whole`: a file has not come as it was built ·
-   * `plain http`: browsers keep nothing for such an address · `not offered`: this browser keeps no programs here
+   * `plain http`: browsers keep nothing for such an address · `not offered`: this browser keeps no programs here ·
+   * `one file`: the page is the whole program, opened from a disk
    */
-  readonly offline: 'coming' | 'ready' | 'not whole' | 'plain http' | 'not offered'
+  readonly offline: 'coming' | 'ready' | 'not whole' | 'plain http' | 'not offered' | 'one file'
   /** Whether a newer one waits, whole, for the windows of this one to be closed. */
   readonly isNewerReady: boolean
 }

@@ -2,7 +2,7 @@
 export interface ReleaseSink {
   value: {
     readonly name: string
-    readonly offline: 'coming' | 'ready' | 'not whole' | 'plain http' | 'not offered'
+    readonly offline: 'coming' | 'ready' | 'not whole' | 'plain http' | 'not offered' | 'one file'
     readonly isNewerReady: boolean
   }
 }
@@ -16,6 +16,8 @@ export async function keepRelease(sink: ReleaseSink): Promise<void> {
     sink.value = { ...sink.value, ...change }
   }
   tell({ name: document.querySelector<HTMLMetaElement>('meta[name="release"]')?.content ?? '' })
+  // Only the one-file program opens from a disk.
+  if (location.protocol === 'file:') return tell({ offline: 'one file' })
   if (!isSecureContext) return tell({ offline: 'plain http' })
   const workers = navigator.serviceWorker
   if (!workers) return tell({ offline: 'not offered' })

@@ -15,15 +15,7 @@ declare module 'vitest' {
 export default function buildSite(project: TestProject) {
   const site = mkdtempSync(join(tmpdir(), 'fieldpair-site-'))
   project.provide('site', site)
-  const args = [
-    'node_modules/vite/bin/vite.js',
-    'build',
-    '--outDir',
-    site,
-    '--emptyOutDir',
-    '--logLevel',
-    'warn',
-  ]
+  const args = ['scripts/build.mjs', '--out', site]
   try {
     execFileSync(process.execPath, args, {
       env: { ...process.env, NODE_ENV: 'production' },

@@ -1,5 +1,7 @@
 import {
+  isFromDisk,
   isTileAddress,
+  NOT_FROM_DISK,
   SUGGESTED_SOURCES,
   sourceInUse,
   turnOffTiles,
@@ -29,6 +31,7 @@ export function tilesDialog(): HTMLDialogElement {
       {
         words: inUse ? 'Use this address' : 'Turn on',
         act: ([url = '', credit = '']) => {
+          if (isFromDisk()) return NOT_FROM_DISK
           if (!isTileAddress(url)) return 'The address must begin with https:// and hold {z}, {x} and {y}.'
           turnOnTiles('map', { url, credit })
           return undefined

@@ -10,6 +10,8 @@ const OFFLINE: Readonly<Record<Release['offline'], string>> = {
     'not kept for use without a network: not all of it has come as it was built. The next visit tries again.',
   'plain http':
     'nothing is kept for use without a network, because this address is plain http. Over https, or on the serving machine itself, it would be.',
+  'one file':
+    'the whole program is this one file: keep it, and it opens with no network and no server. From a file it cannot ask for online maps or elevations, nor look for a newer version. Other pages opened from this disk can read the drafts that it keeps: save your plans as files, and let nobody else’s pages be opened here.',
   'not offered': 'this browser keeps nothing here for use without a network',
 }
 

@@ -1,6 +1,8 @@
 import { useSignal } from '@preact/signals'
 import {
+  isFromDisk,
   isTileAddress,
+  NOT_FROM_DISK,
   SUGGESTED_SOURCES,
   sourceInUse,
   turnOffTiles,
@@ -38,9 +40,11 @@ export function ElevationServer() {
           credit.value = text
         }}
       />
+      {isFromDisk() && <p>{NOT_FROM_DISK}</p>}
       <div class="acts">
         <button
           type="button"
+          disabled={isFromDisk()}
           onClick={() => turnOnTiles('elevation', { url: url.value, credit: credit.value })}
         >
           {inUse ? 'Use this address' : 'Turn on'}
