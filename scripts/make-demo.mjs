@@ -16,6 +16,10 @@ const STATIONS = {
   osier: { name: 'Osier bed', at: [480, -2260], note: '' },
   kiln: { name: 'Old kiln', at: [1060, 2180], note: 'Set in the firing room.' },
   gate: { name: 'Road gate', at: [-760, -1050], note: '' },
+  shed: { name: 'Core shed', at: [-2400, -1800], note: 'The board stands on the bench by the window.' },
+  northrig: { name: 'North rig', at: [-3180, -1480], note: '' },
+  southrig: { name: 'South rig', at: [-2960, -2250], note: '' },
+  pump: { name: 'Pump', at: [-1850, -1400], note: 'Near bank; keep the wire off the hoses.' },
 }
 
 /** Line by line: its stations, its wire, and leg by leg where it bends and how it lies. */
@@ -123,6 +127,21 @@ const LINES = {
     ],
     legs: [{ lay: 'surface' }, { lay: 'buried' }, { lay: 'surface' }],
   },
+  'shed-northrig': {
+    wire: 'wd-1a',
+    bends: [[-2790, -1560]],
+    legs: [{ lay: 'surface' }, { lay: 'surface' }],
+  },
+  'shed-southrig': {
+    wire: 'wd-1a',
+    bends: [[-2640, -2110]],
+    legs: [{ lay: 'surface' }, { lay: 'surface' }],
+  },
+  'shed-pump': {
+    wire: 'wd-1a',
+    bends: [[-2130, -1690]],
+    legs: [{ lay: 'surface' }, { lay: 'surface' }],
+  },
 }
 
 const CIRCUITS = [
@@ -153,6 +172,13 @@ const CIRCUITS = [
     lines: ['camp-sheepfold'],
     sets: { camp: 'common-1-ren', sheepfold: 'common-1-ren' },
     supply: { type: 'two-9-volt-led', at: 'camp' },
+  },
+  {
+    id: 'drill-board',
+    name: 'Drill board',
+    lines: ['shed-northrig', 'shed-southrig', 'shed-pump'],
+    sets: { shed: 'crank-1600', northrig: 'crank-1600', southrig: 'crank-1600', pump: 'crank-1600' },
+    supply: { type: 'board-4-keys-drops', at: 'shed' },
   },
 ]
 

@@ -26,11 +26,23 @@ describe('the demo plan', () => {
     const hazards = new Set([...plan.hazards.values()].map(({ hazard }) => hazard))
     expect([...hazards].sort()).toEqual([...HAZARD_KINDS].sort())
     const supplies = [...plan.circuits.values()].map(({ supply }) => supply?.type ?? 'local battery')
-    expect(supplies).toEqual(['local battery', 'feed-48', 'ringdown-24', 'two-9-volt-led'])
+    expect(supplies).toEqual([
+      'local battery',
+      'feed-48',
+      'ringdown-24',
+      'two-9-volt-led',
+      'board-4-keys-drops',
+    ])
   })
 
   test('works today but for one circuit that is thin, and in the worst weather some of it fails', () => {
-    expect(report.circuits.map(({ verdict }) => verdict)).toEqual(['works', 'works', 'thin', 'works'])
+    expect(report.circuits.map(({ verdict }) => verdict)).toEqual([
+      'works',
+      'works',
+      'thin',
+      'works',
+      'works',
+    ])
     expect(new Set(report.circuits.map(({ worst }) => worst.verdict))).toEqual(new Set(['works', 'fails']))
   })
 

@@ -131,7 +131,7 @@ describe('the papers', () => {
     act(() => button('Save CSV').click())
     const [name, table] = saved[0]!
     expect(name).toBe('Lines')
-    expect(table.rows).toHaveLength(8)
+    expect(table.rows).toHaveLength(11)
     expect(table.rows[0]).toContainEqual(expect.any(Number))
   })
 

@@ -36,7 +36,7 @@ describe('the map of the demo', () => {
     expect(drawing.unplaced).toEqual([])
     const texts = drawing.labels.map(({ label }) => label.text)
     for (const station of plan.stations.values()) expect(texts).toContain(station.name)
-    expect(texts.filter((text) => /^\d+ · .* km/.test(text))).toHaveLength(plan.lines.size)
+    expect(texts.filter((text) => /^\d+ · .*\d k?m/.test(text))).toHaveLength(plan.lines.size)
   })
 
   test('has a grid in round metres of UTM, each line named', () => {
