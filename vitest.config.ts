@@ -13,7 +13,15 @@ function plantedFault(): Plugin {
   }
 }
 
-// The browser's tests wait for the others: their timing suffers from company.
+const BROWSER = {
+  globalSetup: ['test/browser/build-site.ts'],
+  testTimeout: 60_000,
+  hookTimeout: 60_000,
+}
+/** What measures the page's own pace: company would slow it down. */
+const ALONE = ['test/browser/papers-pace.test.ts', 'test/browser/crash.test.ts']
+
+// One group after the other: tests of the core would take the time of those that visit the site.
 export default defineConfig({
   plugins: [plantedFault()],
   test: {
@@ -27,20 +35,26 @@ export default defineConfig({
           setupFiles: ['test/fixed-seed.ts'],
           // Laws of many cases, solvers and processes: a slow machine must not fail them.
           testTimeout: 30_000,
+          // Vitest leaves one processor free, which is half of a small machine.
+          maxWorkers: '100%',
           sequence: { groupOrder: 0 },
         },
       },
       {
         extends: true,
         test: {
+          ...BROWSER,
           name: 'browser',
           include: ['test/browser/**/*.test.ts'],
-          globalSetup: ['test/browser/build-site.ts'],
-          testTimeout: 60_000,
-          hookTimeout: 60_000,
-          fileParallelism: false,
+          exclude: ALONE,
+          // Each has a browser of several processes beside it, which wait for one another half of the time.
+          maxWorkers: 2,
           sequence: { groupOrder: 1 },
         },
+      },
+      {
+        extends: true,
+        test: { ...BROWSER, name: 'alone', include: ALONE, maxWorkers: 1, sequence: { groupOrder: 2 } },
       },
     ],
   },

@@ -1,4 +1,4 @@
-import { spawnSync } from 'node:child_process'
+import { spawn } from 'node:child_process'
 import { findBrowser, installBrowser, installWithApt, works } from './browser.mjs'
 import { ensureDependencies, ROOT, stop } from './dependencies.mjs'
 
@@ -18,22 +18,33 @@ if (!canReadPdf())
   )
 
 /**
+ * What it says is held back till its end, so that checks can run at the same time.
+ *
  * @param {string} name
  * @param {string} script path under the project
  * @param {string[]} args
+ * @returns {Promise<boolean>} whether it passed
  */
 function check(name, script, args) {
-  console.log(`\n${name}`)
-  return (
-    spawnSync(process.execPath, [script, ...args], { stdio: ['ignore', 'inherit', 'inherit'] }).status === 0
-  )
+  const run = spawn(process.execPath, [script, ...args], { stdio: ['ignore', 'pipe', 'pipe'] })
+  let text = ''
+  for (const stream of [run.stdout, run.stderr])
+    stream.setEncoding('utf8').on('data', (part) => {
+      text += part
+    })
+  return new Promise((resolve) => {
+    run.on('close', (code) => {
+      console.log(`\n${name}: ${code === 0 ? 'passed' : 'FAILED'}${text && `\n${text.trimEnd()}`}`)
+      resolve(code === 0)
+    })
+  })
 }
 
-const checks = [
+const checks = await Promise.all([
   check('Types', 'node_modules/typescript/bin/tsc', ['--noEmit']),
   check('Lint', 'node_modules/@biomejs/biome/bin/biome', ['check', '.']),
   check('What nothing uses', 'node_modules/knip/bin/knip.js', []),
-]
+])
 
 console.log('\nTests')
 const { startVitest } = await import('vitest/node')
@@ -48,7 +59,9 @@ await vitest.close()
 const DAY_MS = 24 * 60 * 60 * 1000
 if (process.env.CI) {
   const today = Math.floor(Date.now() / DAY_MS) % 10
-  checks.push(check('Planted faults, a tenth of them', 'scripts/mutants.mjs', ['--tenth', String(today)]))
+  checks.push(
+    await check('Planted faults, a tenth of them', 'scripts/mutants.mjs', ['--tenth', String(today)]),
+  )
 }
 
 const count = (/** @type {string} */ state) => states.filter((each) => each === state).length

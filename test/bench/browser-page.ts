@@ -1,10 +1,7 @@
-import { execFileSync } from 'node:child_process'
-import { mkdtempSync, rmSync } from 'node:fs'
-import { tmpdir } from 'node:os'
-import { join } from 'node:path'
 import { type Browser, chromium, type Page } from 'playwright-core'
 import { preview } from 'vite'
 import { findBrowser } from '../../scripts/browser.mjs'
+import { builtSite } from '../../scripts/site.mjs'
 
 interface Site {
   /** The folder of the site as it is shipped. */
@@ -17,7 +14,7 @@ let site: Promise<Site> | undefined
 let close: () => Promise<void> = async () => undefined
 
 /** The site as people get it, built and served once, and a browser to visit it with. */
-export const builtSite = (): Promise<Site> => {
+export const servedSite = (): Promise<Site> => {
   site ??= open()
   return site
 }
@@ -28,17 +25,7 @@ export const closeSite = (): Promise<void> => close()
 async function open(): Promise<Site> {
   const executablePath = findBrowser()
   if (!executablePath) throw new Error('no Chromium here: `npm test` finds or installs one')
-  const folder = mkdtempSync(join(tmpdir(), 'fieldpair-bench-'))
-  const build = [
-    'node_modules/vite/bin/vite.js',
-    'build',
-    '--outDir',
-    folder,
-    '--emptyOutDir',
-    '--logLevel',
-    'warn',
-  ]
-  execFileSync(process.execPath, build, { env: { ...process.env, NODE_ENV: 'production' }, stdio: 'inherit' })
+  const folder = await builtSite()
   const server = await preview({
     logLevel: 'warn',
     build: { outDir: folder },
@@ -52,14 +39,13 @@ async function open(): Promise<Site> {
   close = async () => {
     await browser.close()
     await server.close()
-    rmSync(folder, { recursive: true, force: true })
   }
   return { folder, url: server.resolvedUrls!.local[0]!, browser }
 }
 
 /** A page that has shown its first figures, those of the demo. */
 export async function freshPage(): Promise<Page> {
-  const { browser, url } = await builtSite()
+  const { browser, url } = await servedSite()
   const page = await (await browser.newContext({ viewport: { width: 1440, height: 900 } })).newPage()
   page.setDefaultTimeout(60_000)
   await page.goto(url)

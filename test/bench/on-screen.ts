@@ -5,7 +5,7 @@ import { formatPlan } from '../../src/files/format-plan'
 import { parsePlan } from '../../src/files/parse-plan'
 import { reportPlan } from '../../src/report/report-plan'
 import { bigPlan, SIZES } from './big-plan'
-import { builtSite, freshPage, heapBytes, openOnPage } from './browser-page'
+import { freshPage, heapBytes, openOnPage, servedSite } from './browser-page'
 import { type BenchRow, median } from './timing'
 import { traceDrag } from './trace-drag'
 
@@ -69,7 +69,7 @@ export async function openThousand(): Promise<BenchRow> {
 
 /** What a first visit loads, and when it shows figures. */
 export async function firstScreen(): Promise<BenchRow> {
-  const { folder, url, browser } = await builtSite()
+  const { folder, url, browser } = await servedSite()
   const html = readFileSync(join(folder, 'index.html'), 'utf8')
   const scripts = [...html.matchAll(/(?:src|href)="\.\/(assets\/[^"]+\.js)"/g)].map((match) => match[1]!)
   const bytes = scripts.map((name) => gzipSync(readFileSync(join(folder, name))).length)

@@ -1,5 +1,5 @@
 import type { Page } from 'playwright-core'
-import { builtSite } from './browser-page'
+import { servedSite } from './browser-page'
 
 /** What a drag came to, by Chromium's own trace. */
 interface Drag {
@@ -24,7 +24,7 @@ interface TraceEvent {
 
 /** Drags a station in a circle, one move a frame, while Chromium writes down what it does. */
 export async function traceDrag(page: Page): Promise<Drag> {
-  const { browser } = await builtSite()
+  const { browser } = await servedSite()
   const from = await middleStation(page)
   // A first drag, let go: what is drawn once, and what is compiled once, is done.
   await drag(page, from, 30)

@@ -2,24 +2,21 @@ import type { BrowserContext, Page } from 'playwright-core'
 import { afterAll, afterEach, beforeAll, beforeEach, expect, inject, test } from 'vitest'
 import { NOTICES } from '../../src/storage/keeping-notices'
 import { type FaultyServer, serveFaulty } from './faulty-server'
-import { openBrowser } from './visit'
+import { newcomer } from './visit'
 
-let contexts: Awaited<ReturnType<typeof openBrowser>>
 let server: FaultyServer
 let context: BrowserContext
 let page: Page
 let asked: string[]
 
 beforeAll(async () => {
-  contexts = await openBrowser()
   server = await serveFaulty(inject('site'))
 })
 afterAll(async () => {
-  await contexts?.close()
   await server?.close()
 })
 beforeEach(async () => {
-  context = await contexts.next()
+  context = await newcomer()
   page = await context.newPage()
   asked = []
   page.on('dialog', (dialog) => {

@@ -5,13 +5,12 @@ import type { BrowserContext, Page } from 'playwright-core'
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, inject, test } from 'vitest'
 import { nameRelease } from '../../vite/release'
 import { type Fault, type FaultyServer, serveFaulty } from './faulty-server'
-import { openBrowser } from './visit'
+import { newcomer } from './visit'
 
 let server: FaultyServer
 let context: BrowserContext
 let page: Page
 let newer: string
-let contexts: { readonly next: () => Promise<BrowserContext>; readonly close: () => Promise<void> }
 
 const older = () => inject('site')
 const nameOf = (folder: string) =>
@@ -35,15 +34,13 @@ function makeNewer(): string {
 
 beforeAll(async () => {
   newer = makeNewer()
-  contexts = await openBrowser()
 })
 afterAll(async () => {
-  await contexts?.close()
   rmSync(newer, { recursive: true, force: true })
 })
 beforeEach(async () => {
   server = await serveFaulty(older())
-  context = await contexts.next()
+  context = await newcomer()
   page = await context.newPage()
 })
 afterEach(async () => {

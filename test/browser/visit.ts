@@ -1,15 +1,12 @@
-import { mkdtempSync } from 'node:fs'
-import { tmpdir } from 'node:os'
-import { join } from 'node:path'
-import { type BrowserContext, chromium, type Page } from 'playwright-core'
-import { type PreviewServer, preview } from 'vite'
-import { inject } from 'vitest'
+import { type Browser, type BrowserContext, chromium, type Page } from 'playwright-core'
+import { afterAll, inject } from 'vitest'
 import { findBrowser } from '../../scripts/browser.mjs'
+import { type FaultyServer, serveFaulty } from './faulty-server'
 
 export interface Visit {
   readonly page: Page
   readonly context: BrowserContext
-  readonly server: PreviewServer
+  readonly server: FaultyServer
   readonly url: string
   /** What must stay empty: errors of the page, words on its console, requests that failed or went elsewhere. */
   readonly faults: string[]
@@ -23,6 +20,24 @@ const FLAGS = [
   '--no-first-run',
   '--disable-background-networking',
 ]
+
+let launched: Promise<Browser> | undefined
+
+/** One browser for each file of tests; who visits in a context of his own has never been there. */
+export function browser(): Promise<Browser> {
+  const executablePath = findBrowser()
+  if (!executablePath) throw new Error('no Chromium here: `npm test` finds or installs one')
+  launched ??= chromium.launch({ executablePath, headless: true, args: FLAGS })
+  return launched
+}
+afterAll(async () => (await launched)?.close())
+
+/** Somebody who has never been there, with no page open yet. */
+export async function newcomer(): Promise<BrowserContext> {
+  const context = await (await browser()).newContext({ viewport: { width: 1440, height: 900 } })
+  context.setDefaultTimeout(8000)
+  return context
+}
 
 interface VisitOptions {
   readonly viewport?: { readonly width: number; readonly height: number }
@@ -39,24 +54,15 @@ export async function visit({
   touch = false,
   serviceWorkers = 'allow',
 }: VisitOptions = {}): Promise<Visit> {
-  const executablePath = findBrowser()
-  if (!executablePath) throw new Error('no Chromium here: `npm test` finds or installs one')
-  const server = await preview({
-    logLevel: 'warn',
-    build: { outDir: inject('site') },
-    preview: { port: 0, host: '127.0.0.1' },
-  })
-  const url = server.resolvedUrls!.local[0]!
-  const context = await chromium.launchPersistentContext(mkdtempSync(join(tmpdir(), 'fieldpair-')), {
-    executablePath,
-    headless: true,
+  const server = await serveFaulty(inject('site'))
+  const { url } = server
+  const context = await (await browser()).newContext({
     viewport,
     colorScheme,
     hasTouch: touch,
     serviceWorkers,
-    args: FLAGS,
   })
-  const page = context.pages()[0] ?? (await context.newPage())
+  const page = await context.newPage()
   // Short of a test's own limit, so that what was waited for is named.
   page.setDefaultTimeout(8000)
   const faults: string[] = []
@@ -87,25 +93,9 @@ export async function visit({
       // A request that a test answers itself may still be under way.
       await context.unrouteAll({ behavior: 'ignoreErrors' })
       await context.close()
-      await server.close().catch(() => undefined)
+      await server.close()
     },
   }
-}
-
-/** A browser for many visitors who have never been there, each with what it keeps apart. */
-export async function openBrowser(): Promise<{
-  readonly next: () => Promise<BrowserContext>
-  readonly close: () => Promise<void>
-}> {
-  const executablePath = findBrowser()
-  if (!executablePath) throw new Error('no Chromium here: `npm test` finds or installs one')
-  const browser = await chromium.launch({ executablePath, headless: true, args: FLAGS })
-  const next = async () => {
-    const context = await browser.newContext({ viewport: { width: 1440, height: 900 } })
-    context.setDefaultTimeout(8000)
-    return context
-  }
-  return { next, close: () => browser.close() }
 }
 
 /** Waits until every sheet lies there: the papers can be printed then. */
