@@ -24,7 +24,7 @@ export function knownIds(
   features: readonly unknown[] | undefined,
   plan: Members,
   builtIn: CatalogEntries,
-): KnownIds<'station' | 'line' | 'wire' | 'set' | 'supply'> {
+): KnownIds<'station' | 'line' | 'wire' | 'set' | 'supply' | 'record'> {
   const own = isObject(plan.catalog) ? plan.catalog : {}
   const of = (kind: FeatureKind) =>
     features && new Set(idsIn(features.filter((feature) => kindOf(feature) === kind)))
@@ -35,6 +35,7 @@ export function knownIds(
     wire: entries('wires'),
     set: entries('sets'),
     supply: entries('supplies'),
+    record: new Set(idsIn(plan.field)),
   }
 }
 

@@ -11,6 +11,7 @@ import { taken } from '../schema/kept'
 import { valueWords } from '../schema/limit'
 import { isObject, type Members, MOST_FAULTS, members, oneOf } from '../schema/schema'
 import { circuitFaults, riderFaults } from './circuit-faults'
+import { fieldFaults } from './field-faults'
 import { parseJson } from './json-text'
 import { knownIds, repeatedIds } from './known-ids'
 import { featuresOf, parseFeatures } from './parse-features'
@@ -43,6 +44,7 @@ export function parsePlan(text: string): Result<Plan> {
   const ofSettings = faultsOf(SETTINGS, file.plan, 'plan', known)
   faults.push(...ofSettings)
   repeatedEntries(file.plan.catalog, faults)
+  fieldFaults(file.plan.field, faults)
   const { ends, foreign, ...things } = parseFeatures(features ?? [], known, faults)
   const { length } = faults
   circuitFaults(file.plan.circuits, known, ends, faults)

@@ -1,6 +1,7 @@
 import { BUILT_IN } from '../catalog/built-in'
 import { isolated } from '../isolated'
 import { connectedPieces, stationsOfLines } from '../plan/circuit-topology'
+import { recordsOf, recordsWithout } from '../plan/field-edits'
 import type { CircuitId, LineId, StationId } from '../plan/id'
 import { type Circuit, circuitName, type Line, lineName, type Plan, stationName } from '../plan/plan'
 import { pairsNeeded } from '../plan/riding'
@@ -24,7 +25,9 @@ export function mendPlan(
   sources: Sources,
 ): { readonly plan: Plan; readonly mended: readonly string[] } {
   const mending: Mending = { plan, sources, told: [] }
+  bringBackRecorded(mending)
   bringBackUsed(mending)
+  dropLeftRecords(mending)
   untieLoops(mending)
   splitPieces(mending)
   const riders = mendRiders(mending.plan)
@@ -40,6 +43,21 @@ const firstOf = <T>(sources: Sources, find: (plan: Plan) => T | undefined): T | 
     if (found !== undefined) return found
   }
   return undefined
+}
+
+/** Lines that one hand took out while the other recorded something on them. */
+function bringBackRecorded(mending: Mending): void {
+  const known = new Set(recordsOf(mending.sources.at(-1)!).map(({ id }) => id))
+  for (const { id, line } of recordsOf(mending.plan))
+    if (!known.has(id)) bringBackLine(mending, line, 'something was recorded on it')
+}
+
+/** What both knew of a line goes with it, where nobody brought it back. */
+function dropLeftRecords(mending: Mending): void {
+  const { field: _, ...plan } = mending.plan
+  const lines = recordsOf(mending.plan).map(({ line }) => line)
+  const gone = new Set(lines.filter((id) => !plan.lines.has(id)))
+  if (gone.size > 0) mending.plan = { ...plan, ...recordsWithout(mending.plan, gone) }
 }
 
 /** Lines of a circuit that are gone, stations that a line ends on, lines that lead to a set or a supply, entries that are in use. */
@@ -84,14 +102,14 @@ function bringBackLines(mending: Mending, circuit: Circuit): void {
 const endsAt = (line: Line | undefined, station: StationId): boolean =>
   line?.from === station || line?.to === station
 
-function bringBackLine(mending: Mending, id: LineId): void {
+function bringBackLine(mending: Mending, id: LineId, use = 'a circuit was led over it'): void {
   const { plan, sources, told } = mending
   if (plan.lines.has(id)) return
   const line = firstOf(sources, (source) => source.lines.get(id))
   if (!line) throw new Error(`line ${id} stands in none of the merged plans`)
   mending.plan = { ...plan, lines: new Map(plan.lines).set(id, line) }
   for (const end of [line.from, line.to]) bringBackStation(mending, end)
-  told.push(`${lineName(mending.plan, line)} was taken out while a circuit was led over it; it stays.`)
+  told.push(`${lineName(mending.plan, line)} was taken out while ${use}; it stays.`)
 }
 
 function bringBackStation(mending: Mending, id: StationId): void {

@@ -3,6 +3,7 @@ import type { Plan } from '../plan/plan'
 import { reportPlan } from '../report/report-plan'
 import { canonical } from './canonical'
 import { mendPlan } from './mend-plan'
+import { mergeRecords } from './merge-records'
 import { planFromTree, planTree } from './plan-tree'
 import { type Conflict, type Met, mergeTrees, type Tree } from './registers'
 import { tellApart } from './same-id'
@@ -23,7 +24,9 @@ export function mergePlans(base: Plan, mine: Plan, theirs: Plan): MergedPlans {
   const met: Met = { conflicts: [], stayed: [] }
   const tree = mergeTrees(planTree(base), planTree(hands.mine), planTree(hands.theirs), '', met) as Tree
   const ordered = [hands.mine, hands.theirs].sort((a, b) => (canonical(a) < canonical(b) ? 1 : -1))
-  const { plan, mended } = mendPlan(planFromTree(tree), [...ordered, base])
+  const field = mergeRecords(base, hands.mine, hands.theirs)
+  const whole = { ...planFromTree(tree), ...(field.length > 0 && { field }) }
+  const { plan, mended } = mendPlan(whole, [...ordered, base])
   const stayed = met.stayed.map(
     (where) => `${nameAt(plan, where)} was taken out by one and changed by the other; it stays.`,
   )

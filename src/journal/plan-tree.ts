@@ -76,9 +76,9 @@ const ownId = (item: unknown): string => {
   return typeof id === 'string' || typeof id === 'number' ? String(id) : canonical(item)
 }
 
-/** The plan as registers, ready to be merged. */
+/** The plan as registers, ready to be merged: but for what was recorded, which is no register but a list that only grows. */
 export function planTree(plan: Plan): Tree {
-  const { stations, lines, hazards, circuits, catalog, stock, unknown, ...settings } = plan
+  const { stations, lines, hazards, circuits, catalog, stock, unknown, field: _, ...settings } = plan
   const { features = [], ...others } = unknown ?? {}
   return {
     ...membersOf(settings),

@@ -1,6 +1,8 @@
+import { recordsOf } from '../plan/field-edits'
 import type { CircuitId, HazardId, LineId, StationId } from '../plan/id'
 import type { Circuit, Hazard, Line, Plan, Station } from '../plan/plan'
 import { canonical, isSame } from './canonical'
+import { recordsOfOneId, withRecordId } from './merge-records'
 
 type Things = ReadonlyMap<string, { readonly id: string }>
 const KINDS = ['stations', 'lines', 'hazards', 'circuits'] as const
@@ -48,6 +50,12 @@ export function tellApart(
       plans[hand] = withId(plans[hand], id, fresh)
     }
   }
+  for (const id of recordsOfOneId(base, plans.mine, plans.theirs)) {
+    const textIn = (plan: Plan) => canonical(recordsOf(plan).find((record) => record.id === id))
+    const hand = textIn(plans.mine) > textIn(plans.theirs) ? 'mine' : 'theirs'
+    const ids = [base, plans.mine, plans.theirs].flatMap((plan) => recordsOf(plan).map((each) => each.id))
+    plans[hand] = withRecordId(plans[hand], id, freeId(id, new Set(ids)))
+  }
   return plans
 }
 
@@ -72,6 +80,7 @@ function withId(plan: Plan, id: string, fresh: string): Plan {
     stations: keyed<StationId, Station>(plan.stations),
     lines: keyed<LineId, Line>(plan.lines, (line) => ({ ...line, from: of(line.from), to: of(line.to) })),
     hazards: keyed<HazardId, Hazard>(plan.hazards),
+    ...(plan.field && { field: plan.field.map((record) => ({ ...record, line: of(record.line) })) }),
     circuits: keyed<CircuitId, Circuit>(plan.circuits, (circuit) => ({
       ...circuit,
       lines: circuit.lines.map(of),

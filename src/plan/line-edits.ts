@@ -4,6 +4,7 @@ import { onGlobe } from '../geo/position'
 import { bad, ok, type Result } from '../problem'
 import { limitFault } from '../schema/limit'
 import { circuitsAtStation, circuitsOfLine } from './circuit-topology'
+import { recordsOf } from './field-edits'
 import type { CircuitId, LineId, StationId } from './id'
 import { LIMITS } from './limits'
 import { withoutLines } from './line-removal'
@@ -103,10 +104,13 @@ export function setReturn(
   )
 }
 
-/** Turns a line round: `from` and `to` change places, with all that is told from one to the other. */
+/**
+ * Turns a line round: `from` and `to` change places, with all that is told from one to the other. A line with records stays as it is:
+ * they count their metres from its `from`.
+ */
 export function reverseLine(plan: Plan, id: LineId): Plan {
   const line = plan.lines.get(id)
-  if (!line) return plan
+  if (!line || recordsOf(plan).some((record) => record.line === id)) return plan
   return withLine(plan, {
     ...line,
     from: line.to,

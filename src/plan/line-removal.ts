@@ -1,11 +1,15 @@
 import { connectedPieces, stationsOfCircuit } from './circuit-topology'
+import { recordsWithout } from './field-edits'
 import type { CircuitId, LineId, StationId } from './id'
 import type { Circuit, Plan } from './plan'
 import { without } from './with-feature'
 
-/** The plan without these lines. A circuit that falls apart for want of them becomes several. */
-export const withoutLines = (plan: Plan, gone: ReadonlySet<LineId>): Plan =>
-  gone.size === 0 ? plan : { ...withLinesOut(plan, gone), lines: without(plan.lines, gone) }
+/** The plan without these lines and what was recorded on them. A circuit that falls apart for want of them becomes several. */
+export function withoutLines(plan: Plan, gone: ReadonlySet<LineId>): Plan {
+  if (gone.size === 0) return plan
+  const { field: _, ...left } = withLinesOut(plan, gone)
+  return { ...left, lines: without(plan.lines, gone), ...recordsWithout(plan, gone) }
+}
 
 /**
  * The plan with these lines taken out of one circuit, or of all. The piece with the supply, else the one with the first

@@ -5,6 +5,7 @@ import { taken, type Unknown } from '../schema/kept'
 import type { Held, Schema } from '../schema/schema'
 import type { CIRCUIT } from './circuit-schema'
 import type { UnknownOfFeature } from './feature-schema'
+import type { RECORD } from './field-schema'
 import type { HAZARD_GEOMETRY, HAZARD_KINDS, HAZARD_MEMBERS } from './hazard-schema'
 import type { HazardId, LineId, StationId } from './id'
 import type { LEG, LINE_MEMBERS } from './line-schema'
@@ -31,6 +32,8 @@ export type Hazard = FeatureThing<typeof HAZARD_MEMBERS, HazardId> & {
 export type Circuit = Held<typeof CIRCUIT>
 export type Over = NonNullable<Circuit['over']>
 export type Coil = Held<typeof COIL>
+/** One thing that was done, read or seen on a line. */
+export type FieldRecord = Held<typeof RECORD>
 export type Allowances = Held<typeof ALLOWANCES>
 export type Stock = Held<typeof STOCK>
 export type PaperWishes = Held<typeof PAPERS>

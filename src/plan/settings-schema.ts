@@ -1,6 +1,7 @@
 import { part, unless, unlessEmpty, usually } from '../schema/kept'
 import { figure, listOf, oneOf, optional, reference, text } from '../schema/schema'
 import { CIRCUITS } from './circuit-schema'
+import { FIELD } from './field-schema'
 import { OWN_ENTRIES } from './own-entries'
 import { WORK_MEMBERS } from './work'
 
@@ -69,4 +70,6 @@ export const SETTINGS = part('The plan', {
   stock: usually(listOf('The stock', STOCK), []),
   work: unlessEmpty(WORK_MEMBERS),
   papers: unlessEmpty(PAPERS),
+  /** What was laid and read, in the order in which it came in. */
+  field: unlessEmpty(FIELD),
 })

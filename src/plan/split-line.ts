@@ -1,4 +1,5 @@
 import { type Position, samePosition } from '../geo/position'
+import { withRecordsSplit } from './field-split'
 import type { LineId, StationId } from './id'
 import type { Circuit, Line, Plan } from './plan'
 import { addStation } from './station-edits'
@@ -11,13 +12,15 @@ export interface Split {
   readonly station: { readonly id: StationId; readonly name: string; readonly position: Position }
   /** Id of the second half; the first keeps the line's own. */
   readonly second: LineId
+  /** Wire from the line's `from` to the station, m: by it what was recorded beyond goes to the second half. Absent: it stays. */
+  readonly jointM?: number
 }
 
 /**
  * Puts a station on a line: the line becomes two that are joined there, in every circuit that it carries. Each half is laid as the whole
  * was; the wire of an earth return goes through, so that no electrode stands at the joint.
  */
-export function splitLine(plan: Plan, { line: id, leg: at, station, second }: Split): Plan {
+export function splitLine(plan: Plan, { line: id, leg: at, station, second, jointM }: Split): Plan {
   const line = plan.lines.get(id)
   const cut = line?.legs[at]
   if (!line || !cut) return plan
@@ -50,7 +53,8 @@ export function splitLine(plan: Plan, { line: id, leg: at, station, second }: Sp
     ...(line.electrodeOhms && { electrodeOhms: [0, ohmsTo] }),
     ...(highTo !== null && { endElevationsM: [null, highTo] }),
   }
-  return { ...withLine(withLine(stood, first), last), circuits: withBoth(plan, id, second) }
+  const both = { ...withLine(withLine(stood, first), last), circuits: withBoth(plan, id, second) }
+  return jointM === undefined ? both : withRecordsSplit(both, { first: id, second, jointM })
 }
 
 function withoutEnds({ electrodeOhms: _, endElevationsM: __, ...line }: Line): Line {

@@ -30,7 +30,7 @@ export const unless = <const U extends string | number | boolean, S extends Sche
     undefined
   > & { readonly wrapped: S }
 
-/** An object that is not kept where it says nothing. */
+/** An object or a list that is not kept where it says nothing. */
 export const unlessEmpty = <S extends Schema>(schema: S) =>
   silentWhere(schema, (value) => Object.keys(value as object).length === 0)
 

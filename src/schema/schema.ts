@@ -139,6 +139,31 @@ function withPart(
   return found ? [...found, ...placed] : placed
 }
 
+/**
+ * An object that one of its members tells the kind of: the word there chooses what the object must be.
+ *
+ * @param kinds what each word asks for; several words may ask for the same
+ */
+export function byWord<const K extends Readonly<Record<string, Schema>>>(
+  what: string,
+  member: string,
+  of: string,
+  kinds: K,
+) {
+  const words = members(what, { [member]: oneOf(of, Object.keys(kinds)) })
+  const kindOf = (value: unknown): Schema => {
+    const word = isObject(value) ? value[member] : undefined
+    return typeof word === 'string' && Object.hasOwn(kinds, word) ? kinds[word]! : words
+  }
+  const run = (dataset: v.UnknownDataset, config: Config) => kindOf(dataset.value)['~run'](dataset, config)
+  return {
+    ...words,
+    '~run': run,
+    take: (value: unknown) => take(kindOf(value), value),
+    give: (value: unknown) => give(kindOf(value), value),
+  } as unknown as v.GenericSchema<Held<K[keyof K]>>
+}
+
 const isEnough = (found: Issues | undefined) => found !== undefined && found.length > MOST_FAULTS
 
 function looked(value: unknown, found: Issues | undefined): Dataset {

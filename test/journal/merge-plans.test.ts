@@ -4,6 +4,7 @@ import { formatPlan } from '../../src/files/format-plan'
 import { parsePlan } from '../../src/files/parse-plan'
 import { changedVerdicts, mergePlans } from '../../src/journal/merge-plans'
 import { setSet } from '../../src/plan/circuit-edits'
+import { addRecord, recordsOf, undoRecord } from '../../src/plan/field-edits'
 import type { CircuitId, LineId, StationId } from '../../src/plan/id'
 import { addLine, removeLine, setPairs, setWire } from '../../src/plan/line-edits'
 import { EMPTY_PLAN, type Plan } from '../../src/plan/plan'
@@ -71,6 +72,10 @@ function expectKept(base: Plan, hand: Plan, other: Plan, merged: Plan): void {
     }
     if (!before) expect(merged.stations.has(id)).toBe(true)
   }
+  // No record that a hand added is ever lost.
+  const records = recordsOf(merged).map(({ id }) => id)
+  const known = new Set(recordsOf(base).map(({ id }) => id))
+  for (const { id } of recordsOf(hand)) if (!known.has(id)) expect(records).toContain(id)
   for (const id of hand.lines.keys()) if (!base.lines.has(id)) expect(merged.lines.has(id)).toBe(true)
   for (const [id, line] of hand.lines) {
     const [before, beside] = [base.lines.get(id), other.lines.get(id)]
@@ -193,4 +198,38 @@ test('verdicts that the merge changes are named', () => {
   expect(changedVerdicts(mine, theirs, mergePlans(base, mine, theirs).plan)).toEqual([
     { circuit: 'net', mine: 'fails', theirs: 'fails', merged: 'works' },
   ])
+})
+
+describe('records of two hands', () => {
+  const base = (() => {
+    const a = addStation(EMPTY_PLAN, { id: 'a' as StationId, name: 'A', position: [9, 47] })
+    const b = addStation(a, { id: 'b' as StationId, name: 'B', position: [9.01, 47] })
+    const line = { id: 'ab' as LineId, newCircuitId: 'c' as CircuitId, from: 'a' as StationId }
+    return addLine(b, { ...line, to: 'b' as StationId, bends: [], wire: 'wd-1a', lay: 'surface' })
+  })()
+  const laid = (plan: Plan, id: string, toM: number): Plan => {
+    const stretch = { kind: 'laid', fromM: 0, toM, line: 'ab' as LineId } as const
+    const result = addRecord(plan, { id, ...stretch })
+    if (!result.ok) throw new Error(result.problems[0]!.message)
+    return result.value
+  }
+  test('that were given one id by both are two, and what undid one of them still undoes that one', () => {
+    const mine = undoRecord(laid(base, 'f1', 400), 'f1', { id: 'f2' })
+    const { plan, conflicts } = mergePlans(base, mine, laid(base, 'f1', 700))
+    expect(conflicts).toEqual([])
+    expect(recordsOf(plan)).toHaveLength(3)
+    const undone = recordsOf(plan).find((record) => record.kind === 'undone')
+    expect(recordsOf(plan).find(({ id }) => id === undone?.record)).toMatchObject({ toM: 400 })
+  })
+  test('bring back the line that the other hand took out', () => {
+    const { plan, mended } = mergePlans(base, removeLine(base, 'ab' as LineId), laid(base, 'f1', 400))
+    expect(plan.lines.has('ab' as LineId)).toBe(true)
+    expect(recordsOf(plan)).toHaveLength(1)
+    expect(mended[0]).toMatch(/something was recorded/)
+  })
+  test('go with a line that one hand took out and the other left alone', () => {
+    const before = laid(base, 'f1', 400)
+    const { plan } = mergePlans(before, removeLine(before, 'ab' as LineId), before)
+    expect([plan.lines.size, recordsOf(plan).length]).toEqual([0, 0])
+  })
 })

@@ -19,6 +19,7 @@ import {
   takeLineOut,
 } from '../../src/plan/circuit-edits'
 import { stationsOfCircuit } from '../../src/plan/circuit-topology'
+import { addRecord, recordsOf, undoRecord } from '../../src/plan/field-edits'
 import {
   addHazard,
   moveHazardVertex,
@@ -128,6 +129,29 @@ const stationFor = (plan: Plan, id: CircuitId, [, index, chance]: Step['picks'])
   pick(chance % 5 ? stationsOfCircuit(plan, plan.circuits.get(id)!) : keys(plan.stations), index)!
 const ownId = (step: Step) => pick(['own-a', 'own-b', 'wd-1a', 'feed-48', 'crank-1600'], step.picks[0])!
 
+const record: Edit = (plan, { picks, figure, words, position }, newId) => {
+  const line = pick(keys(plan.lines), picks[0])
+  if (!line) return plan
+  const own = { id: `${newId}-record`, line, at: `2026-11-25T10:${10 + (picks[1] % 50)}:00Z` }
+  const kind = pick(['laid', 'tested', 'recovered', 'reading', 'track', 'fault', 'note'] as const, picks[2])!
+  const added = (() => {
+    switch (kind) {
+      case 'reading': {
+        const read = { far: 'short', what: 'loopOhms', value: figure } as const
+        return addRecord(plan, { ...own, kind, wireM: picks[1], toward: 'from', ...read })
+      }
+      case 'track':
+        return addRecord(plan, { ...own, kind, points: [position, [1, 2, null, 'now', figure]] })
+      case 'fault':
+      case 'note':
+        return addRecord(plan, { ...own, kind, wireM: figure, text: words })
+      default:
+        return addRecord(plan, { ...own, kind, fromM: figure, toM: figure + picks[1] })
+    }
+  })()
+  return settled(plan, added)
+}
+
 const EDITS: readonly Edit[] = [
   // Drawing comes often, so that there is a net for the other edits to work on.
   ...Array.from({ length: 8 }, () => addAStation),
@@ -156,6 +180,11 @@ const EDITS: readonly Edit[] = [
   ),
   onLine((plan, id) => removeLine(plan, id)),
   onLine((plan, id) => reverseLine(plan, id)),
+  ...Array.from({ length: 3 }, () => record),
+  (plan, { picks }, newId) => {
+    const { id } = pick(recordsOf(plan), picks[0]) ?? {}
+    return id === undefined ? plan : undoRecord(plan, id, { id: `${newId}-undone` })
+  },
   onCircuit((plan, id, { words }) => renameCircuit(plan, id, words)),
   onCircuit((plan, id, { picks }) => {
     const line = pick(keys(plan.lines), picks[1])

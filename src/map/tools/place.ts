@@ -1,5 +1,9 @@
+import { legGeometry } from '../../geo/leg-length'
+import { measureLine } from '../../measure/measure-line'
+import { wireMOnLeg } from '../../measure/place-on-line'
+import { recordsOf } from '../../plan/field-edits'
 import type { LineId, StationId } from '../../plan/id'
-import type { Plan } from '../../plan/plan'
+import { type Plan, vertexOf } from '../../plan/plan'
 import { splitLine } from '../../plan/split-line'
 import { addStation } from '../../plan/station-edits'
 import type { Aim, Bench } from '../bench'
@@ -57,6 +61,21 @@ export function standAt(plan: Plan, place: Place, ids: NewIds): { plan: Plan; st
     plan:
       place.kind === 'ground'
         ? addStation(plan, station)
-        : splitLine(plan, { line: place.line, leg: place.leg, station, second: ids.secondHalf }),
+        : splitLine(plan, {
+            line: place.line,
+            leg: place.leg,
+            station,
+            second: ids.secondHalf,
+            ...jointOn(plan, place),
+          }),
   }
+}
+
+/** Wire up to the place, where something was recorded on its line. */
+function jointOn(plan: Plan, { line: id, leg, position }: Extract<Place, { kind: 'wire' }>) {
+  const line = plan.lines.get(id)
+  if (!line || !recordsOf(plan).some((record) => record.line === id)) return {}
+  const measured = measureLine(plan, line)
+  const along = legGeometry(vertexOf(plan, line, leg), position).mapM / measured.legs[leg]!.mapM
+  return { jointM: wireMOnLeg(measured, leg, Math.min(1, along)) }
 }

@@ -1,0 +1,65 @@
+import { bad, ok, type Result } from '../problem'
+import { faultsOf } from '../schema/faults'
+import { asFileHolds } from './as-file-holds'
+import { RECORD } from './field-schema'
+import type { LineId } from './id'
+import type { FieldRecord, Plan } from './plan'
+
+const NONE: readonly FieldRecord[] = []
+
+/** All that was recorded, undone or not, in the order in which it came in. */
+export const recordsOf = ({ field = NONE }: Plan): readonly FieldRecord[] => field
+
+/**
+ * Adds a record. Refused where a figure of it is out of range or its line is not in the plan; throws where its id is taken.
+ */
+export function addRecord(plan: Plan, record: FieldRecord): Result<Plan> {
+  const records = recordsOf(plan)
+  if (records.some(({ id }) => id === record.id))
+    throw new Error(`the plan has a record "${record.id}" already`)
+  const known = { line: new Set(plan.lines.keys()), record: new Set(records.map(({ id }) => id)) }
+  const faults = faultsOf(RECORD, record, '', known)
+  if (faults.length > 0) return bad(...faults)
+  if ('fromM' in record && record.fromM > record.toM) {
+    const message = `The stretch begins at ${record.fromM} m and ends at ${record.toM} m: give the nearer end first.`
+    return bad({ code: 'turned-round', at: 'toM', message })
+  }
+  return ok({ ...plan, field: [...records, asFileHolds(record)] })
+}
+
+/** Adds a record that another no longer counts. One that undid another brings it back so. */
+export function undoRecord(
+  plan: Plan,
+  id: string,
+  by: { readonly id: string; readonly at?: string; readonly by?: string },
+): Plan {
+  const { line } = recordsOf(plan).find((each) => each.id === id) ?? {}
+  if (line === undefined) return plan
+  const done = addRecord(plan, { ...by, line, kind: 'undone', record: id })
+  if (!done.ok) throw new Error(done.problems[0]!.message)
+  return done.value
+}
+
+export type StandingRecord = Exclude<FieldRecord, { readonly kind: 'undone' }>
+
+/** The records that count: those that no further one undid. */
+export function standingRecords(plan: Plan): readonly StandingRecord[] {
+  const undone = new Set<string>()
+  for (const record of recordsOf(plan).toReversed())
+    if (record.kind === 'undone' && !undone.has(record.id)) undone.add(record.record)
+  return recordsOf(plan).filter(
+    (each): each is StandingRecord => each.kind !== 'undone' && !undone.has(each.id),
+  )
+}
+
+/** The records without those of lines that are gone, nor those that undid one of them. */
+export function recordsWithout(plan: Plan, gone: ReadonlySet<LineId>): Pick<Plan, 'field'> {
+  const left = new Map(recordsOf(plan).map((each) => [each.id, each]))
+  for (const { id, line } of recordsOf(plan)) if (gone.has(line)) left.delete(id)
+  for (let size = -1; size !== left.size; ) {
+    size = left.size
+    for (const each of left.values())
+      if (each.kind === 'undone' && !left.has(each.record)) left.delete(each.id)
+  }
+  return left.size > 0 ? { field: [...left.values()] } : {}
+}

@@ -1,0 +1,65 @@
+import { recordsOf } from './field-edits'
+import type { LineId } from './id'
+import type { FieldRecord, Plan } from './plan'
+
+interface Halves {
+  /** The first half keeps the line's id. */
+  readonly first: LineId
+  readonly second: LineId
+  /** Wire of the whole line from its `from` to the joint, m. */
+  readonly jointM: number
+}
+
+/** The records of a line that has become two: each goes with the wire that it is about, and one across the joint becomes two. */
+export function withRecordsSplit(plan: Plan, halves: Halves): Plan {
+  const records = recordsOf(plan)
+  if (!records.some(({ line }) => line === halves.first)) return plan
+  const taken = new Set(records.map(({ id }) => id))
+  const field = records.flatMap((record) =>
+    record.line === halves.first ? splitRecord(record, halves, plan.allowances.tailM, taken) : [record],
+  )
+  return { ...plan, field }
+}
+
+function splitRecord(
+  record: FieldRecord,
+  { second, jointM }: Halves,
+  tailM: number,
+  taken: Set<string>,
+): readonly FieldRecord[] {
+  // Both halves have a tail at the joint.
+  const beyond = (wireM: number) => Math.max(0, wireM - jointM + tailM)
+  switch (record.kind) {
+    case 'laid':
+    case 'tested':
+    case 'recovered': {
+      const { fromM, toM } = record
+      if (toM <= jointM) return [record]
+      if (fromM >= jointM) return [{ ...record, line: second, fromM: beyond(fromM), toM: beyond(toM) }]
+      const rest = { ...record, id: freeId(record.id, taken), line: second, fromM: 0, toM: beyond(toM) }
+      return [{ ...record, toM: jointM + tailM }, rest]
+    }
+    case 'reading': {
+      const isBeyond = record.wireM > jointM
+      const placed = isBeyond ? { ...record, line: second, wireM: beyond(record.wireM) } : record
+      return [isBeyond === (record.toward === 'to') ? placed : { ...placed, stale: true }]
+    }
+    case 'fault':
+    case 'mended':
+    case 'note':
+      return record.wireM !== undefined && record.wireM > jointM
+        ? [{ ...record, line: second, wireM: beyond(record.wireM) }]
+        : [record]
+    default:
+      return [record]
+  }
+}
+
+function freeId(id: string, taken: Set<string>): string {
+  for (let count = 2; ; count++) {
+    const fresh = `${id}-${count}`
+    if (taken.has(fresh)) continue
+    taken.add(fresh)
+    return fresh
+  }
+}
