@@ -1,4 +1,5 @@
 import { BUILT_IN } from '../catalog/built-in'
+import { smallestBoard } from '../catalog/smallest-board'
 import type { CircuitModel } from './circuit-model'
 import type { Lack, Remark } from './circuit-notes'
 import { isAtSupply, type Port, supplyPorts } from './supply-ports'
@@ -8,12 +9,6 @@ export function portsTaken({ supply, trunks }: CircuitModel, ports: readonly Por
   const own = supply?.supply.kind === 'board' ? ports.filter((port) => !isAtSupply(port)) : ports
   return own.length + (trunks?.to.length ?? 0)
 }
-
-/** The smallest board or exchange of the catalog, of the kind that is there, with so many ports. */
-const wouldDo = (kind: string, ports: number): string | null =>
-  BUILT_IN.supplies
-    .filter((each) => each.kind === kind && (each.ports ?? 0) >= ports)
-    .sort((a, b) => a.ports! - b.ports!)[0]?.id ?? null
 
 /** What a board or an exchange lacks for the telephones that are on it. */
 export function switchboardLacks(model: CircuitModel): Lack[] {
@@ -30,7 +25,7 @@ export function switchboardLacks(model: CircuitModel): Lack[] {
       supply: id,
       lines,
       ports: supply.ports,
-      wouldDo: wouldDo(kind, lines),
+      wouldDo: smallestBoard(BUILT_IN.supplies, kind, lines)?.id ?? null,
     })
   if (kind === 'exchange') {
     for (const { circuit } of ports) {

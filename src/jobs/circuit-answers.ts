@@ -10,6 +10,7 @@ import type { CircuitId, LineId } from '../plan/id'
 import type { Plan } from '../plan/plan'
 import { type Beside, besideReport } from '../report/beside-report'
 import { circuitNetwork } from '../report/circuit-network'
+import { faintRemedies } from '../report/faint-remedies'
 import { remediesFor } from '../report/remedies'
 import type { Remedy, ReportCircuit } from '../report/report'
 import type { Tell } from './protocol'
@@ -23,11 +24,13 @@ interface MeasuredPlan {
 export type Mending =
   | { readonly circuit: CircuitId; readonly because: WorstBecause | null }
   | { readonly circuit: CircuitId; readonly remedies: readonly Remedy[] }
+  | { readonly circuit: CircuitId; readonly forFaint: readonly Remedy[] }
 
-/** Circuits to mend, and those that are only thin in the worst weather. */
+/** Circuits to mend, those that are only thin in the worst weather, and those with faint calls through a board. */
 interface Amiss {
   readonly circuits: readonly CircuitId[]
   readonly thin: readonly CircuitId[]
+  readonly faint: readonly CircuitId[]
 }
 
 /** How long a circuit's longest way is; or what one choice of wire or supply would give it. */
@@ -40,7 +43,7 @@ const SAMPLES = { samples: 2000, seed: 1 }
 
 /** What is asked of circuits and takes longer than a frame; answered in parts, each as soon as it is known. */
 export const CIRCUIT_JOBS = {
-  remedies: ({ plan, measured, circuits, thin }: MeasuredPlan & Amiss, tell: Tell<Mending>): void => {
+  remedies: ({ plan, measured, circuits, thin, faint }: MeasuredPlan & Amiss, tell: Tell<Mending>): void => {
     const catalog = mergeCatalogs(BUILT_IN, plan.catalog)
     const today = conditionsOf(plan.weather, plan.wireTempC)
     for (const circuit of [...circuits, ...thin]) {
@@ -50,6 +53,7 @@ export const CIRCUIT_JOBS = {
       const { conditions } = worstCorner(model, today, [])
       tell.part({ circuit, because: worstBecause(model, today, conditions) })
     }
+    for (const circuit of faint) tell.part({ circuit, forFaint: faintRemedies(plan, circuit, measured) })
     for (const circuit of circuits) tell.part({ circuit, remedies: remediesFor(plan, circuit, measured) })
   },
   choices: (

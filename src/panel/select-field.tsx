@@ -1,10 +1,23 @@
 import { useId } from 'preact/hooks'
 import { Field } from './field'
 
+interface Option<T extends string> {
+  readonly value: T
+  readonly text: string
+  /** Shown, with its reason in the text, but not to be chosen. */
+  readonly isBarred?: boolean
+}
+
+/** Options under a heading. */
+interface OptionGroup<T extends string> {
+  readonly heading: string
+  readonly options: readonly Option<T>[]
+}
+
 interface Props<T extends string> {
   readonly label: string
   readonly value: T
-  readonly options: readonly { readonly value: T; readonly text: string }[]
+  readonly options: readonly (Option<T> | OptionGroup<T>)[]
   /** Lets the label be read, not seen. */
   readonly bare?: boolean
   readonly onCommit: (value: T) => void
@@ -13,14 +26,28 @@ interface Props<T extends string> {
 /** One choice of several. */
 export function SelectField<T extends string>({ label, value, options, bare, onCommit }: Props<T>) {
   const id = useId()
+  const shown = (option: Option<T>) => (
+    <option
+      key={option.value}
+      value={option.value}
+      selected={option.value === value}
+      disabled={option.isBarred && option.value !== value}
+    >
+      {option.text}
+    </option>
+  )
   return (
     <Field id={id} label={label} bare={bare}>
       <select id={id} value={value} onChange={(event) => onCommit(event.currentTarget.value as T)}>
-        {options.map((option) => (
-          <option key={option.value} value={option.value} selected={option.value === value}>
-            {option.text}
-          </option>
-        ))}
+        {options.map((each) =>
+          'heading' in each ? (
+            <optgroup key={each.heading} label={each.heading}>
+              {each.options.map(shown)}
+            </optgroup>
+          ) : (
+            shown(each)
+          ),
+        )}
       </select>
     </Field>
   )

@@ -3,7 +3,15 @@ import { bad, ok, type Result } from '../problem'
 import { connectedPieces, sparePairs, stationsOfCircuit } from './circuit-topology'
 import type { CircuitId, LineId, StationId } from './id'
 import { withLinesOut } from './line-removal'
-import { type Circuit, circuitName, DEFAULT_ELECTRODE_OHMS, lineName, type Plan, plainLineName } from './plan'
+import {
+  type Circuit,
+  circuitName,
+  DEFAULT_ELECTRODE_OHMS,
+  lineName,
+  type Over,
+  type Plan,
+  plainLineName,
+} from './plan'
 import { withSoundRiders } from './rider-edits'
 import { assertNewCircuit, withCircuit, without } from './with-feature'
 
@@ -12,16 +20,19 @@ export function renameCircuit(plan: Plan, id: CircuitId, name: string): Plan {
   return circuit && circuit.name !== name ? withCircuit(plan, { ...circuit, name }) : plan
 }
 
-/** Starts a circuit over a spare pair of each of these lines. Refused where one has none, or where they don't meet. */
+/**
+ * Starts a circuit over a spare pair of each of these lines, or riding on pairs that others have. Refused where a line has too few, or where
+ * they don't meet.
+ */
 export function addCircuit(
   plan: Plan,
-  { id, name, lines }: { id: CircuitId; name?: string; lines: readonly LineId[] },
+  { id, name, lines, over }: { id: CircuitId; name?: string; lines: readonly LineId[]; over?: Over },
 ): Result<Plan> {
   assertNewCircuit(plan, id)
   const chosen = [...new Set(lines)].filter((line) => plan.lines.has(line))
   const first = plan.lines.get(chosen[0]!)
   if (!first) return bad({ code: 'no-lines', at: id, message: 'A circuit needs a line: pick one or more.' })
-  const full = chosen.flatMap((line) => pairFault(plan, line))
+  const full = over ? [] : chosen.flatMap((line) => pairFault(plan, line))
   if (full.length > 0) return bad(...full)
   if (connectedPieces(chosen, (line) => plan.lines.get(line)).length > 1) {
     const message = 'These lines do not meet: pick lines that lead from one to the next.'
@@ -33,6 +44,7 @@ export function addCircuit(
     lines: chosen,
     sets: new Map(),
     supply: null,
+    ...(over && { over }),
   }
   return withSoundRiders(plan, withCircuit(plan, circuit))
 }

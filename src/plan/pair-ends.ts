@@ -1,5 +1,6 @@
 import { connectedPieces } from './circuit-topology'
 import type { CircuitId, LineId, StationId } from './id'
+import { pairsOf } from './pair-of'
 import type { Circuit, Plan } from './plan'
 
 /** One pair of one line as it comes in at a station: what it carries, and the two posts that it is tied to there. */
@@ -9,6 +10,8 @@ export interface PairEnd {
   readonly pair: number
   /** Undefined for a spare pair. */
   readonly circuit: CircuitId | undefined
+  /** What rides on it, and meets it at the middle of its repeating coil. */
+  readonly rider: CircuitId | undefined
   readonly posts: readonly [number, number]
 }
 
@@ -22,10 +25,13 @@ export function pairEndsAt(plan: Plan, station: StationId): readonly PairEnd[] {
     .filter(({ from, to }) => from === station || to === station)
     .flatMap((line) => {
       const carried = circuits.filter(({ lines }) => lines.includes(line.id))
+      const on = (pair: number, isRider: boolean) =>
+        carried.find((each) => Boolean(each.over) === isRider && pairsOf(plan, each, line).includes(pair))?.id
       return Array.from({ length: line.pairs }, (_, i) => ({
         line: line.id,
         pair: i + 1,
-        circuit: carried[i]?.id,
+        circuit: on(i + 1, false),
+        rider: on(i + 1, true),
       }))
     })
   return ends.map((end, i) => ({ ...end, posts: [2 * i + 1, 2 * i + 2] }))

@@ -20,7 +20,13 @@ export function ridersOf(plan: Plan): readonly RidingFault[] {
 export function withSoundRiders(before: Plan, after: Plan): Result<Plan> {
   const faults = ridersOf(after)
   if (faults.length === 0 || ridersOf(before).length > 0) return ok(after)
-  return bad(...faults.map(({ code, circuit, message }) => ({ code, at: circuit, message })))
+  return bad(
+    ...faults.map(({ code, circuit, member, message }) => {
+      const line = /^lines\[(\d+)\]$/.exec(member)?.[1]
+      const at = line === undefined ? circuit : after.circuits.get(circuit)!.lines[Number(line)]!
+      return { code, at, message }
+    }),
+  )
 }
 
 /**

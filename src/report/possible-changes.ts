@@ -1,9 +1,11 @@
 import { isSwitchboard } from '../budget/trunk-ends'
 import { BUILT_IN } from '../catalog/built-in'
 import { type Catalog, mergeCatalogs } from '../catalog/catalog'
+import { smallestBoard } from '../catalog/smallest-board'
 import type { Wire } from '../catalog/wire'
 import { circuitsOfLine } from '../plan/circuit-topology'
 import type { CircuitId, LineId, StationId } from '../plan/id'
+import { portsNeeded } from '../plan/lines-at-board'
 import type { Circuit, Plan } from '../plan/plan'
 import type { Change } from './remedy-changes'
 
@@ -76,18 +78,15 @@ function boardChanges(
   catalog: Catalog,
   stations: readonly StationId[],
 ): Change[] {
-  const linesAt = (at: StationId) =>
-    circuit.lines.filter((id) => [plan.lines.get(id)!.from, plan.lines.get(id)!.to].includes(at)).length
   const own = circuit.supply && catalog.supplies.get(circuit.supply.type)
   const kinds =
     own && isSwitchboard(own) ? [own.kind] : circuit.supply ? [] : (['board', 'exchange'] as const)
-  const places = circuit.supply ? [circuit.supply.at] : stations.filter((at) => linesAt(at) > 1)
+  const places = circuit.supply
+    ? [circuit.supply.at]
+    : stations.filter((at) => portsNeeded(plan, circuit, at, 'board') > 1)
   return kinds.flatMap((kind) =>
     places.flatMap((at): Change[] => {
-      const taken = linesAt(at) + (kind === 'exchange' && circuit.sets.has(at) ? 1 : 0)
-      const fitting = [...catalog.supplies.values()]
-        .filter((each) => each.kind === kind && (each.ports ?? Number.POSITIVE_INFINITY) >= taken)
-        .sort((a, b) => (a.ports ?? 0) - (b.ports ?? 0))[0]
+      const fitting = smallestBoard(catalog.supplies.values(), kind, portsNeeded(plan, circuit, at, kind))
       return fitting && fitting.id !== own?.id ? [{ kind: 'board', type: fitting.id, at }] : []
     }),
   )
@@ -105,7 +104,7 @@ function takingTurns(changes: readonly Change[]): Change[] {
 }
 
 /** A wire that is no better in ohms, farads or leakage can mend nothing. */
-const mayDoBetter = (other: Wire, wire: Wire): boolean =>
+export const mayDoBetter = (other: Wire, wire: Wire): boolean =>
   other.loopOhmPerKm < wire.loopOhmPerKm ||
   other.nanoFPerKm < wire.nanoFPerKm ||
   other.wetMicroSPerKm < wire.wetMicroSPerKm

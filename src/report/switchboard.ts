@@ -81,8 +81,8 @@ export function switchboardOf(model: CircuitModel, rows: CircuitRows): { switchb
   }
 }
 
-/** Rows come in twos, one for each way of a pair. */
-function faintCalls(model: CircuitModel, voice: readonly VoiceRow[]): VoiceRow[] {
+/** Calls between two jacks that are faint. Rows come in twos, one for each way of a pair. */
+export function faintCalls(model: CircuitModel, voice: readonly VoiceRow[]): VoiceRow[] {
   const portOf = portOfEachSet(model)
   const portAt = new Map(model.sets.map(({ node }, k) => [model.stations[node]!, portOf[k]!]))
   const through = voice.filter(({ from, to }) => portAt.get(from) !== portAt.get(to))

@@ -20,18 +20,22 @@ export function searchRemedies(store: Store): () => void {
     const found = store.report.value.circuits
     const circuits = found.filter(isAmiss).map(({ id }) => id)
     const thin = found.filter((each) => !isAmiss(each) && each.worst.verdict === 'thin').map(({ id }) => id)
+    const faint = found.filter(({ switchboard }) => switchboard?.faint.length).map(({ id }) => id)
     store.remedies.value = new Map()
+    store.faintRemedies.value = new Map()
     store.worstBecause.value = new Map()
     store.remedyFailure.value = ''
-    if (circuits.length + thin.length === 0) return undefined
+    if (circuits.length + thin.length + faint.length === 0) return undefined
     return whenStill(async (signal) => {
-      const question = { plan, measured: measurePlan(plan, ground), circuits, thin }
+      const question = { plan, measured: measurePlan(plan, ground), circuits, thin, faint }
       const result = await jobs.ask('remedies', question, {
         signal,
         about: () => [store.settled.peek(), store.ground.peek()],
         onPart: (part) => {
           if ('remedies' in part)
             store.remedies.value = new Map(store.remedies.peek()).set(part.circuit, part.remedies)
+          else if ('forFaint' in part)
+            store.faintRemedies.value = new Map(store.faintRemedies.peek()).set(part.circuit, part.forFaint)
           else store.worstBecause.value = new Map(store.worstBecause.peek()).set(part.circuit, part.because)
         },
       })

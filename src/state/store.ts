@@ -77,6 +77,8 @@ export function createStore(initial: Plan = EMPTY_PLAN) {
   >(null)
   /** What would mend a circuit: set from outside, when the hand is still and the search has ended. */
   const remedies = signal<ReadonlyMap<CircuitId, readonly Remedy[]>>(new Map())
+  /** What would mend just the faint calls through a circuit's board: set from outside likewise. */
+  const faintRemedies = signal<ReadonlyMap<CircuitId, readonly Remedy[]>>(new Map())
   /** What of the worst weather makes a circuit fail, or thin, there: set from outside likewise. */
   const worstBecause = signal<ReadonlyMap<CircuitId, WorstBecause | null>>(new Map())
   /** Why the search for them has ended without an answer; empty while nothing is amiss. */
@@ -173,6 +175,7 @@ export function createStore(initial: Plan = EMPTY_PLAN) {
     inFile,
     refusedFile,
     remedies,
+    faintRemedies,
     worstBecause,
     remedyFailure,
     faultPlace,

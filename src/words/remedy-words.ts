@@ -1,7 +1,7 @@
 import type { Circuit, Plan } from '../plan/plan'
 import { applyChange, type Change, supplyCellVolts } from '../report/remedy-changes'
 import type { Tongue } from './tongue'
-import { formatCount } from './units'
+import { formatCount, formatList } from './units'
 
 type Kind = Change['kind']
 type ChangeOf<K extends Kind> = Extract<Change, { readonly kind: K }>
@@ -22,7 +22,7 @@ const SAY: { readonly [K in Kind]: (change: ChangeOf<K>, say: Tongue, made: Made
     circuit.supply ? `${name(type)} as the supply` : `${name(type)} at ${name(at)}`,
   board: ({ type, at }, { name }, { circuit }) =>
     circuit.supply
-      ? `${name(type)}, which has room for its lines`
+      ? `${name(type)} in its place`
       : `${name(type)} at ${name(at)} in place of the party line, a line to each port`,
   'more-cells': ({ cells }, _, { plan, circuit }) => {
     const volts = supplyCellVolts(plan, circuit)
@@ -37,8 +37,26 @@ const SAY: { readonly [K in Kind]: (change: ChangeOf<K>, say: Tongue, made: Made
     `Split at ${name(at)} into circuits of their own, with a set on each to pass calls on`,
 }
 
+/** The same done to several lines, once. */
+function onSeveralLines(changes: readonly Change[], { name }: Tongue): string | undefined {
+  const [first] = changes
+  if (changes.length < 2 || (first?.kind !== 'wire' && first?.kind !== 'second-pair')) return undefined
+  const { line: _, ...same } = first
+  const lines = changes.flatMap((change) => {
+    if (change.kind !== 'wire' && change.kind !== 'second-pair') return []
+    const { line, ...own } = change
+    return JSON.stringify(own) === JSON.stringify(same) ? [name(line)] : []
+  })
+  if (lines.length < changes.length) return undefined
+  const named = formatList(lines, lines.length)
+  return first.kind === 'wire'
+    ? `${name(first.wire)} on ${named}`
+    : `A second pair beside each of ${named}, joined to it at both ends`
+}
+
 /** What a remedy changes on a circuit, for a crew. */
 export const remedyWords = (changes: readonly Change[], plan: Plan, circuit: Circuit, say: Tongue): string =>
+  onSeveralLines(changes, say) ??
   changes
     .map((change) =>
       (SAY[change.kind] as (change: Change, say: Tongue, made: Made) => string)(change, say, {

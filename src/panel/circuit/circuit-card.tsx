@@ -27,6 +27,8 @@ const ReachAlongRoute = loadWhenShown(async () => (await import('../study/prospe
 const ReachStudies = loadWhenShown(async () => (await import('../study/circuit-studies')).ReachStudies)
 const UpkeepStudies = loadWhenShown(async () => (await import('../study/circuit-studies')).UpkeepStudies)
 
+const BoardQuestions = loadWhenShown(async () => (await import('./board-questions')).BoardQuestions)
+
 const SETUP = 'circuit-setup'
 const UNFINISHED = 'The circuit is not finished: this can be told once it has what it lacks.'
 
@@ -69,6 +71,9 @@ export function CircuitCard({ store, id }: { store: Store; id: CircuitId }) {
       <Size store={store} circuit={circuit} />
       <Remedies store={store} circuit={circuit} found={found} />
       {setupFirst.value && setup}
+      {found.switchboard && (
+        <BoardQuestions store={store} circuit={circuit} found={found} reckoned={reckoned} />
+      )}
       <WeatherSwitch inWorst={inWorst} />
       {ASKED_KINDS.map((kind) => (
         <CheckQuestion

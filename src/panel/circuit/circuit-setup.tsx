@@ -7,6 +7,7 @@ import { endCircuit } from '../../state/removals'
 import type { Store } from '../../state/store'
 import { SelectField } from '../select-field'
 import { TextField } from '../text-field'
+import { OverFields } from './over-fields'
 import { SetField } from './set-field'
 import { SupplyFields } from './supply-fields'
 
@@ -25,6 +26,7 @@ export function CircuitSetup({ store, circuit }: { store: Store; circuit: Circui
         onCommit={(name) => store.edit((before) => renameCircuit(before, circuit.id, name))}
       />
       <SupplyFields store={store} circuit={circuit} />
+      <OverFields store={store} circuit={circuit} />
       <h3>Sets</h3>
       {stations.length > 1 && <SetEverywhere store={store} circuit={circuit} stations={stations} />}
       {stations.map((station) => (

@@ -4,7 +4,7 @@ import { circuitsOfLine, sparePairs } from '../../plan/circuit-topology'
 import type { LineId } from '../../plan/id'
 import { LIMITS } from '../../plan/limits'
 import { setPairs, setReturn, setWire, setWorn } from '../../plan/line-edits'
-import { circuitName, type Line, lineName, stationName } from '../../plan/plan'
+import { circuitName, type Line, lineName, type Over, stationName } from '../../plan/plan'
 import type { ReportLine } from '../../report/report'
 import { newCircuitId } from '../../state/new-id'
 import { deleteLine } from '../../state/removals'
@@ -19,6 +19,7 @@ import { SelectField } from '../select-field'
 import { LegList } from './leg-list'
 import { LineCircuits } from './line-circuits'
 import { LineHoursQuestion } from './line-hours'
+import { RiderOffer } from './rider-offer'
 import { TagList } from './tag-list'
 
 const EntrySources = loadWhenShown(async () => (await import('../catalog/entry-sources')).EntrySources)
@@ -34,9 +35,11 @@ export function LineCard({ store, id }: { store: Store; id: LineId }) {
   const cautions = store.report.value.cautions.filter((caution) => caution.where === id)
   const doubts = store.report.value.doubts.filter((doubt) => doubt.where === id)
   const spare = sparePairs(plan, line)
-  const startCircuit = () => {
+  const startCircuit = (over?: Over) => {
     const circuit = newCircuitId(plan)
-    const problems = store.tryEdit((before) => addCircuit(before, { id: circuit, lines: [id] }))
+    const problems = store.tryEdit((before) =>
+      addCircuit(before, { id: circuit, lines: [id], ...(over && { over }) }),
+    )
     if (problems.length === 0) store.selection.value = { kind: 'circuit', id: circuit }
   }
 
@@ -83,10 +86,11 @@ export function LineCard({ store, id }: { store: Store; id: LineId }) {
           ))}
         </ul>
         {spare > 0 && (
-          <button type="button" onClick={startCircuit}>
+          <button type="button" onClick={() => startCircuit()}>
             Start a circuit on a spare pair
           </button>
         )}
+        <RiderOffer store={store} line={line} onStart={startCircuit} />
         <button type="button" class="harm" onClick={() => deleteLine(store, id)}>
           Delete the line
         </button>

@@ -1,7 +1,7 @@
 import type { Box, Point } from '../../figure/geometry'
 import { wrapText } from '../../figure/text-width'
 import type { StationId } from '../../plan/id'
-import { pairOf } from '../../plan/pair-of'
+import { pairsOf } from '../../plan/pair-of'
 import type { Circuit, Line } from '../../plan/plan'
 import { stationName } from '../../plan/plan'
 import { nameIn } from '../../words/tongue'
@@ -47,6 +47,9 @@ const ROW_GAP_MM = 4
 /** The terminal block at the left of a box takes this off the width of its words. */
 const SYMBOL_MM = 7.6
 
+const pairWords = ({ over }: Circuit, pairs: readonly number[]): string =>
+  `${over ? `${over}, ` : ''}${pairs.length > 1 ? 'pairs' : 'pair'} ${pairs.join(' + ')}`
+
 function wordsOn(
   source: PaperSource,
   circuit: Circuit,
@@ -85,7 +88,7 @@ export function drawCircuit(
   const wordsOf = (line: Line) => {
     const found = measured.get(line.id)!
     const loss = lineLossDb(source, line, found)
-    const pair = line.return === 'earth' ? 'by earth' : `pair ${pairOf(plan, circuit, line)}`
+    const pair = line.return === 'earth' ? 'by earth' : pairWords(circuit, pairsOf(plan, circuit, line))
     return {
       above: [`line ${lineNumber(source, line.id)}`, pair].filter(Boolean),
       below: [formatOhms(found.loopOhms), loss === undefined ? '' : `${loss.toFixed(1)} dB`].filter(Boolean),

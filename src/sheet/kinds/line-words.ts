@@ -1,5 +1,5 @@
 import { isolated } from '../../isolated'
-import { pairOf } from '../../plan/pair-of'
+import { pairsOf } from '../../plan/pair-of'
 import { type Line, stationName } from '../../plan/plan'
 import type { ReportLine } from '../../report/report'
 import { nameIn, tongueOf } from '../../words/tongue'
@@ -11,16 +11,23 @@ import type { PaperSource } from '../paper-source'
 const circuitsOn = ({ plan }: PaperSource, line: Line) =>
   [...plan.circuits.values()].filter(({ lines }) => lines.includes(line.id))
 
-/** Which circuit goes on which pair: `pair 1 River net, pair 2 spare`. */
+/** Which circuit goes on which pair, and which ride on it: `pair 1 River net, pair 2 spare, phantom over pairs 1 and 2 Hill net`. */
 function pairWords(source: PaperSource, line: Line): string {
   const { plan } = source
-  const circuits = circuitsOn(source, line)
-  const on = (pair: number) => circuits.find((circuit) => pairOf(plan, circuit, line) === pair)
+  const all = circuitsOn(source, line)
+  const circuits = all.filter(({ over }) => !over)
+  const on = (pair: number) => circuits.find((circuit) => pairsOf(plan, circuit, line).includes(pair))
   const pairs = Array.from({ length: line.pairs }, (_, i) => {
     const circuit = on(i + 1)
     return `pair ${i + 1} ${circuit ? nameIn(plan, circuit.id) : 'spare'}`
   })
-  return pairs.join(', ')
+  const riders = all.flatMap((circuit) => {
+    if (!circuit.over) return []
+    const below = pairsOf(plan, circuit, line)
+    const over = `${below.length > 1 ? 'pairs' : 'pair'} ${below.join(' and ')}`
+    return [`${circuit.over} over ${over} ${nameIn(plan, circuit.id)}`]
+  })
+  return [...pairs, ...riders].join(', ')
 }
 
 /** What the line is, how long, what it carries, and how sure that is. */

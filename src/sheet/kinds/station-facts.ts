@@ -37,11 +37,35 @@ function wireEnd({ plan, ...source }: PaperSource, station: StationId, end: Pair
   const number = lineNumber({ plan, ...source }, line.id)
   const pair = line.return === 'earth' ? ', earth return' : line.pairs > 1 ? `, pair ${end.pair}` : ''
   return {
-    name: `Line ${number}${pair}`,
+    name: `Line ${number}${pair}${end.rider ? ', through its repeating coil' : ''}`,
     from: `to ${stationName(plan, line.from === station ? line.to : line.from)}`,
     posts: end.posts,
     isEarth: line.return === 'earth',
   }
+}
+
+/** What rides on pairs comes in at the middles of their repeating coils; of a simplex the other side goes to earth. */
+function riderEnds(
+  { plan, ...source }: PaperSource,
+  circuit: Circuit,
+  station: StationId,
+  ends: readonly PairEnd[],
+): readonly WireEnd[] {
+  return circuit.lines.flatMap((id) => {
+    const pairs = ends.filter(({ line, rider }) => line === id && rider === circuit.id)
+    const line = plan.lines.get(id)!
+    if (pairs.length === 0) return []
+    const isEarth = circuit.over === 'simplex'
+    const on = pairs.map(({ pair }) => pair).join(' and ')
+    return [
+      {
+        name: `Line ${lineNumber({ plan, ...source }, id)}, ${circuit.over}: middle of the coil on pair ${on}`,
+        from: `to ${stationName(plan, line.from === station ? line.to : line.from)}`,
+        posts: isEarth ? (['C', 'E'] as const) : (['C', 'C'] as const),
+        isEarth,
+      },
+    ]
+  })
 }
 
 /** Everything that is tied together at a station: each circuit by itself, on a unit each of its sides by itself, and what is spare. */
@@ -53,7 +77,7 @@ export function hookUpsAt(source: PaperSource, station: StationId): readonly Hoo
       source,
       circuit,
       station,
-      all.filter((end) => end.circuit === circuit.id),
+      all.filter((end) => (circuit.over ? end.rider : end.circuit) === circuit.id),
     ),
   )
   const spare = all.filter(({ circuit }) => circuit === undefined)
@@ -77,7 +101,8 @@ function hookUpsOf(
   if (own.length === 0 && setId === undefined && supplyType === undefined) return []
   const title = circuitName(plan, circuit)
   const set: readonly Equipment[] = setId === undefined ? [] : [{ what: nameIn(plan, setId) }]
-  const ends = (of: readonly PairEnd[]) => of.map((end) => wireEnd(source, station, end))
+  const ends = (of: readonly PairEnd[]) =>
+    circuit.over ? riderEnds(source, circuit, station, of) : of.map((end) => wireEnd(source, station, end))
   if (supplyType === undefined) return [{ title, ends: ends(own), equipment: set }]
 
   const kind = catalog.supplies.get(supplyType)?.kind

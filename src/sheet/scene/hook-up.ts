@@ -7,7 +7,8 @@ import { setText, textShapes } from './set-text'
 export interface WireEnd {
   readonly name: string
   readonly from: string
-  readonly posts: readonly [number, number]
+  /** Their numbers, or a letter where they are no posts of the terminal block. */
+  readonly posts: readonly [number | string, number | string]
   /** The second post goes to a rod in the ground. */
   readonly isEarth: boolean
 }
@@ -78,7 +79,7 @@ export function hookUpPart({ title, ends, equipment }: HookUp, widthMm: number):
           text: String(posts[wire]),
           at: [postX, at[1] + 0.75],
           anchor: 'middle',
-          sizeMm: posts[wire] > 99 ? 1.5 : 2.1,
+          sizeMm: String(posts[wire]).length > 2 ? 1.5 : 2.1,
           isBold: true,
         },
         ...(isRod ? rod([postX - 4, at[1]]) : []),
