@@ -1,8 +1,8 @@
 import type { Plan } from '../plan/plan'
 import type { Report } from '../report/report'
 
-/** Letters of a name that papers print: more would fill sheets with one word. */
-const MOST_LETTERS = 200
+/** Letters of a name that papers print: the head of a sheet would take more lines for one of 10,000 than the sheet has. */
+const MOST_LETTERS = 120
 
 const printable = (name: string): string =>
   name.length > MOST_LETTERS ? `${name.slice(0, MOST_LETTERS)}…` : name
@@ -12,7 +12,7 @@ const named = <K, T extends { readonly name: string }>(things: ReadonlyMap<K, T>
     ? things
     : new Map([...things].map(([id, thing]) => [id, { ...thing, name: printable(thing.name) }]))
 
-/** Plan and report with names that a sheet can hold: what is longer than 200 letters is cut, with a mark that it is. */
+/** Plan and report with names that a sheet can hold: what is longer than 120 letters is cut, with a mark that it is. */
 export function withPrintableNames<T extends { readonly plan: Plan; readonly report: Report }>(source: T): T {
   const { plan, report } = source
   return {

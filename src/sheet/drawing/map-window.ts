@@ -89,8 +89,16 @@ function reachIn(
   return Math.max(0, part)
 }
 
+/** The least that a frame must hold within its edges, mm: in less a strip would get nowhere. */
+const LEAST_ROOM_MM = 10
+
+/** The lowest frame that `windowsAlong` can lay a way over, mm. */
+export const LEAST_STRIP_MM = 2 * EDGE_MM + LEAST_ROOM_MM
+
 /**
  * A way laid over as few frames as hold it at one scale, in order from its start. Neighbours share the point where the way is cut.
+ *
+ * Range: frames with 10 mm of room within their edges. In one with none no step could be taken.
  */
 export function windowsAlong(
   plane: Plane,
@@ -99,6 +107,7 @@ export function windowsAlong(
   scale: number,
 ): { readonly windows: readonly MapWindow[]; readonly cuts: readonly Cut[] } {
   const points = way.map(plane.toPlane)
+  if (roomMm(frame).some((mm) => mm < LEAST_ROOM_MM - 1e-9)) throw new Error('a frame with no room for a way')
   const roomM = roomMm(frame).map((mm) => (mm * scale) / 1000) as unknown as readonly [number, number]
   const windows: MapWindow[] = []
   const cuts: Cut[] = []

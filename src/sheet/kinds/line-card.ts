@@ -6,7 +6,7 @@ import type { ReportLine } from '../../report/report'
 import { cautionText } from '../../words/caution-words'
 import { tongueOf } from '../../words/tongue'
 import { frameIn } from '../drawing/map-frame'
-import { matchAcross, windowOver, windowsAlong } from '../drawing/map-window'
+import { LEAST_STRIP_MM, matchAcross, windowOver, windowsAlong } from '../drawing/map-window'
 import { type Block, heightOfMm } from '../layout/block'
 import type { SheetRoom } from '../layout/paper-size'
 import { lineNumber } from '../line-marks'
@@ -34,14 +34,22 @@ const BELOW_MM = 4
 /** Room that a strip's heading takes, and what is kept for a line of names below it, mm. */
 const STRIP_WORDS_MM = 22
 
+/** What the legend and a frame's own margin take of a map's height, mm. */
+const ABOUT_FRAME_MM = frameIn(0, 0).top - frameIn(0, 0).bottom
+
 /** Strips over a long line: two low ones on a sheet, or one tall one, whichever takes fewer sheets. */
 function longStrips(plane: Plane, way: readonly Position[], room: SheetRoom) {
-  const heights = [room.heightMm / 2 - STRIP_WORDS_MM, room.heightMm - STRIP_WORDS_MM] as const
-  const [low, tall] = heights.map((heightMm) => {
+  const leastMm = LEAST_STRIP_MM + ABOUT_FRAME_MM
+  const strips = (heightMm: number) => {
     const size = [room.widthMm, heightMm] as const
     return { size, ...windowsAlong(plane, way, frameIn(...size), STRIP_SCALE) }
-  })
-  return tall!.windows.length < Math.ceil(low!.windows.length / 2) ? tall! : low!
+  }
+  // Under a head of very long names even one strip may be left too little: it then runs over, and the line is seen.
+  const tall = strips(Math.max(leastMm, room.heightMm - STRIP_WORDS_MM))
+  const lowMm = room.heightMm / 2 - STRIP_WORDS_MM
+  if (lowMm < leastMm) return tall
+  const low = strips(lowMm)
+  return tall.windows.length < Math.ceil(low.windows.length / 2) ? tall : low
 }
 
 interface Mapped {

@@ -30,6 +30,15 @@ const way = (): fc.Arbitrary<Position[]> =>
   )
 
 describe('a long line over several strips', () => {
+  test('a frame without room is refused, for no step could be taken in it', () => {
+    const positions: Position[] = [
+      [10, 47],
+      [10.2, 47],
+    ]
+    const low = { ...FRAME, bottom: FRAME.top + 20 }
+    expect(() => windowsAlong(planeAbout(positions), positions, low, 25_000)).toThrow('no room')
+  })
+
   test('lies whole within them, in order, each beginning where the one before ends', () => {
     fc.assert(
       fc.property(way(), (positions) => {
