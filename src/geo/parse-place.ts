@@ -11,10 +11,30 @@ const refused = bad({
     'Give latitude and longitude, as 47.2184 N 11.9051 E, a grid reference, as 32T PT 90812 32711, or UTM with its zone, as 32T 690812 5232711.',
 })
 
+const offGlobe = bad({
+  code: 'no-place',
+  at: '',
+  message:
+    'That is off the globe: latitude goes from 90 S to 90 N and comes first, longitude from 180 W to 180 E.',
+})
+
 /** A place as people write it: a military grid reference, UTM with its zone, or latitude and longitude in degrees, with minutes and seconds or without. */
 export function parsePlace(text: string): Result<readonly [lonDeg: number, latDeg: number]> {
-  const trimmed = text.trim().toUpperCase().replaceAll('−', '-')
+  const trimmed = bare(text.toUpperCase().replaceAll('−', '-'))
   return parseGridReference(trimmed) ?? parseUtm(trimmed) ?? parseLatLon(trimmed)
+}
+
+/** Without what other programs copy along with a pair: brackets, names of the two figures, a comma for the decimal point. */
+function bare(text: string): string {
+  const pair = text
+    .replaceAll(/[()[\]{}]/g, ' ')
+    .replaceAll(/\b(?:LATITUDE|LAT|LONGITUDE|LONG|LON|LNG|GEO)\b\s*[:=]?/g, ' ')
+    .trim()
+  const commas = pair.match(/\d,\d/g) ?? []
+  // One comma parts the two figures; two, with something else between the figures, are decimal points.
+  return commas.length === 2 && /\d,\d+[^\d,.]+[\s;]*-?\d+,\d/.test(pair)
+    ? pair.replaceAll(/(\d),(\d)/g, '$1.$2')
+    : pair
 }
 
 function parseGridReference(text: string): Result<readonly [number, number]> | undefined {
@@ -56,7 +76,7 @@ function parseLatLon(text: string): Result<readonly [number, number]> {
   if (first === undefined || second === undefined) return refused
   const swapped = /[EW]/.test(halves[0]) && /[NS]/.test(halves[1])
   const [latDeg, lonDeg] = swapped ? [second, first] : [first, second]
-  if (Math.abs(latDeg) > 90 || Math.abs(lonDeg) > 180) return refused
+  if (Math.abs(latDeg) > 90 || Math.abs(lonDeg) > 180) return offGlobe
   return ok([lonDeg, latDeg])
 }
 

@@ -1,5 +1,5 @@
-import { gridReference } from '../geo/grid-reference'
 import { parsePlace } from '../geo/parse-place'
+import { placeText } from '../geo/place-text'
 import type { Position } from '../geo/position'
 import { undirected } from '../isolated'
 import { setSet } from '../plan/circuit-edits'
@@ -12,14 +12,10 @@ import type { Store } from '../state/store'
 import { formatCount } from '../words/units'
 import { SetField } from './circuit/set-field'
 import { loadWhenShown } from './load-when-shown'
-import { NumberField } from './number-field'
 import { Question } from './question'
 import { TextField } from './text-field'
 
 const RouteFrom = loadWhenShown(async () => (await import('./ground/route-from')).RouteFrom)
-
-const LATITUDE = { min: -90, max: 90 }
-const LONGITUDE = { min: -180, max: 180 }
 
 /** A place in any usual way of writing it; the sentence that refuses it. */
 function placeOf(text: string, take: (position: Position) => unknown): string | undefined {
@@ -38,10 +34,7 @@ export function StationCard({ store, id }: { store: Store; id: StationId }) {
   const circuits = circuitsAtStation(plan, id)
   const lines = [...plan.lines.values()].filter((line) => line.from === id || line.to === id)
   const heightM = store.ground.value?.heightM(lonDeg, latDeg)
-  const place = (position: Position) => {
-    store.edit((before) => moveStation(before, id, position))
-    return []
-  }
+  const place = (position: Position) => store.edit((before) => moveStation(before, id, position))
 
   return (
     <>
@@ -63,27 +56,15 @@ export function StationCard({ store, id }: { store: Store; id: StationId }) {
       <Question ask="Where does it stand?">
         <TextField
           label="Place"
-          value={gridReference(station.position) ?? ''}
+          value={placeText(station.position, store.placeForm.value)}
+          pause
           refuse={(text) => placeOf(text, () => undefined)}
           onCommit={(text) => void placeOf(text, place)}
         />
-        {heightM !== undefined && <p class="soft">{store.tongue.value.length(heightM)} high</p>}
-        <NumberField
-          label="Latitude"
-          quantity="degNorth"
-          system={store.units.value}
-          value={latDeg}
-          limit={LATITUDE}
-          onCommit={(lat) => place([lonDeg, lat])}
-        />
-        <NumberField
-          label="Longitude"
-          quantity="degEast"
-          system={store.units.value}
-          value={lonDeg}
-          limit={LONGITUDE}
-          onCommit={(lon) => place([lon, latDeg])}
-        />
+        <p class="soft">
+          {heightM !== undefined && `${store.tongue.value.length(heightM)} high. `}
+          Type or paste it in any usual form; View sets the one shown here.
+        </p>
       </Question>
       <Question ask="Who answers here?">
         {circuits.length === 0 && <p>Nobody yet: no circuit reaches this station. Draw a line to it.</p>}

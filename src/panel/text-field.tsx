@@ -12,18 +12,21 @@ interface Props {
   readonly needed?: boolean
   /** The sentence that refuses a text, if it cannot be. */
   readonly refuse?: (text: string) => string | undefined
+  /** Keeps the text only when the hand pauses, for what means something else while it is half typed. */
+  readonly pause?: boolean
   readonly onCommit: (text: string) => void
 }
 
 /** A line of text, or several, kept as it is typed. */
-export function TextField({ label, value, bare, lines, needed, refuse, onCommit }: Props) {
+export function TextField({ label, value, bare, lines, needed, refuse, pause = false, onCommit }: Props) {
   const id = useId()
-  const { why, input } = useTypedText(id, value, (typed) => {
+  const take = (typed: string) => {
     const text = typed.trim()
     const refusal = needed && text === '' ? `${label} must be given.` : refuse?.(text)
     if (refusal === undefined) onCommit(text)
     return refusal
-  })
+  }
+  const { why, input } = useTypedText(id, value, take, { pause })
   return (
     <Field id={id} label={label} bare={bare} why={why}>
       {lines ? (

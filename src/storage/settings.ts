@@ -7,6 +7,7 @@ interface Setting<T> {
 const KNOWN = {
   units: ['metric', 'us'],
   theme: ['system', 'light', 'dark', 'night'],
+  placeForm: ['decimal', 'minutes', 'seconds', 'grid', 'utm'],
   shade: ['on', 'off'],
   contours: ['on', 'off'],
   letterKeys: ['on', 'off'],

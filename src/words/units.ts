@@ -64,8 +64,6 @@ export const UNITS = {
   kgPerKm: perKm('kg', 'lb', KG_PER_POUND),
   perC: { metric: times('per °C', 1, 6), us: times('per °F', 9 / 5, 6) },
   pct: same('%', 2),
-  degNorth: same('° N', 6),
-  degEast: same('° E', 6),
   ohm: same('Ω', 2),
   volt: same('V', 2),
   mA: same('mA', 2),

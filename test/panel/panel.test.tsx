@@ -326,14 +326,23 @@ describe('a station’s card', () => {
   test('renames the station and moves it', () => {
     const { store, give } = show(selected)
     give('Name', 'Old ford')
-    give('Latitude', '47.02')
+    give('Place', '47.02 11')
     expect(store.plan.value.stations.get(FORD)).toMatchObject({ name: 'Old ford', position: [11, 47.02] })
+  })
+
+  test('shows its place in the form that the person likes', () => {
+    const { store, control } = show(selected)
+    expect(control('Place').value).toMatch(/° N .*° E$/)
+    act(() => {
+      store.placeForm.value = 'utm'
+    })
+    expect(control('Place').value).toMatch(/^32T \d{6} \d{7}$/)
   })
 
   test('refuses a latitude off the globe, with a sentence', () => {
     const { store, give, refusals } = show(selected)
-    give('Latitude', '95')
-    expect(refusals()).toEqual(['Latitude must lie between -90 ° N and 90 ° N.'])
+    give('Place', '95 11')
+    expect(refusals()).toEqual([expect.stringContaining('off the globe')])
     expect(store.plan.value).toBe(SMALL_PLAN)
   })
 

@@ -100,21 +100,21 @@ describe('text as it is typed', () => {
   })
 })
 
-describe('a number as it is typed', () => {
+describe('a place as it is typed', () => {
   test('is taken when the hand pauses, and what cannot be is refused only when it leaves', () => {
     const { type, leave, hut, refusals } = show()
     const before = hut().position
-    for (const text of ['4', '47', '47.', '47.2']) {
-      type('Latitude', text)
+    for (const text of ['4', '47.1 1', '47.1 11', '47.2 11.5']) {
+      type('Place', text)
       pass(200)
       expect(hut().position).toBe(before)
     }
     pass(600)
-    expect(hut().position).toEqual([before[0], 47.2])
-    type('Latitude', '472')
+    expect(hut().position).toEqual([11.5, 47.2])
+    type('Place', '472 11')
     pass(600)
     expect([hut().position[1], refusals()]).toEqual([47.2, []])
-    leave('Latitude')
+    leave('Place')
     expect(hut().position[1]).toBe(47.2)
   })
 })

@@ -9,7 +9,7 @@ const NEAR_ZOOM = 14
 export const goToDialog = ({ view, say }: Bench): HTMLDialogElement =>
   questionDialog(
     'Go where?',
-    'Latitude and longitude on WGS 84, as 47.2184 N 11.9051 E, a grid reference, as 32T PT 90812 32711, or UTM with its zone, as 32T 690812 5232711.',
+    'Any usual form on WGS 84: 47.2184 N 11.9051 E, with minutes or seconds, a pair pasted from elsewhere, a grid reference as 32T PT 90812 32711, or UTM with its zone as 32T 690812 5232711.',
     [{ label: 'Place', value: '' }],
     [
       { words: 'Stay here', act: () => undefined },

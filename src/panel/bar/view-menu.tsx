@@ -1,4 +1,5 @@
 import type { Signal } from '@preact/signals'
+import type { PlaceForm } from '../../geo/place-text'
 import type { Theme } from '../../state/preferences'
 import type { Store } from '../../state/store'
 import type { UnitSystem } from '../../words/units'
@@ -18,12 +19,20 @@ const THEMES: readonly { value: Theme; text: string }[] = [
   { value: 'dark', text: 'Dark' },
   { value: 'night', text: 'Red, for the night' },
 ]
+const PLACES: readonly { value: PlaceForm; text: string }[] = [
+  { value: 'decimal', text: '47.2184°' },
+  { value: 'minutes', text: '47° 13.104′' },
+  { value: 'seconds', text: '47° 13′ 06.2″' },
+  { value: 'grid', text: 'Grid reference (MGRS)' },
+  { value: 'utm', text: 'UTM' },
+]
 
-/** How things are shown and worked: units, light or dark, the ground, keys. */
+/** How things are shown and worked: units, places, light or dark, the ground, keys. */
 export function ViewMenu({ store }: { store: Store }) {
   return (
-    <Menu title="View" hint="Units, light and dark, the ground, keys">
+    <Menu title="View" hint="Units, places, light and dark, the ground, keys">
       <Choice label="Units" signal={store.units} options={UNITS} />
+      <Choice label="Places as" signal={store.placeForm} options={PLACES} />
       <Choice label="Light" signal={store.theme} options={THEMES} />
       <Choice label="Hill shading" signal={store.shade} options={SWITCH} />
       <Choice label="Contours" signal={store.contours} options={SWITCH} />

@@ -48,6 +48,7 @@ export const TOPICS: readonly { readonly ask: string; readonly answer: readonly 
     ask: 'How do I give a place?',
     answer: [
       'Any usual way is understood: 47.2184 N 11.9051 E, 47° 13′ 6″ N 11° 54′ 18″ E, a pair as another program copies it, a grid reference such as 32T PT 90812 32711, or UTM with its zone such as 32T 690812 5232711. All on WGS 84.',
+      'View, Places as, sets the form in which places are shown. On a phone, hold a finger on the map to see where that is and how high: nothing is placed by it.',
     ],
   },
   {
