@@ -97,3 +97,13 @@ test('Done ends a line where the finger was last, not in the middle of the map',
   }
   expect(at.faults).toEqual([])
 })
+
+test('a tap on open ground tells where that is and how high, and places nothing', async () => {
+  const { x, y, height } = await canvas()
+  await touch('touchStart', [{ x: x + 40, y: y + height / 2 }])
+  await touch('touchEnd', [])
+  const place = at.page.locator('.pointer-place')
+  await place.waitFor({ state: 'visible' })
+  await expect.poll(() => place.textContent()).toMatch(/^\d+\.\d{5}° [NS] \d+\.\d{5}° [EW]( · \d+ m high)?$/)
+  expect(await canUndo()).toBe(false)
+})

@@ -8,6 +8,9 @@ import { placeWords } from './place-words'
 /** Widest that the scale bar may be, px, and as a part of the map: on a phone the buttons beside it need the room. */
 const WIDEST_PX = 150
 const WIDEST = 0.25
+/** How long the place that a finger has touched can be read, ms. */
+const READ_MS = 10_000
+
 /** The map's foot: its scale, where the pointer is, and whose data it shows. */
 export function showFoot(bench: Bench): { aimed: (aim: Aim | null) => void; remove: () => void } {
   const { store, view } = bench
@@ -40,11 +43,18 @@ export function showFoot(bench: Bench): { aimed: (aim: Aim | null) => void; remo
     length.textContent = text
   })
 
+  let timer: ReturnType<typeof setTimeout> | undefined
+  const aimed = (aim: Aim | null) => {
+    clearTimeout(timer)
+    place.textContent = aim ? placeWords(store, aim.position) : ''
+    foot.classList.toggle('touched', aim?.touch === true)
+    if (aim?.touch) timer = setTimeout(() => aimed(null), READ_MS)
+  }
+
   return {
-    aimed: (aim) => {
-      place.textContent = aim ? placeWords(store, aim.position) : ''
-    },
+    aimed,
     remove: () => {
+      clearTimeout(timer)
       stop()
       removeTiles()
       foot.remove()

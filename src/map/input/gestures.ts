@@ -123,6 +123,7 @@ export function followPointers(
     }
     ended.hold?.letGo()
     const aim = aimOf(event)
+    if (aim.touch) aimed(aim)
     const at = screenPoint(event)
     const double =
       lastClick?.with === tool() &&
@@ -132,7 +133,10 @@ export function followPointers(
     if (double && tool().doubleClick) tool().doubleClick!(aim)
     else tool().click(aim)
   }
-  const onLeave = () => aimed(null)
+  const onLeave = (event: PointerEvent) => {
+    // A finger that is lifted leaves the map, and still wants to read where it was.
+    if (event.pointerType !== 'touch') aimed(null)
+  }
   const onMenu = (event: MouseEvent) => {
     event.preventDefault()
     if (press?.start.touch) return
