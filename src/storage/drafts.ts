@@ -116,6 +116,21 @@ export async function openDrafts(name: string, onLost: () => void = () => {}) {
       return { wasThere: found !== undefined }
     },
 
+    /** Changes a draft that no window has on the table. One that has gone, or cannot be read, stays as it is. */
+    change: async (key: string, edit: (plan: Plan) => Plan): Promise<void> => {
+      const tx = db.transaction('drafts', 'readwrite', { durability: 'strict' })
+      const record = await tx.store.get(key)
+      const found = readRecord(record)
+      const plan = found && parsePlan(found.text)
+      if (record && found && plan?.ok) {
+        const edited = edit(plan.value)
+        const text = formatPlan(edited)
+        const revision = found.revision + 1
+        await tx.store.put({ ...record, revision, title: edited.title, savedAt: new Date(), text })
+      }
+      await tx.done
+    },
+
     /** Drops the draft that another has grown out of. False where it has changed or gone meanwhile: then nothing is dropped. */
     supersede: async (base: DraftState): Promise<boolean> => {
       const tx = db.transaction('drafts', 'readwrite')

@@ -1,4 +1,5 @@
 import type { Plan } from '../plan/plan'
+import { setTitle } from '../plan/text-edits'
 import { type Drafts, openDrafts } from './drafts'
 import { askToKeepForGood } from './keep-for-good'
 import type { Keeper, KeptStore } from './keeper'
@@ -8,7 +9,7 @@ import { lastKey, rememberLast } from './last-draft'
 import { newKey } from './new-key'
 import { otherWindows } from './other-windows'
 import { ownName } from './own-name'
-import { keepVersion, listVersions, loadVersion, removeVersion } from './versions'
+import { versionKeeper } from './versions'
 
 /** Long enough to gather a burst of edits, and well within a second. */
 const GATHER_MS = 200
@@ -203,30 +204,21 @@ export async function keepDrafts(store: KeptStore, name = ownName('fieldpair')):
     bringBack: async (key) => drafts?.bringBack(key),
     erase: async (key) => drafts?.erase(key),
     textOf: async (key) => (await drafts?.textOf(key)) ?? '',
-    versions: async () => (drafts ? await listVersions(drafts, session.doc) : []),
-    keepVersion: async (versionName) => {
+    openKey: () => (session.isWritten ? session.state.key : (session.base?.key ?? null)),
+    planOf: async (key) => {
+      const found = await drafts?.load(key).catch(() => undefined)
+      return found?.plan.ok ? found.plan.value : undefined
+    },
+    rename: async (key, title) => drafts?.change(key, (plan) => setTitle(plan, title)),
+    duplicate: async (plan) => {
+      const copy = setTitle(plan, plan.title ? `Copy of ${plan.title}` : '')
       try {
-        if (drafts) await keepVersion(drafts, session.doc, versionName, store.settled.peek())
+        await drafts?.save(copy, { key: newKey(), revision: 1 }, newKey(), null)
       } catch {
-        store.notice.value = NOTICES.noRoom
+        store.notice.value = NOTICES.noRoomForCopy
       }
     },
-    bringBackVersion: async (version) => {
-      if (!drafts) return
-      const found = await loadVersion(drafts, version.id)
-      if (!found?.ok) {
-        store.notice.value = NOTICES.unreadable
-        return
-      }
-      const before = store.settled.peek()
-      await keepVersion(drafts, session.doc, `Before “${version.name}” was brought back`, before).catch(
-        () => {},
-      )
-      store.edit(() => found.value)
-    },
-    removeVersion: async (id) => {
-      if (drafts) await removeVersion(drafts, id)
-    },
+    ...versionKeeper(store, () => ({ drafts, doc: session.doc })),
     flush,
     stop: () => {
       isStopped = true

@@ -26,13 +26,22 @@ export interface Keeper {
   readonly remove: (key: string) => Promise<void>
   readonly bringBack: (key: string) => Promise<void>
   readonly erase: (key: string) => Promise<void>
+  /** Key of the plan on the table; null while it is not kept. */
+  readonly openKey: () => string | null
+  /** A kept plan, to be looked at; undefined where none can be made of its record. */
+  readonly planOf: (key: string) => Promise<Plan | undefined>
+  /** Gives a kept plan another title: one that is not on the table. */
+  readonly rename: (key: string, title: string) => Promise<void>
+  /** Keeps a copy of a plan as a plan of its own. */
+  readonly duplicate: (plan: Plan) => Promise<void>
   /** What a record holds, for a file: also where no plan can be made of it. */
   readonly textOf: (key: string) => Promise<string>
   /** The versions of the plan on the table, the last kept first. */
   readonly versions: () => Promise<readonly VersionEntry[]>
   readonly keepVersion: (name: string) => Promise<void>
   readonly bringBackVersion: (version: VersionEntry) => Promise<void>
-  readonly removeVersion: (id: string) => Promise<void>
+  /** Gives the way to put it back. */
+  readonly removeVersion: (id: string) => Promise<() => Promise<void>>
   readonly flush: () => Promise<void>
   readonly stop: () => void
 }

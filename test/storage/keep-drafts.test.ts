@@ -224,7 +224,51 @@ describe('a plan that is removed', () => {
   })
 })
 
+describe('the plans of a browser', () => {
+  test('say which one is on the table, and give each to be looked at', async () => {
+    const { store, keeper } = await openWindow()
+    expect(keeper.openKey()).toBeNull()
+    store.edit(title('First'))
+    await keeper.flush()
+    const first = await keyOf(keeper, 'First')
+    expect(keeper.openKey()).toBe(first)
+    const later = await openWindow()
+    expect(later.keeper.openKey()).toBe(first)
+    expect((await later.keeper.planOf(first))?.title).toBe('First')
+    await plant({ key: 'torn', text: '{"type":' })
+    expect(await later.keeper.planOf('torn')).toBeUndefined()
+  })
+
+  test('are renamed and copied, each a plan of its own', async () => {
+    const { store, keeper } = await openWindow()
+    store.edit(title('First'))
+    await keeper.flush()
+    await keeper.duplicate(store.plan.value)
+    expect(await titles(keeper)).toEqual(['Copy of First', 'First'])
+    const copy = await keyOf(keeper, 'Copy of First')
+    await keeper.rename(copy, 'Second')
+    expect(await titles(keeper)).toEqual(['Second', 'First'])
+    expect((await keeper.planOf(copy))?.title).toBe('Second')
+    await keeper.open(copy)
+    store.edit(title('Second, changed'))
+    await keeper.flush()
+    expect((await titles(keeper)).sort()).toEqual(['First', 'Second, changed'])
+  })
+})
+
 describe('versions of a plan', () => {
+  test('that are removed can be put back', async () => {
+    const { store, keeper } = await openWindow()
+    store.edit(title('Mine'))
+    await keeper.flush()
+    await keeper.keepVersion('one')
+    const [version] = await keeper.versions()
+    const putBack = await keeper.removeVersion(version!.id)
+    expect(await keeper.versions()).toEqual([])
+    await putBack()
+    expect((await keeper.versions()).map(({ name }) => name)).toEqual(['one'])
+  })
+
   test('are kept under a name, over reloads, and brought back with the way to undo it', async () => {
     const { store, keeper } = await openWindow()
     store.edit(title('Morning'))

@@ -4,23 +4,23 @@ import type { Store } from '../../state/store'
 import { isKeptForGood } from '../../storage/keep-for-good'
 import type { Keeper } from '../../storage/keeper'
 import type { DraftEntry } from '../../storage/kept-records'
-import { download } from '../../storage/open-save'
 import type { VersionEntry } from '../../storage/versions'
 import { formatCount } from '../../words/units'
 import { OnDemand } from '../question'
 import { KeptVersions } from './kept-versions'
-import { closeMenuOf } from './menu'
+import { KeptPlanCard, OpenPlanCard, titleOf } from './plan-cards'
 import { whenKept } from './when-kept'
 
 /** What the browser keeps, as the list shows it. */
 interface Kept {
   /** Null where the browser gives no store. */
   readonly plans: readonly DraftEntry[] | null
+  readonly openKey: string | null
   readonly versions: readonly VersionEntry[]
   readonly isForGood: boolean
 }
 
-/** The plans kept in this browser, those removed of late, and the versions of the one on the table. */
+/** The plan on the table with its versions, the other plans kept in this browser, and those removed of late. */
 export function KeptPlans({ store, keeper }: { store: Store; keeper: Keeper }) {
   const kept = useSignal<Kept | null>(null)
   const look = async () => {
@@ -30,22 +30,27 @@ export function KeptPlans({ store, keeper }: { store: Store; keeper: Keeper }) {
       keeper.versions(),
       isKeptForGood(),
     ])
-    kept.value = { plans, versions, isForGood }
+    kept.value = { plans, versions, isForGood, openKey: keeper.openKey() }
   }
   useEffect(() => void look(), [])
   if (!kept.value) return null
-  const { plans, versions, isForGood } = kept.value
-  const act = (work: Promise<void>) => void work.then(look)
-  const there = plans?.filter(({ isRemoved }) => !isRemoved) ?? []
+  const { plans, versions, isForGood, openKey } = kept.value
+  const act = (work: Promise<unknown>) => void work.then(look)
+  const open = plans?.find(({ key }) => key === openKey)
+  const there = plans?.filter(({ isRemoved, key }) => !isRemoved && key !== openKey) ?? []
   const removed = plans?.filter(({ isRemoved }) => isRemoved) ?? []
 
   return (
     <>
+      <ul class="plan-cards">
+        <OpenPlanCard store={store} draft={open} keeper={keeper} act={act} />
+      </ul>
+      {plans && <KeptVersions keeper={keeper} versions={versions} act={act} />}
       <h2>Kept in this browser</h2>
       <p class="soft">{store.notKept.value || sentenceOf(plans, isForGood)}</p>
-      <ul class="rows">
+      <ul class="plan-cards">
         {there.map((draft) => (
-          <PlanRow key={draft.key} draft={draft} keeper={keeper} act={act} />
+          <KeptPlanCard key={draft.key} draft={draft} keeper={keeper} act={act} />
         ))}
       </ul>
       {removed.length > 0 && (
@@ -57,7 +62,6 @@ export function KeptPlans({ store, keeper }: { store: Store; keeper: Keeper }) {
           </ul>
         </OnDemand>
       )}
-      {plans && <KeptVersions keeper={keeper} versions={versions} act={act} />}
     </>
   )
 }
@@ -73,68 +77,8 @@ function sentenceOf(plans: readonly DraftEntry[] | null, isForGood: boolean): st
 interface RowProps {
   readonly draft: DraftEntry
   readonly keeper: Keeper
-  /** Does something with a record, and looks at the list anew. */
-  readonly act: (work: Promise<void>) => void
+  readonly act: (work: Promise<unknown>) => void
 }
-
-const titleOf = ({ title }: DraftEntry): string => title || 'Without a title'
-
-function PlanRow({ draft, keeper, act }: RowProps) {
-  /** A row that was just removed stays in its place for as long as the menu is open, to be brought back there. */
-  const isGone = useSignal(false)
-  const words = `${titleOf(draft)}, ${whenKept(draft.savedAt)}`
-  if (isGone.value)
-    return (
-      <li>
-        <button
-          type="button"
-          class="quiet"
-          onClick={() => {
-            isGone.value = false
-            void keeper.bringBack(draft.key)
-          }}
-        >
-          Undo: keep {titleOf(draft)}
-        </button>
-        <span class="soft">removed</span>
-      </li>
-    )
-  return (
-    <li>
-      {draft.fault ? (
-        <button type="button" class="quiet" onClick={() => void saveText(draft, keeper)}>
-          Save the text of {titleOf(draft)}
-          <span class="soft">cannot be read as a plan, {whenKept(draft.savedAt)}</span>
-        </button>
-      ) : (
-        <button
-          type="button"
-          class="quiet"
-          onClick={(event) => {
-            closeMenuOf(event.currentTarget)
-            act(keeper.open(draft.key))
-          }}
-        >
-          {titleOf(draft)}
-          <span class="soft"> {whenKept(draft.savedAt)}</span>
-        </button>
-      )}
-      <button
-        type="button"
-        aria-label={`Remove ${words}`}
-        onClick={() => {
-          isGone.value = true
-          void keeper.remove(draft.key)
-        }}
-      >
-        Remove
-      </button>
-    </li>
-  )
-}
-
-const saveText = async (draft: DraftEntry, keeper: Keeper) =>
-  download(`${draft.title || 'kept plan'}.txt`, await keeper.textOf(draft.key), 'text/plain')
 
 function RemovedRow({ draft, keeper, act }: RowProps) {
   /** Whether a second press takes leave of it. */
