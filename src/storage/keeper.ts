@@ -1,6 +1,5 @@
 import type { Plan } from '../plan/plan'
-import type { DraftEntry } from './kept-records'
-import type { VersionEntry } from './versions'
+import type { DraftEntry, VersionEntry } from './kept-records'
 
 /** What is kept and who is told: the parts of the store that this needs. */
 export interface KeptStore {

@@ -16,6 +16,9 @@ export interface DraftRecord {
   readonly text: string
 }
 
+/** A version as a list shows it. */
+export type VersionEntry = Pick<VersionRecord, 'id' | 'name' | 'keptAt'>
+
 /** One state of one draft. */
 export interface DraftState {
   readonly key: string

@@ -5,10 +5,8 @@ import type { Result } from '../problem'
 import type { Drafts } from './drafts'
 import type { Keeper, KeptStore } from './keeper'
 import { NOTICES } from './keeping-notices'
-import type { VersionRecord } from './kept-records'
+import type { VersionEntry } from './kept-records'
 import { newKey } from './new-key'
-
-export type VersionEntry = Pick<VersionRecord, 'id' | 'name' | 'keptAt'>
 
 /** Keeps a plan as it is under a name. Rejects where there is no room. */
 async function keepVersion({ db, nextOrder }: Drafts, doc: string, name: string, plan: Plan): Promise<void> {

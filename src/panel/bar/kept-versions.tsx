@@ -1,6 +1,6 @@
 import { useSignal } from '@preact/signals'
 import type { Keeper } from '../../storage/keeper'
-import type { VersionEntry } from '../../storage/versions'
+import type { VersionEntry } from '../../storage/kept-records'
 import { formatCount } from '../../words/units'
 import { OnDemand } from '../question'
 import { TextField } from '../text-field'
