@@ -1,3 +1,4 @@
+import { valueAt } from '../catalog/entry-value'
 import type { Spread } from '../catalog/sources'
 import type { CircuitModel } from './circuit-model'
 
@@ -34,7 +35,7 @@ export function drawnModel(model: CircuitModel): {
   const figures: DrawnFigure[] = []
   const drawing = <T extends Entry>(entry: T, at: string | null): ((normals: Float64Array) => T) => {
     const own = Object.entries(entry.spread ?? {}).filter(
-      ([what, pct]) => pct > 0 && !ELSEWHERE.test(what) && figureAt(entry, what) !== undefined,
+      ([what, pct]) => pct > 0 && !ELSEWHERE.test(what) && typeof valueAt(entry, what) === 'number',
     )
     if (own.length === 0) return () => entry
     const first = figures.length
@@ -63,14 +64,6 @@ export function drawnModel(model: CircuitModel): {
     }
   }
   return { figures, draw }
-}
-
-/** The number at a dotted place in an entry; undefined where none stands there. */
-function figureAt(entry: object, what: string): number | undefined {
-  let value: unknown = entry
-  for (const name of what.split('.'))
-    value = typeof value === 'object' && value !== null ? (value as Record<string, unknown>)[name] : undefined
-  return typeof value === 'number' ? value : undefined
 }
 
 /** The same entry with one figure multiplied. */

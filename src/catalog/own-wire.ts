@@ -36,6 +36,7 @@ export const METALS = {
 /** How its two conductors lie together: what follows from that besides the metal. Allowances, of the order of the built-in wires. */
 export const BUILDS = {
   jacketed: {
+    plastic: 2.3,
     takeUp: 1.02,
     permittivity: 2.2,
     apart: 1.7,
@@ -47,6 +48,7 @@ export const BUILDS = {
     wetFilm: 1,
   },
   twisted: {
+    plastic: 3,
     takeUp: 1.02,
     permittivity: 2.6,
     apart: 2,
@@ -58,6 +60,7 @@ export const BUILDS = {
     wetFilm: 2.5,
   },
   'side-by-side': {
+    plastic: 4,
     takeUp: 1,
     permittivity: 3,
     apart: 2.3,
@@ -69,6 +72,7 @@ export const BUILDS = {
     wetFilm: 1.5,
   },
   'bare-apart': {
+    plastic: 1,
     takeUp: 1,
     permittivity: 1,
     apart: 0,
@@ -81,6 +85,19 @@ export const BUILDS = {
   },
 } as const
 
+/**
+ * Relative permittivity of what lies round the metal, from memory; `usual`: what the build has as a rule. One pair's effective permittivity
+ * lies between 1 and that, as far as air lies between the wires too. What `plastic` a build usually has stands with it.
+ */
+export const INSULATIONS = {
+  usual: null,
+  polyethylene: 2.3,
+  foam: 1.6,
+  vinyl: 4,
+  rubber: 3.5,
+  fluoropolymer: 2.1,
+} as const
+
 /** What a person can read off a cut end. */
 export interface MakeUp {
   readonly id: string
@@ -90,6 +107,10 @@ export interface MakeUp {
   /** Diameter of one strand, mm; or the American gauge of the whole conductor, however many strands it has. */
   readonly gauge: { readonly strandMm: number } | { readonly awg: number }
   readonly build: keyof typeof BUILDS
+  /** What lies round the metal; of bare wires without meaning. */
+  readonly insulation?: keyof typeof INSULATIONS
+  /** Capacitance of the pair, where it is known, nF/km. */
+  readonly nanoFPerKm?: number
   /** Axis to axis, mm: of bare wires apart; else as wide as the insulation makes it. */
   readonly spacingMm?: number
 }
@@ -113,7 +134,7 @@ export function wireFromMakeUp(makeUp: MakeUp): Result<Wire> {
   if (!(strandMm >= 0.02 && strandMm <= 10))
     return fault('gauge', `A strand of ${strandMm} mm: give a diameter from 0.02 to 10 mm.`)
   const material = METALS[makeUp.metal]
-  const { takeUp, permittivity, apart, plasticMm, jacketMm, dry, wet, worn, wetFilm } = BUILDS[build]
+  const { takeUp, apart, plasticMm, jacketMm, dry, wet, worn, wetFilm } = BUILDS[build]
   const conductor: Conductor = { strands: [{ count: strands, diameterMm: strandMm, material }], takeUp }
   // A rope of round strands is a seventh wider than a solid wire of its metal.
   const diameterMm = strandMm * Math.sqrt(strands) * (strands === 1 ? 1 : 1.15)
@@ -126,7 +147,11 @@ export function wireFromMakeUp(makeUp: MakeUp): Result<Wire> {
     )
   const isSolidSteel = makeUp.metal === 'steel' && strands === 1
   const geometry = { spacingMm, diameterMm }
-  const nanoFPerKm = pairNanoFPerKm(geometry, permittivity)
+  const permittivity = permittivityOf(makeUp)
+  const typedNanoF = makeUp.nanoFPerKm
+  if (typedNanoF !== undefined && !(typedNanoF >= 0.01 && typedNanoF <= 1e4))
+    return fault('nanoFPerKm', `A capacitance of ${typedNanoF} nF/km: give one from 0.01 to 10,000.`)
+  const nanoFPerKm = typedNanoF ?? pairNanoFPerKm(geometry, permittivity)
   const insulatedMm = diameterMm + 2 * plasticMm
   const boreMm = 2 * insulatedMm
   const ringMm2 = (outerMm: number, innerMm: number) => (Math.PI / 4) * (outerMm ** 2 - innerMm ** 2)
@@ -158,9 +183,12 @@ export function wireFromMakeUp(makeUp: MakeUp): Result<Wire> {
         `${says}, two wires.`,
       ),
       tempCoeffPerC: material.sources.tempCoeffPerC,
-      nanoFPerKm: derivedOnMemory(
-        `Two wires ${spacingMm.toFixed(1)} mm apart in an effective permittivity of ${permittivity}.`,
-      ),
+      nanoFPerKm:
+        typedNanoF === undefined
+          ? derivedOnMemory(
+              `Two wires ${spacingMm.toFixed(1)} mm apart in an effective permittivity of ${permittivity.toFixed(1)}.`,
+            )
+          : 'Typed by hand.',
       loopMilliHPerKm: derivedOnMemory(`Two wires ${spacingMm.toFixed(1)} mm apart.`),
       dryMicroSPerKm: allowance('Allowance for wire of this build.'),
       wetMicroSPerKm: allowance('Allowance for wire of this build.'),
@@ -178,7 +206,7 @@ export function wireFromMakeUp(makeUp: MakeUp): Result<Wire> {
     },
     spread: {
       loopOhmPerKm: 8,
-      nanoFPerKm: 35,
+      ...(typedNanoF === undefined && { nanoFPerKm: 35 }),
       ...(wetFilm > 1 && { wetNanoFPerKm: 50 }),
       loopMilliHPerKm: 30,
       dryMicroSPerKm: 300,
@@ -190,63 +218,9 @@ export function wireFromMakeUp(makeUp: MakeUp): Result<Wire> {
   })
 }
 
-/** What a meter said of a known length of wire with its far end twisted together (ohms), or open (capacitance). */
-export interface WireReading {
-  readonly lengthM: number
-  readonly loopOhms?: number
-  readonly nanoF?: number
-  /** Temperature of the wire while it was read, °C. */
-  readonly tempC: number
-  readonly weather: 'dry' | 'wet'
-  /** How far the meter and the length may be off together, %: 95 of 100 such readings lie within. */
-  readonly meterPct: number
-}
-
-/**
- * A wire with what was read of it in the place of what was printed, and the spread of the reading in the place of the lot's.
- *
- * R₂₀ = R / (L [1 + α (t − 20)]): the temperature is taken out. A reading on wire that lies as it will be used, with all its splices, is
- * the best there is.
- */
-export function wireFromReading(wire: Wire, reading: WireReading): Result<Wire> {
-  const { lengthM, loopOhms, nanoF, tempC, weather, meterPct } = reading
-  if (!(lengthM >= 1 && lengthM <= 1e6))
-    return fault('lengthM', `A length of ${lengthM} m: give one from 1 to 1,000,000 m.`)
-  if (!(meterPct >= 0.01 && meterPct <= 100))
-    return fault('meterPct', `A meter within ${meterPct} %: give 0.01 to 100 %.`)
-  if (loopOhms === undefined && nanoF === undefined)
-    return fault('loopOhms', 'Nothing was read: give ohms, capacitance or both.')
-  const warm = 1 + wire.tempCoeffPerC * (tempC - 20)
-  if (!(warm > 0))
-    return fault('tempC', `A wire at ${tempC} °C: the law of its resistance does not reach so far.`)
-  for (const [at, value] of [
-    ['loopOhms', loopOhms],
-    ['nanoF', nanoF],
-  ] as const)
-    if (value !== undefined && !(value > 0)) return fault(at, `A reading of ${value}: give more than 0.`)
-  const km = lengthM / 1000
-  const at = `Read on ${lengthM} m at ${tempC} °C, ${weather}`
-  const farad = weather === 'wet' ? 'wetNanoFPerKm' : 'nanoFPerKm'
-  return ok({
-    ...wire,
-    ...(loopOhms !== undefined && { loopOhmPerKm: loopOhms / km / warm }),
-    ...(nanoF !== undefined && { [farad]: nanoF / km }),
-    source: `${wire.source}; measured`,
-    sources: {
-      ...wire.sources,
-      ...(loopOhms !== undefined && {
-        loopOhmPerKm: `${at}: ${loopOhms} Ω.`,
-        'spread.loopOhmPerKm': `${at}, within ${meterPct} %.`,
-      }),
-      ...(nanoF !== undefined && {
-        [farad]: `${at}: ${nanoF} nF.`,
-        [`spread.${farad}`]: `${at}, within ${meterPct} %.`,
-      }),
-    },
-    spread: {
-      ...wire.spread,
-      ...(loopOhms !== undefined && { loopOhmPerKm: meterPct }),
-      ...(nanoF !== undefined && { [farad]: meterPct }),
-    },
-  })
+/** Effective permittivity between the wires: as far above that of air as its plastic is above the usual one of the build. */
+function permittivityOf({ build, insulation = 'usual' }: MakeUp): number {
+  const { permittivity, plastic } = BUILDS[build]
+  const given = INSULATIONS[insulation] ?? plastic
+  return plastic === 1 ? permittivity : 1 + ((permittivity - 1) * (given - 1)) / (plastic - 1)
 }

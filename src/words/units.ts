@@ -65,6 +65,7 @@ export const UNITS = {
   perC: { metric: times('per °C', 1, 6), us: times('per °F', 9 / 5, 6) },
   pct: same('%', 2),
   ohm: same('Ω', 2),
+  kOhm: same('kΩ', 2),
   volt: same('V', 2),
   mA: same('mA', 2),
   hz: same('Hz', 1),

@@ -1,8 +1,9 @@
 import { describe, expect, test } from 'vitest'
-import { BUILDS, type MakeUp, METALS, wireFromMakeUp, wireFromReading } from '../../src/catalog/own-wire'
+import { BUILDS, type MakeUp, METALS, wireFromMakeUp } from '../../src/catalog/own-wire'
 import { figuresOf } from '../../src/catalog/source-tally'
 import { sourceAt } from '../../src/catalog/sources'
 import type { Wire } from '../../src/catalog/wire'
+import { wireFromReading } from '../../src/catalog/wire-reading'
 import { WIRES } from '../../src/catalog/wires'
 import { putWire } from '../../src/plan/catalog-edits'
 import type { Result } from '../../src/problem'
@@ -47,6 +48,15 @@ describe('an own wire from a cut end', () => {
     near({ build: 'bare-apart', metal: 'steel', gauge: { strandMm: 2.5 } }, 'fence-steel-2-5')
   })
 
+  test('has more capacitance in vinyl than in polyethylene, and just what is typed where it is known', () => {
+    const nanoF = (more: Partial<MakeUp>) => made(wireFromMakeUp({ ...END, ...more })).nanoFPerKm
+    expect(nanoF({ insulation: 'vinyl' })).toBeGreaterThan(1.3 * nanoF({ insulation: 'polyethylene' }))
+    expect(nanoF({ insulation: 'foam' })).toBeLessThan(nanoF({ insulation: 'polyethylene' }))
+    const typed = made(wireFromMakeUp({ ...END, nanoFPerKm: 52 }))
+    expect([typed.nanoFPerKm, typed.spread?.nanoFPerKm]).toEqual([52, undefined])
+    expect(refusals(wireFromMakeUp({ ...END, nanoFPerKm: 0 }))).toHaveLength(1)
+  })
+
   test('is one that a plan takes, of every metal and build, with a source for every figure', () => {
     for (const metal of Object.keys(METALS) as MakeUp['metal'][]) {
       for (const build of Object.keys(BUILDS) as MakeUp['build'][]) {
@@ -85,6 +95,18 @@ describe('an own wire from a reading', () => {
     const own = made(wireFromReading(field, { ...reading, weather: 'wet', nanoF: 30 }))
     expect(own.wetNanoFPerKm).toBeCloseTo(75, 9)
     expect(own.nanoFPerKm).toBe(field.nanoFPerKm)
+  })
+
+  test('read for insulation leaks as it does when dry, wet, or worn and wet', () => {
+    // 80 kΩ on 0.4 km are 32 kΩ·km: 31.25 µS/km.
+    const { loopOhms: _, ...nothing } = reading
+    const leaks = [{}, { weather: 'wet' as const }, { weather: 'wet' as const, worn: true }].map((more) =>
+      made(wireFromReading(field, { ...nothing, kOhms: 80, ...more })),
+    )
+    expect(leaks[0]!.dryMicroSPerKm).toBeCloseTo(31.25, 9)
+    expect(leaks[1]!.wetMicroSPerKm).toBeCloseTo(31.25, 9)
+    expect(leaks[2]!.wornMicroSPerKm).toBeCloseTo(31.25, 9)
+    expect(leaks[2]!.spread?.wornMicroSPerKm).toBe(2)
   })
 
   test('is refused where nothing was read, or what cannot be', () => {

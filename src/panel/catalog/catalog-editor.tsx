@@ -1,3 +1,4 @@
+import { freeId } from '../../catalog/free-id'
 import { tallyOf } from '../../catalog/source-tally'
 import { withSources } from '../../catalog/sourced'
 import type { Supply } from '../../catalog/supply'
@@ -18,7 +19,7 @@ import { OnDemand, Question } from '../question'
 import { SelectField } from '../select-field'
 import { FORMS } from './entry-figures'
 import { EntryForm } from './entry-form'
-import { freeId, OwnEntries } from './own-entries'
+import { OwnEntries } from './own-entries'
 import { WireFromCutEnd, WireFromMeter } from './own-wire-form'
 import { SpoolsField } from './spools-field'
 
@@ -42,7 +43,7 @@ export function CatalogEditor({ store }: { store: Store }) {
   const count = own.wires.length + own.sets.length + own.supplies.length
   const used = usedEntries(store.plan.value, store.catalog.value).map(withSources)
   const put = (wire: Wire) => store.tryEdit((plan) => putWire(plan, wire))
-  const freeWireId = (id: string) => freeId(id, [...store.catalog.value.wires.values()])
+  const freeWireId = (id: string) => freeId(id, store.catalog.value.wires.values())
   const putOneSet = (set: TelephoneSet) => store.tryEdit((plan) => putSet(plan, set))
   const putOneSupply = (supply: Supply) => store.tryEdit((plan) => putSupply(plan, supply))
   return (

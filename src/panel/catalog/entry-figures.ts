@@ -5,7 +5,7 @@ import type { Supply } from '../../catalog/supply'
 import type { TelephoneSet } from '../../catalog/telephone-set'
 import type { Wire } from '../../catalog/wire'
 import { partOf } from '../../schema/parts'
-import type { Members, Schema } from '../../schema/schema'
+import type { Schema } from '../../schema/schema'
 import type { Tongue } from '../../words/tongue'
 import type { Quantity } from '../../words/units'
 
@@ -93,7 +93,9 @@ const QUANTITIES: Readonly<Record<FigureUnit, Quantity>> = {
   'ringer equivalents': 'ratio',
 }
 
-const labelOf = (what: string): string => what.replace(/^The (.)/, (_, first: string) => first.toUpperCase())
+/** `The loss` or `the loss` as the label of a field: `Loss`. */
+export const labelOf = (what: string): string =>
+  what.replace(/^[Tt]he (.)/, (_, first: string) => first.toUpperCase())
 
 /** A label, with the temperature that a figure is told for as the person reads it. */
 export const labelWords = (label: string, { temp }: Tongue): string => label.replace('20 °C', temp(20))
@@ -130,15 +132,3 @@ export const FIGURES: readonly EntryFigure[] = [
       .map((figure) => [figure.at, figure]),
   ).values(),
 ]
-
-/** What stands at a place of an entry. */
-export const valueAt = (entry: object, at: string): unknown =>
-  at.split('.').reduce<unknown>((value, name) => (value as Members | undefined)?.[name], entry)
-
-/** The entry with another value at that place; undefined takes the member out. */
-export function withValueAt<T extends object>(entry: T, at: string, value: unknown): T {
-  const [name = '', ...deeper] = at.split('.')
-  const { [name]: before, ...others } = entry as Members
-  const after = deeper.length === 0 ? value : withValueAt((before ?? {}) as object, deeper.join('.'), value)
-  return (after === undefined ? others : { ...others, [name]: after }) as T
-}

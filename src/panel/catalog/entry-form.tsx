@@ -1,16 +1,10 @@
 import { useSignal } from '@preact/signals'
+import { valueAt, withFigure } from '../../catalog/entry-value'
 import type { Problem } from '../../problem'
 import type { Store } from '../../state/store'
 import { NumberField } from '../number-field'
 import { TextField } from '../text-field'
-import {
-  type Entry,
-  type EntryFigure,
-  type EntryPart,
-  labelWords,
-  valueAt,
-  withValueAt,
-} from './entry-figures'
+import { type Entry, type EntryFigure, type EntryPart, labelWords } from './entry-figures'
 import { EntrySources } from './entry-sources'
 
 interface Props<T extends Entry> {
@@ -25,14 +19,8 @@ interface Props<T extends Entry> {
 /** An entry of the plan's own, figure by figure. A changed figure no longer has the source of the copied one, nor its spread; a measured one has the meter's. */
 export function EntryForm<T extends Entry>({ store, entry, figures, parts, onPut }: Props<T>) {
   const meterPct = useSignal<number | undefined>(undefined)
-  const change = (at: string, value: unknown) => {
-    const { [at]: _, ...others } = entry.spread ?? {}
-    const pct = typeof value === 'number' ? meterPct.value : undefined
-    const spread = pct === undefined ? others : { ...others, [at]: pct }
-    const says = pct === undefined ? 'Changed by hand.' : `Measured, within ${pct} %.`
-    const sources = { ...entry.sources, [at]: says }
-    return onPut(withValueAt({ ...entry, sources, ...((entry.spread || pct) && { spread }) }, at, value))
-  }
+  const change = (at: string, value: unknown) =>
+    onPut(withFigure(entry, { at, value, meterPct: meterPct.value }))
   const field = ({ at, label, quantity, optional }: EntryFigure) => {
     const value = valueAt(entry, at)
     return (

@@ -1,3 +1,4 @@
+import { valueAt } from '../../catalog/entry-value'
 import { tallyOf } from '../../catalog/source-tally'
 import { withSources } from '../../catalog/sourced'
 import { restsOnMemory, sourceAt } from '../../catalog/sources'
@@ -6,7 +7,7 @@ import type { Store } from '../../state/store'
 import { sourceKind, spreadText, tallySentence } from '../../words/source-words'
 import { unitOf } from '../../words/units'
 import { OnDemand } from '../question'
-import { type Entry, FIGURES, labelWords, valueAt } from './entry-figures'
+import { type Entry, FIGURES, labelWords } from './entry-figures'
 
 /** Every figure of a catalog entry, how it is known, how far real things lie from it, and where all this comes from; on demand. */
 export function EntrySources({ store, entry: shown }: { store: Store; entry: Entry }) {

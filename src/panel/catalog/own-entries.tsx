@@ -1,5 +1,6 @@
 import { useSignal } from '@preact/signals'
 import type { ComponentChildren } from 'preact'
+import { freeId } from '../../catalog/free-id'
 import { withSources } from '../../catalog/sourced'
 import { isolated } from '../../isolated'
 import type { Problem } from '../../problem'
@@ -78,12 +79,4 @@ export function OwnEntries<T extends Entry>({
       {shown && more?.(withSources(shown))}
     </>
   )
-}
-
-/** The next id after that of the copied entry which nothing bears yet. */
-export function freeId(id: string, known: readonly Entry[]): string {
-  const taken = new Set(known.map((entry) => entry.id))
-  let count = 2
-  while (taken.has(`${id}-${count}`)) count++
-  return `${id}-${count}`
 }

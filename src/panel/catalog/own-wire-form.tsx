@@ -1,11 +1,13 @@
 import { useSignal } from '@preact/signals'
-import { type BUILDS, type MakeUp, METALS, wireFromMakeUp, wireFromReading } from '../../catalog/own-wire'
+import { type BUILDS, type INSULATIONS, type MakeUp, METALS, wireFromMakeUp } from '../../catalog/own-wire'
 import type { Wire } from '../../catalog/wire'
-import type { Problem, Result } from '../../problem'
+import { wireFromReading } from '../../catalog/wire-reading'
+import type { Problem } from '../../problem'
 import type { Store } from '../../state/store'
-import { NumberField } from '../number-field'
+import { howToMeasure } from '../../words/measuring-words'
 import { OnDemand } from '../question'
 import { SelectField } from '../select-field'
+import { FormFigure, Refusal, refusalOf } from './reading-fields'
 
 interface Props {
   readonly store: Store
@@ -21,6 +23,15 @@ const BUILD_WORDS: Readonly<Record<keyof typeof BUILDS, string>> = {
   'bare-apart': 'two bare wires apart',
 }
 
+const INSULATION_WORDS: Readonly<Record<keyof typeof INSULATIONS, string>> = {
+  usual: 'as usual for that',
+  polyethylene: 'polyethylene',
+  foam: 'foamed polyethylene',
+  vinyl: 'vinyl (PVC)',
+  rubber: 'rubber',
+  fluoropolymer: 'fluoropolymer',
+}
+
 const options = <K extends string>(words: Readonly<Record<K, string>>) =>
   (Object.keys(words) as K[]).map((value) => ({ value, text: words[value] }))
 
@@ -29,18 +40,38 @@ const METAL_OPTIONS = (Object.keys(METALS) as (keyof typeof METALS)[]).map((valu
   text: value.replaceAll('-', ' '),
 }))
 
-/** A wire of the person's own from what a cut end shows: its metal, its strands and their diameter. */
+const GAUGE_WORDS = { strand: 'the diameter of a strand', awg: 'the American gauge (AWG)' } as const
+
+/** A wire of the person's own from what a cut end shows: its metal, its strands and their size, what lies round them. */
 export function WireFromCutEnd({ store, freeId, onPut }: Props) {
   const metal = useSignal<MakeUp['metal']>('copper')
   const build = useSignal<MakeUp['build']>('twisted')
+  const insulation = useSignal<NonNullable<MakeUp['insulation']>>('usual')
   const strands = useSignal(7)
+  const by = useSignal<keyof typeof GAUGE_WORDS>('strand')
   const strandMm = useSignal(0.2)
+  const awg = useSignal(24)
+  const spacingMm = useSignal<number | undefined>(undefined)
+  const nanoFPerKm = useSignal<number | undefined>(undefined)
   const refusal = useSignal('')
+  const isBare = build.value === 'bare-apart'
   const add = () => {
-    const name = `Own wire, ${strands.value} strands of ${strandMm.value} mm ${metal.value.replaceAll('-', ' ')}`
-    const gauge = { strandMm: strandMm.value }
-    const makeUp = { metal: metal.value, build: build.value, strands: strands.value, gauge }
-    refusal.value = refusalOf(wireFromMakeUp({ id: freeId('own-wire'), name, ...makeUp }), onPut)
+    const byGauge = by.value === 'awg'
+    const size = byGauge ? `${awg.value} AWG` : `${strandMm.value} mm`
+    const each = metal.value.replaceAll('-', ' ')
+    const name = `Own wire, ${strands.value} ${strands.value === 1 ? 'strand' : 'strands'}, ${size} ${each}`
+    const made = wireFromMakeUp({
+      id: freeId('own-wire'),
+      name,
+      metal: metal.value,
+      build: build.value,
+      insulation: insulation.value,
+      strands: strands.value,
+      gauge: byGauge ? { awg: awg.value } : { strandMm: strandMm.value },
+      ...(isBare && spacingMm.value !== undefined && { spacingMm: spacingMm.value }),
+      ...(nanoFPerKm.value !== undefined && { nanoFPerKm: nanoFPerKm.value }),
+    })
+    refusal.value = refusalOf(made, onPut)
   }
   return (
     <OnDemand title="A wire of my own, from a cut end">
@@ -60,8 +91,39 @@ export function WireFromCutEnd({ store, freeId, onPut }: Props) {
           build.value = each
         }}
       />
-      <Figure store={store} label="Strands in one wire" quantity="count" of={strands} />
-      <Figure store={store} label="Diameter of a strand" quantity="strandMm" of={strandMm} />
+      <FormFigure store={store} label="Strands in one wire" quantity="count" of={strands} />
+      <SelectField
+        label="Its size is known by"
+        value={by.value}
+        options={options(GAUGE_WORDS)}
+        onCommit={(each) => {
+          by.value = each
+        }}
+      />
+      {by.value === 'awg' ? (
+        <FormFigure store={store} label="Gauge of one wire, AWG" quantity="ratio" of={awg} />
+      ) : (
+        <FormFigure store={store} label="Diameter of a strand" quantity="strandMm" of={strandMm} />
+      )}
+      {isBare ? (
+        <FormFigure store={store} label="Wires apart by" quantity="strandMm" of={spacingMm} optional />
+      ) : (
+        <SelectField
+          label="Insulation"
+          value={insulation.value}
+          options={options(INSULATION_WORDS)}
+          onCommit={(each) => {
+            insulation.value = each
+          }}
+        />
+      )}
+      <FormFigure
+        store={store}
+        label="Capacitance, if it is known"
+        quantity="nanoFPerKm"
+        of={nanoFPerKm}
+        optional
+      />
       <button type="button" onClick={add}>
         Add this wire
       </button>
@@ -70,69 +132,69 @@ export function WireFromCutEnd({ store, freeId, onPut }: Props) {
   )
 }
 
-/** A known wire with what a meter read of a known length of it: its resistance then has the spread of the meter. */
+/** What a meter reads of a length of wire. */
+const READINGS = {
+  loopOhms: { words: 'ohms, far ends twisted together', quantity: 'ohm', how: 'loopOhmPerKm' },
+  nanoF: { words: 'capacitance, far ends open', quantity: 'nanoF', how: 'nanoFPerKm' },
+  kOhms: { words: 'insulation, far ends open', quantity: 'kOhm', how: 'dryMicroSPerKm' },
+} as const
+
+/** A known wire with what a meter read of a known length of it: that figure then has the spread of the meter. */
 export function WireFromMeter({ store, freeId, onPut, wire }: Props & { readonly wire: Wire }) {
   const lengthM = useSignal(100)
-  const loopOhms = useSignal<number | undefined>(undefined)
+  const what = useSignal<keyof typeof READINGS>('loopOhms')
+  const value = useSignal<number | undefined>(undefined)
+  const weather = useSignal(store.plan.peek().weather)
+  const tempC = useSignal(store.plan.peek().wireTempC)
   const meterPct = useSignal(2)
   const refusal = useSignal('')
+  const { quantity, how } = READINGS[what.value]
   const add = () => {
     const own = { ...wire, id: freeId(wire.id), name: `${wire.name}, measured` }
-    const { weather, wireTempC: tempC } = store.plan.value
-    const read = loopOhms.value === undefined ? {} : { loopOhms: loopOhms.value }
-    const reading = { lengthM: lengthM.value, ...read, tempC, weather, meterPct: meterPct.value }
-    refusal.value = refusalOf(wireFromReading(own, reading), onPut)
+    const read = value.value === undefined ? {} : { [what.value]: value.value }
+    const conditions = { lengthM: lengthM.value, tempC: tempC.value, weather: weather.value }
+    refusal.value = refusalOf(
+      wireFromReading(own, { ...read, ...conditions, meterPct: meterPct.value }),
+      onPut,
+    )
   }
   return (
     <OnDemand title="I measured this wire">
-      <p class="soft">
-        Twist the far ends of a known length together, and read the ohms at the near end. The wire is taken to
-        be as warm as the plan says.
-      </p>
-      <Figure store={store} label="Length measured" quantity="lengthM" of={lengthM} />
-      <Figure store={store} label="The meter read" quantity="ohm" of={loopOhms} />
-      <Figure store={store} label="Meter and length are within ±" quantity="pct" of={meterPct} />
+      <SelectField
+        label="What was read"
+        value={what.value}
+        options={(Object.keys(READINGS) as (keyof typeof READINGS)[]).map((each) => ({
+          value: each,
+          text: READINGS[each].words,
+        }))}
+        onCommit={(each) => {
+          what.value = each
+          value.value = undefined
+        }}
+      />
+      <p class="soft">{howToMeasure(how)}</p>
+      <FormFigure store={store} label="Length measured" quantity="lengthM" of={lengthM} />
+      <FormFigure store={store} label="The meter read" quantity={quantity} of={value} />
+      {what.value === 'loopOhms' ? (
+        <FormFigure store={store} label="The wire was at" quantity="tempC" of={tempC} />
+      ) : (
+        <SelectField
+          label="The wire was"
+          value={weather.value}
+          options={[
+            { value: 'dry', text: 'dry' },
+            { value: 'wet', text: 'wet' },
+          ]}
+          onCommit={(each) => {
+            weather.value = each
+          }}
+        />
+      )}
+      <FormFigure store={store} label="Meter and length are within ±" quantity="pct" of={meterPct} />
       <button type="button" onClick={add}>
         Add it as measured
       </button>
       <Refusal words={refusal.value} />
     </OnDemand>
   )
-}
-
-interface Held<T> {
-  value: T
-}
-
-function Figure(props: {
-  readonly store: Store
-  readonly label: string
-  readonly quantity: 'count' | 'strandMm' | 'lengthM' | 'ohm' | 'pct'
-  readonly of: Held<number> | Held<number | undefined>
-}) {
-  return (
-    <NumberField
-      label={props.label}
-      quantity={props.quantity}
-      system={props.store.units.value}
-      value={props.of.value}
-      onCommit={(given) => {
-        props.of.value = given
-        return []
-      }}
-    />
-  )
-}
-
-const Refusal = ({ words }: { words: string }) =>
-  words ? (
-    <p class="refusal" role="alert">
-      {words}
-    </p>
-  ) : null
-
-/** Puts a wire in the plan; why it could not, in a sentence; empty where it did. */
-function refusalOf(made: Result<Wire>, onPut: Props['onPut']): string {
-  const problems = made.ok ? onPut(made.value) : made.problems
-  return problems[0]?.message ?? ''
 }

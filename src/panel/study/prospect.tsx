@@ -1,11 +1,18 @@
-import type { Signal } from '@preact/signals'
-import { useEffect } from 'preact/hooks'
+import { type Signal, useSignal } from '@preact/signals'
+import { useEffect, useId } from 'preact/hooks'
 import type { Odds } from '../../budget/odds'
 import { isolated } from '../../isolated'
 import type { CircuitId } from '../../plan/id'
 import { type Reckoned, watchProspect } from '../../state/circuit-prospect'
 import type { Store } from '../../state/store'
-import { hundredOf, NO_TIP, oddsSentence, tipGroups, tipSentence } from '../../words/odds-words'
+import {
+  hundredOf,
+  NO_TIP,
+  oddsSentence,
+  type TipGroup,
+  tipGroups,
+  tipSentence,
+} from '../../words/odds-words'
 import {
   aloneSentences,
   callingSentence,
@@ -15,9 +22,12 @@ import {
   quotedSentence,
   reachAlongSentence,
 } from '../../words/outlook-words'
+import { loadWhenShown } from '../load-when-shown'
 import { Question } from '../question'
 import { HundredView } from './hundred'
 import './study.css'
+
+const MeasuredForm = loadWhenShown(async () => (await import('./measured-form')).MeasuredForm)
 
 interface Props {
   readonly store: Store
@@ -50,11 +60,11 @@ export function ProspectQuestions({ store, id, reckoned }: Props) {
       <Question ask="How sure is it?">
         <p>{oddsSentence(odds)}</p>
         <HundredView hundred={hundredOf(odds)} />
-        <Tips tips={odds.tips} nameOfEntry={nameOfEntry} store={store} isSure={isSure(odds)} />
+        <Tips tips={odds.tips} id={id} nameOfEntry={nameOfEntry} store={store} isSure={isSure(odds)} />
       </Question>
       {outlook.pitch && <p>{pitchSentence(outlook.pitch, say)}</p>}
       {badDay.length > 0 && (
-        <Question ask="What if somebody is careless?">
+        <Question ask="What if a handset is left off, or all listen?">
           {badDay.map((sentence) => (
             <p key={sentence}>{sentence}</p>
           ))}
@@ -71,6 +81,7 @@ const isSure = ({ today, worst }: Odds): boolean =>
 /** What the doubt hangs on, by figures to be measured. */
 function Tips(props: {
   readonly store: Store
+  readonly id: CircuitId
   readonly tips: Odds['tips']
   readonly nameOfEntry: (entry: string) => string
   readonly isSure: boolean
@@ -79,10 +90,55 @@ function Tips(props: {
   const groups = tipGroups(props.tips)
   if (groups.length === 0) return <p class="soft">{NO_TIP}</p>
   return groups.map((group) => (
-    <p key={`${group.what} ${group.entry}`} class="soft">
-      {tipSentence(group, props.nameOfEntry, props.store.tongue.value)}
-    </p>
+    <Tip
+      key={`${group.what} ${group.entry}`}
+      store={props.store}
+      id={props.id}
+      tip={group}
+      words={tipSentence(group, props.nameOfEntry, props.store.tongue.value)}
+    />
   ))
+}
+
+/** One figure to be measured, and the form for what was measured. */
+function Tip(props: {
+  readonly store: Store
+  readonly id: CircuitId
+  readonly tip: TipGroup
+  readonly words: string
+}) {
+  const isOpen = useSignal(false)
+  const form = useId()
+  return (
+    <div class="tip">
+      <p class="soft">
+        {props.words}{' '}
+        <button
+          type="button"
+          class="quiet"
+          aria-expanded={isOpen.value}
+          aria-controls={form}
+          onClick={() => {
+            isOpen.value = !isOpen.value
+          }}
+        >
+          I measured it
+        </button>
+      </p>
+      <div id={form}>
+        {isOpen.value && (
+          <MeasuredForm
+            store={props.store}
+            id={props.id}
+            tip={props.tip}
+            onTaken={() => {
+              isOpen.value = false
+            }}
+          />
+        )}
+      </div>
+    </div>
+  )
 }
 
 /** How much wire the circuit could have along its route, why that is more than people quote, and what each part of the worst weather takes of it. */

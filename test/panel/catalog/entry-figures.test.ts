@@ -1,13 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import { BUILT_IN } from '../../../src/catalog/built-in'
-import {
-  type EntryFigure,
-  type EntryPart,
-  FIGURES,
-  FORMS,
-  valueAt,
-  withValueAt,
-} from '../../../src/panel/catalog/entry-figures'
+import { valueAt, withValueAt } from '../../../src/catalog/entry-value'
+import { type EntryFigure, type EntryPart, FIGURES, FORMS } from '../../../src/panel/catalog/entry-figures'
 
 /** The places of all numbers in an entry. */
 const numbersIn = (value: unknown, at = ''): string[] =>
