@@ -29,6 +29,10 @@ const ProblemList = loadWhenShown(async () => (await import('./panel/problem-lis
 const HelpDialog = loadWhenShown(async () => (await import('./panel/help/help-dialog')).HelpDialog)
 const HazardImport = loadWhenShown(async () => (await import('./panel/ground/hazard-import')).HazardImport)
 
+const HandOn = loadWhenShown(async () => (await import('./panel/carry/hand-on')).HandOn)
+const TakeIn = loadWhenShown(async () => (await import('./panel/carry/take-in')).TakeIn)
+const ReceivedPlan = loadWhenShown(async () => (await import('./panel/carry/received-plan')).ReceivedPlan)
+
 const store = createStore()
 const nothingYet = store.opened.peek()
 const keeper = signal<Keeper | null>(null)
@@ -58,6 +62,11 @@ function MapScreen() {
       <WorkBar store={store} />
       {store.imported.value && <HazardImport store={store} />}
       {store.refusedFile.value && <ProblemList store={store} />}
+      {store.carrying.value === 'out' && <HandOn store={store} keeper={keeper.value} />}
+      {store.carrying.value === 'in' && <TakeIn store={store} />}
+      {store.received.value && (
+        <ReceivedPlan store={store} keeper={keeper.value} received={store.received.value} />
+      )}
       {store.helpIsOpen.value && <HelpDialog store={store} />}
     </>
   )
@@ -103,6 +112,8 @@ takeDroppedFiles(
 
 keeper.value = await keepDrafts(store)
 if (store.opened.peek() === nothingYet) await openDemo()
+const { takeLinkedPlan } = await import('./storage/linked-plan')
+takeLinkedPlan(store)
 if (import.meta.env.PROD) void keepRelease(store.release)
 
 const { followBack } = await import('./state/back-button')

@@ -49,7 +49,7 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   ],
   panel: [
     ...['plan', 'catalog', 'geo', 'terrain', 'hazard', 'route', 'measure', 'budget', 'materials', 'report'],
-    ...['words', 'figure', 'files', 'jobs', 'storage', 'state', 'schema'],
+    ...['words', 'figure', 'files', 'jobs', 'storage', 'state', 'schema', 'journal'],
   ],
 }
 
@@ -73,7 +73,8 @@ const OWNERS: Readonly<Record<string, readonly string[]>> = {
   'topojson-client': ['map'],
   'world-atlas': ['map'],
   preact: ['figure', 'panel', 'sheet'],
-  uqr: ['sheet'],
+  uqr: ['figure'],
+  'zxing-wasm': ['jobs'],
 }
 
 /** Where the program starts: it joins the folders, and nothing imports it. */

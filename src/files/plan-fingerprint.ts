@@ -1,6 +1,9 @@
 import type { Plan } from '../plan/plan'
 import { formatPlan } from './format-plan'
 
+/** Member of a plan with the fingerprints that it had when it was handed on, the last ones: it says where a plan comes from, not what it is. */
+export const HANDED = 'handed'
+
 /** Letters that are not mistaken for one another when they are read out or written by hand; none of them spells a word with the others easily. */
 const CONSONANTS = 'bdfghjklmnprstvz'
 const VOWELS = 'aiou'
@@ -16,15 +19,21 @@ function hashOf(text: string): number {
 
 /**
  * Eight letters by which two prints are told to be of one plan, or of two: `kobu-rati`. They follow from the text of the plan's file without
- * what is said there of its papers: another size of sheet is no other plan.
+ * what is said there of its papers, and of where it comes from: another size of sheet is no other plan.
  *
  * Two different plans have the same ones once in 2²⁴, so they are told apart by them but not proved the same.
  */
 export function planFingerprint(plan: Plan): string {
   const { papers: _, ...drawn } = plan
-  const hash = hashOf(formatPlan(drawn))
+  const hash = hashOf(formatPlan(neverHanded(drawn)))
   const letters = [0, 6, 12, 18].map(
     (shift) => CONSONANTS[(hash >>> shift) & 15]! + VOWELS[(hash >>> (shift + 4)) & 3]!,
   )
   return `${letters.slice(0, 2).join('')}-${letters.slice(2).join('')}`
+}
+
+function neverHanded(plan: Plan): Plan {
+  if (!plan.unknown?.plan || !(HANDED in plan.unknown.plan)) return plan
+  const { [HANDED]: _, ...others } = plan.unknown.plan
+  return { ...plan, unknown: { ...plan.unknown, plan: others } }
 }

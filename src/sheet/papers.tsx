@@ -14,7 +14,7 @@ import { makePapers, NOTHING_MADE } from './make-papers'
 import { PaperChoices } from './paper-choices'
 import type { MadePaper } from './paper-jobs'
 import { usePaperWishes } from './paper-wishes'
-import { OfPlan, pictureOf, pictureText } from './plan-picture'
+import { OfPlan, planPicture } from './plan-picture'
 import { type ListedSheet, SheetIndex } from './sheet-index'
 import { type SaveTable, TablePicker } from './table-picker'
 
@@ -63,13 +63,11 @@ export function Papers({
     manyAreMeant.value ? Number.POSITIVE_INFINITY : MANY_SHEETS,
   )
   const picture = useComputed(() =>
-    pictureOf(
-      pictureText({
-        title: store.plan.value.title,
-        revision: revision.value,
-        fingerprint: making.value.papers[0]?.fingerprint ?? '',
-      }),
-    ),
+    planPicture({
+      title: store.plan.value.title,
+      revision: revision.value,
+      fingerprint: making.value.papers[0]?.fingerprint ?? '',
+    }),
   )
   const ofPlan = useMemo(() => ({ picture, revision }), [picture, revision])
   const isReady = state === 'ready' && sheets.areAllShown

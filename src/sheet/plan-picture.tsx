@@ -1,14 +1,8 @@
 import type { ReadonlySignal } from '@preact/signals'
 import { createContext } from 'preact'
 import { useContext } from 'preact/hooks'
-import { encode } from 'uqr'
+import { type Picture, pictureOf } from '../figure/code-picture'
 import type { Point } from '../figure/geometry'
-
-/** The picture's modules a side, with the white edge about them, and its black ones as a path of that many units. */
-export interface Picture {
-  readonly side: number
-  readonly path: string
-}
 
 /** What a picture of the plan says, until it can carry the plan itself. */
 export interface PictureWords {
@@ -19,8 +13,6 @@ export interface PictureWords {
 
 /** A symbol of version 5 has 37 modules a side: with its white edge they are 0.36 mm wide on 16.5 mm, which a hand can hold a camera to. */
 const MOST_VERSION = 5
-/** White modules that a reader needs on each side: ISO/IEC 18004, 5.3.8. */
-const EDGE = 4
 /** Bytes that such a symbol holds at the lowest level of error correction: ISO/IEC 18004, table 7. */
 const MOST_BYTES = 106
 
@@ -37,21 +29,8 @@ export function pictureText({ title, revision, fingerprint }: PictureWords): str
   return cut()
 }
 
-/** The picture of a text: a QR code with as much error correction as its size gives for nothing. */
-export function pictureOf(text: string): Picture {
-  const { size, data } = encode(text, { ecc: 'L', boostEcc: true, maxVersion: MOST_VERSION, border: 0 })
-  const rows = data.map((row, y) => {
-    let path = ''
-    for (let x = 0; x < size; x++) {
-      if (!row[x]) continue
-      const from = x
-      while (row[x + 1]) x++
-      path += `M${from + EDGE} ${y + EDGE}h${x + 1 - from}v1h${from - x - 1}z`
-    }
-    return path
-  })
-  return { side: size + 2 * EDGE, path: rows.join('') }
-}
+/** The picture that every sheet of a plan bears. */
+export const planPicture = (words: PictureWords): Picture => pictureOf(pictureText(words), MOST_VERSION)
 
 /** What all papers of one plan share: as signals, so that a letter of the revision draws it anew and no sheet. */
 export const OfPlan = createContext<{

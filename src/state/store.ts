@@ -70,6 +70,10 @@ export function createStore(initial: Plan = EMPTY_PLAN) {
   const inFile = signal<Plan | null>(null)
   /** What went wrong that nobody foresaw, in a sentence; empty for nothing. */
   const failure = signal('')
+  /** A plan is being handed on, or taken in; null for neither. */
+  const carrying = signal<'out' | 'in' | null>(null)
+  /** A plan that came in by a link or by codes, until the person has said what becomes of it. */
+  const received = signal<Plan | null>(null)
   const refusedFile = signal<RefusedFile | null>(null)
   /** The last deed that was told, and the plan as it left it: another plan means that something else was done since. */
   const told = signal<
@@ -173,6 +177,8 @@ export function createStore(initial: Plan = EMPTY_PLAN) {
     notKept,
     release,
     inFile,
+    carrying,
+    received,
     refusedFile,
     remedies,
     faintRemedies,

@@ -37,6 +37,8 @@ export interface Keeper {
   readonly textOf: (key: string) => Promise<string>
   /** The versions of the plan on the table, the last kept first. */
   readonly versions: () => Promise<readonly VersionEntry[]>
+  /** Those versions as plans; what cannot be read is left out. */
+  readonly versionPlans: () => Promise<readonly Plan[]>
   readonly keepVersion: (name: string) => Promise<void>
   readonly bringBackVersion: (version: VersionEntry) => Promise<void>
   /** Gives the way to put it back. */

@@ -31,6 +31,13 @@ async function loadVersion({ db }: Drafts, id: string): Promise<Result<Plan> | u
   return record && parsePlan(record.text)
 }
 
+/** The versions of one plan as plans, the last kept first. What cannot be read is left out. */
+async function versionPlans(drafts: Drafts, doc: string): Promise<readonly Plan[]> {
+  const entries = await listVersions(drafts, doc)
+  const results = await Promise.all(entries.map(({ id }) => loadVersion(drafts, id)))
+  return results.flatMap((result) => (result?.ok ? [result.value] : []))
+}
+
 /** Removes a version, and gives the way to put it back. */
 async function removeVersion({ db }: Drafts, id: string): Promise<() => Promise<void>> {
   const record = await db.get('versions', id)
@@ -44,11 +51,15 @@ async function removeVersion({ db }: Drafts, id: string): Promise<() => Promise<
 export function versionKeeper(
   store: KeptStore,
   at: () => { readonly drafts: Drafts | null; readonly doc: string },
-): Pick<Keeper, 'versions' | 'keepVersion' | 'bringBackVersion' | 'removeVersion'> {
+): Pick<Keeper, 'versions' | 'versionPlans' | 'keepVersion' | 'bringBackVersion' | 'removeVersion'> {
   return {
     versions: async () => {
       const { drafts, doc } = at()
       return drafts ? await listVersions(drafts, doc) : []
+    },
+    versionPlans: async () => {
+      const { drafts, doc } = at()
+      return drafts ? await versionPlans(drafts, doc) : []
     },
     keepVersion: async (name) => {
       const { drafts, doc } = at()

@@ -8,9 +8,6 @@ const addressOf = (name: string) => pathToFileURL(join(inject('site'), name)).hr
 
 beforeAll(async () => {
   at = await visit({ serviceWorkers: 'block' })
-  // The server that every visit has is not for this one.
-  await at.page.goto('about:blank')
-  await at.server.close()
 })
 afterAll(() => at?.close())
 

@@ -39,12 +39,26 @@ export async function newcomer(): Promise<BrowserContext> {
   return context
 }
 
+const browserWithCamera = (film: string): Promise<Browser> =>
+  chromium.launch({
+    executablePath: findBrowser()!,
+    headless: true,
+    args: [
+      ...FLAGS,
+      '--use-fake-ui-for-media-stream',
+      '--use-fake-device-for-media-stream',
+      `--use-file-for-fake-video-capture=${film}`,
+    ],
+  })
+
 interface VisitOptions {
   readonly viewport?: { readonly width: number; readonly height: number }
   readonly colorScheme?: 'light' | 'dark'
   readonly touch?: boolean
   /** `block` where scripts are exchanged: what a service worker keeps would come past it. */
   readonly serviceWorkers?: 'allow' | 'block'
+  /** A film of JPEG pictures that the camera sees, again and again. */
+  readonly camera?: string
 }
 
 /** Serves the site on a free port and opens it in a browser that has never been there. */
@@ -53,10 +67,12 @@ export async function visit({
   colorScheme = 'light',
   touch = false,
   serviceWorkers = 'allow',
+  camera,
 }: VisitOptions = {}): Promise<Visit> {
   const server = await serveFaulty(inject('site'))
   const { url } = server
-  const context = await (await browser()).newContext({
+  const own = camera ? await browserWithCamera(camera) : undefined
+  const context = await (own ?? (await browser())).newContext({
     viewport,
     colorScheme,
     hasTouch: touch,
@@ -93,6 +109,7 @@ export async function visit({
       // A request that a test answers itself may still be under way.
       await context.unrouteAll({ behavior: 'ignoreErrors' })
       await context.close()
+      await own?.close()
       await server.close()
     },
   }

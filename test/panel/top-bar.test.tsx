@@ -28,6 +28,7 @@ const KEEPER: Keeper = {
   erase: async () => {},
   textOf: async () => '',
   versions: async () => [],
+  versionPlans: async () => [],
   keepVersion: async () => {},
   bringBackVersion: async () => {},
   openKey: () => null,

@@ -1,7 +1,8 @@
 import { readFileSync } from 'node:fs'
 import { beforeAll, describe, expect, test } from 'vitest'
 import { prepareZXingModule, readBarcodes } from 'zxing-wasm/reader'
-import { type Picture, pictureOf, pictureText } from '../../src/sheet/plan-picture'
+import { type Picture, pictureOf } from '../../src/figure/code-picture'
+import { pictureText } from '../../src/sheet/plan-picture'
 import { PICTURE_MM } from '../../src/sheet/scene/scene'
 
 beforeAll(async () => {
@@ -37,7 +38,7 @@ const TITLES = [
 describe.each(TITLES)('the picture of %s', (title) => {
   const words = { title, revision: 'مراجعة ٣ ب ج د', fingerprint: 'zojo-lomi' }
   const text = pictureText(words)
-  const picture = pictureOf(text)
+  const picture = pictureOf(text, 5)
 
   test('is read by another program as it was written', async () => {
     const [found] = await readBarcodes(rasterOf(picture, 6), { formats: ['QRCode'] })

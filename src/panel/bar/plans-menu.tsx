@@ -41,6 +41,12 @@ export function PlansMenu({ store, keeper, onDemo }: Props) {
       <div class="choices">
         {choice('Open a file…', () => choosePlanFile(store))}
         {choice('Save as a file…', () => void savePlanFile(store))}
+        {choice('Hand the plan on…', () => {
+          store.carrying.value = 'out'
+        })}
+        {choice('Take one from a screen…', () => {
+          store.carrying.value = 'in'
+        })}
         {choice('New plan', () => store.open({ ...EMPTY_PLAN }))}
         {choice('Demo plan', onDemo)}
       </div>

@@ -1,0 +1,29 @@
+import './carry.css'
+import type { ComponentChildren } from 'preact'
+import { useEffect, useId, useRef } from 'preact/hooks'
+
+interface Props {
+  readonly title: string
+  readonly onClose: () => void
+  readonly children: ComponentChildren
+}
+
+/** A dialog about a plan that goes out or comes in. */
+export function CarryDialog({ title, onClose, children }: Props) {
+  const dialog = useRef<HTMLDialogElement>(null)
+  const id = useId()
+  useEffect(() => {
+    if (dialog.current && !dialog.current.open) dialog.current.showModal()
+  }, [])
+  return (
+    <dialog ref={dialog} class="carry" aria-labelledby={id} onClose={onClose}>
+      <header>
+        <h1 id={id}>{title}</h1>
+        <button type="button" onClick={() => dialog.current?.close()}>
+          Close
+        </button>
+      </header>
+      {children}
+    </dialog>
+  )
+}

@@ -1,0 +1,127 @@
+import { mkdtempSync, writeFileSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import type { Page } from 'playwright-core'
+import { afterEach, expect, test } from 'vitest'
+import { formatPlan } from '../../src/files/format-plan'
+import { bigPlan, SIZES } from '../bench/big-plan'
+import { type Visit, visit } from './visit'
+
+const visits: Visit[] = []
+afterEach(async () => {
+  for (const each of visits.splice(0)) await each.close()
+})
+async function visitor(options: Parameters<typeof visit>[0] = {}): Promise<Visit> {
+  const at = await visit(options)
+  visits.push(at)
+  return at
+}
+
+const button = (page: Page, name: string | RegExp) => page.getByRole('button', { name })
+async function choose(page: Page, entry: string) {
+  await button(page, 'Plans').click()
+  await button(page, entry).click()
+}
+const titleOf = (page: Page) => page.getByLabel('Title of the plan').inputValue()
+
+test('a plan of 200 stations goes from one screen to another by codes and a camera alone', async () => {
+  const from = await visitor({ viewport: { width: 640, height: 640 } })
+  const plan = { ...bigPlan(SIZES[200]), title: 'Two hundred' }
+  await from.page.locator('.circuits button').first().waitFor()
+  const [chooser] = await Promise.all([
+    from.page.waitForEvent('filechooser'),
+    choose(from.page, 'Open a file…'),
+  ])
+  await chooser.setFiles({
+    name: 'two-hundred.plan.geojson',
+    mimeType: 'application/geo+json',
+    buffer: Buffer.from(formatPlan(plan)),
+  })
+  await expect.poll(() => titleOf(from.page)).toBe('Two hundred')
+  await choose(from.page, 'Hand the plan on…')
+  await button(from.page, 'Show the codes').click()
+  await button(from.page, 'Hold').click()
+  const needed = Number(/(\d+) codes are needed/.exec((await from.page.locator('.carry').textContent())!)![1])
+  expect(needed).toBeGreaterThan(10)
+
+  // The camera misses every third code: others take their place.
+  const film: Buffer[] = []
+  const shown = from.page.locator('.carry .code')
+  for (let n = 0; film.length < needed + 8; n++) {
+    if (n % 3 > 0) film.push(await from.page.screenshot({ type: 'jpeg', quality: 80 }))
+    const number = await shown.getAttribute('data-number')
+    await button(from.page, 'Next code').click()
+    await expect.poll(() => shown.getAttribute('data-number')).not.toBe(number)
+  }
+  expect(from.faults).toEqual([])
+  const path = join(mkdtempSync(join(tmpdir(), 'fieldpair-film-')), 'codes.mjpeg')
+  // A camera sees each code for a while.
+  writeFileSync(path, Buffer.concat(film.flatMap((picture) => Array.from({ length: 5 }, () => picture))))
+
+  const to = await visitor({ camera: path })
+  await to.page.locator('.circuits button').first().waitFor()
+  await choose(to.page, 'Take one from a screen…')
+  await button(to.page, 'Use the camera').click()
+  await to.page.getByRole('heading', { name: 'A plan has come in' }).waitFor({ timeout: 45_000 })
+  expect(await to.page.locator('.carry').textContent()).toContain('It is another plan')
+  await button(to.page, 'Open it as a plan of its own').click()
+  await expect.poll(() => titleOf(to.page)).toBe('Two hundred')
+  expect(to.faults).toEqual([])
+})
+
+test('a link opens its plan beside the one on the table; back with both changed, the two are merged', async () => {
+  const [base, crew] = [await visitor(), await visitor()]
+  await base.page.locator('.circuits button').first().waitFor()
+  await base.context.grantPermissions(['clipboard-read', 'clipboard-write'])
+  const linkOf = async ({ page }: Visit) => {
+    await choose(page, 'Hand the plan on…')
+    const link = await page.locator('.carry input').inputValue()
+    await button(page, 'Copy the link').click()
+    await page.locator('.carry').getByRole('button', { name: 'Close' }).click()
+    return link
+  }
+  const rename = async ({ page }: Visit, title: string) => {
+    await page.getByLabel('Title of the plan').fill(title)
+    await page.getByLabel('Title of the plan').press('Enter')
+  }
+  const open = async ({ page, url }: Visit, link: string) => {
+    await page.goto(`${url}${new URL(link).hash}`)
+    await page.getByRole('heading', { name: 'A plan has come in' }).waitFor()
+    expect(page.url()).not.toContain('#plan')
+  }
+  await crew.context.grantPermissions(['clipboard-read', 'clipboard-write'])
+  await crew.page.locator('.circuits button').first().waitFor()
+
+  const link = await linkOf(base)
+  await open(crew, link)
+  await button(crew.page, 'Open it as a plan of its own').click()
+  await rename(crew, 'Changed by the crew')
+
+  // The base has changed nothing since: theirs is newer.
+  const back = await linkOf(crew)
+  await open(base, back)
+  await base.page.getByText('gone on from where you handed it over').waitFor()
+  await button(base.page, 'Leave it').click()
+
+  // Now both have.
+  await base.page.getByRole('button', { name: 'Stores line' }).click()
+  await base.page.getByLabel('Name', { exact: true }).first().fill('Line to the stores')
+  await base.page.getByLabel('Name', { exact: true }).first().press('Enter')
+  await open(base, back)
+  await base.page.getByText('since it was handed over both have been changed').waitFor()
+  await button(base.page, 'Merge the two').click()
+  await expect.poll(() => titleOf(base.page)).toBe('Changed by the crew')
+  await base.page.getByText('The two plans are one.').waitFor()
+  expect(await base.page.getByText('Line to the stores').count()).toBeGreaterThan(0)
+  expect(base.faults).toEqual([])
+  expect(crew.faults).toEqual([])
+})
+
+test('a link that was cut off is refused in a sentence, and the plan on the table stays', async () => {
+  const { page, url } = await visitor()
+  await page.locator('.circuits button').first().waitFor()
+  const before = await titleOf(page)
+  await page.goto(`${url}#plan=abcdef`)
+  await page.getByText('has not come whole').waitFor()
+  expect(await titleOf(page)).toBe(before)
+})
