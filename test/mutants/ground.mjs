@@ -14,9 +14,10 @@ const cost = inFile('route/cost-grid.ts', ['test/route'])
 const lays = inFile('route/route-lays.ts', ['test/route'])
 const kinds = inFile('hazard/kinds.ts', ['test/hazard'])
 const judge = inFile('hazard/judge-crossing.ts', ['test/hazard', 'test/report'])
-const geotiff = inFile('files/geotiff-grid.ts', ['test/files'])
-const tiles = inFile('files/elevation-tiles.ts', ['test/files'])
-const hgt = inFile('files/hgt-grid.ts', ['test/files'])
+const geotiff = inFile('files/geotiff-grid.ts', ['test/files/geotiff'])
+const model = inFile('files/geotiff-crs.ts', ['test/files/geotiff'])
+const tiles = inFile('files/elevation-tiles.ts', ['test/files/elevation-tiles'])
+const hgt = inFile('files/hgt-grid.ts', ['test/files/hgt-grid'])
 const crossings = inFile('hazard/crossings.ts', ['test/hazard'])
 
 /** @type {readonly Mutant[]} */
@@ -59,7 +60,19 @@ export const GROUND = [
     'isWeak: breakN < railBreakN',
   ),
   lays('a crossing buried on one side only', 'distanceM + insideM + sideM)', 'distanceM + insideM)'),
-  geotiff('a tie point off the corner', 'keys?.GTRasterTypeGeoKey === 2', 'keys?.GTRasterTypeGeoKey !== 2'),
+  geotiff('a point taken for an area', 'keys?.GTRasterTypeGeoKey === 2', 'keys?.GTRasterTypeGeoKey !== 2'),
+  geotiff(
+    'the unit of an offset',
+    'offsetM: number(metadata?.OFFSET, 0) * unitM',
+    'offsetM: number(metadata?.OFFSET, 0)',
+  ),
+  geotiff('half a cell of a reduced copy', '(byColumns - 1) / 2, (byRows - 1) / 2', '0, 0'),
+  model(
+    'a tie point off the corner',
+    'x0: tiePoint[3]! - tiePoint[0]! * dx',
+    'x0: tiePoint[3]! + tiePoint[0]! * dx',
+  ),
+  model('a tie point above the corner', 'y0: tiePoint[4]! - tiePoint[1]! * dy', 'y0: tiePoint[4]!'),
   tiles('half a cell of shift in tiles', '(west * TILE_CELLS + 0.5) * cellM', 'west * TILE_CELLS * cellM'),
   tiles(
     'south taken for north',
