@@ -116,6 +116,8 @@ const { takeLinkedPlan } = await import('./storage/linked-plan')
 takeLinkedPlan(store)
 if (import.meta.env.PROD) void keepRelease(store.release)
 
+const { keepEntries } = await import('./storage/keep-entries')
+keepEntries(store)
 const { followBack } = await import('./state/back-button')
 followBack([
   { isOpen: () => papers.value !== null, close: closePapers },

@@ -39,9 +39,12 @@ export function SeveralCard({
           value={wires.size === 1 ? [...wires][0]! : MIXED}
           options={[
             ...(wires.size > 1 ? [{ value: MIXED, text: 'several' }] : []),
-            ...[...store.catalog.value.wires.values()].map(({ id, name }) => ({ value: id, text: name })),
+            ...store.choices.wires.value.map(({ id, name }) => ({ value: id, text: name })),
           ]}
-          onCommit={(wire) => wire !== MIXED && store.edit((before) => wireSeveral(before, several, wire))}
+          onCommit={(wire) =>
+            wire !== MIXED &&
+            store.edit((before) => wireSeveral(store.withChosen(before, 'wires', wire), several, wire))
+          }
         />
       )}
       <p>

@@ -74,7 +74,9 @@ export function StationCard({ store, id }: { store: Store; id: StationId }) {
             store={store}
             label={circuitName(plan, circuit)}
             value={circuit.sets.get(id) ?? null}
-            onCommit={(set) => store.edit((before) => setSet(before, circuit.id, id, set))}
+            onCommit={(set) =>
+              store.edit((before) => setSet(store.withChosen(before, 'sets', set), circuit.id, id, set))
+            }
           />
         ))}
       </Question>

@@ -1,10 +1,11 @@
 import { batch, computed, signal } from '@preact/signals'
 import type { WorstBecause } from '../budget/worst-parts'
 import { BUILT_IN } from '../catalog/built-in'
-import { mergeCatalogs } from '../catalog/catalog'
+import { type CatalogEntries, mergeCatalogs } from '../catalog/catalog'
 import type { Position } from '../geo/position'
 import { begin, commit, redo, retract, undo } from '../plan/history'
 import type { CircuitId, HazardId, LineId, StationId } from '../plan/id'
+import { type EntryKind, NO_ENTRIES, offeredTo, takeKept } from '../plan/kept-entries'
 import { EMPTY_PLAN, type Plan } from '../plan/plan'
 import type { Several } from '../plan/several-edits'
 import { ok, type Problem, type Result } from '../problem'
@@ -143,6 +144,15 @@ export function createStore(initial: Plan = EMPTY_PLAN) {
     take(undo(history.value))
   }
   const catalog = computed(() => mergeCatalogs(BUILT_IN, plan.value.catalog))
+  /** A person's own entries of the catalog, kept in this browser for every plan, and why they are not kept; empty where all is well. */
+  const keptEntries = signal<CatalogEntries>(NO_ENTRIES)
+  const keptEntriesFailure = signal('')
+  /** All of a kind that can be chosen for this plan: what it knows, and what is kept for every plan. */
+  const choicesOf = <K extends EntryKind>(kind: K) =>
+    computed(() => [
+      ...(catalog.value[kind].values() as Iterable<CatalogEntries[K][number]>),
+      ...offeredTo(plan.value, keptEntries.value, kind),
+    ])
   /** How the one who looks reads figures and names. */
   const tongue = computed(() => tongueOf(plan.value, units.value))
   let reportedDocument = initial
@@ -161,6 +171,12 @@ export function createStore(initial: Plan = EMPTY_PLAN) {
   return {
     plan,
     catalog,
+    keptEntries,
+    keptEntriesFailure,
+    choices: { wires: choicesOf('wires'), sets: choicesOf('sets'), supplies: choicesOf('supplies') },
+    /** A plan with the entry that was chosen for it in its catalog, where that is one of those kept for every plan. */
+    withChosen: (before: Plan, kind: EntryKind, id: string | null): Plan =>
+      takeKept(before, keptEntries.peek(), kind, id),
     report,
     tongue,
     /** Why the report is not of the plan as it is now, in a sentence; empty where it is. */

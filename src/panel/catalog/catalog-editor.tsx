@@ -43,7 +43,7 @@ export function CatalogEditor({ store }: { store: Store }) {
   const count = own.wires.length + own.sets.length + own.supplies.length
   const used = usedEntries(store.plan.value, store.catalog.value).map(withSources)
   const put = (wire: Wire) => store.tryEdit((plan) => putWire(plan, wire))
-  const freeWireId = (id: string) => freeId(id, store.catalog.value.wires.values())
+  const freeWireId = (id: string) => freeId(id, store.choices.wires.value)
   const putOneSet = (set: TelephoneSet) => store.tryEdit((plan) => putSet(plan, set))
   const putOneSupply = (supply: Supply) => store.tryEdit((plan) => putSupply(plan, supply))
   return (
@@ -57,8 +57,8 @@ export function CatalogEditor({ store }: { store: Store }) {
       <OnDemand title="Wires">
         <OwnEntries
           store={store}
-          what="wire"
-          known={[...store.catalog.value.wires.values()]}
+          kind="wires"
+          known={store.choices.wires.value}
           own={own.wires}
           onPut={put}
           onRemove={(id) => store.tryEdit((plan) => removeOwnWire(plan, id))}
@@ -75,8 +75,8 @@ export function CatalogEditor({ store }: { store: Store }) {
       <OnDemand title="Sets">
         <OwnEntries
           store={store}
-          what="set"
-          known={[...store.catalog.value.sets.values()]}
+          kind="sets"
+          known={store.choices.sets.value}
           own={own.sets}
           onPut={putOneSet}
           onRemove={(id) => store.tryEdit((plan) => removeOwnSet(plan, id))}
@@ -96,8 +96,8 @@ export function CatalogEditor({ store }: { store: Store }) {
       <OnDemand title="Supplies">
         <OwnEntries
           store={store}
-          what="supply"
-          known={[...store.catalog.value.supplies.values()]}
+          kind="supplies"
+          known={store.choices.supplies.value}
           own={own.supplies}
           onPut={putOneSupply}
           onRemove={(id) => store.tryEdit((plan) => removeOwnSupply(plan, id))}

@@ -3,16 +3,21 @@ import type { ComponentChildren } from 'preact'
 import { freeId } from '../../catalog/free-id'
 import { withSources } from '../../catalog/sourced'
 import { isolated } from '../../isolated'
+import type { EntryKind } from '../../plan/kept-entries'
 import type { Problem } from '../../problem'
 import type { Store } from '../../state/store'
 import { OnDemand } from '../question'
 import { SelectField } from '../select-field'
 import type { Entry } from './entry-figures'
 import { EntrySources } from './entry-sources'
+import { KeepForOthers, KeptForOthers } from './kept-for-others'
+
+/** One of a kind. */
+const ONE: Readonly<Record<EntryKind, string>> = { wires: 'wire', sets: 'set', supplies: 'supply' }
 
 interface Props<T extends Entry> {
   readonly store: Store
-  readonly what: 'wire' | 'set' | 'supply'
+  readonly kind: EntryKind
   /** All that can be copied. */
   readonly known: readonly T[]
   /** The plan's own. */
@@ -27,7 +32,7 @@ interface Props<T extends Entry> {
 /** The plan's own entries of one kind, each with its form, and a way to start another from a known one. */
 export function OwnEntries<T extends Entry>({
   store,
-  what,
+  kind,
   known,
   own,
   onPut,
@@ -36,6 +41,7 @@ export function OwnEntries<T extends Entry>({
   more,
 }: Props<T>) {
   const refusal = useSignal('')
+  const what = ONE[kind]
   const chosen = useSignal(known[0]?.id ?? '')
   const shown = known.find((entry) => entry.id === chosen.value)
 
@@ -48,6 +54,7 @@ export function OwnEntries<T extends Entry>({
       {own.map((entry) => (
         <OnDemand key={entry.id} title={isolated(entry.name)}>
           {form(entry)}
+          <KeepForOthers store={store} kind={kind} entry={entry} />
           <button
             type="button"
             class="harm"
@@ -64,8 +71,9 @@ export function OwnEntries<T extends Entry>({
           {refusal.value}
         </p>
       )}
+      <KeptForOthers store={store} kind={kind} />
       <SelectField
-        label={`Known ${what === 'supply' ? 'supplies' : `${what}s`}`}
+        label={`Known ${kind}`}
         value={chosen.value}
         options={known.map(({ id, name }) => ({ value: id, text: isolated(name) }))}
         onCommit={(id) => {

@@ -35,7 +35,9 @@ export function CircuitSetup({ store, circuit }: { store: Store; circuit: Circui
           label={stationName(plan, station)}
           store={store}
           value={circuit.sets.get(station) ?? null}
-          onCommit={(set) => store.edit((before) => setSet(before, circuit.id, station, set))}
+          onCommit={(set) =>
+            store.edit((before) => setSet(store.withChosen(before, 'sets', set), circuit.id, station, set))
+          }
         />
       ))}
       <h3>Lines</h3>
@@ -57,7 +59,12 @@ interface StationFields {
 function SetEverywhere({ store, circuit, stations }: StationFields) {
   const now = new Set(stations.map((station) => circuit.sets.get(station) ?? null))
   const put = (set: string | null) =>
-    store.edit((before) => stations.reduce((plan, station) => setSet(plan, circuit.id, station, set), before))
+    store.edit((before) =>
+      stations.reduce(
+        (plan, station) => setSet(plan, circuit.id, station, set),
+        store.withChosen(before, 'sets', set),
+      ),
+    )
   return (
     <SetField
       label="All stations"

@@ -17,7 +17,7 @@ interface Props {
 
 /** Which telephone stands at a station of a circuit. */
 export function SetField({ store, label, value, several, onCommit }: Props) {
-  const sets = [...store.catalog.value.sets.values()]
+  const sets = store.choices.sets.value
   return (
     <SelectField
       label={label}

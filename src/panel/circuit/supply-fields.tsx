@@ -29,14 +29,21 @@ export function SupplyFields({ store, circuit }: { store: Store; circuit: Circui
   const { supply } = circuit
   const plan = store.plan.value
   const stations = stationsOfCircuit(plan, circuit)
-  const supplies = [...store.catalog.value.supplies.values()]
+  const supplies = store.choices.supplies.value
   const placeFor = (kind: Supply['kind'] | undefined): StationId | undefined =>
     supply?.at ??
     (kind && joinsLines(kind) ? meetingPlace(plan, circuit) : [...circuit.sets.keys()][0]) ??
     stations[0]
   const choose = (type: string) => {
     const at = placeFor(supplies.find(({ id }) => id === type)?.kind)
-    if (at) store.edit((before) => setSupply(before, circuit.id, type === NONE ? null : { type, at }))
+    if (at)
+      store.edit((before) =>
+        setSupply(
+          store.withChosen(before, 'supplies', type),
+          circuit.id,
+          type === NONE ? null : { type, at },
+        ),
+      )
   }
   const option = (each: Supply) => {
     const reason = barred(plan, circuit, each, placeFor(each.kind))

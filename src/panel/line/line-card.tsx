@@ -133,11 +133,11 @@ function WireFields({ store, line }: { store: Store; line: Line }) {
       <SelectField
         label="Wire"
         value={line.wire}
-        options={[...catalog.value.wires.values()].map(({ id, name }) => ({
+        options={store.choices.wires.value.map(({ id, name }) => ({
           value: id,
           text: isolated(name),
         }))}
-        onCommit={(id) => store.edit((before) => setWire(before, line.id, id))}
+        onCommit={(id) => store.edit((before) => setWire(store.withChosen(before, 'wires', id), line.id, id))}
       />
       <NumberField
         label="Pairs"

@@ -45,7 +45,9 @@ function LineCircuit({ store, line, circuit, alone }: Props) {
       store={store}
       label={`${alone ? 'Telephone' : circuitName(plan, circuit)}: ${stationName(plan, station)}`}
       value={circuit.sets.get(station) ?? null}
-      onCommit={(set) => store.edit((before) => setSet(before, circuit.id, station, set))}
+      onCommit={(set) =>
+        store.edit((before) => setSet(store.withChosen(before, 'sets', set), circuit.id, station, set))
+      }
     />
   )
   return (

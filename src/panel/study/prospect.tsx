@@ -64,7 +64,7 @@ export function ProspectQuestions({ store, id, reckoned }: Props) {
       </Question>
       {outlook.pitch && <p>{pitchSentence(outlook.pitch, say)}</p>}
       {badDay.length > 0 && (
-        <Question ask="What if a handset is left off, or all listen?">
+        <Question ask="What if a handset is left off?">
           {badDay.map((sentence) => (
             <p key={sentence}>{sentence}</p>
           ))}

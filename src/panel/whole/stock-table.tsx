@@ -59,7 +59,7 @@ export function StockTable({ store }: { store: Store }) {
 }
 
 function NewStock({ store }: { store: Store }) {
-  const wires = [...store.catalog.value.wires.values()]
+  const wires = store.choices.wires.value
   const inUse = store.report.value.spools[0]?.wire
   const entry = useSignal<Stock>({ wire: inUse ?? wires[0]!.id, lengthM: 400, count: 1 })
   const system = store.units.value
@@ -71,7 +71,7 @@ function NewStock({ store }: { store: Store }) {
     void store.tryEdit((before) => {
       const { wire, lengthM, count } = entry.value
       const already = before.stock.find((each) => each.wire === wire && each.lengthM === lengthM)?.count ?? 0
-      return putStock(before, { wire, lengthM, count: count + already })
+      return putStock(store.withChosen(before, 'wires', wire), { wire, lengthM, count: count + already })
     })
   return (
     <fieldset>
