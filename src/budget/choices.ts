@@ -30,7 +30,7 @@ function choiceOf(
     id,
     name,
     today: reachOf(model, conditions),
-    worst: reachOf(model, worst.conditions),
+    worst: reachOf(model, worst.conditions, worst.rows),
     rings: worst.rows.ringing.length > 0,
     complete: missing.length === 0,
   }

@@ -38,11 +38,14 @@ export interface WorstCorner {
 /**
  * The corner of the envelope in which a circuit has least to spare: dry or wet, coldest or hottest wire, battery and bells at
  * their low end, and the plan's own conditions, so that the worst is never better than today.
+ *
+ * @param todaysRows the circuit's rows today, where they are known
  */
 export function worstCorner(
   model: CircuitModel,
   today: Conditions,
   missing: readonly unknown[],
+  todaysRows: CircuitRows = circuitRows(model, today),
 ): WorstCorner {
   const battery = model.supply ? weakBatteryFactor(model.supply.supply) : 1
   const temperatures = [
@@ -59,7 +62,7 @@ export function worstCorner(
   )
   let worst: WorstCorner | undefined
   for (const conditions of [today, ...corners]) {
-    const rows = circuitRows(model, conditions)
+    const rows = conditions === today ? todaysRows : circuitRows(model, conditions)
     const corner = { conditions, rows, verdict: verdictOf(rows, missing), least: leastMargin(rows) }
     if (!worst || lessToSpare(corner, worst)) worst = corner
   }

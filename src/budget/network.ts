@@ -15,12 +15,21 @@ export interface Admittances {
  */
 const REFERENCE_LEAK_S = 1e-11
 
-export const emptyAdmittances = (shape: Elimination): Admittances => ({
-  branchRe: new Float64Array(shape.branchCount),
-  branchIm: new Float64Array(shape.branchCount),
-  shuntRe: new Float64Array(shape.nodeCount),
-  shuntIm: new Float64Array(shape.nodeCount),
-})
+/** Arrays of zeros over one stretch of memory: a circuit asks for hundreds of short ones, and each by itself costs more than all that is reckoned in it. */
+export function zeros(...lengths: readonly number[]): Float64Array[] {
+  const memory = new ArrayBuffer(8 * lengths.reduce((sum, length) => sum + length, 0))
+  let at = 0
+  return lengths.map((length) => {
+    const own = new Float64Array(memory, at, length)
+    at += 8 * length
+    return own
+  })
+}
+
+export function emptyAdmittances({ branchCount, nodeCount }: Elimination): Admittances {
+  const [branchRe, branchIm, shuntRe, shuntIm] = zeros(branchCount, branchCount, nodeCount, nodeCount)
+  return { branchRe: branchRe!, branchIm: branchIm!, shuntRe: shuntRe!, shuntIm: shuntIm! }
+}
 
 export function addBranch(y: Admittances, branch: number, value: Complex): void {
   y.branchRe[branch]! += value.re
@@ -40,6 +49,9 @@ export interface Factors {
   readonly pivotIm: Float64Array
   readonly branchRe: Float64Array
   readonly branchIm: Float64Array
+  /** Volts at all nodes for the current that was fed in last. */
+  readonly voltsRe: Float64Array
+  readonly voltsIm: Float64Array
 }
 
 /**
@@ -52,8 +64,12 @@ export interface Factors {
 export function factorNetwork(shape: Elimination, y: Admittances): Factors {
   const { nodeCount, order, start, neighbour, branch, mesh } = shape
   const { branchRe, branchIm, shuntRe, shuntIm } = y
-  const pivotRe = new Float64Array(nodeCount)
-  const pivotIm = new Float64Array(nodeCount)
+  const [pivotRe, pivotIm, voltsRe, voltsIm] = zeros(nodeCount, nodeCount, nodeCount, nodeCount) as [
+    Float64Array,
+    Float64Array,
+    Float64Array,
+    Float64Array,
+  ]
   shuntRe[order[nodeCount - 1]!]! += REFERENCE_LEAK_S
 
   let meshAt = 0
@@ -90,15 +106,18 @@ export function factorNetwork(shape: Elimination, y: Admittances): Factors {
       }
     }
   }
-  return { shape, pivotRe, pivotIm, branchRe, branchIm }
+  return { shape, pivotRe, pivotIm, branchRe, branchIm, voltsRe, voltsIm }
 }
 
-/** Voltages at all nodes for 1 A fed in at one: a column of the impedance matrix, Ω. */
-export function voltagesFrom(factors: Factors, node: number): { re: Float64Array; im: Float64Array } {
-  const { shape, pivotRe, pivotIm, branchRe, branchIm } = factors
+/** Voltages at all nodes for 1 A fed in at one: a column of the impedance matrix, Ω. They hold until the next is asked for. */
+export function voltagesFrom(
+  factors: Factors,
+  node: number,
+): { readonly re: Float64Array; readonly im: Float64Array } {
+  const { shape, pivotRe, pivotIm, branchRe, branchIm, voltsRe: re, voltsIm: im } = factors
   const { nodeCount, order, start, neighbour, branch } = shape
-  const re = new Float64Array(nodeCount)
-  const im = new Float64Array(nodeCount)
+  re.fill(0)
+  im.fill(0)
   re[node] = 1
   // Currents move outward as nodes are taken out …
   for (let k = 0; k < nodeCount; k++) {

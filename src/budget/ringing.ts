@@ -1,4 +1,5 @@
 import type { TelephoneSet } from '../catalog/telephone-set'
+import { memoryOfEach } from '../memo'
 import type { CircuitModel } from './circuit-model'
 import { abs, add, type Complex, complex, divide, multiply, ONE, subtract, ZERO } from './complex'
 import type { Conditions } from './conditions'
@@ -51,12 +52,17 @@ function sourceOf(circuit: CircuitModel): Generator[] {
   return [{ node, volts: behindCoils(circuit, volts), hz, ohms, ownRinger: null }]
 }
 
+const remembered = memoryOfEach<CircuitModel, readonly RingingSide[]>()
+
 /**
  * The circuits in which ringing stays, each with what rings on it: a whole circuit, or every port of its supply. On a port of a board the
  * drop lies across the line while a set of it rings, and is cut off by the cord over which the board rings out; the operator's own set
  * calls nobody and is called by nobody.
  */
-export function ringingSides(model: CircuitModel): readonly RingingSide[] {
+export const ringingSides = (model: CircuitModel): readonly RingingSide[] =>
+  remembered(model, [], () => sidesOf(model))
+
+function sidesOf(model: CircuitModel): readonly RingingSide[] {
   const ports = supplyPorts(model)
   if (ports.length === 0)
     return [{ port: 0, circuit: model, generators: [...cranksOf(model), ...sourceOf(model)] }]
@@ -112,27 +118,27 @@ export function ringVoltsFrom(
  * A generator's own ringer is disconnected while it turns. From a supply every bell rings, one at the supply's own station too.
  * Ringing never passes from one port of a supply to another. Of repeating coils only their loss counts.
  */
-export const ringingRows = (model: CircuitModel, conditions: Conditions): RingingRow[] =>
-  ringingSides(model).flatMap((side) => sideRows(side, conditions))
+export function ringingRows(model: CircuitModel, conditions: Conditions): RingingRow[] {
+  const [first, ...others] = ringingSides(model)
+  const rows = first ? sideRows(first, conditions) : []
+  for (const side of others) rows.push(...sideRows(side, conditions))
+  return rows
+}
 
 /** The rows of one side. */
 export function sideRows({ circuit, generators }: RingingSide, conditions: Conditions): RingingRow[] {
   const terminalsByHz = new Map<number, Terminals>()
-  return generators.flatMap((generator) => {
+  const { sets, stations } = circuit
+  const rows: RingingRow[] = []
+  for (const generator of generators) {
     const terminals = terminalsByHz.get(generator.hz) ?? terminalsOf(circuit, conditions, generator.hz)
     terminalsByHz.set(generator.hz, terminals)
     const voltsAt = ringVoltsFrom(terminals, generator, conditions)
-    return circuit.sets.flatMap(({ node, set }) =>
-      !set.ringer || (generator.ownRinger && node === generator.node)
-        ? []
-        : [
-            {
-              from: circuit.stations[generator.node]!,
-              to: circuit.stations[node]!,
-              volts: voltsAt(node),
-              minVolts: set.ringer.minVolts,
-            },
-          ],
-    )
-  })
+    const from = stations[generator.node]!
+    for (const { node, set } of sets) {
+      if (!set.ringer || (generator.ownRinger && node === generator.node)) continue
+      rows.push({ from, to: stations[node]!, volts: voltsAt(node), minVolts: set.ringer.minVolts })
+    }
+  }
+  return rows
 }

@@ -11,6 +11,7 @@ import {
   emptyAdmittances,
   factorNetwork,
   voltagesFrom,
+  zeros,
 } from './network'
 import { onHookSiemens } from './ringer'
 import { chainOf, type Kilometre, kilometreOf, piSection } from './uniform-line'
@@ -41,6 +42,9 @@ export interface Column {
   readonly im: Float64Array
 }
 
+/** Columns for which memory is taken at one time. */
+const COLUMNS_AT_ONCE = 8
+
 /** @param more nodes to be seen besides those of the sets and the supply */
 export function terminalsOf(
   model: CircuitModel,
@@ -62,11 +66,13 @@ export function terminalsOf(
     nodes.push(node)
   }
   const columns: Column[] = []
+  let empty: Float64Array[] = []
   const column = (terminal: number): Column => {
     const known = columns[terminal]
     if (known) return known
     const volts = voltagesFrom(factors, nodes[terminal]!)
-    const own = { re: new Float64Array(nodes.length), im: new Float64Array(nodes.length) }
+    if (empty.length === 0) empty = zeros(...new Array<number>(2 * COLUMNS_AT_ONCE).fill(nodes.length))
+    const own = { re: empty.pop()!, im: empty.pop()! }
     for (let k = 0; k < nodes.length; k++) {
       own.re[k] = volts.re[nodes[k]!]!
       own.im[k] = volts.im[nodes[k]!]!

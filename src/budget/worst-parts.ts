@@ -63,7 +63,7 @@ export function partsAlone(model: CircuitModel, today: Conditions, missing: read
       wireTempC: conditions.wireTempC,
       verdict: verdictOf(rows, missing),
       check: leastMargin(rows)?.check ?? null,
-      reach: reachOf(model, conditions),
+      reach: reachOf(model, conditions, rows),
     }
   })
 }

@@ -4,6 +4,7 @@ import { completenessOf } from '../budget/completeness'
 import { type Conditions, conditionsOf } from '../budget/conditions'
 import { worstCorner } from '../budget/envelope'
 import { reachOf } from '../budget/reach'
+import type { CircuitRows } from '../budget/rows'
 import { trunksAt } from '../budget/trunk-ends'
 import { checkText, verdictOf } from '../budget/verdict'
 import type { Catalog } from '../catalog/catalog'
@@ -55,13 +56,13 @@ function inputsOf(
 function reckon(circuit: Circuit, model: CircuitModel, today: Conditions): ReportCircuit {
   const { missing, notes } = completenessOf(model, today)
   const rows = circuitRows(model, today)
-  const worst = worstCorner(model, today, missing)
+  const worst = worstCorner(model, today, missing, rows)
   return {
     id: circuit.id,
     name: circuit.name,
     verdict: verdictOf(rows, missing),
     ...rows,
-    reach: reach(model, today),
+    reach: reach(model, today, rows),
     missing,
     notes,
     worst: {
@@ -71,14 +72,14 @@ function reckon(circuit: Circuit, model: CircuitModel, today: Conditions): Repor
       limitedBy: worst.least ? checkText(worst.least.check) : '',
       check: worst.least?.check ?? null,
       ...worst.rows,
-      reach: reach(model, worst.conditions),
+      reach: reach(model, worst.conditions, worst.rows),
     },
     remedies: [],
     ...switchboardOf(model, rows),
   }
 }
 
-function reach(model: CircuitModel, conditions: Conditions): Reach {
-  const { factor, check } = reachOf(model, conditions)
+function reach(model: CircuitModel, conditions: Conditions, rows: CircuitRows): Reach {
+  const { factor, check } = reachOf(model, conditions, rows)
   return { factor, limitedBy: check ? checkText(check) : '', check }
 }

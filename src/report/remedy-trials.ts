@@ -76,7 +76,7 @@ export function standing(plan: Plan, ids: readonly CircuitId[], measured: Length
     const { missing } = completenessOf(model, now)
     const rows = circuitRows(model, now)
     const least = leastMargin(rows)
-    const worst = worstCorner(model, now, missing)
+    const worst = worstCorner(model, now, missing, rows)
     return {
       verdict: verdictOf(rows, missing),
       worst: worst.verdict,
