@@ -1,4 +1,5 @@
-const isSame = (a: readonly unknown[], b: readonly unknown[]): boolean => {
+/** Whether two lists have the very same things at the same places. */
+export const isSame = (a: readonly unknown[], b: readonly unknown[]): boolean => {
   if (a.length !== b.length) return false
   for (let i = 0; i < a.length; i++) if (a[i] !== b[i]) return false
   return true
@@ -27,4 +28,61 @@ export function memoryOfEach<K extends object, R>(): (
     known.set(thing, { from, result })
     return result
   }
+}
+
+/** So many others in a row of the same length are taken for edits; more of them, and the row may have moved up. */
+const FEW_EDITS = 8
+
+interface Row<K, R> {
+  readonly things: readonly K[]
+  readonly from: readonly unknown[]
+  readonly own: readonly (readonly unknown[])[]
+  readonly results: readonly R[]
+}
+
+/**
+ * The same for many things in a row: of the row before, what follows from the very same is taken over, wherever it stood; and where
+ * all of it is, the very row. So a thousand things of which one is another cost hardly more than that one.
+ *
+ * `from` is what all of them follow from; each list of `own` has, at the place of each thing, what it alone follows from besides.
+ */
+export function memoryOfRow<K, R>(): (
+  things: readonly K[],
+  from: readonly unknown[],
+  own: readonly (readonly unknown[])[],
+  reckon: (thing: K, place: number) => R,
+) => readonly R[] {
+  let last: Row<K, R> | undefined
+  return (things, from, own, reckon) => {
+    const before = last && isSame(last.from, from) ? last : undefined
+    const results = before ? takenOver(before, things, own, reckon) : things.map(reckon)
+    last = { things, from, own, results }
+    return results
+  }
+}
+
+function takenOver<K, R>(
+  before: Row<K, R>,
+  things: readonly K[],
+  own: readonly (readonly unknown[])[],
+  reckon: (thing: K, place: number) => R,
+): readonly R[] {
+  const isAsLong = before.things.length === things.length
+  let [isAsBefore, strangers] = [isAsLong, 0]
+  let places: ReadonlyMap<K, number> | undefined
+  const placeBefore = (thing: K): number | undefined => {
+    if (isAsLong && ++strangers <= FEW_EDITS) return undefined
+    places ??= new Map(before.things.map((each, place) => [each, place]))
+    return places.get(thing)
+  }
+  const results = new Array<R>(things.length)
+  for (let place = 0; place < things.length; place++) {
+    const thing = things[place]!
+    const at = before.things[place] === thing ? place : placeBefore(thing)
+    let isSameOne = at !== undefined
+    for (let k = 0; isSameOne && k < own.length; k++) isSameOne = own[k]![place] === before.own[k]![at!]
+    results[place] = isSameOne ? before.results[at!]! : reckon(thing, place)
+    if (!isSameOne || at !== place) isAsBefore = false
+  }
+  return isAsBefore ? before.results : results
 }

@@ -15,7 +15,17 @@ export const multiply = (a: Complex, b: Complex): Complex => ({
   re: a.re * b.re - a.im * b.im,
   im: a.re * b.im + a.im * b.re,
 })
-export const abs = (a: Complex): number => Math.hypot(a.re, a.im)
+
+/** √(re² + im²) without overflow, as `Math.hypot` has it, which takes its arguments as a list and many times as long. */
+export function modulus(re: number, im: number): number {
+  const [a, b] = [Math.abs(re), Math.abs(im)]
+  const large = Math.max(a, b)
+  if (large === 0 || large === Number.POSITIVE_INFINITY) return large
+  const share = Math.min(a, b) / large
+  return large * Math.sqrt(1 + share * share)
+}
+
+export const abs = (a: Complex): number => modulus(a.re, a.im)
 
 export function divide(a: Complex, b: Complex): Complex {
   const square = b.re * b.re + b.im * b.im

@@ -1,7 +1,7 @@
 import type { TelephoneSet } from '../catalog/telephone-set'
 import { memoryOfEach } from '../memo'
 import type { CircuitModel } from './circuit-model'
-import { abs, add, type Complex, complex, divide, multiply, ONE, subtract, ZERO } from './complex'
+import { abs, add, type Complex, complex, divide, modulus, multiply, ONE, subtract, ZERO } from './complex'
 import type { Conditions } from './conditions'
 import { onHookSiemens } from './ringer'
 import type { RingingRow } from './rows'
@@ -108,7 +108,7 @@ export function ringVoltsFrom(
   const amps = abs(divide(complex(shortCircuit), add(ONE, multiply(own, load))))
   return (node) => {
     const b = terminals.terminalOfNode[node]!
-    return amps * Math.hypot(re[b]!, im[b]!)
+    return amps * modulus(re[b]!, im[b]!)
   }
 }
 

@@ -1,5 +1,5 @@
 import type { CircuitModel, ModelSet } from './circuit-model'
-import { add, type Complex, divide, multiply, subtract, ZERO } from './complex'
+import { add, type Complex, divide, modulus, multiply, subtract, ZERO } from './complex'
 import type { Conditions } from './conditions'
 import { onHookSiemens } from './ringer'
 import type { VoiceRow } from './rows'
@@ -32,17 +32,18 @@ export function voiceRows(model: CircuitModel, conditions: Conditions, hz = VOIC
       const there = lossDb(i, j)
       // Without a button to press it is the same both ways, by reciprocity.
       const back = hasButton(sets[i]!) || hasButton(sets[j]!) ? lossDb(j, i) : there
-      const heardDb = (db: number) => (Number.isNaN(db) ? SILENCE_DB : Math.min(db + apart, SILENCE_DB))
       const maxDb = Math.min(sets[i]!.set.maxLossDb, sets[j]!.set.maxLossDb)
       const [from, to] = [stations[sets[i]!.node]!, stations[sets[j]!.node]!]
       rows.push(
-        { from, to, lossDb: heardDb(there), maxDb },
-        { from: to, to: from, lossDb: heardDb(back), maxDb },
+        { from, to, lossDb: heardDb(there + apart), maxDb },
+        { from: to, to: from, lossDb: heardDb(back + apart), maxDb },
       )
     }
   }
   return rows
 }
+
+const heardDb = (db: number): number => (Number.isNaN(db) ? SILENCE_DB : Math.min(db, SILENCE_DB))
 
 /** Loss from one set of a circuit to another, by their places among its sets. */
 type LossDb = (talker: number, listener: number) => number
@@ -151,5 +152,5 @@ function transferOhm(a: Lifted, b: Lifted, ab: Complex): number {
   const vIm = ab.re * yb.im + ab.im * yb.re
   const dRe = pRe * qRe - pIm * qIm - (uRe * vRe - uIm * vIm)
   const dIm = pRe * qIm + pIm * qRe - (uRe * vIm + uIm * vRe)
-  return Math.hypot(ab.re, ab.im) / Math.hypot(dRe, dIm)
+  return modulus(ab.re, ab.im) / modulus(dRe, dIm)
 }

@@ -3,8 +3,9 @@ import { degreeM } from '../geo/earth'
 import { legGeometry } from '../geo/leg-length'
 import { shortWayDeg } from '../geo/longitude'
 import type { Position } from '../geo/position'
-import { memoryOfEach } from '../memo'
-import type { HazardId } from '../plan/id'
+import { memoryOfEach, memoryOfRow } from '../memo'
+import type { HazardId, LineId } from '../plan/id'
+import { byLine, lineRowOf } from '../plan/line-row'
 import {
   endsOf,
   type Hazard,
@@ -45,6 +46,17 @@ const remembered = memoryOfEach<Line, readonly Crossing[]>()
 export function crossingsOf(plan: Plan, line: Line): readonly Crossing[] {
   return remembered(line, [plan.hazards, ...endsOf(plan, line)], () =>
     crossingsAlong(plan.hazards.values(), verticesOf(plan, line), line.legs),
+  )
+}
+
+const rememberedRow = memoryOfRow<Line, readonly Crossing[]>()
+
+/** Every crossing of every line of a plan, line by line. */
+export function crossingsOfPlan(plan: Plan): ReadonlyMap<LineId, readonly Crossing[]> {
+  const { lines, starts, ends } = lineRowOf(plan)
+  return byLine(
+    lines,
+    rememberedRow(lines, [plan.hazards], [starts, ends], (line) => crossingsOf(plan, line)),
   )
 }
 

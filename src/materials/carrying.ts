@@ -1,8 +1,9 @@
 import type { Catalog } from '../catalog/catalog'
 import { legGeometry } from '../geo/leg-length'
 import type { MeasuredLine } from '../measure/measured'
-import { memoryOfEach, remembering } from '../memo'
+import { memoryOfRow, remembering } from '../memo'
 import type { LineId } from '../plan/id'
+import { byLine, inRow, type LineEnds, lineEndsOf } from '../plan/line-row'
 import { type Line, type Plan, type Station, verticesOf } from '../plan/plan'
 import type { LoadAllowances } from './loads'
 
@@ -15,7 +16,7 @@ export interface Carrying {
 }
 
 /** Where wire is carried from: the station that most lines end at, of several the first drawn. Undefined where there is no line. */
-const depotOf = remembering((lines: Plan['lines'], stations: Plan['stations']): Station | undefined => {
+const depotOf = remembering((lines: LineEnds, stations: Plan['stations']): Station | undefined => {
   const ends = new Map<string, number>()
   for (const { from, to } of lines.values())
     for (const id of [from, to]) ends.set(id, (ends.get(id) ?? 0) + 1)
@@ -30,7 +31,7 @@ const depotOf = remembering((lines: Plan['lines'], stations: Plan['stations']): 
   return depot
 })
 
-const remembered = memoryOfEach<MeasuredLine, Carrying>()
+const remembered = memoryOfRow<Line, Carrying>()
 
 /**
  * How each line's wire comes to it, on foot from the depot.
@@ -45,7 +46,7 @@ export function carryingOf(
   catalog: Catalog,
   { perPersonKg, people, crews, reelPct }: LoadAllowances,
 ): ReadonlyMap<LineId, Carrying> {
-  const depot = depotOf(plan.lines, plan.stations)
+  const depot = depotOf(lineEndsOf(plan), plan.stations)
   const crewKg = (perPersonKg * people) / crews
   const reckon = (line: Line, { wireM, groundM }: MeasuredLine): Carrying => {
     const vertices = verticesOf(plan, line)
@@ -59,11 +60,9 @@ export function carryingOf(
       : 0
     return { trips, walkM: outM + (trips - 1) * 2 * (outM + groundM / 2) + groundM + outM }
   }
-  return new Map(
-    [...plan.lines.values()].map((line) => {
-      const own = measured.get(line.id)!
-      const from = [depot?.position, line.pairs, catalog.wires.get(line.wire), crewKg, reelPct]
-      return [line.id, remembered(own, from, () => reckon(line, own))]
-    }),
-  )
+  const lines = [...plan.lines.values()]
+  const lengths = inRow(lines, measured)
+  const from = [depot?.position, catalog.wires, crewKg, reelPct]
+  const row = remembered(lines, from, [lengths], (line, place) => reckon(line, lengths[place]!))
+  return byLine(lines, row)
 }

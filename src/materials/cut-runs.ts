@@ -37,6 +37,8 @@ export const CLUSTER_M = 4.572
 /** Orders in which a group's runs and spools are tried to keep splices out of the stretches to avoid. */
 const ORDERS = 60
 
+const NONE: ReadonlySet<number> = new Set()
+
 interface Order {
   readonly runs: readonly number[]
   readonly spools: readonly number[]
@@ -68,8 +70,9 @@ function cutInOrder(
   const halfM = wasteM / 2
   const leftM = [...spoolsM]
   const cuts: Cut[] = []
-  let spareM =
-    total(spoolsM) - total(order.runs.map((run) => runs[run]!.needM)) - wasteM * (spoolsM.length - 1)
+  let needM = 0
+  for (const run of order.runs) needM += runs[run]!.needM
+  let spareM = total(spoolsM) - needM - wasteM * (spoolsM.length - 1)
   let clashes = 0
   let turn = 0
   for (const index of order.runs) {
@@ -143,7 +146,9 @@ export function cutGroup(
   spoolsM: readonly number[],
   wasteM: number,
 ): CutGroup | undefined {
-  let best: CutGroup | undefined
+  const given = { runs: members, spools: [...spoolsM.keys()], flipped: NONE }
+  let best = cutInOrder(runs, spoolsM, wasteM, given)
+  if (best?.clashes === 0) return best
   let tried = 0
   for (const order of orders(members, spoolsM.length)) {
     const cut = cutInOrder(runs, spoolsM, wasteM, order)

@@ -1,9 +1,10 @@
 import { DEFAULT_LAYING, type LayingAllowances } from '../catalog/laying-rates'
 import { HAZARDS } from '../hazard/kinds'
 import type { MeasuredLeg, MeasuredLine } from '../measure/measured'
-import { memoryOfEach } from '../memo'
+import { memoryOfEach, memoryOfRow } from '../memo'
 import type { LineId } from '../plan/id'
-import type { HazardKind, Lay, Plan } from '../plan/plan'
+import { inRow } from '../plan/line-row'
+import type { HazardKind, Lay, Line, Plan } from '../plan/plan'
 import type { Carrying } from './carrying'
 import type { Piece } from './spool-plan'
 
@@ -81,7 +82,10 @@ function sharedOutH(jobsH: readonly number[], crews: number): number {
 
 const NO_CROSSINGS: readonly CrossingWork[] = []
 
+const NO_PIECES: readonly Piece[] = []
+
 const remembered = memoryOfEach<MeasuredLine, LineHours>()
+const rememberedRow = memoryOfRow<Line, LineHours>()
 
 /**
  * Time to lay one line and to take it up again, h.
@@ -148,17 +152,16 @@ export function hoursOfPlan(
   allowances: LayingAllowances = DEFAULT_LAYING.foot,
   carrying: ReadonlyMap<LineId, Carrying> = new Map(),
 ): NetHours {
-  const lines = [...plan.lines.values()].map((line) => {
-    const own = pieces.get(line.id) ?? []
+  const row = [...plan.lines.values()]
+  const lengths = inRow(row, measured)
+  const cut = row.map(({ id }) => pieces.get(id) ?? NO_PIECES)
+  const met = row.map(({ id }) => crossings.get(id) ?? NO_CROSSINGS)
+  const walksM = row.map(({ id }) => carrying.get(id)?.walkM)
+  const lines = rememberedRow(row, [allowances], [lengths, cut, met, walksM], (line, place) => {
+    const own = cut[place]!
     const pairsLaid = own.length < 2 ? own.length : new Set(own.map((piece) => piece.pair)).size
-    return hoursOfLine(
-      measured.get(line.id)!,
-      line.pairs,
-      own.length - pairsLaid,
-      crossings.get(line.id),
-      allowances,
-      carrying.get(line.id)?.walkM,
-    )
+    const splices = own.length - pairsLaid
+    return hoursOfLine(lengths[place]!, line.pairs, splices, met[place]!, allowances, walksM[place])
   })
   const withSets = new Set([...plan.circuits.values()].flatMap((circuit) => [...circuit.sets.keys()]))
   const stationH = ((allowances.isNight ? allowances.nightFactor : 1) * allowances.stationMin) / 60

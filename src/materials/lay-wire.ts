@@ -1,4 +1,5 @@
 import type { WireStretch } from '../measure/crossing-wire'
+import { isSame } from '../memo'
 import type { LineId } from '../plan/id'
 import { type Cut, cutGroup, type Run } from './cut-runs'
 import { MOST_RUNS, MOST_SPOOLS, packSpools } from './pack-spools'
@@ -12,7 +13,7 @@ import {
   total,
   usableKinds,
 } from './spool-kinds'
-import type { Piece, WireSpools } from './spool-plan'
+import type { WireSpools } from './spool-plan'
 
 /** What the lines ask of one wire, and the spools that there are. */
 export interface WantedWire {
@@ -24,33 +25,59 @@ export interface WantedWire {
   readonly lines: readonly WantedLine[]
 }
 
-interface WantedLine {
+/** What one line asks of its wire: the same object as long as it asks for the same. */
+export interface WantedLine {
   readonly id: LineId
   readonly wireM: number
   readonly pairs: number
-  readonly avoid: readonly WireStretch[]
+  /** Its pairs; none where it needs no wire. */
+  readonly runs: readonly PairRun[]
 }
 
-type NumberedPiece = Omit<Piece, 'spool'> & { readonly spool: number }
+export const wantedLine = (
+  id: LineId,
+  wireM: number,
+  pairs: number,
+  avoid: readonly WireStretch[],
+): WantedLine => ({
+  id,
+  wireM,
+  pairs,
+  runs: Array.from({ length: wireM > ROUNDING_M ? pairs : 0 }, (_, pair) => ({
+    line: id,
+    pair,
+    needM: wireM,
+    avoid,
+  })),
+})
+
 type UsedSpool = Omit<WireSpools['used'][number], 'spool'>
 
-/** The spools of one wire, numbered from 0 in the order in which the lines first meet them. */
-export interface LaidWire {
-  readonly figures: Omit<WireSpools, 'used'>
-  readonly used: readonly UsedSpool[]
-  readonly pieces: ReadonlyMap<LineId, readonly NumberedPiece[]>
-}
-
 /** One pair of one line. */
-interface PairRun extends Run {
+export interface PairRun extends Run {
   readonly line: LineId
   readonly pair: number
 }
 
-/** Spools taken in hand, and the pieces cut from them by the spool's place in the list. */
+/** What one run is cut into, from its start to its end: the spools of its cuts are counted from `first` on among all that were taken in hand. */
+interface CutRun {
+  readonly first: number
+  readonly cuts: readonly Pick<Cut, 'spool' | 'wireM' | 'cutM'>[]
+}
+
+/** Spools taken in hand, and what is cut from them for each run. */
 interface Cutting {
-  readonly spools: { readonly lengthM: number; readonly leftM: number }[]
-  readonly cuts: { readonly run: PairRun; readonly cut: Cut }[]
+  readonly spools: UsedSpool[]
+  readonly cuts: Map<PairRun, CutRun>
+}
+
+/** The spools of one wire, in the order in which the lines first meet them, and what each run is cut into. */
+export interface LaidWire {
+  readonly figures: Omit<WireSpools, 'used'>
+  readonly used: readonly UsedSpool[]
+  readonly cuts: ReadonlyMap<PairRun, CutRun>
+  /** The place among `used` of each spool that was taken in hand. */
+  readonly placeOf: Int32Array
 }
 
 /** Lays every line of one wire: shares out the spools, cuts them, and counts what is carried. */
@@ -61,34 +88,66 @@ export function layWire(wanted: WantedWire): LaidWire {
   const notLaid = wanted.lines.filter((line) => !whole.has(line.id) && runsOf([line]).length > 0)
   beginLines(notLaid, wanted, cutting)
 
-  const pieces = new Map<LineId, NumberedPiece[]>(wanted.lines.map((line) => [line.id, []]))
-  for (const { run, cut } of cutting.cuts) {
-    pieces.get(run.line)!.push({ spool: cut.spool, wireM: cut.wireM, pair: run.pair, cutM: cut.cutM })
+  const used: UsedSpool[] = []
+  const placeOf = new Int32Array(cutting.spools.length).fill(-1)
+  let splices = 0
+  for (const line of wanted.lines) {
+    for (const run of line.runs) {
+      const own = cutting.cuts.get(run)
+      if (!own) continue
+      splices += own.cuts.length - 1
+      for (const { spool } of own.cuts) {
+        const at = own.first + spool
+        if (placeOf[at] === -1) placeOf[at] = used.push(cutting.spools[at]!) - 1
+      }
+    }
   }
-  const numberOf = new Map<number, number>()
-  for (const [line, own] of pieces) {
-    own.sort((a, b) => a.pair - b.pair)
-    for (const { spool } of own) if (!numberOf.has(spool)) numberOf.set(spool, numberOf.size)
-    pieces.set(
-      line,
-      own.map((piece) => ({ ...piece, spool: numberOf.get(piece.spool)! })),
-    )
-  }
-  const used = [...numberOf.keys()].map((spool) => cutting.spools[spool]!)
-  const pairsLaid = new Set(cutting.cuts.map(({ run }) => run)).size
-  const splices = cutting.cuts.length - pairsLaid
-  return { figures: figuresOf(wanted, packing, used, splices, notLaid), used, pieces }
+  const figures = figuresOf(wanted, packing, used, splices, notLaid)
+  return { figures, used, cuts: cutting.cuts, placeOf }
 }
 
-const runsOf = (lines: readonly WantedLine[]): PairRun[] =>
-  lines
-    .filter((line) => line.wireM > ROUNDING_M)
-    .flatMap(({ id, wireM, pairs, avoid }) =>
-      Array.from({ length: pairs }, (_, pair) => ({ line: id, pair, needM: wireM, avoid })),
-    )
+const runsOf = (lines: readonly WantedLine[]): readonly PairRun[] => lines.flatMap((line) => line.runs)
+
+/** A group cut from its spools: what each of its runs is cut into, and the spools with what is left on them. */
+interface CutOfGroup {
+  readonly ofRuns: readonly CutRun['cuts'][]
+  readonly spools: readonly UsedSpool[]
+}
+
+/** How each run's group was cut last, by the group's first run. */
+const lastCuts = new WeakMap<
+  PairRun,
+  {
+    readonly runs: readonly PairRun[]
+    readonly spoolsM: readonly number[]
+    readonly wasteM: number
+    readonly cut: CutOfGroup | undefined
+  }
+>()
+
+/** Runs that lie together as before, on spools as before, are cut as before. */
+function cutsOf(runs: readonly PairRun[], group: Group, wasteM: number): CutOfGroup | undefined {
+  const first = runs[group.runs[0]!]!
+  const before = lastCuts.get(first)
+  if (
+    before?.wasteM === wasteM &&
+    before.runs.length === group.runs.length &&
+    before.runs.every((run, i) => run === runs[group.runs[i]!]) &&
+    isSame(before.spoolsM, group.spoolsM)
+  )
+    return before.cut
+  const own = group.runs.map((run) => runs[run]!)
+  const found = cutGroup(own, [...own.keys()], group.spoolsM, wasteM)
+  const cut = found && {
+    ofRuns: own.map((_, run) => found.cuts.filter((each) => each.run === run)),
+    spools: group.spoolsM.map((lengthM, spool) => ({ lengthM, leftM: found.leftM[spool]! })),
+  }
+  lastCuts.set(first, { runs: own, spoolsM: group.spoolsM, wasteM, cut })
+  return cut
+}
 
 function pack(runs: readonly PairRun[], { kinds, wasteM }: WantedWire): Packing | undefined {
-  const isCuttable = (group: Group) => cutGroup(runs, group.runs, group.spoolsM, wasteM) !== undefined
+  const isCuttable = (group: Group) => cutsOf(runs, group, wasteM) !== undefined
   return packSpools({ needsM: runs.map((run) => run.needM), kinds, wasteM, isCuttable })
 }
 
@@ -120,14 +179,12 @@ function packWholeLines(wanted: WantedWire): {
 }
 
 function cutAll(runs: readonly PairRun[], packing: Packing, wasteM: number): Cutting {
-  const cutting: Cutting = { spools: [], cuts: [] }
+  const cutting: Cutting = { spools: [], cuts: new Map() }
   for (const group of packing.groups) {
-    const { cuts, leftM } = cutGroup(runs, group.runs, group.spoolsM, wasteM)!
+    const { ofRuns, spools } = cutsOf(runs, group, wasteM)!
     const first = cutting.spools.length
-    for (const [i, lengthM] of group.spoolsM.entries()) cutting.spools.push({ lengthM, leftM: leftM[i]! })
-    for (const cut of cuts) {
-      cutting.cuts.push({ run: runs[cut.run]!, cut: { ...cut, spool: first + cut.spool } })
-    }
+    for (const [run, cuts] of ofRuns.entries()) cutting.cuts.set(runs[group.runs[run]!]!, { first, cuts })
+    for (const spool of spools) cutting.spools.push(spool)
   }
   return cutting
 }
@@ -153,6 +210,8 @@ function beginLines(lines: readonly WantedLine[], { kinds, wasteM }: WantedWire,
   let next = 0
   for (const run of runsOf(lines)) {
     let doneM = 0
+    const first = cutting.spools.length
+    const cuts: CutRun['cuts'][number][] = []
     while (doneM < run.needM - ROUNDING_M && next < untouchedM.length) {
       const lengthM = untouchedM[next++]!
       const startM = doneM > 0 ? wasteM / 2 : 0
@@ -160,10 +219,11 @@ function beginLines(lines: readonly WantedLine[], { kinds, wasteM }: WantedWire,
       const endM = ends || next === untouchedM.length ? 0 : wasteM / 2
       const wireM = ends ? run.needM - doneM : lengthM - startM - endM
       const cutM = wireM + startM + endM
-      cutting.cuts.push({ run, cut: { run: 0, spool: cutting.spools.length, wireM, cutM } })
+      cuts.push({ spool: cutting.spools.length - first, wireM, cutM })
       cutting.spools.push({ lengthM, leftM: Math.max(0, lengthM - cutM) })
       doneM += wireM
     }
+    if (cuts.length > 0) cutting.cuts.set(run, { first, cuts })
   }
 }
 

@@ -5,10 +5,12 @@ import type { Line } from '../plan/plan'
 /** How many of each a line takes. */
 export type LineGear = Readonly<Record<GearKind, number>>
 
-export const NO_GEAR: LineGear = { tag: 0, rod: 0, lance: 0, guy: 0, stake: 0, weight: 0 }
-
-export const addGear = (a: LineGear, b: LineGear): LineGear =>
-  Object.fromEntries(GEAR_KINDS.map((kind) => [kind, a[kind] + b[kind]])) as Record<GearKind, number>
+/** What several lines take together. */
+export function totalGear(each: readonly LineGear[]): LineGear {
+  const sum = { tag: 0, rod: 0, lance: 0, guy: 0, stake: 0, weight: 0 }
+  for (const kind of GEAR_KINDS) sum[kind] = each.reduce((count, gear) => count + gear[kind], 0)
+  return sum
+}
 
 /**
  * Tags, ground rods, lances with their guys and stakes, and weights of one line.

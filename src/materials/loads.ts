@@ -2,11 +2,10 @@ import { CELL_MASSES } from '../catalog/built-in'
 import type { Catalog } from '../catalog/catalog'
 import { GEAR_KG, GEAR_KINDS, type GearKind, TEST_SET_KG } from '../catalog/line-gear'
 import type { Supply } from '../catalog/supply'
-import type { LineId } from '../plan/id'
 import type { Plan } from '../plan/plan'
 import { WORK } from '../plan/work'
 import { fullSpoolKg } from './carried-spools'
-import { addGear, type LineGear, NO_GEAR } from './line-gear'
+import { type LineGear, totalGear } from './line-gear'
 import type { WireSpools } from './spool-plan'
 
 export const LOAD_KINDS = ['wire', 'reel', 'set', 'battery', 'gear', 'tools'] as const
@@ -159,7 +158,7 @@ function cellsIn({ volts, cell: id }: { readonly volts: number; readonly cell?: 
   return cell && { cell: cell.id, count: Math.max(1, Math.round(volts / cell.volts)) }
 }
 
-const NONE: ReadonlyMap<LineId, LineGear> = new Map()
+const NONE: readonly LineGear[] = []
 
 /**
  * What is carried, by mass in kg: the wire and its reels, the sets, the batteries with their spares, what the lines take besides, and the tools; how many loads
@@ -173,7 +172,7 @@ export function loadsOf(
   catalog: Catalog,
   spools: readonly WireSpools[],
   allowances: LoadAllowances = DEFAULT_LOADS,
-  gear: ReadonlyMap<LineId, LineGear> = NONE,
+  gear: readonly LineGear[] = NONE,
 ): Loads {
   const items: LoadItem[] = []
   for (const { wire, carry, used } of spools) {
@@ -220,7 +219,7 @@ export function loadsOf(
     const battery = CELL_MASSES.find(({ id }) => id === cell)?.kg ?? allowances.cellKg
     if (count > 0) items.push(item({ kind: 'cell', cell }, count, { battery }, count - inUse))
   }
-  const total = [...gear.values()].reduce(addGear, NO_GEAR)
+  const total = totalGear(gear)
   for (const kind of GEAR_KINDS)
     if (total[kind] > 0) items.push(item({ kind }, total[kind], { gear: GEAR_KG[kind] }))
   if (plan.lines.size > 0) {

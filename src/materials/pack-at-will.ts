@@ -43,26 +43,35 @@ export function packAtWill({ needsM, kinds, wasteM, isCuttable }: Packable): Pac
   let best: { readonly groups: readonly Group[]; readonly cost: Cost } | undefined
   let steps = 0
 
-  const known = new Map<string, Group>()
+  const alone = kinds.map(({ lengthM }) => [lengthM])
   /** The shortest spools for the runs of one bin. */
   const groupOf = (runs: readonly number[]): Group => {
-    const key = runs.join()
-    const before = known.get(key)
-    if (before) return before
-    const spools = 1 + total(runs.map((run) => splicesOf[run]!))
-    const groupM = total(runs.map((run) => needsM[run]!)) + wasteM * (spools - 1)
-    const counts = leastLength(kinds, spools, groupM).found
-    const group = {
-      runs,
-      spoolsM: counts ? spoolList(kinds, counts) : new Array<number>(spools).fill(longestM),
+    let spools = 1
+    let binM = 0
+    for (const run of runs) {
+      spools += splicesOf[run]!
+      binM += needsM[run]!
     }
+    if (spools === 1) {
+      const shortest = kinds.findLastIndex(({ lengthM }) => lengthM >= binM - ROUNDING_M)
+      return { runs, spoolsM: alone[Math.max(0, shortest)]! }
+    }
+    const counts = leastLength(kinds, spools, binM + wasteM * (spools - 1)).found
+    const spoolsM = counts ? spoolList(kinds, counts) : new Array<number>(spools).fill(longestM)
+    return { runs, spoolsM }
+  }
+  const known = new Map<string, Group>()
+  /** In a search the same bins come again and again. */
+  const knownGroupOf = (runs: readonly number[]): Group => {
+    const key = runs.join()
+    const group = known.get(key) ?? groupOf(runs)
     known.set(key, group)
     return group
   }
 
-  const settle = (bins: readonly (readonly number[])[]): void => {
+  const settle = (bins: readonly (readonly number[])[], spoolsOf = groupOf): void => {
     steps += bins.length * SETTLING
-    const groups = bins.map(groupOf)
+    const groups = bins.map(spoolsOf)
     const lengthM = total(groups.map((group) => total(group.spoolsM)))
     const cost = { splices, spools: splices + bins.length, lengthM }
     if ((!best || isLess(cost, best.cost)) && groups.every(isCuttable)) best = { groups, cost }
@@ -88,7 +97,10 @@ export function packAtWill({ needsM, kinds, wasteM, isCuttable }: Packable): Pac
     const most = best ? best.cost.spools - splices : bins.length + needsM.length
     if (least > most || (least === most && saves === 'bins')) return true
     if (depth === order.length) {
-      settle(bins.map((runs) => [...runs]))
+      settle(
+        bins.map((runs) => [...runs]),
+        knownGroupOf,
+      )
       return true
     }
     const run = order[depth]!
@@ -123,22 +135,35 @@ export function packAtWill({ needsM, kinds, wasteM, isCuttable }: Packable): Pac
   return { ...best, bound: fewest ? boundFor(kinds, splices, best.cost.spools, wireM, wasteM) : bound }
 }
 
-/** Each item into the fullest bin that still takes it, the largest first. */
+/** Each item into the fullest bin that still takes it, the largest first; of bins equally full into the oldest. */
 function bestFit(order: readonly number[], sizesM: readonly number[], roomM: number): number[][] {
   const bins: number[][] = []
-  const restM: number[] = []
+  // Bins from the fullest to the emptiest, the older before the younger, and what is left in each.
+  const fullest = new Int32Array(order.length)
+  const restM = new Float64Array(order.length)
+  const placeFor = (leftM: number, bin: number): number => {
+    let [from, to] = [0, bins.length]
+    while (from < to) {
+      const middle = (from + to) >> 1
+      const isBefore = restM[middle]! < leftM || (restM[middle]! === leftM && fullest[middle]! < bin)
+      if (isBefore) from = middle + 1
+      else to = middle
+    }
+    return from
+  }
   for (const item of order) {
-    let into = -1
-    for (let bin = 0; bin < bins.length; bin++) {
-      const fits = restM[bin]! >= sizesM[item]! - ROUNDING_M
-      if (fits && (into < 0 || restM[bin]! < restM[into]!)) into = bin
-    }
-    if (into < 0) {
-      into = bins.push([]) - 1
-      restM.push(roomM)
-    }
-    bins[into]!.push(item)
-    restM[into]! -= sizesM[item]!
+    const sizeM = sizesM[item]!
+    const at = placeFor(sizeM - ROUNDING_M, -1)
+    const isNew = at === bins.length
+    const bin = isNew ? bins.length : fullest[at]!
+    const leftM = (isNew ? roomM : restM[at]!) - sizeM
+    const to = placeFor(leftM, bin)
+    fullest.copyWithin(to + 1, to, at)
+    restM.copyWithin(to + 1, to, at)
+    fullest[to] = bin
+    restM[to] = leftM
+    if (isNew) bins.push([item])
+    else bins[bin]!.push(item)
   }
   return bins
 }

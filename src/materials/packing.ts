@@ -63,5 +63,9 @@ export function sumsToEnd(order: readonly number[], of: readonly number[]): read
 }
 
 /** So many spools of each kind, one by one. */
-export const spoolList = (kinds: readonly SpoolKind[], counts: readonly number[]): readonly number[] =>
-  kinds.flatMap(({ lengthM }, k) => new Array<number>(counts[k] ?? 0).fill(lengthM))
+export function spoolList(kinds: readonly SpoolKind[], counts: readonly number[]): readonly number[] {
+  const spoolsM: number[] = []
+  for (const [k, { lengthM }] of kinds.entries())
+    for (let taken = counts[k] ?? 0; taken > 0; taken--) spoolsM.push(lengthM)
+  return spoolsM
+}

@@ -1,27 +1,27 @@
 import type { Catalog } from '../catalog/catalog'
 import type { MeasuredLine } from '../measure/measured'
-import { memoryOfEach } from '../memo'
+import { isSame, memoryOfEach, memoryOfRow } from '../memo'
 import type { LineId } from '../plan/id'
+import { inRow } from '../plan/line-row'
 import type { Line, Plan } from '../plan/plan'
 import { carriedLengthsM } from './carried-spools'
-import { type LaidWire, layWire } from './lay-wire'
+import { type LaidWire, layWire, type WantedLine, wantedLine } from './lay-wire'
 import { splicesToAvoid } from './splice-limits'
 import type { Piece, SpoolPlan, WireSpools } from './spool-plan'
 import { layingOf, loadAllowancesOf } from './work-allowances'
 
 /** What was laid last for a wire, and everything that it followed from: where all of it is the same, so is the answer. */
-const remembered = new Map<string, { readonly from: readonly unknown[]; readonly laid: LaidWire }[]>()
+const remembered = new Map<
+  string,
+  { readonly from: readonly unknown[]; readonly wanted: readonly WantedLine[]; readonly laid: LaidWire }[]
+>()
 
 const rememberedNames = memoryOfEach<LaidWire, ReturnType<typeof withNames>>()
-const piecesOfLine = memoryOfEach<MeasuredLine, readonly Piece[]>()
+const rememberedWants = memoryOfEach<MeasuredLine, WantedLine>()
+const rememberedRow = memoryOfRow<Line, WantedLine>()
 
-/** A line that is cut as before keeps its very list of pieces, though all spools were shared out anew. */
-const rememberedPieces = (measured: MeasuredLine, pieces: readonly Piece[]): readonly Piece[] =>
-  piecesOfLine(measured, valuesOf(pieces), () => pieces)
-
-const flattened = memoryOfEach<readonly Piece[], readonly unknown[]>()
-const valuesOf = (pieces: readonly Piece[]): readonly unknown[] =>
-  flattened(pieces, [], () => pieces.flatMap(({ spool, wireM, pair, cutM }) => [spool, wireM, pair, cutM]))
+/** What each line was last cut into: one that is cut as before keeps its very list of pieces, though all spools were shared out anew. */
+const lastPieces = new WeakMap<MeasuredLine, readonly Piece[]>()
 
 /** From so many lines of one wire on a drag does not share out its spools anew: below, it is done within a millisecond. */
 const LARGE_GROUP = 60
@@ -59,19 +59,17 @@ export function planSpools(
   const pieces = new Map<LineId, readonly Piece[]>()
   const now = new Map<string, Laid>()
   let before = 0
-  for (const [wire, lines] of linesByWire(plan)) {
-    const kept = lines.length >= LARGE_GROUP ? spoolsOf(settled, wire) : undefined
-    const laid = kept?.laid ?? layOnce(plan, catalog, measured, wire, lines)
+  for (const [wire, wanted] of wantedByWire(plan, measured)) {
+    const kept = wanted.length >= LARGE_GROUP ? spoolsOf(settled, wire) : undefined
+    const laid = kept?.laid ?? layOnce(plan, catalog, wire, wanted)
     const firstId = before + 1
     before += laid.used.length
-    const named = rememberedNames(laid, [firstId], () => withNames(laid, firstId))
+    const named = rememberedNames(laid, [firstId], () => withNames(laid, firstId, wanted, measured))
     now.set(wire, { laid, measured })
     spools.push(kept ? { ...named.spools, isFromBefore: true } : named.spools)
-    for (const { id } of lines) {
-      const length = measured.get(id)!
-      const own = named.pieces.get(id) ?? NONE
-      const isMoved = kept && kept.measured.get(id) !== length
-      pieces.set(id, isMoved ? NONE : own.length === 0 ? NONE : rememberedPieces(length, own))
+    for (const { id } of wanted) {
+      const isMoved = kept && kept.measured.get(id) !== measured.get(id)
+      pieces.set(id, (isMoved ? undefined : named.pieces.get(id)) ?? NONE)
     }
   }
   if (!settled) laidFor.set(plan, now)
@@ -80,52 +78,97 @@ export function planSpools(
 
 const spoolsOf = (settled: Plan | undefined, wire: string) => settled && laidFor.get(settled)?.get(wire)
 
+/** Names of spools by their number: there is no end of asking for them. */
+const IDS: string[] = []
+
 /** Spools are numbered through the whole plan, so a wire's own change with those of the wires before it. */
-function withNames({ figures, used, pieces }: LaidWire, firstId: number) {
-  const idOf = (spool: number) => `s${firstId + spool}`
+function withNames(
+  laid: LaidWire,
+  firstId: number,
+  wanted: readonly WantedLine[],
+  measured: ReadonlyMap<LineId, MeasuredLine>,
+) {
+  while (IDS.length < firstId + laid.used.length) IDS.push(`s${IDS.length}`)
+  const ids = IDS.slice(firstId, firstId + laid.used.length)
+  const pieces = new Map<LineId, readonly Piece[]>()
+  for (const line of wanted) {
+    const length = measured.get(line.id)!
+    const before = lastPieces.get(length)
+    const own = before && isCutSo(before, line, laid, ids) ? before : piecesOf(line, laid, ids)
+    if (own !== before) lastPieces.set(length, own)
+    if (own.length > 0) pieces.set(line.id, own)
+  }
   return {
-    spools: { ...figures, used: used.map((spool, i) => ({ spool: idOf(i), ...spool })) },
-    pieces: new Map(
-      [...pieces].map(([line, own]) => [line, own.map((piece) => ({ ...piece, spool: idOf(piece.spool) }))]),
-    ),
+    spools: {
+      ...laid.figures,
+      used: laid.used.map(({ lengthM, leftM }, place) => ({ spool: ids[place]!, lengthM, leftM })),
+    },
+    pieces,
   }
 }
 
-function linesByWire(plan: Plan): ReadonlyMap<string, readonly Line[]> {
-  const byWire = new Map<string, Line[]>()
-  for (const line of plan.lines.values()) {
-    const lines = byWire.get(line.wire)
-    if (lines) lines.push(line)
-    else byWire.set(line.wire, [line])
+function piecesOf(line: WantedLine, { cuts, placeOf }: LaidWire, ids: readonly string[]): readonly Piece[] {
+  return line.runs.flatMap((run) => {
+    const own = cuts.get(run)
+    return (own?.cuts ?? []).map(({ spool, wireM, cutM }) => ({
+      spool: ids[placeOf[own!.first + spool]!]!,
+      wireM,
+      pair: run.pair,
+      cutM,
+    }))
+  })
+}
+
+function isCutSo(
+  pieces: readonly Piece[],
+  line: WantedLine,
+  { cuts, placeOf }: LaidWire,
+  ids: readonly string[],
+): boolean {
+  let at = 0
+  for (const run of line.runs) {
+    const own = cuts.get(run)
+    if (!own) continue
+    for (const { spool, wireM, cutM } of own.cuts) {
+      const piece = pieces[at++]
+      if (piece?.wireM !== wireM || piece.cutM !== cutM || piece.pair !== run.pair) return false
+      if (piece.spool !== ids[placeOf[own.first + spool]!]) return false
+    }
+  }
+  return at === pieces.length
+}
+
+/** What each line asks for, wire by wire. */
+function wantedByWire(
+  plan: Plan,
+  measured: ReadonlyMap<LineId, MeasuredLine>,
+): ReadonlyMap<string, readonly WantedLine[]> {
+  const lines = [...plan.lines.values()]
+  const lengths = inRow(lines, measured)
+  const row = rememberedRow(lines, [plan.hazards], [lengths], (line, place) => {
+    const { id, pairs } = line
+    const length = lengths[place]!
+    const avoid = splicesToAvoid(plan, line, length)
+    return rememberedWants(length, [pairs, avoid], () => wantedLine(id, length.wireM, pairs, avoid))
+  })
+  const byWire = new Map<string, WantedLine[]>()
+  for (const [place, { wire }] of lines.entries()) {
+    const wanted = byWire.get(wire)
+    if (wanted) wanted.push(row[place]!)
+    else byWire.set(wire, [row[place]!])
   }
   return byWire
 }
 
-function layOnce(
-  plan: Plan,
-  catalog: Catalog,
-  measured: ReadonlyMap<LineId, MeasuredLine>,
-  wire: string,
-  lines: readonly Line[],
-): LaidWire {
+function layOnce(plan: Plan, catalog: Catalog, wire: string, wanted: readonly WantedLine[]): LaidWire {
   const entry = catalog.wires.get(wire)
   const { spliceWasteM, reservePct } = plan.allowances
-  const lengths = lines.map((line) => measured.get(line.id)!)
-  const stretches = lines.map((line, i) => splicesToAvoid(plan, line, lengths[i]!))
   const { perPersonKg, reelPct } = loadAllowancesOf(plan)
   const crew = layingOf(plan).people
-  const from = [
-    entry,
-    plan.stock,
-    ...(plan.stock.length === 0 ? [perPersonKg, reelPct, crew] : []),
-    spliceWasteM,
-    reservePct,
-    ...lengths,
-    ...stretches,
-    ...lines.map((line) => line.pairs),
-  ]
+  const carried = plan.stock.length === 0 ? [perPersonKg, reelPct, crew] : []
+  const from = [entry, plan.stock, ...carried, spliceWasteM, reservePct]
   const kept = remembered.get(wire) ?? []
-  const known = kept.find((one) => one.from.length === from.length && one.from.every((x, i) => x === from[i]))
+  const known = kept.find((one) => isSame(one.from, from) && isSame(one.wanted, wanted))
   if (known) return known.laid
 
   const lengthsM = entry ? carriedLengthsM(entry, { perPersonKg, reelPct, crew }) : []
@@ -136,13 +179,8 @@ function layOnce(
     kinds: plan.stock.length === 0 ? standard : plan.stock.filter((spool) => spool.wire === wire),
     wasteM: spliceWasteM,
     reservePct,
-    lines: lines.map((line, i) => ({
-      id: line.id,
-      wireM: lengths[i]!.wireM,
-      pairs: line.pairs,
-      avoid: stretches[i]!,
-    })),
+    lines: wanted,
   })
-  remembered.set(wire, [{ from, laid }, ...kept].slice(0, KEPT))
+  remembered.set(wire, [{ from, wanted, laid }, ...kept].slice(0, KEPT))
   return laid
 }

@@ -2,6 +2,7 @@ import type { Position } from '../geo/position'
 import { type Crossing, crossingsOf } from '../hazard/crossings'
 import { memoryOfEach, remembering } from '../memo'
 import type { StationId } from '../plan/id'
+import { type LineEnds, lineEndsOf } from '../plan/line-row'
 import type { HazardKind, Lay, Line, Plan } from '../plan/plan'
 import { WORK, workOf } from '../plan/work'
 import type { MeasuredLine } from './measured'
@@ -66,10 +67,10 @@ interface Reason {
 }
 
 /** Stations where three lines or more of one circuit meet: opened there, a fault is told to be on one of the branches. */
-export const branchStations = ({ lines, circuits }: Plan): ReadonlySet<StationId> =>
-  findBranches(lines, circuits)
+export const branchStations = (plan: Plan): ReadonlySet<StationId> =>
+  findBranches(lineEndsOf(plan), plan.circuits)
 
-const findBranches = remembering((lines: Plan['lines'], circuits: Plan['circuits']) => {
+const findBranches = remembering((lines: LineEnds, circuits: Plan['circuits']) => {
   const branches = new Set<StationId>()
   for (const circuit of circuits.values()) {
     // A circuit of so few lines cannot branch.

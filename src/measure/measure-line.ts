@@ -1,7 +1,8 @@
 import { legGeometry } from '../geo/leg-length'
 import type { Position } from '../geo/position'
-import { memoryOfEach } from '../memo'
+import { memoryOfEach, memoryOfRow } from '../memo'
 import type { LineId } from '../plan/id'
+import { byLine, lineRowOf } from '../plan/line-row'
 import { type Allowances, endsOf, type Leg, type Line, type Plan, verticesOf } from '../plan/plan'
 import type { Ground } from '../terrain/ground'
 import type { MeasuredLeg, MeasuredLine } from './measured'
@@ -59,9 +60,13 @@ function measure(plan: Plan, line: Line, basis: Basis): MeasuredLine {
   }
 }
 
+const rememberedRow = memoryOfRow<Line, MeasuredLine>()
+
 /** Every line of the plan, measured. */
 export function measurePlan(plan: Plan, ground?: Ground): ReadonlyMap<LineId, MeasuredLine> {
-  const measured = new Map<LineId, MeasuredLine>()
-  for (const line of plan.lines.values()) measured.set(line.id, measureLine(plan, line, ground))
-  return measured
+  const { lines, starts, ends } = lineRowOf(plan)
+  const row = rememberedRow(lines, [plan.allowances, ground], [starts, ends], (line) =>
+    measureLine(plan, line, ground),
+  )
+  return byLine(lines, row)
 }

@@ -1,7 +1,8 @@
 import type { Position } from '../geo/position'
 import type { MeasuredLine } from '../measure/measured'
-import { memoryOfEach, remembering } from '../memo'
+import { memoryOfRow, remembering } from '../memo'
 import type { LineId, StationId } from '../plan/id'
+import { inRow } from '../plan/line-row'
 import { type Line, type Plan, verticesOf } from '../plan/plan'
 import type { Ground } from '../terrain/ground'
 import { sharedPaths, spotOf } from './shared-paths'
@@ -51,13 +52,14 @@ export function doubtsOf(
   ground: Ground | undefined,
   settled: Plan = plan,
 ): readonly Doubt[] {
-  const ofLine = (line: Line) => {
-    const own = measured.get(line.id)!
-    return remembered(own, [line, ground], () => legDoubts(plan, line, own, ground))
-  }
+  const row = [...plan.lines.values()]
+  const lengths = inRow(row, measured)
+  const ofLines = remembered(row, [ground], [lengths], (line, place) =>
+    legDoubts(plan, line, lengths[place]!, ground),
+  )
   const { stations, lines, circuits } = settled
   return [
-    ...[...plan.lines.values()].flatMap(ofLine),
+    ...ofLines.flat(),
     ...(ground ? groundDoubts(measured, ground) : []),
     ...stationDoubts(stations),
     ...sharedPaths(stations, lines, circuits).map(
@@ -72,7 +74,7 @@ export function doubtsOf(
   ]
 }
 
-const remembered = memoryOfEach<MeasuredLine, readonly Doubt[]>()
+const remembered = memoryOfRow<Line, readonly Doubt[]>()
 
 /** The worst leg of a line of each kind: one slip is told once. */
 function legDoubts(plan: Plan, line: Line, measured: MeasuredLine, ground: Ground | undefined): Doubt[] {

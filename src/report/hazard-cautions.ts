@@ -5,16 +5,18 @@ import { HAZARDS } from '../hazard/kinds'
 import { ridgeStretches } from '../hazard/ridges'
 import { stretchesBeside } from '../hazard/stretches-beside'
 import type { MeasuredLine } from '../measure/measured'
-import { memoryOfEach } from '../memo'
+import { memoryOfEach, memoryOfRow } from '../memo'
 import { HAZARD_KINDS } from '../plan/hazard-schema'
 import type { LineId } from '../plan/id'
-import { type Plan, verticesOf } from '../plan/plan'
+import { inRow } from '../plan/line-row'
+import { type Line, type Plan, verticesOf } from '../plan/plan'
 import type { Ground } from '../terrain/ground'
 import type { Caution, HazardCaution, PlaceCaution } from './caution'
 import type { JudgedLine } from './judged-line'
 import { hangingOver, overheadCautions } from './overhead-cautions'
 
 const remembered = memoryOfEach<MeasuredLine, readonly Caution[]>()
+const rememberedRow = memoryOfRow<Line, readonly Caution[]>()
 
 /** What each line meets on its way, judged by the handbooks' figures; in the order of the lines. */
 export function hazardCautions(
@@ -24,14 +26,17 @@ export function hazardCautions(
   catalog: Catalog,
   ground?: Ground,
 ): Caution[] {
-  return [...plan.lines.values()].flatMap((line) => {
-    const ofLine = measured.get(line.id)!
+  const { hazards, wireTempC } = plan
+  const lines = [...plan.lines.values()]
+  const lengths = inRow(lines, measured)
+  return rememberedRow(lines, [hazards, catalog.wires, wireTempC], [lengths], (line, place) => {
+    const ofLine = lengths[place]!
     const wire = catalog.wires.get(line.wire)
     // A line measured the same, over the same hazards and with the same wire, is in the same danger.
-    return remembered(ofLine, [plan.hazards, wire, plan.wireTempC], () =>
+    return remembered(ofLine, [hazards, wire, wireTempC], () =>
       judge({ plan, line, measured: ofLine, wire, ground }, crossings.get(line.id)!),
     )
-  })
+  }).flat()
 }
 
 function judge(judged: JudgedLine, crossings: readonly Crossing[]): Caution[] {

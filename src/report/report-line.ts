@@ -6,14 +6,40 @@ import { splicePlacesOf } from '../materials/splice-limits'
 import type { Piece } from '../materials/spool-plan'
 import { branchStations, lineTags } from '../measure/line-tags'
 import type { MeasuredLine } from '../measure/measured'
-import { memoryOfEach } from '../memo'
+import { memoryOfEach, memoryOfRow } from '../memo'
+import type { LineId } from '../plan/id'
+import { inRow, lineRowOf } from '../plan/line-row'
 import { type Line, type Plan, plainLineName } from '../plan/plan'
 import type { ReportLine } from './report'
 
 const remembered = memoryOfEach<MeasuredLine, ReportLine>()
+const rememberedRow = memoryOfRow<Line, ReportLine>()
 
-/** One line of the report. A line that no edit touched is the very same as before. */
-export function reportLine(
+/** What is known of each line when its figures are put together. */
+interface Known {
+  readonly measured: ReadonlyMap<LineId, MeasuredLine>
+  readonly pieces: ReadonlyMap<LineId, readonly Piece[]>
+  readonly crossings: ReadonlyMap<LineId, readonly Crossing[]>
+  /** Where splices count in the electricity of the plan. */
+  readonly splices: ReadonlyMap<LineId, number> | undefined
+}
+
+/** The lines of the report. A line that no edit touched is the very same as before. */
+export function reportLines(plan: Plan, catalog: Catalog, known: Known): readonly ReportLine[] {
+  const { lines, starts, ends } = lineRowOf(plan)
+  const branches = branchStations(plan)
+  const lengths = inRow(lines, known.measured)
+  const cut = inRow(lines, known.pieces)
+  const met = inRow(lines, known.crossings)
+  const joints = lines.map(({ id }) => known.splices?.get(id) ?? 0)
+  const { weather, wireTempC, work, allowances } = plan
+  const from = [catalog, branches, weather, wireTempC, work, allowances.spliceOhms]
+  return rememberedRow(lines, from, [starts, ends, lengths, cut, met, joints], (line, place) =>
+    reportLine(plan, line, catalog, lengths[place]!, cut[place]!, met[place]!, joints[place]!),
+  )
+}
+
+function reportLine(
   plan: Plan,
   line: Line,
   catalog: Catalog,

@@ -1,15 +1,16 @@
 import { BUILT_IN } from '../catalog/built-in'
 import { mergeCatalogs } from '../catalog/catalog'
-import { crossingsOf } from '../hazard/crossings'
+import { crossingsOfPlan } from '../hazard/crossings'
 import { carryingOf } from '../materials/carrying'
 import { hoursOfPlan } from '../materials/hours'
-import { gearOfLine } from '../materials/line-gear'
+import { gearOfLine, type LineGear } from '../materials/line-gear'
 import { loadsOf } from '../materials/loads'
 import { planSpools } from '../materials/plan-spools'
 import type { WireSpools } from '../materials/spool-plan'
 import { layingOf, loadAllowancesOf } from '../materials/work-allowances'
 import { measurePlan } from '../measure/measure-line'
-import type { Plan } from '../plan/plan'
+import { memoryOfRow } from '../memo'
+import type { Line, Plan } from '../plan/plan'
 import type { Ground } from '../terrain/ground'
 import type { Caution } from './caution'
 import { splicesOf } from './circuit-network'
@@ -17,10 +18,12 @@ import { circuitReport } from './circuit-report'
 import { doubtsOf } from './doubts'
 import { hazardCautions } from './hazard-cautions'
 import type { Report } from './report'
-import { reportLine } from './report-line'
+import { reportLines } from './report-line'
 import { riderCautions } from './rider-cautions'
 import { safetyCautions } from './safety-cautions'
 import { spliceCautions } from './splice-cautions'
+
+const rememberedGear = memoryOfRow<Line, LineGear>()
 
 /**
  * The report of a checked plan: lengths, figures and verdicts of every circuit, spools and cautions. Remedies are left empty:
@@ -34,21 +37,12 @@ export function reportPlan(plan: Plan, ground?: Ground, settled?: Plan): Report 
   const measured = measurePlan(plan, ground)
   const { spools, pieces } = planSpools(plan, catalog, measured, settled)
   const splices = splicesOf(plan, pieces)
-  const crossings = new Map([...plan.lines.values()].map((line) => [line.id, crossingsOf(plan, line)]))
-  const lines = [...plan.lines.values()].map((line) =>
-    reportLine(
-      plan,
-      line,
-      catalog,
-      measured.get(line.id)!,
-      pieces.get(line.id) ?? [],
-      crossings.get(line.id)!,
-      splices?.get(line.id) ?? 0,
-    ),
-  )
-  const gear = new Map(
-    lines.map(({ id, legs, tags }) => [id, gearOfLine(plan.lines.get(id)!, legs, tags.length)]),
-  )
+  const crossings = crossingsOfPlan(plan)
+  const lines = reportLines(plan, catalog, { measured, pieces, crossings, splices })
+  const gear = rememberedGear([...plan.lines.values()], [], [lines], (line, place) => {
+    const { legs, tags } = lines[place]!
+    return gearOfLine(line, legs, tags.length)
+  })
   return {
     title: plan.title,
     lines,

@@ -2,6 +2,7 @@ import { legGeometry } from '../geo/leg-length'
 import type { Position } from '../geo/position'
 import { remembering } from '../memo'
 import type { LineId } from '../plan/id'
+import { lineRowOf } from '../plan/line-row'
 import type { Line, Plan } from '../plan/plan'
 
 /** Places are one that are one to this part of a degree: about a metre. */
@@ -46,12 +47,13 @@ class LegIndex {
 
   update(stations: Plan['stations'], lines: Plan['lines']): void {
     for (const [id, known] of this.lines) if (!lines.has(id)) this.take(id, known)
-    for (const [id, line] of lines) {
-      const [from, to] = [stations.get(line.from)!.position, stations.get(line.to)!.position]
-      const known = this.lines.get(id)
+    const row = lineRowOf({ lines, stations })
+    for (const [place, line] of row.lines.entries()) {
+      const [from, to] = [row.starts[place]!.position, row.ends[place]!.position]
+      const known = this.lines.get(line.id)
       if (known && known.line === line && known.from === from && known.to === to) continue
-      if (known) this.take(id, known)
-      this.put(id, { line, from, to, legs: spottedLegs([from, ...line.bends, to]) })
+      if (known) this.take(line.id, known)
+      this.put(line.id, { line, from, to, legs: spottedLegs([from, ...line.bends, to]) })
     }
   }
 

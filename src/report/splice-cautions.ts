@@ -2,8 +2,10 @@ import { flagSplices } from '../materials/splice-limits'
 import type { Piece } from '../materials/spool-plan'
 import type { MeasuredLine } from '../measure/measured'
 import { pointAtWireM } from '../measure/place-on-line'
+import { memoryOfRow } from '../memo'
 import type { LineId } from '../plan/id'
-import type { Plan } from '../plan/plan'
+import { inRow } from '../plan/line-row'
+import type { Line, Plan } from '../plan/plan'
 import type { Caution } from './caution'
 
 const SOURCES = {
@@ -22,22 +24,35 @@ export function spliceCautions(
   measured: ReadonlyMap<LineId, MeasuredLine>,
   pieces: ReadonlyMap<LineId, readonly Piece[]>,
 ): Caution[] {
-  return [...plan.lines.values()].flatMap((line) => {
-    const ofLine = measured.get(line.id)!
-    const own = pieces.get(line.id) ?? []
-    if (own.length <= line.pairs) return []
-    return flagSplices(ofLine, own).map(({ note, pair, wireM }): Caution => {
-      const caution = {
-        ...note,
-        where: line.id,
-        ...(line.pairs > 1 && { pair }),
-        source: SOURCES[note.code],
-      }
-      if (wireM === undefined) return caution
-      const { position, legIndex, groundM } = pointAtWireM(plan, ofLine, line, wireM)
-      // A caution's place counts along the map, the wire along the ground.
-      const distanceM = ofLine.groundM > 0 ? (groundM * ofLine.mapM) / ofLine.groundM : 0
-      return { ...caution, place: { position, legIndex, distanceM } }
-    })
+  const lines = [...plan.lines.values()]
+  const lengths = inRow(lines, measured)
+  const cut = lines.map(({ id }) => pieces.get(id) ?? NONE)
+  return remembered(lines, [], [lengths, cut], (line, place) =>
+    flagsOf(plan, line, lengths[place]!, cut[place]!),
+  ).flat()
+}
+
+const NONE: readonly Piece[] = []
+const remembered = memoryOfRow<Line, readonly Caution[]>()
+
+function flagsOf(
+  plan: Plan,
+  line: Line,
+  measured: MeasuredLine,
+  pieces: readonly Piece[],
+): readonly Caution[] {
+  if (pieces.length <= line.pairs) return []
+  return flagSplices(measured, pieces).map(({ note, pair, wireM }): Caution => {
+    const caution = {
+      ...note,
+      where: line.id,
+      ...(line.pairs > 1 && { pair }),
+      source: SOURCES[note.code],
+    }
+    if (wireM === undefined) return caution
+    const { position, legIndex, groundM } = pointAtWireM(plan, measured, line, wireM)
+    // A caution's place counts along the map, the wire along the ground.
+    const distanceM = measured.groundM > 0 ? (groundM * measured.mapM) / measured.groundM : 0
+    return { ...caution, place: { position, legIndex, distanceM } }
   })
 }
