@@ -15,6 +15,11 @@ const celsius = (fahrenheit: number) => ((fahrenheit - 32) * 5) / 9
 
 const LOADING_TABLE = 'NESC Rule 250B'
 
+/** Names of the loading districts, the mildest first. */
+export const LOADING_DISTRICTS = ['light', 'medium', 'heavy'] as const
+
+export type LoadingDistrict = (typeof LOADING_DISTRICTS)[number]
+
 /**
  * Loading districts, by the ice that is reckoned with. Which one a place lies in stands on the code's map; on ridges and coasts it can be worse.
  * GO 95 (California), rule 43.1, asks for 6 lb/ft² in its heavy district.
@@ -38,7 +43,7 @@ export const LOADINGS = {
     tempC: celsius(0),
     source: `${LOADING_TABLE}, heavy, from memory: 0.5 in of ice, 4 lb/ft², 0 °F; GO 95, rule 43.1, has the same ice and temperature`,
   },
-} as const satisfies Readonly<Record<string, Loading>>
+} as const satisfies Readonly<Record<LoadingDistrict, Loading>>
 
 /** Ice at 57 lb/ft³, kg/m³. GO 95 (California), rule 43.1. */
 export const ICE_KG_PER_M3 = 913

@@ -1,5 +1,6 @@
 import { BUILT_IN } from '../catalog/built-in'
 import { DEFAULT_LAYING, type Means } from '../catalog/laying-rates'
+import type { LoadingDistrict } from '../catalog/overhead-loading'
 import { bad, ok, type Problem, type Result } from '../problem'
 import { limitFault, valueWords } from '../schema/limit'
 import { LAYS } from './lays'
@@ -14,6 +15,13 @@ export function setWireTemp(plan: Plan, wireTempC: number): Result<Plan> {
   const fault = limitFault(LIMITS.wireTempC, wireTempC)
   if (fault) return bad({ code: 'out-of-range', at: 'plan.wireTempC', message: fault })
   return ok(plan.wireTempC === wireTempC ? plan : { ...plan, wireTempC: wireTempC + 0 })
+}
+
+/** Says in which loading district the net lies; null leaves it open. */
+export function setLoadingDistrict(plan: Plan, district: LoadingDistrict | null): Plan {
+  if ((plan.loadingDistrict ?? null) === district) return plan
+  const { loadingDistrict: _, ...others } = plan
+  return district ? { ...others, loadingDistrict: district } : others
 }
 
 type PlainAllowance = 'sagPct' | 'tailM' | 'spliceWasteM' | 'reservePct' | 'spliceOhms' | 'spliceMicroS'

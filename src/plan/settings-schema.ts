@@ -1,3 +1,4 @@
+import { LOADING_DISTRICTS } from '../catalog/overhead-loading'
 import { part, unless, unlessEmpty, usually } from '../schema/kept'
 import { figure, listOf, oneOf, optional, reference, text } from '../schema/schema'
 import { CIRCUITS } from './circuit-schema'
@@ -64,6 +65,8 @@ export const SETTINGS = part('The plan', {
   note: usually(text('The note'), ''),
   weather: usually(oneOf('The weather', ['dry', 'wet']), 'dry'),
   wireTempC: usually(figure({ what: 'The temperature of the wire', min: -60, max: 90, unit: '°C' }), 20),
+  /** How much ice and wind wire in the air must bear; absent: not said, and the least that a line does not bear is told. */
+  loadingDistrict: optional(oneOf('The loading district', LOADING_DISTRICTS)),
   allowances: usually(ALLOWANCES, {}),
   catalog: usually(OWN_ENTRIES, {}),
   circuits: usually(CIRCUITS, []),

@@ -1,3 +1,4 @@
+import type { LoadingDistrict } from '../catalog/overhead-loading'
 import type { HazardNote } from '../hazard/crossing-notes'
 import type { SpliceNote } from '../materials/splice-limits'
 import type { HazardId, LineId } from '../plan/id'
@@ -28,6 +29,8 @@ interface PlaceNotes {
     readonly leastFactor: number
   }
   'overhead-ice': {
+    /** The loading district that the plan names. */
+    readonly district?: LoadingDistrict
     readonly iceMm: number
     readonly hangsM: number
     readonly mustClearM: number

@@ -1,6 +1,6 @@
 import { HEIGHT_OVER } from '../catalog/crossing-practice'
 import { OVERHEAD } from '../catalog/overhead'
-import { LOADED_SHARE, LOADINGS } from '../catalog/overhead-loading'
+import { LOADED_SHARE, LOADING_DISTRICTS, LOADINGS } from '../catalog/overhead-loading'
 import { pointOnLeg } from '../geo/leg-length'
 import type { Crossing } from '../hazard/crossings'
 import { legUnder } from '../measure/iced-spans'
@@ -70,9 +70,10 @@ export function overheadCautions(judged: JudgedLine): PlaceCaution[] {
   return iced ? [...ofLegs, iced] : ofLegs
 }
 
-const DISTRICTS = ['light', 'medium', 'heavy'] as const
-
-/** The least ice and wind that a line's overhead legs do not bear, at the leg that fares worst; undefined where they bear all. */
+/**
+ * Ice and wind that a line's overhead legs do not bear, at the leg that fares worst: those of the plan's loading district, or the least of
+ * all where it names none; undefined where they bear them.
+ */
 function underIce(judged: JudgedLine): PlaceCaution | undefined {
   const { line, wire, plan } = judged
   if (!wire) return undefined
@@ -81,7 +82,8 @@ function underIce(judged: JudgedLine): PlaceCaution | undefined {
     return overhead ? [{ legIndex, overhead }] : []
   })
   const rule = HEIGHT_OVER.ground
-  for (const district of DISTRICTS) {
+  const { loadingDistrict } = plan
+  for (const district of loadingDistrict ? [loadingDistrict] : LOADING_DISTRICTS) {
     const loading = LOADINGS[district]
     const looked = legs.map(({ legIndex, overhead }) => ({
       legIndex,
@@ -98,6 +100,7 @@ function underIce(judged: JudgedLine): PlaceCaution | undefined {
     return {
       code: 'overhead-ice',
       where: line.id,
+      ...(loadingDistrict && { district: loadingDistrict }),
       iceMm: loading.iceMm,
       hangsM: Math.max(0, clearanceM),
       mustClearM: rule.metres,

@@ -77,7 +77,7 @@ const SAY: { readonly [C in Caution['code']]: (caution: CautionOf<C>, say: Tongu
     return `${onLeg(caution, say)}: on a day of ${say.temp(coldC)} the wire pulls ${say.force(pullN)}, and breaks at ${safetyFactor.toFixed(1)} times that; keep it at ${leastFactor} or more with more sag or shorter spans. ${LOCAL}`
   },
   'overhead-ice': (caution, say) => {
-    const { iceMm, hangsM, mustClearM, pulledShare, mostShare } = caution
+    const { district, iceMm, hangsM, mustClearM, pulledShare, mostShare } = caution
     const what = iceMm > 0 ? `under ${say.quantity(iceMm, 'diameterMm')} of ice` : 'in a gale'
     const low =
       hangsM < mustClearM
@@ -88,7 +88,9 @@ const SAY: { readonly [C in Caution['code']]: (caution: CautionOf<C>, say: Tongu
         ? ' breaks in the wind'
         : ` is pulled to ${Math.round(100 * pulledShare)} % of its strength in the wind`
     const pull = pulledShare > mostShare ? torn : ''
-    return `${onLeg(caution, say)}: ${what} the wire${[low, pull].filter((part) => part !== '').join(', and')}. Where that can come, shorten its spans, hang it higher, or lay it on the ground. ${LOCAL}`
+    const where = district ? `, as the ${district} loading district has it,` : ''
+    const when = district ? 'Shorten' : 'Where that can come, shorten'
+    return `${onLeg(caution, say)}: ${what}${where} the wire${[low, pull].filter((part) => part !== '').join(', and')}. ${when} its spans, hang it higher, or lay it on the ground. ${LOCAL}`
   },
   'ridge-lightning': ({ where, lengthM, place }, { name, length }) =>
     `${name(where)} runs along high ground for ${length(lengthM)}, from ${length(place.distanceM)} out, where lightning looks for it. Lead it below the crest, and leave it alone when thunder is near.`,

@@ -1,9 +1,12 @@
 import { expect, test } from 'vitest'
+import { formatPlan } from '../../src/files/format-plan'
+import { parsePlan } from '../../src/files/parse-plan'
 import { EMPTY_PLAN } from '../../src/plan/plan'
 import {
   type AllowanceField,
   putStock,
   setAllowance,
+  setLoadingDistrict,
   setStock,
   setWeather,
   setWireTemp,
@@ -40,6 +43,20 @@ test('the wire may be as cold as −60 °C and as hot as 90 °C', () => {
   ])
   expect(mended(setWireTemp(EMPTY_PLAN, 20))).toBe(EMPTY_PLAN)
   expect(setWeather(EMPTY_PLAN, 'dry')).toBe(EMPTY_PLAN)
+})
+
+test('a loading district is said or left open', () => {
+  const heavy = setLoadingDistrict(EMPTY_PLAN, 'heavy')
+  expect(heavy.loadingDistrict).toBe('heavy')
+  expect(setLoadingDistrict(heavy, 'heavy')).toBe(heavy)
+  expect(setLoadingDistrict(heavy, null)).toEqual(EMPTY_PLAN)
+  expect(setLoadingDistrict(EMPTY_PLAN, null)).toBe(EMPTY_PLAN)
+  const read = parsePlan(formatPlan(heavy))
+  expect(read.ok && read.value.loadingDistrict).toBe('heavy')
+  expect(parsePlan(formatPlan(heavy).replace('"heavy"', '"arctic"'))).toMatchObject({
+    ok: false,
+    problems: [{ at: 'plan.loadingDistrict' }],
+  })
 })
 
 test('spools at hand are counted by wire and length', () => {

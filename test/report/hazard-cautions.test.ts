@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import { BUILT_IN } from '../../src/catalog/built-in'
 import { mergeCatalogs } from '../../src/catalog/catalog'
+import type { LoadingDistrict } from '../../src/catalog/overhead-loading'
 import type { Wire } from '../../src/catalog/wire'
 import { crossingsOf } from '../../src/hazard/crossings'
 import { measurePlan } from '../../src/measure/measure-line'
@@ -147,6 +148,23 @@ test('overhead wire is told how little ice it bears, once a line and at its wors
   expect(iceOf({ supportM: 9, spanM: 20, sagPct: 3 }, { breakN: 4000 })).toEqual([])
   // Weak wire tears: it is pulled beyond its strength.
   expect(iceOf({ supportM: 9, spanM: 60 }, { breakN: 200 })[0]!.pulledShare).toBeGreaterThan(1)
+})
+
+test('a plan that names its loading district is told of that one alone', () => {
+  const under = (loadingDistrict: LoadingDistrict) => {
+    const plan = { ...across('road', 'overhead', { supportM: 5.5, spanM: 30.1, sagPct: 2 }), loadingDistrict }
+    const found = hazardCautions(plan, measurePlan(plan), crossingsIn(plan), catalog)
+    return found.filter((caution) => caution.code === 'overhead-ice')
+  }
+  // NESC Rule 250B: a district's ice is 0, 1/4 and 1/2 in.
+  expect(under('light')).toEqual([])
+  expect(under('medium')[0]).toMatchObject({ district: 'medium', iceMm: 25.4 / 4 })
+  const [heavy] = under('heavy')
+  expect(heavy).toMatchObject({ district: 'heavy', iceMm: 25.4 / 2 })
+  expect(heavy!.hangsM).toBeLessThan(under('medium')[0]!.hangsM)
+  expect(cautionText(heavy!, tongueOf(across('road', 'overhead'), 'metric'))).toMatch(
+    /under 12\.7 mm of ice, as the heavy loading district has it, the wire hangs .+\. Shorten its spans/,
+  )
 })
 
 test('overhead wire too low for people or too tight for the cold is told by its leg', () => {

@@ -1,9 +1,19 @@
+import { LOADING_DISTRICTS, LOADINGS, type LoadingDistrict } from '../../catalog/overhead-loading'
 import { LIMITS } from '../../plan/limits'
 import type { Weather } from '../../plan/plan'
-import { setWeather, setWireTemp } from '../../plan/settings-edits'
+import { setLoadingDistrict, setWeather, setWireTemp } from '../../plan/settings-edits'
 import type { Store } from '../../state/store'
 import { NumberField } from '../number-field'
 import { Question } from '../question'
+import { SelectField } from '../select-field'
+
+const NOT_SAID = ''
+
+/** `medium: 6.4 mm of ice`. */
+function districtWords(district: LoadingDistrict, store: Store): string {
+  const { iceMm } = LOADINGS[district]
+  return `${district}: ${iceMm > 0 ? `${store.tongue.value.quantity(iceMm, 'diameterMm')} of ice` : 'no ice, more wind'}`
+}
 
 const WEATHERS: readonly Weather[] = ['dry', 'wet']
 
@@ -35,6 +45,17 @@ export function Conditions({ store }: { store: Store }) {
         value={plan.wireTempC}
         limit={LIMITS.wireTempC}
         onCommit={(tempC) => store.tryEdit((before) => setWireTemp(before, tempC))}
+      />
+      <SelectField
+        label="Ice and wind on spans"
+        value={plan.loadingDistrict ?? NOT_SAID}
+        options={[
+          { value: NOT_SAID, text: 'not known: tell what each line bears' },
+          ...LOADING_DISTRICTS.map((district) => ({ value: district, text: districtWords(district, store) })),
+        ]}
+        onCommit={(district) =>
+          store.edit((before) => setLoadingDistrict(before, district === NOT_SAID ? null : district))
+        }
       />
     </Question>
   )
