@@ -42,3 +42,14 @@ export function withFigure<T extends { readonly sources?: Sources; readonly spre
   const sources = { ...entry.sources, [at]: how, ...measured }
   return withValueAt({ ...entry, sources, ...((entry.spread || pct) && { spread }) }, at, value)
 }
+
+/** The entry with another spread of one figure, per cent; undefined: it is exact. */
+export function withSpread<T extends { readonly sources?: Sources; readonly spread?: Spread }>(
+  entry: T,
+  at: string,
+  pct: number | undefined,
+): T {
+  const { [at]: _, ...others } = entry.spread ?? {}
+  const spread = pct === undefined ? others : { ...others, [at]: pct }
+  return { ...entry, spread, sources: { ...entry.sources, [`spread.${at}`]: 'Typed by hand.' } }
+}

@@ -34,6 +34,8 @@ export interface EntryPart {
   readonly label: string
   readonly begins: object
   readonly figures: readonly EntryFigure[]
+  /** Places in it that name a cell. */
+  readonly cells: readonly string[]
 }
 
 /** Members that an entry may do without and that are objects with members of their own. */
@@ -111,24 +113,40 @@ function figuresOf(schema: Schema, before = ''): readonly EntryFigure[] {
   })
 }
 
+/** The place at which an entry, or a part of one, names the cell that its battery is made of. */
+const cellsOf = (schema: Schema, before = ''): readonly string[] =>
+  partOf(schema).entries?.cell ? [`${before}cell`] : []
+
 const partsOf = (schema: Schema): readonly EntryPart[] =>
   Object.entries(PARTS).flatMap(([at, words]) => {
     const part = partOf(schema).entries?.[at]
-    return part ? [{ at, ...words, figures: figuresOf(part, `${at}.`) }] : []
+    return part ? [{ at, ...words, figures: figuresOf(part, `${at}.`), cells: cellsOf(part, `${at}.`) }] : []
   })
 
-/** How an entry of each kind is asked for: its figures, and the parts that it may do without. */
+/** How an entry is asked for: its figures, the cell of its own battery, and the parts that it may do without. */
+export interface Form {
+  readonly figures: readonly EntryFigure[]
+  readonly cells: readonly string[]
+  readonly parts: readonly EntryPart[]
+}
+
+const formOf = (schema: Schema): Form => ({
+  figures: figuresOf(schema),
+  cells: cellsOf(schema),
+  parts: partsOf(schema),
+})
+
 export const FORMS = {
-  wire: { figures: figuresOf(ENTRY_SCHEMAS.wires), parts: partsOf(ENTRY_SCHEMAS.wires) },
-  set: { figures: figuresOf(ENTRY_SCHEMAS.sets), parts: partsOf(ENTRY_SCHEMAS.sets) },
-  supply: { figures: figuresOf(ENTRY_SCHEMAS.supplies), parts: partsOf(ENTRY_SCHEMAS.supplies) },
-} as const satisfies Record<string, { figures: readonly EntryFigure[]; parts: readonly EntryPart[] }>
+  wire: formOf(ENTRY_SCHEMAS.wires),
+  set: formOf(ENTRY_SCHEMAS.sets),
+  supply: formOf(ENTRY_SCHEMAS.supplies),
+} as const satisfies Record<string, Form>
 
 /** Every figure that an entry of any kind may have, each place once: sets and supplies both have a mass. */
 export const FIGURES: readonly EntryFigure[] = [
   ...new Map(
     Object.values(FORMS)
-      .flatMap(({ figures, parts }) => [...figures, ...parts.flatMap((part: EntryPart) => part.figures)])
+      .flatMap(({ figures, parts }) => [...figures, ...parts.flatMap((part) => part.figures)])
       .map((figure) => [figure.at, figure]),
   ).values(),
 ]
