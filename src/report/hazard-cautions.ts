@@ -29,14 +29,19 @@ export function hazardCautions(
   const { hazards, wireTempC, loadingDistrict } = plan
   const lines = [...plan.lines.values()]
   const lengths = inRow(lines, measured)
-  return rememberedRow(lines, [hazards, catalog.wires, wireTempC, loadingDistrict], [lengths], (line, place) => {
-    const ofLine = lengths[place]!
-    const wire = catalog.wires.get(line.wire)
-    // A line measured the same, over the same hazards and with the same wire, is in the same danger.
-    return remembered(ofLine, [hazards, wire, wireTempC, loadingDistrict], () =>
-      judge({ plan, line, measured: ofLine, wire, ground }, crossings.get(line.id)!),
-    )
-  }).flat()
+  return rememberedRow(
+    lines,
+    [hazards, catalog.wires, wireTempC, loadingDistrict],
+    [lengths],
+    (line, place) => {
+      const ofLine = lengths[place]!
+      const wire = catalog.wires.get(line.wire)
+      // A line measured the same, over the same hazards and with the same wire, is in the same danger.
+      return remembered(ofLine, [hazards, wire, wireTempC, loadingDistrict], () =>
+        judge({ plan, line, measured: ofLine, wire, ground }, crossings.get(line.id)!),
+      )
+    },
+  ).flat()
 }
 
 function judge(judged: JudgedLine, crossings: readonly Crossing[]): Caution[] {
