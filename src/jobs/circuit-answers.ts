@@ -3,14 +3,13 @@ import { conditionsOf } from '../budget/conditions'
 import { worstCorner } from '../budget/envelope'
 import { longestWay } from '../budget/path'
 import { type WorstBecause, worstBecause } from '../budget/worst-parts'
-import { BUILT_IN } from '../catalog/built-in'
-import { mergeCatalogs } from '../catalog/catalog'
 import type { MeasuredLine } from '../measure/measured'
 import type { CircuitId, LineId } from '../plan/id'
 import type { Plan } from '../plan/plan'
 import { type Beside, besideReport } from '../report/beside-report'
 import { circuitNetwork } from '../report/circuit-network'
 import { faintRemedies } from '../report/faint-remedies'
+import { laidCatalog } from '../report/learned-of'
 import { remediesFor } from '../report/remedies'
 import type { Remedy, ReportCircuit } from '../report/report'
 import type { Tell } from './protocol'
@@ -44,7 +43,7 @@ const SAMPLES = { samples: 2000, seed: 1 }
 /** What is asked of circuits and takes longer than a frame; answered in parts, each as soon as it is known. */
 export const CIRCUIT_JOBS = {
   remedies: ({ plan, measured, circuits, thin, faint }: MeasuredPlan & Amiss, tell: Tell<Mending>): void => {
-    const catalog = mergeCatalogs(BUILT_IN, plan.catalog)
+    const catalog = laidCatalog(plan, measured)
     const today = conditionsOf(plan.weather, plan.wireTempC)
     for (const circuit of [...circuits, ...thin]) {
       const drawn = plan.circuits.get(circuit)
@@ -62,7 +61,7 @@ export const CIRCUIT_JOBS = {
   ): void => {
     const circuit = plan.circuits.get(id)
     if (!circuit) return
-    const catalog = mergeCatalogs(BUILT_IN, plan.catalog)
+    const catalog = laidCatalog(plan, measured)
     const model = circuitNetwork(plan, circuit, catalog, measured)
     const conditions = conditionsOf(plan.weather, plan.wireTempC)
     tell.part({ kind: 'longest-way', way: longestWay(model) })

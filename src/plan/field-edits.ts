@@ -8,7 +8,7 @@ import type { FieldRecord, Plan } from './plan'
 const NONE: readonly FieldRecord[] = []
 
 /** All that was recorded, undone or not, in the order in which it came in. */
-export const recordsOf = ({ field = NONE }: Plan): readonly FieldRecord[] => field
+export const recordsOf = ({ field = NONE }: Pick<Plan, 'field'>): readonly FieldRecord[] => field
 
 /**
  * Adds a record. Refused where a figure of it is out of range or its line is not in the plan; throws where its id is taken.
@@ -43,7 +43,7 @@ export function undoRecord(
 export type StandingRecord = Exclude<FieldRecord, { readonly kind: 'undone' }>
 
 /** The records that count: those that no further one undid. */
-export function standingRecords(plan: Plan): readonly StandingRecord[] {
+export function standingRecords(plan: Pick<Plan, 'field'>): readonly StandingRecord[] {
   const undone = new Set<string>()
   for (const record of recordsOf(plan).toReversed())
     if (record.kind === 'undone' && !undone.has(record.id)) undone.add(record.record)

@@ -1,11 +1,10 @@
 import { conditionsOf } from '../budget/conditions'
 import { type Odds, oddsOf } from '../budget/odds'
-import { BUILT_IN } from '../catalog/built-in'
-import { mergeCatalogs } from '../catalog/catalog'
 import type { MeasuredLine } from '../measure/measured'
 import type { CircuitId, LineId } from '../plan/id'
 import type { Plan } from '../plan/plan'
 import { circuitNetwork } from './circuit-network'
+import { laidCatalog } from './learned-of'
 import { type Outlook, outlookOf } from './outlook'
 import type { ReportCircuit } from './report'
 import { type Trunk, trunkOf } from './trunks'
@@ -27,7 +26,7 @@ export function besideReport(
 ): Beside | null {
   const circuit = plan.circuits.get(found.id as CircuitId)
   if (!circuit) return null
-  const catalog = mergeCatalogs(BUILT_IN, plan.catalog)
+  const catalog = laidCatalog(plan, measured)
   const model = circuitNetwork(plan, circuit, catalog, measured)
   const today = conditionsOf(plan.weather, plan.wireTempC)
   const outlook = outlookOf(plan, model, today, found)

@@ -34,8 +34,9 @@ export function circuitNetwork(
   catalog: Catalog,
   measured: ReadonlyMap<LineId, MeasuredLine>,
 ): CircuitModel {
-  const splices = spliceCount(plan.allowances)
-    ? splicesOf(plan, planSpools(plan, catalog, measured).pieces)
-    : undefined
-  return circuitModel(plan, circuit, catalog, measured, splices)
+  return circuitModel(plan, circuit, catalog, measured, laidSplices(plan, catalog, measured))
 }
+
+/** The same as {@link splicesOf}, of a plan whose spools nobody has cut yet. */
+export const laidSplices = (plan: Plan, catalog: Catalog, measured: ReadonlyMap<LineId, MeasuredLine>) =>
+  spliceCount(plan.allowances) ? splicesOf(plan, planSpools(plan, catalog, measured).pieces) : undefined

@@ -5,10 +5,12 @@ import { RANK } from '../budget/verdict'
 import { voiceRows } from '../budget/voice-loss'
 import { BUILT_IN } from '../catalog/built-in'
 import { mergeCatalogs } from '../catalog/catalog'
+import type { Learned } from '../field/learned'
 import type { CircuitId, LineId } from '../plan/id'
 import { portsNeeded } from '../plan/lines-at-board'
 import type { Plan } from '../plan/plan'
 import { circuitNetwork } from './circuit-network'
+import { laidCatalog, learnedOf } from './learned-of'
 import { mayDoBetter } from './possible-changes'
 import { mostTrials } from './remedies'
 import { applyChanges, type Change } from './remedy-changes'
@@ -24,32 +26,33 @@ import { faintCalls } from './switchboard'
  */
 export function faintRemedies(plan: Plan, id: CircuitId, measured: Lengths): Remedy[] {
   const most = mostTrials(plan.circuits.get(id)!)
-  const faint = faintIn(plan, id, measured)
+  const learned = learnedOf(plan, measured)
+  const faint = faintIn(plan, id, measured, learned)
   if (faint.length === 0 || most === 0) return []
-  const before = standing(plan, [id], measured)
+  const before = standing(plan, [id], measured, learned)
   const helping = candidates(plan, id, measured, faint)
     .slice(0, most)
     .filter((changes) => {
       const changed = applyChanges(plan, id, changes)
       const lengths = lengthsOf(changed, plan, measured)
-      return faintIn(changed, id, lengths).length === 0
+      return faintIn(changed, id, lengths, learned).length === 0
     })
-  const good = tryAll(plan, id, helping, measured).filter(
+  const good = tryAll(plan, id, helping, measured, learned).filter(
     (trial) =>
       RANK[trial.verdict] >= RANK[before.verdict] &&
       RANK[trial.worst] >= RANK[before.worst] &&
-      sparesOthers(plan, measured, id, trial),
+      sparesOthers(plan, measured, id, trial, learned),
   )
   return chooseRemedies(plan, good, measured)
 }
 
-function faintIn(plan: Plan, id: CircuitId, measured: Lengths): VoiceRow[] {
-  const model = networkOf(plan, id, measured)
+function faintIn(plan: Plan, id: CircuitId, measured: Lengths, learned: Learned): VoiceRow[] {
+  const model = networkOf(plan, id, measured, learned)
   return faintCalls(model, voiceRows(model, conditionsOf(plan.weather, plan.wireTempC)))
 }
 
-const networkOf = (plan: Plan, id: CircuitId, measured: Lengths) =>
-  circuitNetwork(plan, plan.circuits.get(id)!, mergeCatalogs(BUILT_IN, plan.catalog), measured)
+const networkOf = (plan: Plan, id: CircuitId, measured: Lengths, learned = learnedOf(plan, measured)) =>
+  circuitNetwork(plan, plan.circuits.get(id)!, laidCatalog(plan, measured, learned), measured)
 
 /** The lines that hang on each jack, by the stations of its telephones. */
 function linesByStation(

@@ -1,10 +1,9 @@
 import { RANK } from '../budget/verdict'
-import { BUILT_IN } from '../catalog/built-in'
-import { mergeCatalogs } from '../catalog/catalog'
 import type { CircuitId } from '../plan/id'
 import type { Circuit, Plan } from '../plan/plan'
 import { circuitNetwork } from './circuit-network'
 import { isAmiss } from './is-amiss'
+import { laidCatalog, learnedOf } from './learned-of'
 import { possibleChanges } from './possible-changes'
 import { chooseRemedies } from './remedy-ranking'
 import { type Lengths, type Standing, sparesOthers, standing, type Trial, tryAll } from './remedy-trials'
@@ -36,17 +35,19 @@ export function mostTrials({ lines, sets }: Circuit): number {
 export function remediesFor(plan: Plan, id: CircuitId, measured: Lengths): Remedy[] {
   const most = mostTrials(plan.circuits.get(id)!)
   if (most === 0) return []
-  const before = standing(plan, [id], measured)
+  const learned = learnedOf(plan, measured)
+  const before = standing(plan, [id], measured, learned)
   if (!isAmiss({ verdict: before.verdict, worst: { verdict: before.worst } })) return []
-  const isGood = (trial: Trial) => mends(before, trial) && sparesOthers(plan, measured, id, trial)
+  const isGood = (trial: Trial) => mends(before, trial) && sparesOthers(plan, measured, id, trial, learned)
 
-  const model = circuitNetwork(plan, plan.circuits.get(id)!, mergeCatalogs(BUILT_IN, plan.catalog), measured)
+  const model = circuitNetwork(plan, plan.circuits.get(id)!, laidCatalog(plan, measured, learned), measured)
   const changes = possibleChanges(plan, id, weakPlaces(model, before.checks)).slice(0, most)
   const singles = tryAll(
     plan,
     id,
     changes.map((change) => [change]),
     measured,
+    learned,
   )
   let good = singles.filter(isGood)
   if (good.length === 0) {
@@ -56,7 +57,7 @@ export function remediesFor(plan: Plan, id: CircuitId, measured: Lengths): Remed
       .slice(0, Math.min(PAIRED, Math.floor(Math.sqrt(2 * most))))
       .map((trial) => trial.changes[0]!)
     const pairs = promising.flatMap((first, k) => promising.slice(k + 1).map((second) => [first, second]))
-    good = tryAll(plan, id, pairs, measured).filter(isGood)
+    good = tryAll(plan, id, pairs, measured, learned).filter(isGood)
   }
   return chooseRemedies(plan, good, measured)
 }

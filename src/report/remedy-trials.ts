@@ -4,12 +4,12 @@ import { conditionsOf } from '../budget/conditions'
 import { worstCorner } from '../budget/envelope'
 import type { Check, Verdict } from '../budget/rows'
 import { leastMargin, RANK, verdictOf } from '../budget/verdict'
-import { BUILT_IN } from '../catalog/built-in'
-import { mergeCatalogs } from '../catalog/catalog'
+import type { Learned } from '../field/learned'
 import type { MeasuredLine } from '../measure/measured'
 import type { CircuitId, LineId } from '../plan/id'
 import type { Plan } from '../plan/plan'
 import { circuitNetwork } from './circuit-network'
+import { laidCatalog } from './learned-of'
 import { applyChanges, type Change } from './remedy-changes'
 
 /** How a circuit stands, as far as remedies are weighed by it. */
@@ -33,12 +33,18 @@ export interface Trial extends Standing {
 }
 
 /** Whether every other circuit on the lines that a trial changes stands as well as before. */
-export function sparesOthers(plan: Plan, measured: Lengths, id: CircuitId, trial: Trial): boolean {
+export function sparesOthers(
+  plan: Plan,
+  measured: Lengths,
+  id: CircuitId,
+  trial: Trial,
+  learned: Learned,
+): boolean {
   const touched = (line: LineId) => plan.lines.get(line) !== trial.plan.lines.get(line)
   return [...plan.circuits.values()].every((other) => {
     if (other.id === id || !other.lines.some(touched)) return true
-    const before = standing(plan, [other.id], measured)
-    const after = standing(trial.plan, [other.id], trial.measured)
+    const before = standing(plan, [other.id], measured, learned)
+    const after = standing(trial.plan, [other.id], trial.measured, learned)
     return RANK[after.verdict] >= RANK[before.verdict] && RANK[after.worst] >= RANK[before.worst]
   })
 }
@@ -49,13 +55,16 @@ export function tryAll(
   id: CircuitId,
   candidates: readonly (readonly Change[])[],
   measured: Lengths,
+  learned: Learned,
 ): Trial[] {
   return candidates.flatMap((changes) => {
     const changed = applyChanges(plan, id, changes)
     if (changed === plan) return []
     const lengths = lengthsOf(changed, plan, measured)
     const added = [...changed.circuits.keys()].filter((other) => !plan.circuits.has(other))
-    return [{ changes, plan: changed, measured: lengths, ...standing(changed, [id, ...added], lengths) }]
+    return [
+      { changes, plan: changed, measured: lengths, ...standing(changed, [id, ...added], lengths, learned) },
+    ]
   })
 }
 
@@ -67,9 +76,18 @@ export function lengthsOf(changed: Plan, before: Plan, measured: Lengths): Lengt
   return new Map([...measured, ...added.map(({ id, legs }) => [id, { ...byLegs.get(legs)!, id }] as const)])
 }
 
-/** How one circuit stands, or the worst of several that it was split into. */
-export function standing(plan: Plan, ids: readonly CircuitId[], measured: Lengths): Standing {
-  const catalog = mergeCatalogs(BUILT_IN, plan.catalog)
+/**
+ * How one circuit stands, or the worst of several that it was split into.
+ *
+ * @param learned what was read of the wire that lies there: a trial that lays other wire teaches nothing
+ */
+export function standing(
+  plan: Plan,
+  ids: readonly CircuitId[],
+  measured: Lengths,
+  learned: Learned,
+): Standing {
+  const catalog = laidCatalog(plan, measured, learned)
   const now = conditionsOf(plan.weather, plan.wireTempC)
   const each = ids.map((id): Standing => {
     const model = circuitNetwork(plan, plan.circuits.get(id)!, catalog, measured)

@@ -1,6 +1,7 @@
 import { lineConstants } from '../budget/line-constants'
 import type { Catalog } from '../catalog/catalog'
 import type { Wire } from '../catalog/wire'
+import { type LineField, NOTHING_RECORDED } from '../field/line-field'
 import type { Crossing } from '../hazard/crossings'
 import { splicePlacesOf } from '../materials/splice-limits'
 import type { Piece } from '../materials/spool-plan'
@@ -22,6 +23,8 @@ interface Known {
   readonly crossings: ReadonlyMap<LineId, readonly Crossing[]>
   /** Where splices count in the electricity of the plan. */
   readonly splices: ReadonlyMap<LineId, number> | undefined
+  /** What was laid and read of those of which something was. */
+  readonly fields: ReadonlyMap<LineId, LineField>
 }
 
 /** The lines of the report. A line that no edit touched is the very same as before. */
@@ -32,10 +35,11 @@ export function reportLines(plan: Plan, catalog: Catalog, known: Known): readonl
   const cut = inRow(lines, known.pieces)
   const met = inRow(lines, known.crossings)
   const joints = lines.map(({ id }) => known.splices?.get(id) ?? 0)
+  const done = lines.map(({ id }) => known.fields.get(id) ?? NOTHING_RECORDED)
   const { weather, wireTempC, work, allowances } = plan
   const from = [catalog, branches, weather, wireTempC, work, allowances.spliceOhms]
-  return rememberedRow(lines, from, [starts, ends, lengths, cut, met, joints], (line, place) =>
-    reportLine(plan, line, catalog, lengths[place]!, cut[place]!, met[place]!, joints[place]!),
+  return rememberedRow(lines, from, [starts, ends, lengths, cut, met, joints, done], (line, place) =>
+    reportLine(plan, line, catalog, lengths[place]!, cut[place]!, met[place]!, joints[place]!, done[place]!),
   )
 }
 
@@ -47,6 +51,7 @@ function reportLine(
   pieces: readonly Piece[],
   crossings: readonly Crossing[],
   splices: number,
+  field: LineField,
 ): ReportLine {
   const wire = catalog.wires.get(line.wire)
   if (!wire) throw new Error(`line ${line.id} is of wire ${line.wire}, which nothing defines`)
@@ -56,7 +61,7 @@ function reportLine(
   const ends = [start, branches.has(line.from), end, branches.has(line.to)] as const
   const wires = line.return === 'earth' ? 1 : 2
   const spliceOhms = splices * wires * (plan.allowances.spliceOhms ?? 0)
-  const from = [line, wire, pieces, crossings, weather, wireTempC, work, spliceOhms, ...ends]
+  const from = [line, wire, pieces, crossings, weather, wireTempC, work, spliceOhms, field, ...ends]
   return remembered(measured, from, () => ({
     id: line.id,
     name: plainLineName(plan, line),
@@ -71,6 +76,7 @@ function reportLine(
     crossings,
     tags: lineTags(plan, measured, line, crossings),
     splices: splicePlacesOf(plan, line, measured, pieces),
+    field,
   }))
 }
 

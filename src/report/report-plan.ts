@@ -1,5 +1,7 @@
 import { BUILT_IN } from '../catalog/built-in'
 import { mergeCatalogs } from '../catalog/catalog'
+import { learnedFrom, withLearned } from '../field/learned'
+import { lineFields } from '../field/line-field'
 import { crossingsOfPlan } from '../hazard/crossings'
 import { carryingOf } from '../materials/carrying'
 import { hoursOfPlan } from '../materials/hours'
@@ -33,12 +35,15 @@ const rememberedGear = memoryOfRow<Line, LineGear>()
  * @param settled while a hand drags, the plan from before: see `planSpools`
  */
 export function reportPlan(plan: Plan, ground?: Ground, settled?: Plan): Report {
-  const catalog = mergeCatalogs(BUILT_IN, plan.catalog)
+  const book = mergeCatalogs(BUILT_IN, plan.catalog)
   const measured = measurePlan(plan, ground)
-  const { spools, pieces } = planSpools(plan, catalog, measured, settled)
+  const { spools, pieces } = planSpools(plan, book, measured, settled)
   const splices = splicesOf(plan, pieces)
+  const learned = learnedFrom(plan, book, measured, splices)
+  const catalog = withLearned(book, learned)
+  const fields = lineFields(plan, learned)
   const crossings = crossingsOfPlan(plan)
-  const lines = reportLines(plan, catalog, { measured, pieces, crossings, splices })
+  const lines = reportLines(plan, catalog, { measured, pieces, crossings, splices, fields })
   const gear = rememberedGear([...plan.lines.values()], [], [lines], (line, place) => {
     const { legs, tags } = lines[place]!
     return gearOfLine(line, legs, tags.length)

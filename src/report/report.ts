@@ -1,5 +1,6 @@
 import type { Lack, Remark } from '../budget/circuit-notes'
 import type { Check, CircuitRows, Verdict } from '../budget/rows'
+import type { LineField } from '../field/line-field'
 import type { Crossing } from '../hazard/crossings'
 import type { NetHours } from '../materials/hours'
 import type { Loads } from '../materials/loads'
@@ -41,6 +42,8 @@ export interface ReportLine {
   readonly tags: readonly LineTag[]
   /** Splices by place, in the order in which the crew comes to them: pairs that are spliced at one place share it. */
   readonly splices: readonly (readonly [Splice, ...Splice[]])[]
+  /** What was laid and read of it, and what that teaches. */
+  readonly field: LineField
 }
 
 /** How many times longer every line could be until a check fails: 0 where no wire at all fails, at most 1000. */

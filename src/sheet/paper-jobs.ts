@@ -1,9 +1,9 @@
 import type { Odds } from '../budget/odds'
-import { BUILT_IN } from '../catalog/built-in'
-import { mergeCatalogs } from '../catalog/catalog'
 import { planFingerprint } from '../files/plan-fingerprint'
 import type { Tell } from '../jobs/protocol'
+import { measurePlan } from '../measure/measure-line'
 import type { Plan } from '../plan/plan'
+import { laidCatalog } from '../report/learned-of'
 import type { Report } from '../report/report'
 import type { ElevationGrid } from '../terrain/elevation-grid'
 import { type GridGround, groundFromGrids } from '../terrain/ground-from-grids'
@@ -53,7 +53,7 @@ export const PAPER_JOBS = {
     ground = grids.length > 0 ? groundFromGrids(grids) : undefined
   },
   papers: ({ room, kinds, ...question }: PaperQuestion, tell: Tell<MadePaper>): void => {
-    const catalog = mergeCatalogs(BUILT_IN, question.plan.catalog)
+    const catalog = laidCatalog(question.plan, measurePlan(question.plan, ground))
     const fingerprint = planFingerprint(question.plan)
     const source = withPrintableNames({ ...question, ground, catalog, fingerprint })
     const { plan } = source

@@ -1,12 +1,11 @@
 import type { CircuitModel } from '../budget/circuit-model'
 import { type Conditions, conditionsOf } from '../budget/conditions'
-import { BUILT_IN } from '../catalog/built-in'
-import { mergeCatalogs } from '../catalog/catalog'
 import { measurePlan } from '../measure/measure-line'
 import type { MeasuredLine } from '../measure/measured'
 import type { CircuitId, LineId } from '../plan/id'
 import type { Plan } from '../plan/plan'
 import { circuitNetwork } from '../report/circuit-network'
+import { laidCatalog } from '../report/learned-of'
 import type { Store } from './store'
 
 /** A circuit of the settled plan as the engine takes it. */
@@ -26,7 +25,7 @@ export function studyCircuit(store: Store, id: CircuitId): CircuitStudy | undefi
   return {
     plan,
     measured,
-    model: circuitNetwork(plan, circuit, mergeCatalogs(BUILT_IN, plan.catalog), measured),
+    model: circuitNetwork(plan, circuit, laidCatalog(plan, measured), measured),
     conditions: conditionsOf(plan.weather, plan.wireTempC),
   }
 }

@@ -4,6 +4,7 @@ import type { Report, ReportCircuit } from '../report/report'
 import { cautionText } from './caution-words'
 import { lackSentence, remarkSentence } from './circuit-notes'
 import { doubtText } from './doubt-words'
+import { explanationWords, odditySentence } from './field-words'
 import { besideInWords } from './json-outlook'
 import { remedyWords } from './remedy-words'
 import { tagReason } from './tag-words'
@@ -18,6 +19,14 @@ export function reportInWords(report: Report, plan: Plan, besideOf: (circuit: Re
     lines: report.lines.map((line) => ({
       ...line,
       tags: line.tags.map((tag) => ({ ...tag, reasons: tag.reasons.map((why) => tagReason(why, say)) })),
+      field: {
+        ...line.field,
+        oddities: line.field.oddities.map((oddity) => ({
+          ...oddity,
+          says: odditySentence(oddity, say),
+          because: oddity.because.map((why) => explanationWords(why, say)),
+        })),
+      },
     })),
     circuits: report.circuits.map((circuit) => ({
       ...circuit,
