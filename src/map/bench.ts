@@ -1,6 +1,7 @@
 import type { ReadonlySignal, Signal } from '@preact/signals'
 import type { HazardId, LineId, StationId } from '../plan/id'
 import type { HazardKind, Lay } from '../plan/plan'
+import type { UnderWay } from '../plan/under-way'
 import type { Store } from '../state/store'
 import type { Box } from './layers/place-names'
 import type { Gathered } from './view/gather-stations'
@@ -78,6 +79,8 @@ export interface MapTool {
   cancel?(): boolean
   /** Forgets what is under way: the plan that it was for is another. */
   forget?(): void
+  /** Takes up again what was under way when the plan was last left. */
+  takeUp?(what: UnderWay): void
   /** The pointer has left the map. */
   leave?(): void
   /** Something has been begun that is not on the plan yet. */

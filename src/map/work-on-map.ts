@@ -61,6 +61,16 @@ export function workOnMap(bench: Bench, foot: ReturnType<typeof showFoot>): () =
     })
   })
 
+  const stopTakingUp = effect(() => {
+    const what = store.takenUp.value
+    if (!what) return
+    untracked(() => {
+      store.takenUp.value = null
+      store.tool.value = what.kind
+      tools[what.kind].takeUp?.(what)
+    })
+  })
+
   const crosshair = showCrosshair(view)
   const menu = showMenu(bench)
   const tool = () => toolInUse.peek()
@@ -95,6 +105,7 @@ export function workOnMap(bench: Bench, foot: ReturnType<typeof showFoot>): () =
     stopKeys()
     stopChanging()
     stopForgetting()
+    stopTakingUp()
     for (const remove of layers) remove()
     lines.remove()
     hazards.remove()

@@ -85,10 +85,13 @@ export function useTypedText(
     // Before the store of plans hears it, which writes what it then has.
     const first = { capture: true }
     addEventListener('pagehide', keepNow, first)
+    // And before it is asked whether the page may go.
+    addEventListener('beforeunload', keepNow, first)
     addEventListener('visibilitychange', onHide, first)
     return () => {
       keepNow()
       removeEventListener('pagehide', keepNow, first)
+      removeEventListener('beforeunload', keepNow, first)
       removeEventListener('visibilitychange', onHide, first)
     }
   }, [])

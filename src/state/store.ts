@@ -8,6 +8,7 @@ import type { CircuitId, HazardId, LineId, StationId } from '../plan/id'
 import { type EntryKind, NO_ENTRIES, offeredTo, takeKept } from '../plan/kept-entries'
 import { EMPTY_PLAN, type Plan } from '../plan/plan'
 import type { Several } from '../plan/several-edits'
+import type { UnderWay } from '../plan/under-way'
 import { ok, type Problem, type Result } from '../problem'
 import type { Remedy } from '../report/report'
 import { reportInPart } from '../report/report-in-part'
@@ -69,6 +70,10 @@ export function createStore(initial: Plan = EMPTY_PLAN) {
   const release = signal<Release>({ name: '', offline: 'coming', isNewerReady: false })
   /** The plan as a file last took it: what is in a file is not lost with the page. */
   const inFile = signal<Plan | null>(null)
+  /** What the hand has begun to draw: kept with the plan. */
+  const underWay = signal<UnderWay | null>(null)
+  /** What was under way when the plan was last left, to be taken up again by its tool. */
+  const takenUp = signal<UnderWay | null>(null)
   /** What went wrong that nobody foresaw, in a sentence; empty for nothing. */
   const failure = signal('')
   /** A plan is being handed on, or taken in; null for neither. */
@@ -195,6 +200,8 @@ export function createStore(initial: Plan = EMPTY_PLAN) {
     inFile,
     carrying,
     received,
+    underWay,
+    takenUp,
     refusedFile,
     remedies,
     faintRemedies,

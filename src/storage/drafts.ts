@@ -2,6 +2,7 @@ import { type DBSchema, type IDBPDatabase, openDB } from 'idb'
 import { formatPlan } from '../files/format-plan'
 import { parsePlan } from '../files/parse-plan'
 import type { Plan } from '../plan/plan'
+import { readUnderWay, type UnderWay } from '../plan/under-way'
 import type { Result } from '../problem'
 import {
   type DraftEntry,
@@ -13,6 +14,8 @@ import {
 
 export interface LoadedDraft {
   readonly plan: Result<Plan>
+  /** What was under way on it, as far as it can still be read. */
+  readonly underWay: UnderWay | null
   readonly state: DraftState
   readonly doc: string
   readonly base: DraftState | undefined
@@ -24,6 +27,15 @@ export interface DraftsSchema extends DBSchema {
 }
 
 export type Drafts = Awaited<ReturnType<typeof openDrafts>>
+
+/** One state of a plan, to be kept. */
+interface Draft {
+  readonly plan: Plan
+  readonly underWay?: UnderWay | null
+  readonly state: DraftState
+  readonly doc: string
+  readonly base?: DraftState | null
+}
 
 /** What a save found where it wrote. */
 export interface Saved {
@@ -81,14 +93,16 @@ export async function openDrafts(name: string, onLost: () => void = () => {}) {
 
     /** Every draft, the last written first, those removed and those beyond reading among them. */
     list: async (): Promise<readonly DraftEntry[]> =>
-      (await readAll()).map(({ text: _text, doc: _doc, base: _base, ...entry }) => entry),
+      (await readAll()).map(({ text: _text, doc: _doc, base: _base, underWay: _drawn, ...entry }) => entry),
 
     /** One draft's plan, the state it was found in and what it grew out of; undefined where there is none of that key. */
     load: async (key: string): Promise<LoadedDraft | undefined> => {
       const draft = readRecord(await db.get('drafts', key))
       if (!draft) return undefined
       const { revision, doc, base, text } = draft
-      return { plan: parsePlan(text), state: { key, revision }, doc, base }
+      const plan = parsePlan(text)
+      const underWay = plan.ok ? readUnderWay(draft.underWay, plan.value) : null
+      return { plan, underWay, state: { key, revision }, doc, base }
     },
 
     /** The text of a draft, or all that its record holds where it has none: for a file, when no plan can be made of it. */
@@ -98,7 +112,7 @@ export async function openDrafts(name: string, onLost: () => void = () => {}) {
     },
 
     /** Writes one state of a draft: asked for at once and committed at once, so that it holds even as the page goes away. */
-    save: async (plan: Plan, state: DraftState, doc: string, base: DraftState | null): Promise<Saved> => {
+    save: async ({ plan, underWay, state, doc, base }: Draft): Promise<Saved> => {
       const tx = db.transaction('drafts', 'readwrite', { durability: 'strict' })
       const record: DraftRecord = {
         ...state,
@@ -107,6 +121,7 @@ export async function openDrafts(name: string, onLost: () => void = () => {}) {
         savedAt: new Date(),
         order: nextOrder(),
         text: formatPlan(plan),
+        ...(underWay && { underWay }),
         ...(base && { base }),
       }
       const before = tx.store.getKey(state.key)

@@ -1,14 +1,15 @@
 import type { Plan } from '../plan/plan'
 import { setTitle } from '../plan/text-edits'
+import type { UnderWay } from '../plan/under-way'
 import { type Drafts, openDrafts } from './drafts'
 import { askToKeepForGood } from './keep-for-good'
 import type { Keeper, KeptStore } from './keeper'
 import { NOTICES } from './keeping-notices'
-import type { DraftState } from './kept-records'
 import { lastKey, rememberLast } from './last-draft'
 import { newKey } from './new-key'
 import { otherWindows } from './other-windows'
 import { ownName } from './own-name'
+import { newSession, type Session } from './session'
 import { versionKeeper } from './versions'
 
 /** Long enough to gather a burst of edits, and well within a second. */
@@ -25,26 +26,6 @@ interface TakenOver {
   readonly isGone: boolean
 }
 
-/** The document on screen, as this window keeps it. */
-interface Session {
-  /** What is written under a key of this window's own. */
-  state: DraftState
-  readonly doc: string
-  /** The draft it grew out of, until that is superseded. */
-  base: DraftState | null
-  changed: boolean
-  /** Whether its own draft has ever been written. */
-  isWritten: boolean
-}
-
-const newSession = (base: DraftState | null, doc = newKey()): Session => ({
-  state: { key: newKey(), revision: 0 },
-  doc,
-  base,
-  changed: false,
-  isWritten: false,
-})
-
 /**
  * Opens the plan last kept, and from then on keeps every settled edit within a second and when the page goes away. Never rejects:
  * where nothing can be kept it says so, tries again and again, and has the browser ask before the page goes away.
@@ -58,6 +39,8 @@ export async function keepDrafts(store: KeptStore, name = ownName('fieldpair')):
   let opened = store.opened.peek()
   let seen = store.settled.peek()
   let written: Plan | null = seen
+  let drawn = store.underWay.peek()
+  let drawnWritten = drawn
   let timer: ReturnType<typeof setTimeout> | undefined
   let failures = 0
 
@@ -99,15 +82,16 @@ export async function keepDrafts(store: KeptStore, name = ownName('fieldpair')):
     timer = undefined
     if (!drafts && !(await connect())) return
     if (!drafts) return
-    if (seen === written) return succeed()
-    const [plan, current, db] = [seen, session, drafts]
+    if (seen === written && drawn === drawnWritten) return succeed()
+    const [plan, underWay, current, db] = [seen, drawn, session, drafts]
     const wasWritten = current.isWritten
     written = plan
+    drawnWritten = underWay
     current.state = { key: current.state.key, revision: current.state.revision + 1 }
     // Before the save: where the page is going away, nothing runs after it.
     rememberLast(current.state.key)
     try {
-      const { wasThere } = await db.save(plan, current.state, current.doc, current.base)
+      const { wasThere } = await db.save({ plan, underWay, ...current })
       current.isWritten = true
       if (wasWritten && !wasThere) void tellParted(current)
     } catch (error) {
@@ -131,8 +115,18 @@ export async function keepDrafts(store: KeptStore, name = ownName('fieldpair')):
       void leave(session)
       session = newSession(null)
       opened = store.opened.peek()
+      drawn = drawnWritten = null
     } else session.changed = true
     seen = plan
+    timer ??= setTimeout(() => void flush(), GATHER_MS)
+  }
+
+  /** What is only begun is kept as well, and is on no plan: it is lost with the plan that it was begun on. */
+  const onDrawn = (underWay: UnderWay | null) => {
+    // What a plan that goes leaves under way goes with it.
+    if (underWay === drawn || store.opened.peek() !== opened) return
+    drawn = underWay
+    if (underWay) session.changed = true
     timer ??= setTimeout(() => void flush(), GATHER_MS)
   }
 
@@ -152,6 +146,8 @@ export async function keepDrafts(store: KeptStore, name = ownName('fieldpair')):
     opened = seen = written = found.plan.value
     rememberLast(key)
     store.open(found.plan.value)
+    drawn = drawnWritten = null
+    store.takenUp.value = found.underWay
     return true
   }
 
@@ -178,7 +174,8 @@ export async function keepDrafts(store: KeptStore, name = ownName('fieldpair')):
     if (key !== session.state.key || !session.isWritten) return
     store.notice.value = isGone ? NOTICES.elsewhere : NOTICES.parted
   })
-  const isAtRisk = () => store.notKept.value !== '' && session.changed && seen !== store.inFile.peek()
+  const isAtRisk = () =>
+    store.notKept.value !== '' && session.changed && (seen !== store.inFile.peek() || drawn !== null)
   const onHide = () => {
     if (document.visibilityState === 'hidden') void flush()
   }
@@ -193,7 +190,7 @@ export async function keepDrafts(store: KeptStore, name = ownName('fieldpair')):
   addEventListener('pagehide', flush)
   addEventListener('beforeunload', onLeave)
   document.addEventListener('visibilitychange', onHide)
-  const unsubscribe = store.settled.subscribe(onSettled)
+  const unsubscribe = [store.settled.subscribe(onSettled), store.underWay.subscribe(onDrawn)]
 
   return {
     list: async () => (await drafts?.list()) ?? null,
@@ -213,7 +210,7 @@ export async function keepDrafts(store: KeptStore, name = ownName('fieldpair')):
     duplicate: async (plan) => {
       const copy = setTitle(plan, plan.title ? `Copy of ${plan.title}` : '')
       try {
-        await drafts?.save(copy, { key: newKey(), revision: 1 }, newKey(), null)
+        await drafts?.save({ plan: copy, state: { key: newKey(), revision: 1 }, doc: newKey() })
       } catch {
         store.notice.value = NOTICES.noRoomForCopy
       }
@@ -222,7 +219,7 @@ export async function keepDrafts(store: KeptStore, name = ownName('fieldpair')):
     flush,
     stop: () => {
       isStopped = true
-      unsubscribe()
+      for (const leaveOff of unsubscribe) leaveOff()
       clearTimeout(timer)
       windows.close()
       removeEventListener('pagehide', flush)

@@ -1,4 +1,5 @@
 import type { Plan } from '../plan/plan'
+import type { UnderWay } from '../plan/under-way'
 import type { DraftEntry, VersionEntry } from './kept-records'
 
 /** What is kept and who is told: the parts of the store that this needs. */
@@ -9,6 +10,13 @@ export interface KeptStore {
   readonly opened: { peek(): Plan }
   /** The plan as a file last took it; null where none has. */
   readonly inFile: { peek(): Plan | null }
+  /** What the hand has begun to draw. */
+  readonly underWay: {
+    subscribe(listener: (drawn: UnderWay | null) => void): () => void
+    peek(): UnderWay | null
+  }
+  /** What was under way on a plan that is opened, to be taken up again. */
+  readonly takenUp: { value: UnderWay | null }
   readonly open: (plan: Plan) => void
   readonly edit: (change: (plan: Plan) => Plan) => void
   readonly notice: { value: string }

@@ -12,6 +12,8 @@ export interface DraftRecord {
   /** The draft that it grew out of, where that could not be dropped before the page went away. */
   readonly base?: DraftState
   readonly removedAt?: Date
+  /** What was begun to be drawn on it, as `plan/under-way.ts` has it. */
+  readonly underWay?: unknown
   /** The plan file's text: what an older or a newer program can read too. */
   readonly text: string
 }
@@ -53,9 +55,9 @@ export interface DraftEntry extends DraftState {
  */
 export function readRecord(
   value: unknown,
-): (DraftEntry & Pick<DraftRecord, 'doc' | 'base' | 'text'>) | undefined {
+): (DraftEntry & Pick<DraftRecord, 'doc' | 'base' | 'text' | 'underWay'>) | undefined {
   if (typeof value !== 'object' || value === null || !('key' in value)) return undefined
-  const { key, revision, doc, title, savedAt, order, base, removedAt, text } = value as Partial<
+  const { key, revision, doc, title, savedAt, order, base, removedAt, text, underWay } = value as Partial<
     Record<keyof DraftRecord, unknown>
   >
   const when = isDate(savedAt) ? savedAt : undefined
@@ -70,6 +72,7 @@ export function readRecord(
     isRemoved: removedAt !== undefined,
     fault: typeof text !== 'string' ? 'no text' : isJson(text) ? '' : 'no plan',
     text: typeof text === 'string' ? text : '',
+    underWay,
     ...(origin && { base: origin }),
   }
 }

@@ -52,8 +52,6 @@ test('storage denied: the program starts, says so, and asks before the work is l
   await started(page)
   expect(asked).toEqual([])
   await type(page, 'Drawn all the same')
-  // What is typed is kept after half a second: from then on it is asked about.
-  await page.waitForTimeout(700)
   await page.reload()
   expect(asked).toEqual(['beforeunload'])
   expect(failures).toEqual([])
@@ -127,4 +125,24 @@ test('two windows on one plan: both ways are kept, told when it is so, and a dou
   await remove.dblclick()
   await page.getByRole('button', { name: 'Undo: keep Right' }).click()
   await remove.waitFor()
+})
+
+test('a half-drawn line comes back after a reload, and can be drawn on', async () => {
+  await page.goto(server.url)
+  await started(page)
+  await page.getByRole('button', { name: 'Plans', exact: true }).click()
+  await page.getByRole('button', { name: 'New plan' }).click()
+  await page.getByRole('button', { name: 'Line', exact: true }).click()
+  const box = (await page.locator('.map-canvas').boundingBox())!
+  const click = (x: number, y: number) => page.mouse.click(box.x + x, box.y + y)
+  await click(300, 300)
+  await click(400, 350)
+  await page.waitForTimeout(900)
+  await page.reload()
+  await page.locator('.map-deed', { hasText: 'half drawn' }).waitFor()
+  await click(600, 400)
+  await page.getByRole('button', { name: 'Done', exact: true }).click()
+  await page.locator('.panel h1').waitFor()
+  await page.getByRole('button', { name: 'Undo', exact: true }).click()
+  expect(await page.locator('.map-drawing .station').count()).toBe(0)
 })

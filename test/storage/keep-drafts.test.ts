@@ -76,7 +76,12 @@ describe('a plan kept in the browser', () => {
     const drafts = await openDrafts(`browser-${browser}`)
     const [before] = await drafts.list()
     await tick()
-    await drafts.save({ ...EMPTY_PLAN, title: 'After' }, { key: 'next', revision: 1 }, 'doc', before!)
+    await drafts.save({
+      plan: { ...EMPTY_PLAN, title: 'After' },
+      state: { key: 'next', revision: 1 },
+      doc: 'doc',
+      base: before!,
+    })
     drafts.close()
     const later = await openWindow()
     expect(later.store.plan.value.title).toBe('After')
@@ -213,7 +218,8 @@ describe('a plan that is removed', () => {
     const { keeper } = await openWindow()
     const drafts = await openDrafts(`browser-${browser}`)
     for (let i = 0; i < 22; i++) {
-      await drafts.save({ ...EMPTY_PLAN, title: `Net ${i}` }, { key: `k${i}`, revision: 1 }, `d${i}`, null)
+      const plan = { ...EMPTY_PLAN, title: `Net ${i}` }
+      await drafts.save({ plan, state: { key: `k${i}`, revision: 1 }, doc: `d${i}` })
       await drafts.remove(`k${i}`)
     }
     drafts.close()
@@ -221,6 +227,69 @@ describe('a plan that is removed', () => {
     expect(removed).toHaveLength(20)
     expect(removed).not.toContain('Net 1')
     expect(removed).toContain('Net 2')
+  })
+})
+
+describe('what is half drawn', () => {
+  const LINE = {
+    kind: 'line',
+    start: { kind: 'ground', position: [10, 47] },
+    bends: [[10.01, 47]],
+    lays: ['surface'],
+  } as const
+
+  test('is taken up again in the next window, and gone once it is drawn or put aside', async () => {
+    const { store, keeper } = await openWindow()
+    store.edit(title('Ridge net'))
+    store.underWay.value = LINE
+    await keeper.flush()
+    const later = await openWindow()
+    expect(later.store.takenUp.value).toEqual(LINE)
+    later.store.underWay.value = later.store.takenUp.value
+    later.store.underWay.value = null
+    later.store.edit(title('Drawn'))
+    await later.keeper.flush()
+    expect((await openWindow()).store.takenUp.value).toBeNull()
+  })
+
+  test('goes with the plan that it was begun on, and comes back with it', async () => {
+    const { store, keeper } = await openWindow()
+    store.edit(title('First'))
+    store.underWay.value = LINE
+    await keeper.flush()
+    const first = await keyOf(keeper, 'First')
+    store.open({ ...EMPTY_PLAN, title: 'Second' })
+    store.underWay.value = null
+    store.edit(title('Second, changed'))
+    await keeper.flush()
+    expect(store.takenUp.value).toBeNull()
+    await keeper.open(first)
+    expect(store.takenUp.value).toEqual(LINE)
+  })
+
+  test('is left out where the plan no longer has what it begins on, or the record is torn', async () => {
+    const { keeper } = await openWindow()
+    for (const underWay of [
+      { ...LINE, start: { kind: 'station', id: 'gone' } },
+      { ...LINE, lays: [] },
+      { kind: 'hazard', hazard: 'dragon', corners: [[10, 47]] },
+      'torn',
+    ]) {
+      const text = formatPlan({ ...EMPTY_PLAN, title: 'Kept' })
+      await plant({
+        key: 'k',
+        revision: 1,
+        doc: 'd',
+        title: 'Kept',
+        savedAt: new Date(),
+        order: 1,
+        underWay,
+        text,
+      })
+      const { store } = await openWindow()
+      expect([store.plan.value.title, store.takenUp.value]).toEqual(['Kept', null])
+    }
+    keeper.stop()
   })
 })
 

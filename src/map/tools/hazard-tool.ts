@@ -3,6 +3,7 @@ import type { Position } from '../../geo/position'
 import { HAZARDS } from '../../hazard/kinds'
 import { addHazard } from '../../plan/hazard-edits'
 import { newHazardId } from '../../state/new-id'
+import { effect } from '../../state/steady-effect'
 import type { Aim, Bench, MapTool } from '../bench'
 import { showDraft } from '../layers/show-draft'
 
@@ -11,7 +12,14 @@ export function hazardTool(bench: Bench): MapTool & { readonly remove: () => voi
   const { store, view } = bench
   const corners = signal<readonly Position[]>([])
   const pointer = signal<Position | null>(null)
-  const remove = showDraft(view, corners, pointer)
+  const removeDrawing = showDraft(view, corners, pointer)
+
+  const stopKeeping = effect(() => {
+    const now = corners.value
+    const hazard = bench.hazardKind.value
+    if (now.length === 0 && store.underWay.peek()?.kind !== 'hazard') return
+    store.underWay.value = now.length > 0 ? { kind: 'hazard', hazard, corners: now } : null
+  })
 
   const drop = () => {
     corners.value = []
@@ -64,6 +72,15 @@ export function hazardTool(bench: Bench): MapTool & { readonly remove: () => voi
   }
 
   return {
+    takeUp: (what) => {
+      if (what.kind !== 'hazard') return
+      bench.hazardKind.value = what.hazard
+      corners.value = what.corners
+      store.tell('The hazard that was half drawn is taken up again', {
+        words: 'Put aside',
+        act: () => void cancel(),
+      })
+    },
     hint: () =>
       corners.value.length
         ? 'Click corners; double-click ends the line, the first corner closes an area'
@@ -97,7 +114,10 @@ export function hazardTool(bench: Bench): MapTool & { readonly remove: () => voi
     back,
     cancel,
     forget: drop,
-    remove,
+    remove: () => {
+      removeDrawing()
+      stopKeeping()
+    },
   }
 }
 

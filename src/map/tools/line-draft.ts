@@ -3,9 +3,10 @@ import { type Equipment, equipLine } from '../../plan/equip-line'
 import type { CircuitId, LineId } from '../../plan/id'
 import { setLays } from '../../plan/leg-edits'
 import { addLine } from '../../plan/line-edits'
+import type { Place } from '../../plan/place'
 import type { Lay, Plan } from '../../plan/plan'
 import { newCircuitId, newLineId, newStationId } from '../../state/new-id'
-import { type NewIds, type Place, standAt } from './place'
+import { type NewIds, standAt } from './place'
 
 /** A line under way. Its ids are fixed at the start, so that what is shown and what is kept are the same line. */
 export interface LineDraft {
@@ -43,6 +44,20 @@ export const withoutLastBend = (draft: LineDraft): LineDraft => ({
   bends: draft.bends.slice(0, -1),
   lays: draft.lays.slice(0, -1),
 })
+
+/** Where a place lies. */
+export const positionAt = ({ stations }: Plan, place: Place): Position =>
+  place.kind === 'station' ? stations.get(place.id)!.position : place.position
+
+/** Whether there is still what a line begins on: undo may have taken it away from under it. */
+export function stillStands({ stations, lines }: Plan, { start }: LineDraft): boolean {
+  if (start.kind === 'station') return stations.has(start.id)
+  return start.kind === 'ground' || lines.has(start.line)
+}
+
+/** Whether a line would end at the station where it begins. */
+export const isBack = ({ start }: LineDraft, end: Place): boolean =>
+  start.kind === 'station' && end.kind === 'station' && end.id === start.id
 
 export interface LineMake extends Equipment {
   readonly wire: string

@@ -1,14 +1,27 @@
-import { batch, computed, signal } from '@preact/signals'
+import { batch, signal } from '@preact/signals'
 import type { Position } from '../../geo/position'
 import type { StationId } from '../../plan/id'
+import type { Place } from '../../plan/place'
 import { type Lay, lineName, type Plan, stationName } from '../../plan/plan'
+import { effect } from '../../state/steady-effect'
 import { equipmentUsedLast, wireUsedLast } from '../../state/used-last'
 import type { Aim, Bench, MapTool } from '../bench'
-import { showDraft } from '../layers/show-draft'
-import { beginLine, drawLine, type LineDraft, type LineMake, withBend, withoutLastBend } from './line-draft'
-import { type Place, placeUnder } from './place'
+import { showTail } from '../layers/show-tail'
+import {
+  beginLine,
+  drawLine,
+  isBack,
+  type LineDraft,
+  type LineMake,
+  positionAt,
+  stillStands,
+  withBend,
+  withoutLastBend,
+} from './line-draft'
+import { placeUnder } from './place'
 import { wayAhead, withWay } from './way-ahead'
 
+const TAKEN_UP = 'The line that was half drawn is taken up again'
 const BACK_AT_START = 'The line starts here: it must end at another station'
 
 /** Draws a line from place to place, with a bend at every click between; then its net goes on by one station a click. */
@@ -22,12 +35,14 @@ export function lineTool(bench: Bench): MapTool & { readonly remove: () => void 
   /** The station at the end of the line that was just drawn: a click on open ground carries the net on from there. */
   const tail = signal<StationId | null>(null)
   const pointer = signal<Position | null>(null)
-  const tailPlace = computed(() => {
-    const station = tail.value && store.settled.value.stations.get(tail.value)
-    return station && pointer.value ? [station.position] : []
-  })
-  const stopTail = showDraft(view, tailPlace, pointer, { corners: false })
+  const stopTail = showTail(bench, tail, pointer)
   let lastAim: Aim | null = null
+
+  const stopKeeping = effect(() => {
+    const now = draft.value
+    if (!now && store.underWay.peek()?.kind !== 'line') return
+    store.underWay.value = now && { kind: 'line', start: now.start, bends: now.bends, lays: now.lays }
+  })
 
   const makeOf = (plan: Plan, lay = bench.lay.peek()): LineMake => ({
     wire: wireUsedLast(store, plan),
@@ -40,18 +55,8 @@ export function lineTool(bench: Bench): MapTool & { readonly remove: () => void 
     const way = adding && ahead.from(lastPlace(now))
     return way ? { draft: withWay(now, way), lay: way.lays.at(-1)! } : { draft: now }
   }
-  const placeOf = (place: Place): Position =>
-    place.kind === 'station' ? store.settled.peek().stations.get(place.id)!.position : place.position
-  const lastPlace = ({ start, bends }: LineDraft): Position => bends.at(-1) ?? placeOf(start)
-
-  /** Undo may have taken away from under the line what it begins on. */
-  const stillStands = ({ start }: LineDraft): boolean => {
-    const { stations, lines } = store.settled.peek()
-    if (start.kind === 'station') return stations.has(start.id)
-    return start.kind === 'ground' || lines.has(start.line)
-  }
-  const isBack = (now: LineDraft, end: Place): boolean =>
-    now.start.kind === 'station' && end.kind === 'station' && end.id === now.start.id
+  const placeOf = (place: Place): Position => positionAt(store.settled.peek(), place)
+  const lastPlace = (now: LineDraft): Position => now.bends.at(-1) ?? placeOf(now.start)
 
   const begin = (start: Place) => {
     const plan = store.settled.peek()
@@ -108,7 +113,7 @@ export function lineTool(bench: Bench): MapTool & { readonly remove: () => void 
 
   const show = (aim: Aim) => {
     const now = draft.peek()
-    if (now && !stillStands(now)) drop()
+    if (now && !stillStands(store.settled.peek(), now)) drop()
     const place = placeUnder(bench, aim)
     view.container.dataset.over = place.kind === 'ground' ? '' : 'station'
     atStart.value = now !== null && isBack(now, place)
@@ -162,7 +167,25 @@ export function lineTool(bench: Bench): MapTool & { readonly remove: () => void 
     return true
   }
 
+  /** The line as far as its last bend: what there is to see of it while no hand is over the map. */
+  const showStanding = (now: LineDraft) => {
+    const last = now.bends.at(-1)
+    if (!last) return
+    const upToLast = withoutLastBend(now)
+    const end: Place = { kind: 'ground', position: [last[0], last[1]] }
+    ghost.value = { line: now.lineId, station: now.atEnd.station }
+    store.preview((plan) => drawLine(plan, upToLast, end, makeOf(plan, now.lays.at(-1))))
+  }
+
   return {
+    takeUp: (what) => {
+      if (what.kind !== 'line') return
+      const begun = beginLine(store.settled.peek(), what.start)
+      const now = { ...begun, bends: what.bends, lays: what.lays }
+      draft.value = now
+      showStanding(now)
+      store.tell(TAKEN_UP, { words: 'Put aside', act: () => void cancel() })
+    },
     hint: () => {
       if (atStart.value) return BACK_AT_START
       if (draft.value?.bends.length)
@@ -218,7 +241,10 @@ export function lineTool(bench: Bench): MapTool & { readonly remove: () => void 
       pointer.value = null
       if (draft.peek()) drop()
     },
-    remove: stopTail,
+    remove: () => {
+      stopTail()
+      stopKeeping()
+    },
   }
 
   function isAt(aim: Aim, place: Position): boolean {

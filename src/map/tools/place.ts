@@ -3,6 +3,7 @@ import { measureLine } from '../../measure/measure-line'
 import { wireMOnLeg } from '../../measure/place-on-line'
 import { recordsOf } from '../../plan/field-edits'
 import type { LineId, StationId } from '../../plan/id'
+import type { Place } from '../../plan/place'
 import { type Plan, vertexOf } from '../../plan/plan'
 import { splitLine } from '../../plan/split-line'
 import { addStation } from '../../plan/station-edits'
@@ -10,14 +11,6 @@ import type { Aim, Bench } from '../bench'
 import { sceneOf } from './scene'
 import { freeStationName } from './station-name'
 import { nearestOnStretch, stationHere, whatsHere } from './whats-here'
-
-type LonLat = readonly [lonDeg: number, latDeg: number]
-
-/** Where a line begins or ends, or a station is put: at a station, on the wire of a line, or on open ground. */
-export type Place =
-  | { readonly kind: 'station'; readonly id: StationId }
-  | { readonly kind: 'wire'; readonly line: LineId; readonly leg: number; readonly position: LonLat }
-  | { readonly kind: 'ground'; readonly position: LonLat }
 
 /** A station draws what is aimed at from this much farther than other things are grasped; wire draws a finger from no farther than this, px. */
 const SNAP = 1.5

@@ -1,10 +1,11 @@
 import { setSet } from '../../plan/circuit-edits'
 import { circuitsOfLine } from '../../plan/circuit-topology'
+import type { Place } from '../../plan/place'
 import { type Plan, stationName } from '../../plan/plan'
 import { newLineId, newStationId } from '../../state/new-id'
 import { equipmentUsedLast } from '../../state/used-last'
 import type { Bench, MapTool } from '../bench'
-import { type Place, placeUnder, standAt } from './place'
+import { placeUnder, standAt } from './place'
 
 /** Places a station at every click, on open ground or on the wire; a click on one that stands there selects it. */
 export function stationTool(bench: Bench): MapTool {

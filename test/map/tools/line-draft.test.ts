@@ -6,8 +6,8 @@ import {
   withBend,
   withoutLastBend,
 } from '../../../src/map/tools/line-draft'
-import type { Place } from '../../../src/map/tools/place'
 import type { StationId } from '../../../src/plan/id'
+import type { Place } from '../../../src/plan/place'
 import { EMPTY_PLAN, type Plan } from '../../../src/plan/plan'
 import { addStation } from '../../../src/plan/station-edits'
 
