@@ -118,8 +118,14 @@ if (import.meta.env.PROD) void keepRelease(store.release)
 
 const { keepEntries } = await import('./storage/keep-entries')
 keepEntries(store)
-const { followBack } = await import('./state/back-button')
+const [{ followBack }, { followOverlays }] = await Promise.all([
+  import('./state/back-button'),
+  import('./panel/open-overlays'),
+])
+const overlays = followOverlays()
 followBack([
+  { isOpen: () => overlays.open.value.length > 0, close: overlays.closeLast },
+  { isOpen: () => store.mapMenu.value !== null, close: () => store.mapMenu.peek()?.close() },
   { isOpen: () => papers.value !== null, close: closePapers },
   {
     isOpen: () => store.selection.value !== null,

@@ -74,6 +74,8 @@ export function createStore(initial: Plan = EMPTY_PLAN) {
   const underWay = signal<UnderWay | null>(null)
   /** What was under way when the plan was last left, to be taken up again by its tool. */
   const takenUp = signal<UnderWay | null>(null)
+  /** The menu that lies open on the map, and the way to close it; null while none does. */
+  const mapMenu = signal<{ readonly close: () => void } | null>(null)
   /** What went wrong that nobody foresaw, in a sentence; empty for nothing. */
   const failure = signal('')
   /** A plan is being handed on, or taken in; null for neither. */
@@ -202,6 +204,7 @@ export function createStore(initial: Plan = EMPTY_PLAN) {
     received,
     underWay,
     takenUp,
+    mapMenu,
     refusedFile,
     remedies,
     faintRemedies,

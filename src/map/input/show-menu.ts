@@ -103,6 +103,7 @@ export function showMenu(bench: Bench): { open: (aim: Aim) => void; remove: () =
   const close = () => {
     if (sheet.hidden) return
     sheet.hidden = true
+    store.mapMenu.value = null
     menu.replaceChildren()
   }
   const closeOutside = (event: PointerEvent) => {
@@ -160,6 +161,7 @@ export function showMenu(bench: Bench): { open: (aim: Aim) => void; remove: () =
     )
     place.textContent = placeWords(store, aim.position)
     sheet.hidden = false
+    store.mapMenu.value = { close }
     pressed = false
     const at = view.map.layerPointToContainerPoint([aim.point.x, aim.point.y])
     const size = view.map.getSize()
