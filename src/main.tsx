@@ -104,7 +104,8 @@ effect(() => {
 followShortcuts(store, () => papers.value !== null)
 searchRemedies(store)
 takeDroppedFiles(
-  (files) => void openDroppedFiles(store, files),
+  (files) =>
+    void openDroppedFiles(store, files, async (plan) => (await keeper.value?.keepAside(plan)) ?? false),
   (areHeld) => {
     store.dropping.value = areHeld
   },

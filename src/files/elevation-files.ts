@@ -2,6 +2,7 @@ import { bad, type Problem, type Result } from '../problem'
 import type { ElevationGrid, Extent } from '../terrain/elevation-grid'
 import { type GridGround, groundFromGrids } from '../terrain/ground-from-grids'
 import type { ByteSource, Reading } from './byte-source'
+import { PACKED_ENDING } from './packed-ending'
 
 /** Reads an elevation grid of any kind that is known, by its name. Null where no cell of it lies in the extent. */
 export async function readElevationGrid(
@@ -13,6 +14,10 @@ export async function readElevationGrid(
     if (/\.hgt$/i.test(source.name)) {
       const { readHgtGrid } = await import('./hgt-grid')
       return await readHgtGrid(source, extent, reading)
+    }
+    if (source.name.endsWith(PACKED_ENDING)) {
+      const { readPackedGrid } = await import('./packed-grid')
+      return await readPackedGrid(source, extent)
     }
     const { readGeotiffGrid } = await import('./geotiff-grid')
     return await readGeotiffGrid(source, extent, reading)

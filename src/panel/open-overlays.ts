@@ -37,6 +37,7 @@ export function followOverlays(): Overlays {
   }
   watch('table', { childList: true })
   watch('map', {})
+  look()
   return {
     open,
     closeLast: () => {

@@ -207,13 +207,14 @@ export async function keepDrafts(store: KeptStore, name = ownName('fieldpair')):
       return found?.plan.ok ? found.plan.value : undefined
     },
     rename: async (key, title) => drafts?.change(key, (plan) => setTitle(plan, title)),
-    duplicate: async (plan) => {
-      const copy = setTitle(plan, plan.title ? `Copy of ${plan.title}` : '')
+    keepAside: async (plan) => {
       try {
-        await drafts?.save({ plan: copy, state: { key: newKey(), revision: 1 }, doc: newKey() })
+        await drafts?.save({ plan, state: { key: newKey(), revision: 1 }, doc: newKey() })
       } catch {
-        store.notice.value = NOTICES.noRoomForCopy
+        store.notice.value = NOTICES.noRoomAside
+        return false
       }
+      return drafts !== null
     },
     ...versionKeeper(store, () => ({ drafts, doc: session.doc })),
     flush,

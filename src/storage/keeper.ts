@@ -39,8 +39,8 @@ export interface Keeper {
   readonly planOf: (key: string) => Promise<Plan | undefined>
   /** Gives a kept plan another title: one that is not on the table. */
   readonly rename: (key: string, title: string) => Promise<void>
-  /** Keeps a copy of a plan as a plan of its own. */
-  readonly duplicate: (plan: Plan) => Promise<void>
+  /** Keeps a plan beside the one on the table. False where nothing can be kept, which is told. */
+  readonly keepAside: (plan: Plan) => Promise<boolean>
   /** What a record holds, for a file: also where no plan can be made of it. */
   readonly textOf: (key: string) => Promise<string>
   /** The versions of the plan on the table, the last kept first. */

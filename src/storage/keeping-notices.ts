@@ -15,5 +15,5 @@ export const NOTICES = {
   unreadable:
     'A plan kept in this browser can no longer be read. Its text can be saved from the list under Plans.',
   noRoom: 'There is no room to keep this version. Free some room, or save the plan to a file.',
-  noRoomForCopy: 'There is no room to keep a copy. Free some room, or save the plan to a file.',
+  noRoomAside: 'There is no room to keep another plan. Free some room, or save the plan to a file.',
 } as const

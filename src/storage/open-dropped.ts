@@ -1,21 +1,16 @@
 import { textOf } from '../files/text-bytes'
 import type { HazardFeatures } from '../hazard/hazard-features'
 import { isolated } from '../isolated'
+import type { Plan } from '../plan/plan'
 import type { Problem } from '../problem'
-import { type FileStore, openPlanFile } from './open-save'
-
-/** A place for one thing that waits for the person. */
-interface Place<T> {
-  value: T | null
-  subscribe(listener: (value: T | null) => void): () => void
-}
+import { type FileStore, openPlanFile, readPlanFile } from './open-save'
+import { takeElevations, until, type Waiting } from './take-elevations'
 
 /** Where a file goes that is no plan. */
 export interface ImportStore extends FileStore {
-  readonly groundWorker: Place<{ readonly add: (files: readonly File[]) => Promise<void> }>
   /** Features that wait for the person to say which hazards they are. */
-  readonly imported: Place<{ readonly name: string; readonly features: HazardFeatures }>
-  readonly refusedFile: Place<{ readonly name: string; readonly problems: readonly Problem[] }>
+  readonly imported: Waiting<{ readonly name: string; readonly features: HazardFeatures }>
+  readonly refusedFile: Waiting<{ readonly name: string; readonly problems: readonly Problem[] }>
 }
 
 /** Names of elevation files that are read here. */
@@ -23,8 +18,18 @@ export const ELEVATION_TYPES = '.tif,.tiff,.hgt,image/tiff'
 export const HAZARD_TYPES = '.geojson,.json,application/geo+json'
 const isElevation = (file: File): boolean => /\.(tiff?|hgt)$/i.test(file.name)
 
-/** Opens what was dropped on the page, each file as what it is: elevations, a plan, or roads, waters and the like. */
-export async function openDroppedFiles(store: ImportStore, files: readonly File[]): Promise<void> {
+/** Keeps a plan in this browser beside the one on the table. False where it keeps nothing. */
+type KeepAside = (plan: Plan) => Promise<boolean>
+
+/**
+ * Opens what was dropped on the page, each file as what it is: elevations, a plan, or roads, waters and the like. Of several plans the first lies
+ * on the table, and the others are kept aside.
+ */
+export async function openDroppedFiles(
+  store: ImportStore,
+  files: readonly File[],
+  keepAside: KeepAside = async () => false,
+): Promise<void> {
   const elevations = files.filter(isElevation)
   if (elevations.length > 0) void takeElevations(store, elevations)
   const plans: File[] = []
@@ -33,32 +38,31 @@ export async function openDroppedFiles(store: ImportStore, files: readonly File[
     ((await isPlan(file)) ? plans : hazards).push(file)
   const [plan, ...others] = plans
   if (plan) await openPlanFile(store, plan)
-  if (plan && others.length > 0) {
-    const names = others.map(({ name }) => isolated(name)).join(', ')
-    store.notice.value = `One plan lies on the table at a time: that is ${isolated(plan.name)} now. ${names}: open separately, once this one is as you want it.`
-  }
+  if (plan) await keepOthers(store, plan, others, keepAside)
   await importHazards(store, hazards)
 }
 
-async function takeElevations({ groundWorker }: ImportStore, files: readonly File[]): Promise<void> {
-  // Just after the start nobody reads elevations yet.
-  await until(groundWorker, (worker) => worker !== null)
-  await groundWorker.value?.add(files)
+async function keepOthers(
+  store: ImportStore,
+  open: File,
+  others: readonly File[],
+  keepAside: KeepAside,
+): Promise<void> {
+  const kept: string[] = []
+  const left: string[] = []
+  for (const file of others) {
+    // A file that was refused is read about first.
+    await until(store.refusedFile, (refused) => refused === null)
+    const plan = await readPlanFile(store, file)
+    if (plan) ((await keepAside(plan)) ? kept : left).push(isolated(file.name))
+  }
+  const sentences = [
+    `One plan lies on the table at a time: that is ${isolated(open.name)} now.`,
+    ...(kept.length > 0 ? [`${kept.join(', ')}: kept in this browser, under Plans.`] : []),
+    ...(left.length > 0 ? [`${left.join(', ')}: open separately, for this browser keeps no plans.`] : []),
+  ]
+  if (sentences.length > 1) store.notice.value = sentences.join(' ')
 }
-
-const until = <T>(place: Place<T>, isSo: (value: T | null) => boolean): Promise<void> =>
-  new Promise((done) => {
-    let stop = () => {}
-    let isDone = false
-    stop = place.subscribe((value) => {
-      if (!isSo(value)) return
-      isDone = true
-      stop()
-      done()
-    })
-    // It was so at once, before there was a way to stop.
-    if (isDone) stop()
-  })
 
 /** Reads lines and areas of GeoJSON files, and asks of one after the other which hazards they are. A bad file changes nothing. */
 export async function importHazards(store: ImportStore, files: readonly File[]): Promise<void> {

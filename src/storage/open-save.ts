@@ -1,12 +1,15 @@
+import { formatWithElevations, MOST_CARRIED_CELLS, takeElevationsOut } from '../files/carried-elevations'
 import { formatPlan } from '../files/format-plan'
 import { parsePlanBytes } from '../files/parse-plan'
 import { isolated } from '../isolated'
 import type { Plan } from '../plan/plan'
 import type { Problem } from '../problem'
+import type { ElevationGrid } from '../terrain/elevation-grid'
 import type { KeptGrid } from '../terrain/kept-grid'
+import { type ElevationStore, takeElevations } from './take-elevations'
 
 /** The parts of the store that a file needs: where a plan goes, and where its faults go. */
-export interface FileStore {
+export interface FileStore extends ElevationStore {
   readonly plan: { peek(): Plan }
   readonly open: (plan: Plan) => void
   readonly refusedFile: { value: { readonly name: string; readonly problems: readonly Problem[] } | null }
@@ -15,20 +18,39 @@ export interface FileStore {
   readonly inFile: { value: Plan | null }
   /** The elevations at hand. */
   readonly grids: { peek(): readonly KeptGrid[] }
+  /** What of them is read for this plan. */
+  readonly ground: { peek(): { readonly grids: readonly ElevationGrid[] } | undefined }
 }
 
 /** Opens a plan file. A bad one changes nothing: all its faults are listed. */
 export async function openPlanFile(store: FileStore, file: File): Promise<void> {
+  const plan = await readPlanFile(store, file)
+  if (plan) store.open(plan)
+}
+
+/** The plan in a file; undefined where there is none, which is told. Elevations that it carries are taken in as files of their own. */
+export async function readPlanFile(store: FileStore, file: File): Promise<Plan | undefined> {
   let bytes: Uint8Array
   try {
     bytes = new Uint8Array(await file.arrayBuffer())
   } catch {
     store.notice.value = `${isolated(file.name)} cannot be read. Check that it is still there and that you may read it.`
-    return
+    return undefined
   }
   const result = parsePlanBytes(bytes)
-  if (result.ok) store.open(result.value)
-  else store.refusedFile.value = { name: file.name, problems: result.problems }
+  if (!result.ok) {
+    store.refusedFile.value = { name: file.name, problems: result.problems }
+    return undefined
+  }
+  const { plan, grids } = takeElevationsOut(result.value)
+  if (grids.length > 0) {
+    void takeElevations(
+      store,
+      grids.map(({ name, text }) => new File([text], name)),
+    )
+    store.notice.value = `${isolated(file.name)} has brought its elevations along. They are kept in this browser, in the list under “Do we know the ground?”.`
+  }
+  return plan
 }
 
 /** Lets the person choose a plan file, and opens it. */
@@ -92,38 +114,56 @@ interface SavePicker {
   showSaveFilePicker?: (options: { suggestedName: string }) => Promise<FileSystemFileHandle>
 }
 
-/** Saves the plan where the person says, or among the downloads where the browser has no such dialog. */
-export async function savePlanFile(store: FileStore): Promise<void> {
+/** Elevations that somebody brought: neither the demo's own nor a server's. */
+export const broughtElevations = (grids: readonly KeptGrid[]): readonly KeptGrid[] =>
+  grids.filter(({ state, key }) => state === 'read' && key !== 'demo' && key !== 'online')
+
+/** What of them is read for this plan, to be taken along. */
+function gridsToCarry({ grids, ground }: FileStore): readonly ElevationGrid[] {
+  const names = broughtElevations(grids.peek()).map(({ name }) => name)
+  return ground.peek()?.grids.filter(({ name }) => names.some((each) => each.startsWith(name))) ?? []
+}
+
+/** Saves the plan where the person says, or among the downloads where the browser has no such dialog; with its elevations in it, if so wished. */
+export async function savePlanFile(store: FileStore, withElevations = false): Promise<void> {
   const plan = store.plan.peek()
   const name = planFileName(plan.title)
-  const text = formatPlan(plan)
+  const grids = withElevations ? gridsToCarry(store) : []
+  if (grids.reduce((sum, { heights }) => sum + heights.length, 0) > MOST_CARRIED_CELLS) {
+    store.notice.value =
+      'These elevations are too large for a plan file. Take the elevation files themselves along.'
+    return
+  }
+  const textOfFile = () =>
+    grids.length > 0 ? formatWithElevations(plan, grids) : Promise.resolve(formatPlan(plan))
   const picker = (window as SavePicker).showSaveFilePicker
   if (!picker) {
-    download(name, text)
-    tellSaved(store, plan)
+    download(name, await textOfFile())
+    tellSaved(store, plan, grids.length > 0)
     return
   }
   try {
+    // Asked at once: a browser allows it only right after a press.
     const handle = await picker.call(window, { suggestedName: name })
     const file = await handle.createWritable()
-    await file.write(text)
+    await file.write(await textOfFile())
     await file.close()
-    tellSaved(store, plan)
+    tellSaved(store, plan, grids.length > 0)
   } catch (error) {
     if (error instanceof Error && error.name === 'AbortError') return
     store.notice.value = `${name} could not be written there. Choose another place, or free some room.`
   }
 }
 
-/** A plan file holds no elevations: whoever opens it elsewhere would have other lengths. */
-function tellSaved(store: FileStore, plan: Plan): void {
+/** Without its elevations whoever opens a plan elsewhere has other lengths. */
+function tellSaved(store: FileStore, plan: Plan, areElevationsIn: boolean): void {
   store.inFile.value = plan
-  const own = store.grids
-    .peek()
-    .filter(({ state, key }) => state === 'read' && key !== 'demo' && key !== 'online')
-  if (own.length === 0) return
-  const names = own.map((grid) => isolated(grid.name)).join(', ')
-  store.notice.value = `The plan is saved; its elevations stay behind. Whoever opens it elsewhere also needs ${names}, or reads other lengths.`
+  const brought = broughtElevations(store.grids.peek())
+  if (brought.length === 0) return
+  const names = brought.map((grid) => isolated(grid.name)).join(', ')
+  store.notice.value = areElevationsIn
+    ? `The plan is saved with the elevations around it, from ${names}. Whoever opens it elsewhere reads the same lengths.`
+    : `The plan is saved; its elevations stay behind. Whoever opens it elsewhere also needs ${names}, or reads other lengths. “Save with its elevations…” under Plans takes them along.`
 }
 
 /** `NAME.plan.geojson`, without what some file system refuses in a name. */

@@ -34,7 +34,7 @@ const KEEPER: Keeper = {
   openKey: () => null,
   planOf: async () => undefined,
   rename: async () => {},
-  duplicate: async () => {},
+  keepAside: async () => true,
   removeVersion: async () => async () => {},
   flush: async () => {},
   stop: () => {},

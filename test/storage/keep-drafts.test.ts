@@ -312,7 +312,7 @@ describe('the plans of a browser', () => {
     const { store, keeper } = await openWindow()
     store.edit(title('First'))
     await keeper.flush()
-    await keeper.duplicate(store.plan.value)
+    await keeper.keepAside(setTitle(store.plan.value, 'Copy of First'))
     expect(await titles(keeper)).toEqual(['Copy of First', 'First'])
     const copy = await keyOf(keeper, 'Copy of First')
     await keeper.rename(copy, 'Second')

@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest'
+import type { Plan } from '../../src/plan/plan'
 import { createStore } from '../../src/state/store'
 import { openDroppedFiles } from '../../src/storage/open-dropped'
 
@@ -64,6 +65,24 @@ test('of two plans the first lies on the table, and the other is named', async (
   await drop(new File([PLAN], 'camp.plan.geojson'), new File([PLAN], 'ridge.plan.geojson'))
   expect(store.plan.value.title).toBe('From a file')
   expect(store.notice.value).toContain('ridge.plan.geojson: open separately')
+})
+
+test('of three plans the first lies on the table, and the others are kept aside, but for what is no plan', async () => {
+  const { store } = dropped()
+  const kept: string[] = []
+  const keepAside = async ({ title }: Plan) => kept.push(title) > 0
+  const named = (title: string) => PLAN.replace('From a file', title)
+  const files = [
+    new File([named('Camp')], 'camp.plan.geojson'),
+    new File([named('Torn').replace('"version":1', '"version":9')], 'torn.plan.geojson'),
+    new File([named('Ridge')], 'ridge.plan.geojson'),
+  ]
+  const done = openDroppedFiles(store, files, keepAside)
+  await expect.poll(() => store.refusedFile.value?.name).toBe('torn.plan.geojson')
+  store.refusedFile.value = null
+  await done
+  expect([store.plan.value.title, kept]).toEqual(['Camp', ['Ridge']])
+  expect(store.notice.value).toContain('ridge.plan.geojson: kept in this browser')
 })
 
 test('elevations that are dropped before anybody can read them are read then', async () => {

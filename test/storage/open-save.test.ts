@@ -1,9 +1,13 @@
 // @vitest-environment happy-dom
 import { afterEach, describe, expect, test, vi } from 'vitest'
+import { bytesFromBlob } from '../../src/files/byte-source'
+import { readElevationGrid } from '../../src/files/elevation-files'
 import { parsePlan } from '../../src/files/parse-plan'
 import { EMPTY_PLAN } from '../../src/plan/plan'
 import { createStore } from '../../src/state/store'
 import { openPlanFile, planFileName, savePlanFile, takeDroppedFiles } from '../../src/storage/open-save'
+import type { ElevationGrid } from '../../src/terrain/elevation-grid'
+import { groundFromGrids } from '../../src/terrain/ground-from-grids'
 
 const PLAN_TEXT = JSON.stringify({
   type: 'FeatureCollection',
@@ -89,6 +93,41 @@ describe('saving a file', () => {
       'its elevations stay behind. Whoever opens it elsewhere also needs hills.tif',
     )
     Reflect.deleteProperty(window, 'showSaveFilePicker')
+  })
+
+  test('takes elevations along that somebody brought, and gives them back where it is opened', async () => {
+    const store = createStore({ ...EMPTY_PLAN, title: 'Camp' })
+    const hills: ElevationGrid = {
+      name: 'hills.tif',
+      crs: { kind: 'geographic' },
+      columns: 2,
+      rows: 1,
+      transform: { x0: 11, xPerColumn: 1, xPerRow: 0, y0: 47, yPerColumn: 0, yPerRow: -1 },
+      heights: Int16Array.of(800, 900),
+    }
+    store.ground.value = groundFromGrids([hills, { ...hills, name: 'demo.terrain.tif' }])
+    const entry = { sizeBytes: 1, cellM: 30, middle: undefined, isKept: true, state: 'read' } as const
+    store.grids.value = [
+      { ...entry, key: 'g', name: 'hills.tif' },
+      { ...entry, key: 'demo', name: 'The demo’s ground, invented' },
+    ]
+    const written: string[] = []
+    const file = { write: async (text: string) => void written.push(text), close: async () => {} }
+    Object.assign(window, { showSaveFilePicker: async () => ({ createWritable: async () => file }) })
+    await savePlanFile(store, true)
+    Reflect.deleteProperty(window, 'showSaveFilePicker')
+    expect(store.notice.value).toContain('saved with the elevations around it, from hills.tif')
+
+    const later = createStore()
+    const added: File[] = []
+    later.groundWorker.value = {
+      add: async (files: readonly File[]) => void added.push(...files),
+    } as unknown as NonNullable<typeof later.groundWorker.value>
+    await openPlanFile(later, new File(written, 'camp.plan.geojson'))
+    expect(later.plan.value.title).toBe('Camp')
+    await expect.poll(() => added.map(({ name }) => name)).toEqual(['hills.tif.heights.json'])
+    const read = await readElevationGrid(bytesFromBlob(added[0]!.name, added[0]!))
+    expect(read.ok && [...read.value!.heights]).toEqual([800, 900])
   })
 
   test('says so where the place cannot be written, and nothing where the person thinks better of it', async () => {

@@ -53,6 +53,8 @@ function Card({ title, when, plan, isOpen, onOpen, children }: CardProps) {
 
 export const titleOf = ({ title }: { readonly title: string }): string => title || 'Without a title'
 
+const copyOf = (plan: Plan): Plan => setTitle(plan, `Copy of ${titleOf(plan)}`)
+
 /** A button that opens a field for another name. */
 function Rename({ title, onName }: { title: string; onName: (title: string) => void }) {
   const isAsked = useSignal(false)
@@ -107,7 +109,7 @@ export function OpenPlanCard({
       <button
         type="button"
         aria-label={`Duplicate ${titleOf(plan)}`}
-        onClick={() => act(keeper.duplicate(store.settled.peek()))}
+        onClick={() => act(keeper.keepAside(copyOf(store.settled.peek())))}
       >
         Duplicate
       </button>
@@ -192,7 +194,7 @@ export function KeptPlanCard({
         type="button"
         aria-label={`Duplicate ${words}`}
         disabled={!plan.value}
-        onClick={() => plan.value && act(keeper.duplicate(plan.value))}
+        onClick={() => plan.value && act(keeper.keepAside(copyOf(plan.value)))}
       >
         Duplicate
       </button>

@@ -2,7 +2,7 @@ import { useSignal } from '@preact/signals'
 import { EMPTY_PLAN } from '../../plan/plan'
 import type { Store } from '../../state/store'
 import type { Keeper } from '../../storage/keeper'
-import { choosePlanFile, savePlanFile } from '../../storage/open-save'
+import { broughtElevations, choosePlanFile, savePlanFile } from '../../storage/open-save'
 import { loadWhenShown } from '../load-when-shown'
 import { closeMenuOf, Menu } from './menu'
 import { ReleaseLine } from './release-line'
@@ -41,6 +41,8 @@ export function PlansMenu({ store, keeper, onDemo }: Props) {
       <div class="choices">
         {choice('Open a file…', () => choosePlanFile(store))}
         {choice('Save as a file…', () => void savePlanFile(store))}
+        {broughtElevations(store.grids.value).length > 0 &&
+          choice('Save with its elevations…', () => void savePlanFile(store, true))}
         {choice('Hand the plan on…', () => {
           store.carrying.value = 'out'
         })}
