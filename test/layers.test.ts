@@ -17,15 +17,19 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   field: ['plan', 'catalog', 'geo', 'measure', 'budget'],
   materials: ['plan', 'catalog', 'geo', 'measure', 'hazard'],
   report: ['plan', 'catalog', 'geo', 'terrain', 'hazard', 'route', 'measure', 'budget', 'field', 'materials'],
+  shelf: ['schema', 'plan', 'catalog', 'geo', 'terrain', 'route', 'measure', 'budget', 'materials'],
   journal: ['plan', 'catalog', 'budget', 'report'],
-  words: ['plan', 'catalog', 'geo', 'hazard', 'route', 'measure', 'budget', 'field', 'materials', 'report'],
+  words: [
+    ...['plan', 'catalog', 'geo', 'hazard', 'route', 'measure', 'budget', 'field', 'materials', 'report'],
+    'shelf',
+  ],
   files: [
     ...['schema', 'plan', 'catalog', 'geo', 'terrain', 'hazard', 'measure', 'budget', 'field', 'materials'],
-    ...['report', 'words'],
+    ...['report', 'shelf', 'words'],
   ],
   command: [
     ...['plan', 'geo', 'terrain', 'measure', 'budget', 'field', 'materials', 'report'],
-    ...['words', 'files', 'journal'],
+    ...['words', 'files', 'journal', 'shelf'],
   ],
   jobs: [
     ...[

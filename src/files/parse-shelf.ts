@@ -1,0 +1,153 @@
+import { BUILT_IN, CELL_MASSES } from '../catalog/built-in'
+import { mergeCatalogs } from '../catalog/catalog'
+import { OWN_ENTRIES } from '../plan/own-entries'
+import { bad, ok, type Problem, type Result } from '../problem'
+import { faultsOf } from '../schema/faults'
+import { taken } from '../schema/kept'
+import { valueWords } from '../schema/limit'
+import { isObject, type Members } from '../schema/schema'
+import { everyPair, type Place, type Shelf } from '../shelf/shelf'
+import { SHELF_FILE, type ShelfFile } from '../shelf/shelf-schema'
+import { parseJson } from './json-text'
+import { knownIds, repeatedIds } from './known-ids'
+import { textOf } from './text-bytes'
+
+/** The bytes of a shelf file to a shelf, or to all that is wrong with it, each fault with its place in the file. */
+export function parseShelfBytes(bytes: Uint8Array): Result<Shelf> {
+  const text = textOf(bytes)
+  if (!text.ok) return text
+  const json = parseJson(text.value)
+  return json.ok ? shelfOf(json.value) : json
+}
+
+/** A value from outside to a shelf, or to all that is wrong with it. */
+export function shelfOf(value: unknown): Result<Shelf> {
+  if (!isObject(value) || !Array.isArray(value.places)) {
+    const message =
+      'This is no shelf: it has no list "places". Say which places must talk, and what there is.'
+    return bad({ code: 'no-shelf', at: isObject(value) ? 'places' : 'file', message })
+  }
+  const known = {
+    ...knownIds([], { catalog: value.catalog }, BUILT_IN),
+    cell: new Set(CELL_MASSES.map(({ id }) => id)),
+    place: new Set(value.places.flatMap(namesOf)),
+  }
+  const faults: Problem[] = [...faultsOf(SHELF_FILE, value, '', known)]
+  repeatedIds(value.places, 'places', faults)
+  for (const name of Object.keys(OWN_ENTRIES.entries)) {
+    const list = isObject(value.catalog) ? value.catalog[name] : undefined
+    if (Array.isArray(list)) repeatedIds(list, `catalog.${name}`, faults)
+  }
+  if (faults.length > 0) return bad(...faults)
+  const file = taken(SHELF_FILE, value)
+  const places = placesOf(file, faults)
+  distanceFaults(file, places, faults)
+  const talk = talkOf(file, places, faults)
+  if (faults.length > 0) return bad(...faults)
+  const { unknown: _, ...own } = file.catalog
+  const countedAs = <K extends string>(
+    list: readonly ({ readonly count: number } & Record<K, string>)[],
+    of: K,
+  ) => list.map((each) => ({ id: each[of], count: each.count }))
+  return ok({
+    title: file.title ?? '',
+    places,
+    distancesM: file.distancesM ?? null,
+    talk,
+    have: {
+      wires: file.have.wires.map(({ wire, lengthM, count }) => ({ wire, lengthM, count })),
+      sets: countedAs(file.have.sets, 'set'),
+      supplies: countedAs(file.have.supplies, 'supply'),
+      cells: countedAs(file.have.cells, 'cell'),
+    },
+    own,
+    catalog: mergeCatalogs(BUILT_IN, own),
+  })
+}
+
+/** What a pair may call a place by: its id, or its name. */
+const namesOf = (place: unknown): readonly unknown[] => (isObject(place) ? [place.id, place.name] : [place])
+
+const said = (place: ShelfFile['places'][number]): Members =>
+  typeof place === 'string' ? { name: place } : (place as Members)
+
+function placesOf({ places, distancesM }: ShelfFile, faults: Problem[]): readonly Place[] {
+  const taken = new Set(places.map((place) => said(place).id))
+  return places.map((place, index) => {
+    const { id, name, lon, lat } = said(place)
+    const at = `places[${index}]`
+    if (id === undefined && !name) {
+      const message = 'The place has neither an id nor a name: give it one of them.'
+      faults.push({ code: 'missing', at, message })
+    }
+    if ((lon === undefined) !== (lat === undefined)) {
+      const [has, lacks] = lon === undefined ? ['latitude', 'lon'] : ['longitude', 'lat']
+      const message = `The place has a ${has} only: give "${lacks}" too, or neither and "distancesM".`
+      faults.push({ code: 'missing', at: `${at}.${lacks}`, message })
+    } else if (lon === undefined && !distancesM) {
+      const message =
+        'The place has no position: give "lon" and "lat", or the distances of all places in "distancesM".'
+      faults.push({ code: 'missing', at: `${at}.lon`, message })
+    }
+    let free = (id as string | undefined) ?? `p${index}`
+    while (id === undefined && taken.has(free)) free = `${free}-`
+    const position = lon === undefined || lat === undefined ? null : ([lon, lat] as [number, number])
+    return { id: free, name: (name as string | undefined) || free, position }
+  })
+}
+
+/** Distances that are not one for each two places, the same both ways. */
+function distanceFaults({ distancesM }: ShelfFile, places: readonly Place[], faults: Problem[]): void {
+  if (!distancesM) return
+  const { length } = places
+  const counted = (count: number, at: string, what: string) => {
+    if (count === length) return true
+    const message = `${what} has ${count} entries, and there are ${length} places: give one for each place.`
+    faults.push({ code: 'wrong-count', at, message })
+    return false
+  }
+  const isSquare = [
+    counted(distancesM.length, 'distancesM', 'The list of distances'),
+    ...distancesM.map((row, i) => counted(row.length, `distancesM[${i}]`, 'The row of distances')),
+  ].every(Boolean)
+  if (!isSquare) return
+  distancesM.forEach((row, i) => {
+    row.forEach((m, j) => {
+      const at = `distancesM[${i}][${j}]`
+      const back = distancesM[j]![i]!
+      if (i === j && m !== 0) {
+        const message = `The distance from a place to itself is ${valueWords(m)}: give 0.`
+        faults.push({ code: 'out-of-range', at, message })
+      } else if (i < j && m !== back) {
+        const message = `The distance is ${valueWords(m)} m there and ${valueWords(back)} m back (distancesM[${j}][${i}]): give the same both ways.`
+        faults.push({ code: 'contradiction', at, message })
+      } else if (i < j && m === 0) {
+        const message = 'The distance between two places is 0: give more than 0 m, or make one place of them.'
+        faults.push({ code: 'out-of-range', at, message })
+      }
+    })
+  })
+}
+
+function talkOf({ talk }: ShelfFile, places: readonly Place[], faults: Problem[]): Shelf['talk'] {
+  if (talk === 'all') return everyPair(places.length)
+  const indexOf = (word: string, at: string): number => {
+    const byId = places.findIndex(({ id }) => id === word)
+    const byName = places.flatMap(({ name }, i) => (name === word ? [i] : []))
+    if (byId < 0 && byName.length > 1) {
+      const message = `${valueWords(word)} is the name of several places: name the one that is meant by its id.`
+      faults.push({ code: 'ambiguous', at, message })
+    }
+    return byId < 0 ? byName[0]! : byId
+  }
+  const pairs = new Map<string, readonly [number, number]>()
+  ;(talk as readonly (readonly [string, string])[]).forEach(([a, b], k) => {
+    const [i, j] = [indexOf(a, `talk[${k}][0]`), indexOf(b, `talk[${k}][1]`)]
+    if (i === j) {
+      const message = `${valueWords(a)} is to talk with itself: name two places.`
+      faults.push({ code: 'contradiction', at: `talk[${k}]`, message })
+    }
+    pairs.set(`${Math.min(i, j)} ${Math.max(i, j)}`, [Math.min(i, j), Math.max(i, j)])
+  })
+  return [...pairs.values()]
+}

@@ -1,0 +1,132 @@
+import type { Country } from './country'
+import type { CircuitDesign, NetDesign, WiredEdge } from './net-design'
+import { type Edge, everyRing, everyTree } from './net-shapes'
+import { waysToShare } from './sharing'
+
+/** Beyond so many places nets are not even counted: there are millions. */
+const MOST_PLACES = 6
+
+/** What is still on the shelf while a net is put together. */
+interface Left {
+  readonly wireM: readonly number[]
+  readonly sets: readonly number[]
+  readonly supplies: readonly number[]
+  readonly cells: readonly number[]
+}
+
+const less = (left: readonly number[], k: number, by: number): readonly number[] =>
+  left.map((each, i) => (i === k ? each - by : each))
+
+/**
+ * Every net that can be made of a shelf: every tree and every closed ring between the places of each circuit, every run of wire on each of
+ * its edges, one or two side by side, every telephone at every place, no supply or each of them at every place. What there is not enough
+ * wire for is cut off as soon as its lengths tell.
+ *
+ * Undefined where there are too many places to count them.
+ */
+export function everyNet(country: Country): Generator<NetDesign> | undefined {
+  if (country.shelf.places.length > MOST_PLACES) return undefined
+  return netsShared(country)
+}
+
+function* netsShared(country: Country): Generator<NetDesign> {
+  for (const blocks of waysToShare(country)) yield* circuitsFor(country, blocks, allOf(country))
+}
+
+export const allOf = ({ wires, sets, supplies, cells }: Country): Left => ({
+  wireM: wires.map(({ reachM }) => reachM),
+  sets: sets.map(({ count }) => count),
+  supplies: supplies.map(({ count }) => count),
+  cells,
+})
+
+function* circuitsFor(
+  country: Country,
+  [block, ...others]: readonly (readonly number[])[],
+  left: Left,
+): Generator<NetDesign> {
+  if (!block) {
+    yield []
+    return
+  }
+  for (const edges of shapesOf(block))
+    for (const [wired, afterWire] of wiring(country, edges, left))
+      for (const [sets, afterSets] of setting(country, block, afterWire))
+        for (const [supply, after] of supplying(country, block, afterSets)) {
+          const circuit: CircuitDesign = { edges: wired, sets, supply }
+          for (const rest of circuitsFor(country, others, after)) yield [circuit, ...rest]
+        }
+}
+
+function* shapesOf(places: readonly number[]): Generator<readonly Edge[]> {
+  yield* everyTree(places)
+  yield* everyRing(places)
+}
+
+/** Every wire on every edge, as far as it reaches. */
+export function* wiring(
+  country: Country,
+  [edge, ...others]: readonly Edge[],
+  left: Left,
+): Generator<readonly [readonly WiredEdge[], Left]> {
+  if (!edge) {
+    yield [[], left]
+    return
+  }
+  const leastM = others.reduce((sum, [a, b]) => sum + country.way(a, b).wireM, 0)
+  const runs = country.runs(...edge)
+  /** What a run leaves; undefined where it is not there, or where the rest cannot be wired with what is left. */
+  const after = (from: Left, run: number): Left | undefined => {
+    let { wireM } = from
+    for (const { kind, way } of runs[run]!) wireM = less(wireM, kind, way.wireM)
+    const isEnough = wireM.every((m) => m >= 0) && wireM.reduce((a, b) => a + b, 0) >= leastM
+    return isEnough ? { ...from, wireM } : undefined
+  }
+  for (const first of runs.keys()) {
+    const one = after(left, first)
+    if (!one) continue
+    for (const [rest, end] of wiring(country, others, one)) yield [[{ edge, runs: [first] }, ...rest], end]
+    if (runs[first]!.length > 1) continue
+    for (let second = first; second < runs.length && runs[second]!.length === 1; second++) {
+      const two = after(one, second)
+      if (!two) continue
+      for (const [rest, end] of wiring(country, others, two))
+        yield [[{ edge, runs: [first, second] }, ...rest], end]
+    }
+  }
+}
+
+/** Every telephone at every place. */
+function* setting(
+  country: Country,
+  places: readonly number[],
+  left: Left,
+): Generator<readonly [ReadonlyMap<number, number>, Left]> {
+  const [place, ...others] = places
+  if (place === undefined) {
+    yield [new Map(), left]
+    return
+  }
+  for (const set of country.sets.keys()) {
+    if (left.sets[set]! < 1) continue
+    const one = { ...left, sets: less(left.sets, set, 1) }
+    for (const [rest, end] of setting(country, others, one)) yield [new Map([[place, set], ...rest]), end]
+  }
+}
+
+/** No supply, and every supply at every place. */
+function* supplying(
+  country: Country,
+  places: readonly number[],
+  left: Left,
+): Generator<readonly [CircuitDesign['supply'], Left]> {
+  yield [null, left]
+  for (const [kind, { cells }] of country.supplies.entries()) {
+    const isLeft = cells ? left.cells[cells.cell]! >= cells.each : left.supplies[kind]! >= 1
+    if (!isLeft) continue
+    const after: Left = cells
+      ? { ...left, cells: less(left.cells, cells.cell, cells.each) }
+      : { ...left, supplies: less(left.supplies, kind, 1) }
+    for (const at of places) yield [{ kind, at }, after]
+  }
+}

@@ -1,0 +1,114 @@
+import { bestSoFar, type LaidNet } from './best-so-far'
+import type { Country } from './country'
+import { everyNet } from './every-net'
+import { improve } from './improve-nets'
+import { judgeOf, workOf } from './judge-net'
+import { keyOf, type NetDesign } from './net-design'
+import { edge, groupsOf } from './net-shapes'
+import { candidate, compareRanks, mostRank } from './rank-nets'
+
+/** What judging every net may cost, in lines and pairs of telephones, and how many nets are put together. Counted, not timed: some seconds. */
+const MOST_WORK = 100_000
+const MOST_NETS = 60_000
+
+/** How a search went. */
+export interface Search {
+  /** Every net that can be made was looked at. */
+  readonly isWhole: boolean
+  /** None is better than the first: all were looked at, or no net could stand better or take less wire. */
+  readonly isBest: boolean
+  /** Circuits judged. */
+  readonly judged: number
+  /** No net can take less wire than this, m: the least that joins all who must talk, each place to another. */
+  readonly leastWireM: number
+}
+
+export interface Found {
+  readonly nets: readonly LaidNet[]
+  readonly search: Search
+}
+
+/** What is told while a search goes on; `isStopped` ends it with what it has. */
+export interface Searching {
+  readonly onBetter?: (nets: () => readonly LaidNet[], share: number) => void
+  readonly isStopped?: () => boolean
+}
+
+const LISTED = 6
+const AT_LEAST = 3
+
+/**
+ * Nets that can be made of a shelf, the best first (see `rankOf`): all of them looked at where they are few, else bettered step by step
+ * from many beginnings. The same shelf always gets the same nets.
+ *
+ * @param effort 1 for a whole search; less where only a hint is wanted
+ */
+export function findNets(country: Country, searching: Searching = {}, effort = 1): Found {
+  const best = bestSoFar(country)
+  const judge = judgeOf(country)
+  const listed = () => best.listed(LISTED, AT_LEAST)
+  const look = (design: NetDesign, share: number) => {
+    const found = candidate(country, design, judge.net(design))
+    if (best.take(found)) searching.onBetter?.(listed, share)
+    return found
+  }
+  const isSmall = isCountable(country, effort)
+  if (isSmall) {
+    let count = 0
+    for (const design of everyNet(country)!) {
+      if (++count % 64 === 0 && searching.isStopped?.()) break
+      look(design, 0)
+    }
+  } else improve(country, judge, look, effort, searching.isStopped ?? (() => false))
+  const nets = listed()
+  const isWhole = isSmall && !searching.isStopped?.()
+  const leastM = leastWireM(country)
+  const most = mostRank(leastM)
+  const isBest =
+    isWhole || (nets[0] !== undefined && compareRanks(nets[0].rank.slice(0, most.length), most) >= 0)
+  return { nets, search: { isWhole, isBest, judged: judge.count(), leastWireM: leastM } }
+}
+
+/** Whether all nets of a shelf are few enough to be looked at. */
+function isCountable(country: Country, effort: number): boolean {
+  const all = everyNet(country)
+  if (!all) return false
+  const circuits = new Set<string>()
+  let [nets, work] = [0, 0]
+  for (const design of all) {
+    if (++nets > MOST_NETS * effort) return false
+    for (const circuit of design) {
+      const key = keyOf(circuit)
+      if (circuits.has(key)) continue
+      circuits.add(key)
+      work += workOf(circuit)
+    }
+    if (work > MOST_WORK * effort) return false
+  }
+  return true
+}
+
+/**
+ * The least wire of any net, m: the shortest forest with as many trees as there are groups that need not talk with each other.
+ *
+ * Source: J. B. Kruskal, Proceedings of the American Mathematical Society 7 (1956), p. 48: stopped early, it gives the shortest forest.
+ */
+export function leastWireM({ shelf, way }: Country): number {
+  const { places, talk } = shelf
+  const groups = groupsOf(places.length, talk).filter((group) => group.length > 1).length
+  const edges = places
+    .flatMap((_, a) => places.slice(a + 1).map((_, k) => edge(a, a + k + 1)))
+    .sort((one, two) => way(...one).wireM - way(...two).wireM)
+  const rootOf = places.map((_, p) => p)
+  let trees = places.length
+  let wireM = 0
+  for (const [a, b] of edges) {
+    if (trees <= Math.max(1, groups)) break
+    const [from, to] = [rootOf[a]!, rootOf[b]!]
+    if (from === to) continue
+    for (const [p, root] of rootOf.entries()) if (root === from) rootOf[p] = to
+    wireM += way(a, b).wireM
+    trees--
+  }
+  return wireM
+}

@@ -1,0 +1,87 @@
+import { RANK } from '../budget/verdict'
+import type { Country } from './country'
+import type { Judged } from './judge-net'
+import { type NetDesign, type Taken, takenBy, totalWireM } from './net-design'
+import { shapeOf } from './net-shapes'
+
+/** A net that was judged. */
+export interface Candidate {
+  readonly design: NetDesign
+  readonly judged: Judged
+  readonly taken: Taken
+  readonly wireM: number
+  readonly supplies: number
+}
+
+export function candidate(country: Country, design: NetDesign, judged: Judged): Candidate {
+  const taken = takenBy(country, design)
+  const supplies = design.filter(({ supply }) => supply).length
+  return { design, judged, taken, wireM: totalWireM(taken), supplies }
+}
+
+const MOST_STEPS = 5
+
+/**
+ * What a net has to spare at worst, in steps of a tenth of what is needed, up to half as much again: beyond, more is not worth a metre
+ * of wire. Steps and limit are allowances.
+ */
+const spareSteps = ({ worstNepers }: Judged): number =>
+  Math.floor(Math.min(10 * (Math.exp(worstNepers) - 1), MOST_STEPS) + 1e-9)
+
+/** Wire is told apart by the metre. */
+const metres = (m: number): number => Math.round(m)
+
+/**
+ * The figures by which nets are ranked, each the more the better, compared from the first to the last: verdict; verdict at worst; how many of
+ * those who must reach each other can ring or light each other; what is to spare at worst, by the tenth; the least wire; the fewest splices;
+ * the fewest supplies; what is to spare, to the last digit.
+ *
+ * A net that fails is ranked by how near it comes: whether all can speak, what it lacks, and its least margin today.
+ */
+export function rankOf({ judged, wireM, supplies }: Candidate, splices = 0): readonly number[] {
+  const { verdict, worst, silent, lacks, today, worstNepers, speaks } = judged
+  if (verdict === 'fails' || !speaks) return [-1, speaks ? 1 : 0, -lacks.length, today, -metres(wireM)]
+  return [
+    RANK[verdict],
+    RANK[worst],
+    -silent.length,
+    spareSteps(judged),
+    -metres(wireM),
+    -splices,
+    -supplies,
+    worstNepers,
+  ]
+}
+
+/** Above 0 where the first rank is the better. */
+export function compareRanks(a: readonly number[], b: readonly number[]): number {
+  for (const [k, figure] of a.entries())
+    if (figure !== b[k]) return figure - (b[k] ?? Number.NEGATIVE_INFINITY)
+  return 0
+}
+
+export const isGood = ({ judged }: Candidate): boolean => judged.verdict !== 'fails' && judged.speaks
+
+/** The best that any net could come to, as far as wire tells: nothing amiss, all that is to spare that counts, and no metre too many. */
+export const mostRank = (leastWireM: number): readonly number[] => [
+  RANK.works,
+  RANK.works,
+  0,
+  MOST_STEPS,
+  -metres(leastWireM),
+]
+
+/** What nets truly differ in: how they are called and fed, and how their lines lie. */
+export function kindOf(country: Country, { design, judged }: Candidate): string {
+  const circuits = design.map(({ edges, supply, sets }, k) =>
+    [
+      judged.calling[k]?.how ?? '',
+      supply ? country.supplies[supply.kind]!.supply.kind : '',
+      shapeOf(
+        edges.map(({ edge }) => edge),
+        sets.size,
+      ),
+    ].join(' '),
+  )
+  return circuits.toSorted().join(' | ')
+}

@@ -1,0 +1,179 @@
+import type { Verdict } from '../budget/rows'
+import { CELL_MASSES } from '../catalog/built-in'
+import { isolated } from '../isolated'
+import type { Country } from '../shelf/country'
+import type { Gain, Thing, Want } from '../shelf/lacking'
+import { type CircuitDesign, runsOf } from '../shelf/net-design'
+import { shapeOf } from '../shelf/net-shapes'
+import type { Shelf } from '../shelf/shelf'
+import type { PlannedNet, ShelfAnswer } from '../shelf/shelf-answer'
+import { checkWords } from './check-words'
+import { lackSentence } from './circuit-notes'
+import { callingSentence } from './outlook-words'
+import type { Tongue } from './tongue'
+import { formatCount, formatList } from './units'
+
+/** Names of places are told one by one up to so many. */
+const NAMED = 8
+
+/** How one calls on a net and what makes it good, for a person who must choose: its lines, how one calls, what it has to spare. */
+export function whySentence({ design, judged, plan }: PlannedNet, country: Country, say: Tongue): string {
+  const ways = design.map((circuit) => layWords(circuit, country, say))
+  const lines =
+    ways.length === 1
+      ? ways[0]!.replace(/^./, (first) => first.toUpperCase())
+      : `${formatCount(ways.length, 'circuit')} of their own: ${ways.join('; ')}`
+  const calling = [...new Set(judged.calling.map((each) => callingSentence(each, say)))]
+  const idOf = (place: number) => country.shelf.places[place]!.id
+  const silent = judged.silent
+    .slice(0, NAMED)
+    .map(([a, b]) => `${say.name(idOf(a))} and ${say.name(idOf(b))}`)
+  const isTold = judged.calling.every(({ how }) => how === 'agree' || how === 'none')
+  return [
+    `${lines}.`,
+    ...supplySentences(design, country, say),
+    ...calling,
+    ...(silent.length > 0 && !isTold ? [`${formatList(silent)} cannot ring each other.`] : []),
+    spareSentence({ judged }, say),
+    ...(plan.allowances.reservePct === 0 ? ['The shelf has no wire to spare as a reserve.'] : []),
+  ].join(' ')
+}
+
+/** `Ringdown unit, 48 V, at Camp.`: what feeds each circuit, and where it stands. */
+const supplySentences = (design: PlannedNet['design'], country: Country, say: Tongue): readonly string[] =>
+  design.flatMap(({ supply }) =>
+    supply
+      ? [
+          `${say.name(country.supplies[supply.kind]!.supply.id)}, at ${say.name(country.shelf.places[supply.at]!.id)}.`,
+        ]
+      : [],
+  )
+
+/** `a chain, Camp – Ford – Weir, of WD-1A`: the lines of one circuit. */
+function layWords(circuit: CircuitDesign, country: Country, say: Tongue): string {
+  const { edges, sets } = circuit
+  const places = [...sets.keys()]
+  const name = (place: number) => say.name(country.shelf.places[place]!.id)
+  const bare = edges.map(({ edge }) => edge)
+  const shape = shapeOf(bare, places.length)
+  const degree = (place: number) => bare.filter((each) => each.includes(place)).length
+  const row = () => orderOf(bare, places).map(name).join(' – ')
+  const lay = {
+    pair: () => `a line from ${name(places[0]!)} to ${name(places[1]!)}`,
+    chain: () => `a chain, ${row()},`,
+    star: () => `a star from ${name(places.find((place) => degree(place) === places.length - 1)!)}`,
+    tree: () => `a tree of ${formatCount(edges.length, 'line')}`,
+    ring: () => `a closed ring that outlives one break, ${row()} and back,`,
+  }[shape]()
+  const runs = edges.map((each) => runsOf(country, each))
+  const doubled = edges.filter((_, k) => runs[k]!.length > 1)
+  const joined = edges.filter((_, k) => runs[k]!.some(({ length }) => length > 1))
+  const between = ({ edge: [a, b] }: (typeof edges)[number]) => `${name(a)} and ${name(b)}`
+  const kinds = [...new Set(runs.flat(2).map(({ kind }) => country.wires[kind]!.wire.id))].map(say.name)
+  return [
+    `${lay} of ${formatList(kinds)}`,
+    ...(doubled.length > 0 ? [`two wires side by side between ${formatList(doubled.map(between))}`] : []),
+    ...(joined.length > 0
+      ? [`one wire joined on to another between ${formatList(joined.map(between))}`]
+      : []),
+  ].join(', ')
+}
+
+/** The places of a chain from one end to the other, or of a ring once round. */
+function orderOf(
+  edges: readonly (readonly [number, number])[],
+  places: readonly number[],
+): readonly number[] {
+  const degree = (place: number) => edges.filter((each) => each.includes(place)).length
+  const order = [places.find((place) => degree(place) === 1) ?? places[0]!]
+  const left = new Set(edges)
+  for (;;) {
+    const here = order.at(-1)!
+    const next = [...left].find((each) => each.includes(here))
+    if (!next) break
+    left.delete(next)
+    order.push(next[0] === here ? next[1] : next[0])
+  }
+  return order.length > places.length ? order.slice(0, -1) : order
+}
+
+/** What a net has to spare at worst, and what that hangs on. */
+function spareSentence({ judged }: Pick<PlannedNet, 'judged'>, { name }: Tongue): string {
+  const { verdict, worst, check, worstNepers } = judged
+  const about = check ? checkWords(check, name) : ''
+  if (verdict === 'fails') return about ? `It fails today: ${about}.` : 'It fails today.'
+  if (worst === 'fails')
+    return `${verdict === 'thin' ? 'It barely works today' : 'It works today'}; in the worst weather ${about} fails.`
+  const sparePct = Math.round(100 * (Math.exp(worstNepers) - 1))
+  const holds = worst === 'thin' ? 'It barely holds in the worst weather' : 'It holds in the worst weather'
+  if (!about) return `${holds}.`
+  return sparePct >= 1000
+    ? `${holds}, with many times what it needs.`
+    : `${holds}: ${about} has ${sparePct} % to spare.`
+}
+
+const CELL_NAMES = new Map(CELL_MASSES.map(({ id, name }) => [id, name]))
+
+/** `one more length of 400 m of WD-1A`: one thing more. */
+function thingWords(thing: Thing, { have }: Shelf, say: Tongue): string {
+  if (thing.kind === 'wire') return `one more length of ${say.length(thing.lengthM)} of ${say.name(thing.id)}`
+  const list = { set: have.sets, supply: have.supplies, cell: have.cells }[thing.kind]
+  const name = thing.kind === 'cell' ? isolated(CELL_NAMES.get(thing.id) ?? thing.id) : say.name(thing.id)
+  return list.some(({ id, count }) => id === thing.id && count > 0) ? `one more “${name}”` : `a “${name}”`
+}
+
+const THEN: Readonly<Record<Verdict, string>> = {
+  works: 'it works',
+  thin: 'it barely works',
+  fails: 'it fails',
+}
+const AT_WORST: Readonly<Record<Verdict, string>> = {
+  works: ', in the worst weather too',
+  thin: ', and barely holds in the worst weather',
+  fails: ', though not in the worst weather',
+}
+
+/** What a shelf lacks, each in one sentence. */
+export function wantSentence(want: Want, shelf: Shelf, say: Tongue): string {
+  switch (want.code) {
+    case 'sets':
+      return want.count === 1 ? 'One more telephone.' : `${want.count} more telephones.`
+    case 'wire': {
+      const long = say.lengthUp(want.lengthM)
+      return want.wire === null ? `${long} of wire.` : `${long} more of wire ${say.name(want.wire)}.`
+    }
+    case 'lacks':
+      return lackSentence(want.lack, say)
+    case 'check':
+      return `Nothing that can be made of this is enough for ${checkWords(want.check, say.name)}.`
+    case 'cannot-speak':
+      return 'Not all who must talk can: a battery in one leg serves only calls with the telephone at it.'
+    case 'thing':
+      return `With ${thingWords(want.thing, shelf, say)} ${THEN[want.verdict]}${AT_WORST[want.worst]}.`
+  }
+}
+
+/** What one thing more would bring to a net that works already. */
+export function gainSentence({ thing, net }: Gain, best: PlannedNet, shelf: Shelf, say: Tongue): string {
+  const { verdict, worst, silent } = net.judged
+  const before = best.judged
+  const then = `${THEN[verdict]}${AT_WORST[worst]}`
+  const mended =
+    before.check && (before.verdict !== verdict || before.worst !== worst)
+      ? `, where now ${checkWords(before.check, say.name)} ${before.worst === 'fails' ? 'fails' : 'has little to spare'}`
+      : ''
+  const calls = silent.length < before.silent.length ? ', and more of them can call each other' : ''
+  return `With ${thingWords(thing, shelf, say)} ${then}${mended}${calls}.`
+}
+
+/** How sure it is that none is better. */
+export function searchSentence({ search, nets, country }: ShelfAnswer, say: Tongue): string {
+  const { isWhole, isBest, judged, leastWireM } = search
+  if (isWhole) return 'Every net that can be made of this was looked at: none is better than the first.'
+  const seen = `${formatCount(judged, 'circuit')} between ${formatCount(country.shelf.places.length, 'place')} were judged, not every one that there is.`
+  const [best] = nets
+  if (!best) return seen
+  if (isBest) return `${seen} None can stand better than the first, or take less wire.`
+  const least = say.length(Math.floor(leastWireM))
+  return `${seen} The first may not be the best: it takes ${say.length(best.wireM)} of wire, and none can do with less than ${least}.`
+}
