@@ -54,8 +54,15 @@ function* circuitsFor(
       for (const [sets, afterSets] of setting(country, block, afterWire))
         for (const [supply, after] of supplying(country, block, afterSets)) {
           const circuit: CircuitDesign = { edges: wired, sets, supply }
+          if (isStarved(country, circuit)) continue
           for (const rest of circuitsFor(country, others, after)) yield [circuit, ...rest]
         }
+}
+
+/** Whether a telephone that must be fed is on a circuit that sends no direct current: it fails, whatever else there is. */
+function isStarved({ sets, supplies }: Country, circuit: CircuitDesign): boolean {
+  if (circuit.supply && supplies[circuit.supply.kind]!.supply.kind !== 'board') return false
+  return [...circuit.sets.values()].some((set) => sets[set]!.set.talk === 'common')
 }
 
 function* shapesOf(places: readonly number[]): Generator<readonly Edge[]> {

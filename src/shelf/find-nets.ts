@@ -5,10 +5,10 @@ import { improve } from './improve-nets'
 import { judgeOf, workOf } from './judge-net'
 import { keyOf, type NetDesign } from './net-design'
 import { edge, groupsOf } from './net-shapes'
-import { candidate, compareRanks, mostRank } from './rank-nets'
+import { candidate, compareRanks, isGood, mostRank, rankOf } from './rank-nets'
 
 /** What judging every net may cost, in lines and pairs of telephones, and how many nets are put together. Counted, not timed: some seconds. */
-const MOST_WORK = 100_000
+const MOST_WORK = 200_000
 const MOST_NETS = 60_000
 
 /** How a search went. */
@@ -52,18 +52,28 @@ export function findNets(country: Country, searching: Searching = {}, effort = 1
     if (best.take(found)) searching.onBetter?.(listed, share)
     return found
   }
+  const isStopped = searching.isStopped ?? (() => false)
+  const leastM = leastWireM(country)
+  const most = mostRank(leastM)
   const isSmall = isCountable(country, effort)
   if (isSmall) {
     let count = 0
     for (const design of everyNet(country)!) {
-      if (++count % 64 === 0 && searching.isStopped?.()) break
+      if (++count % 64 === 0 && isStopped()) break
       look(design, 0)
     }
-  } else improve(country, judge, look, effort, searching.isStopped ?? (() => false))
+  }
+  // Near misses are looked for like any other net.
+  const first = best.best()
+  if (!isSmall || !first || !isGood(first)) {
+    const isBest = () => {
+      const now = best.best()
+      return now !== undefined && compareRanks(rankOf(now).slice(0, most.length), most) >= 0
+    }
+    improve(country, { judge, look, isStopped, isBest, effort: isSmall ? effort / 8 : effort })
+  }
   const nets = listed()
-  const isWhole = isSmall && !searching.isStopped?.()
-  const leastM = leastWireM(country)
-  const most = mostRank(leastM)
+  const isWhole = isSmall && !isStopped()
   const isBest =
     isWhole || (nets[0] !== undefined && compareRanks(nets[0].rank.slice(0, most.length), most) >= 0)
   return { nets, search: { isWhole, isBest, judged: judge.count(), leastWireM: leastM } }

@@ -26,7 +26,7 @@ export type Want =
 /** Wire that is lacking is told to this many metres, rounded up. */
 const TO_M = 10
 /** What is spent on what one more thing would bring, as a share of a whole search. */
-const EFFORT = 0.12
+const EFFORT = 0.05
 const LISTED = 3
 
 /** The country of the same places with one thing more on the shelf. */

@@ -1,0 +1,61 @@
+import { expect, test } from 'vitest'
+import { shelfOf } from '../../src/files/parse-shelf'
+import { countryOf } from '../../src/shelf/country'
+import { findNets } from '../../src/shelf/find-nets'
+import { runsOf } from '../../src/shelf/net-design'
+import { barePlan } from '../../src/shelf/net-plan'
+import { compareRanks, isGood } from '../../src/shelf/rank-nets'
+import { bestByHand } from './every-net-oracle'
+import { randomShelf } from './random-shelf'
+
+const read = (value: unknown) => {
+  const shelf = shelfOf(value)
+  if (!shelf.ok) throw new Error(JSON.stringify(shelf.problems))
+  return shelf.value
+}
+
+/** Up to four places and six things, as every net of such a shelf can be put together by hand. */
+test.each([
+  { places: 2, things: 6, cases: 30 },
+  { places: 3, things: 6, cases: 20 },
+  { places: 4, things: 6, cases: 10 },
+])(
+  'the first net of $cases shelves of $places places and $things things is the best of all',
+  {
+    timeout: 300_000,
+  },
+  ({ places, things, cases }) => {
+    const tally = { shelves: 0, nets: 0, none: 0, joined: 0, exact: 0 }
+    for (let seed = 1; seed <= cases; seed++) {
+      const value = randomShelf(1000 * places + seed, {
+        places,
+        things,
+        spreadM: seed % 3 === 0 ? 9000 : 900,
+      })
+      const shelf = read(value)
+      const country = countryOf(shelf)
+      const { nets, search } = findNets(country)
+      const truth = bestByHand(shelf, barePlan(country), (a, b) => country.way(a, b).bends)
+      tally.shelves++
+      tally.nets += truth.nets
+      expect(search.isWhole, `shelf ${seed}: so small a shelf is looked through`).toBe(true)
+      const [first] = nets
+      const isJoined =
+        first?.design.some(({ edges }) =>
+          edges.some((each) => runsOf(country, each).some(({ length }) => length > 1)),
+        ) ?? false
+      const found = first && isGood(first) ? first.rank.slice(0, 5) : undefined
+      if (isJoined) {
+        // With a joint more can be made than by hand here; never less.
+        tally.joined++
+        if (truth.rank) expect(compareRanks(found ?? [-1], truth.rank)).toBeGreaterThanOrEqual(0)
+        continue
+      }
+      expect(found, `shelf ${seed}: ${JSON.stringify(value)}`).toEqual(truth.rank)
+      if (truth.rank) tally.exact++
+      else tally.none++
+    }
+    console.info('small shelves against every net:', tally)
+    expect(tally.exact).toBeGreaterThan(cases / 5)
+  },
+)
