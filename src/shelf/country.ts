@@ -2,7 +2,7 @@ import type { Supply } from '../catalog/supply'
 import type { TelephoneSet } from '../catalog/telephone-set'
 import type { Wire } from '../catalog/wire'
 import type { Position } from '../geo/position'
-import { longestChainM, type SpoolKind, total, usableKinds } from '../materials/spool-kinds'
+import { longestChainM, type SpoolKind, usableKinds } from '../materials/spool-kinds'
 import { DEFAULT_ALLOWANCES } from '../plan/plan'
 import type { Ground } from '../terrain/ground'
 import { batteriesOf } from './battery'
@@ -124,9 +124,6 @@ function wireKinds({ have, catalog }: Shelf): readonly WireKind[] {
     }))
     .filter(({ reachM }) => reachM > 0)
 }
-
-/** What all the wire of every kind can be spliced into, m. */
-export const reachOfAllM = (wires: readonly WireKind[]): number => total(wires.map(({ reachM }) => reachM))
 
 /** Lengths of one wire that are worth using up whole before another goes on: one spool of each length, and all that there is. */
 const wholeLengthsM = ({ spools, reachM }: WireKind): readonly number[] =>

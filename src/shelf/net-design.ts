@@ -1,4 +1,4 @@
-import { layWire } from '../materials/lay-wire'
+import { layWire, wantedLine } from '../materials/lay-wire'
 import type { LineId } from '../plan/id'
 import { DEFAULT_ALLOWANCES } from '../plan/plan'
 import type { Country, Run } from './country'
@@ -77,7 +77,7 @@ export function cutting(country: Country, { wireM }: Taken): Cutting | undefined
   for (const [k, lengths] of wireM.entries()) {
     if (lengths.length === 0) continue
     const { wire, spools } = country.wires[k]!
-    const lines = lengths.map((each, i) => ({ id: `${i}` as LineId, wireM: each, pairs: 1, avoid: [] }))
+    const lines = lengths.map((each, i) => wantedLine(`${i}` as LineId, each, 1, []))
     const { figures } = layWire({
       wire: wire.id,
       kgPerKm: wire.kgPerKm,
