@@ -5,6 +5,7 @@ import type { CircuitId } from '../../src/plan/id'
 import type { Plan } from '../../src/plan/plan'
 import { remediesFor } from '../../src/report/remedies'
 import { reportPlan } from '../../src/report/report-plan'
+import { cpuSeconds } from '../cpu-seconds'
 
 type Place = readonly [lonDeg: number, latDeg: number]
 
@@ -50,12 +51,6 @@ function chain(lines: number, sets: (station: number) => string | undefined) {
 /** Steps of a kind of work that would grow with the square of the plan are told by its time: eight times the plan, far under 64 times. */
 const GENEROUS = 30
 
-function secondsOf(work: () => void): number {
-  const start = performance.now()
-  work()
-  return (performance.now() - start) / 1000
-}
-
 test('150,000 bends are a line like any other', () => {
   const bends = Array.from({ length: 150_000 }, (_, k): Place => [10 + k * 1e-5, 47 + (k % 2) * 1e-5])
   const plan = planOf([station('a', bends[0]!), station('b', bends.at(-1)!), line('l', 'a', 'b', bends)])
@@ -81,8 +76,8 @@ test('20,000 lines take no square of the time that 2,500 take, with all of them 
   const ends = (last: number) => (k: number) => (k === 0 || k === last ? 'crank-1600' : undefined)
   const [few, many] = [chain(2500, ends(2500)), chain(20_000, ends(20_000))]
   reportPlan(few)
-  const small = secondsOf(() => reportPlan(chain(2500, ends(2500))))
-  const large = secondsOf(() => {
+  const small = cpuSeconds(() => reportPlan(chain(2500, ends(2500))))
+  const large = cpuSeconds(() => {
     const report = reportPlan(many)
     expect(report.spools[0]!.missingM).toBe(0)
     expect(report.lines.every(({ pieces }) => pieces.length > 0)).toBe(true)

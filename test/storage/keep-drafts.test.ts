@@ -407,7 +407,7 @@ describe('a browser that cannot keep', () => {
     store.inFile.value = null
 
     put.mockRestore()
-    await vi.waitFor(async () => expect(await titles(keeper)).toEqual(['Too much']), { timeout: 5000 })
+    await vi.waitFor(async () => expect(await titles(keeper)).toEqual(['Too much']), { timeout: 20_000 })
     expect([store.notKept.value, leave()]).toEqual(['', 'goes'])
   })
 
@@ -423,7 +423,7 @@ describe('a browser that cannot keep', () => {
     expect(leave()).toBe('asks')
     open.mockRestore()
     await vi.waitFor(async () => expect(await titles(keeper)).toEqual(['Drawn all the same']), {
-      timeout: 5000,
+      timeout: 20_000,
     })
     expect([store.notKept.value, leave()]).toEqual(['', 'goes'])
   })
@@ -436,7 +436,7 @@ describe('a browser that cannot keep', () => {
     const newer = await openDB(`browser-${browser}`, 2)
     store.edit(title('After'))
     await keeper.flush()
-    await vi.waitFor(() => expect(store.notKept.value).toBe(NOTICES.newer), { timeout: 5000 })
+    await vi.waitFor(() => expect(store.notKept.value).toBe(NOTICES.newer), { timeout: 20_000 })
     expect(leave()).toBe('asks')
     newer.close()
   })
