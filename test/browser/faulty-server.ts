@@ -4,7 +4,7 @@ import type { AddressInfo } from 'node:net'
 import { extname, join } from 'node:path'
 
 /** What a server may do instead of sending a file. */
-export type Fault = 404 | 500 | 'html' | 'slow' | 'drop'
+export type Fault = 404 | 500 | 'html' | 'held' | 'drop'
 
 export interface FaultyServer {
   readonly url: string
@@ -16,6 +16,8 @@ export interface FaultyServer {
   headers: Record<string, string>
   /** What was asked for, in order. */
   readonly asked: string[]
+  /** Sends what is held back, and holds back no more of it. */
+  readonly letGo: () => void
   readonly close: () => Promise<void>
 }
 
@@ -26,17 +28,24 @@ const TYPES: Readonly<Record<string, string>> = {
   '.svg': 'image/svg+xml',
 }
 const PAGE = '<!doctype html><title>Sign in</title><p>Welcome to this network. Please sign in.'
-const SLOW_MS = 3000
 
 /** A server of folders that can be told to fail, as half-finished uploads, gateways and sign-in pages do. */
 export async function serveFaulty(folder: string): Promise<FaultyServer> {
+  const held: (() => void)[] = []
   const at: FaultyServer = {
     url: '',
     folders: new Map([['/', folder]]),
     fault: () => undefined,
     headers: {},
     asked: [],
-    close: () => new Promise((done) => server.close(() => done())),
+    letGo: () => {
+      at.fault = () => undefined
+      for (const send of held.splice(0)) send()
+    },
+    close: () => {
+      at.letGo()
+      return new Promise((done) => server.close(() => done()))
+    },
   }
   const send = (response: ServerResponse, status: number, type: string, body: string | Buffer) =>
     response.writeHead(status, { 'content-type': type, ...at.headers }).end(body)
@@ -46,7 +55,7 @@ export async function serveFaulty(folder: string): Promise<FaultyServer> {
     const fault = at.fault(path)
     if (fault === 'drop') return void response.destroy()
     if (fault === 'html') return void send(response, 200, 'text/html', PAGE)
-    if (fault === 'slow') await new Promise((done) => setTimeout(done, SLOW_MS))
+    if (fault === 'held') await new Promise<void>((done) => held.push(done))
     else if (fault) return void send(response, fault, 'text/plain', 'no')
     const root = [...at.folders.keys()]
       .filter((each) => path.startsWith(each))

@@ -2,7 +2,7 @@ import type { BrowserContext, Page } from 'playwright-core'
 import { afterAll, afterEach, beforeAll, beforeEach, expect, inject, test } from 'vitest'
 import { NOTICES } from '../../src/storage/keeping-notices'
 import { type FaultyServer, serveFaulty } from './faulty-server'
-import { newcomer } from './visit'
+import { kept, newcomer } from './visit'
 
 let server: FaultyServer
 let context: BrowserContext
@@ -78,7 +78,7 @@ test('damaged records: the good plan opens, the others are said and their text i
   await page.goto(server.url)
   await started(page)
   await type(page, 'Good net')
-  await page.waitForTimeout(1000)
+  await kept(page, 'Good net')
   await page.evaluate(async () => {
     const request = indexedDB.open('fieldpair /')
     await new Promise((done) => request.addEventListener('success', done))
@@ -112,7 +112,7 @@ test('two windows on one plan: both ways are kept, told when it is so, and a dou
   await page.goto(server.url)
   await started(page)
   await type(page, 'Start')
-  await page.waitForTimeout(1000)
+  await kept(page, 'Start')
   const other = await context.newPage()
   await other.goto(server.url)
   await started(other)

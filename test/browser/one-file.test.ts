@@ -1,7 +1,7 @@
 import { join } from 'node:path'
 import { pathToFileURL } from 'node:url'
 import { afterAll, beforeAll, expect, inject, test } from 'vitest'
-import { papersMade, type Visit, visit } from './visit'
+import { kept, papersMade, type Visit, visit } from './visit'
 
 let at: Visit
 const addressOf = (name: string) => pathToFileURL(join(inject('site'), name)).href
@@ -23,7 +23,7 @@ test('the one file opens from a disk: demo, ground, remedies, papers, and a draf
   const title = page.getByLabel('Title of the plan')
   await title.fill('Kept on the stick')
   await title.press('Enter')
-  await page.waitForTimeout(1500)
+  await kept(page, 'Kept on the stick')
   await page.reload()
   await page.locator('.circuits button').first().waitFor()
   expect(await page.getByLabel('Title of the plan').inputValue()).toBe('Kept on the stick')

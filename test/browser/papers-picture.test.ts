@@ -8,8 +8,8 @@ import { planFingerprint } from '../../src/files/plan-fingerprint'
 import { demoPlan } from '../sheet/demo-source'
 import { papersMade, type Visit, visit } from './visit'
 
-/** A reader takes a second a page. */
-const MOST_PAGES = '9'
+/** A reader takes a second a page: some, spread over all papers; `PAGES=100` reads every one. */
+const PAGES = Number(process.env.PAGES ?? 5)
 
 let at: Visit
 
@@ -24,14 +24,18 @@ beforeAll(async () => {
 })
 afterAll(() => at?.close())
 
-/** The first pages as they come from the printer, at 300 dots an inch in black and white, and what a reader of its own finds on it. */
+/** Pages as they come from the printer, at 300 dots an inch in black and white, and what a reader of its own finds on it. */
 async function picturesOn(size: string): Promise<readonly (readonly string[])[]> {
   await at.page.getByLabel('Sheet size').selectOption(size)
   await papersMade(at.page)
   const folder = mkdtempSync(join(tmpdir(), 'fieldpair-'))
   const pdf = join(folder, 'papers.pdf')
   await at.page.pdf({ path: pdf, preferCSSPageSize: true, printBackground: true })
-  execFileSync('pdftoppm', ['-r', '300', '-mono', '-l', MOST_PAGES, '-png', pdf, join(folder, 'page')])
+  const count = await at.page.locator('.sheet').count()
+  for (let page = 1; page <= count; page += Math.ceil(count / PAGES))
+    execFileSync('pdftoppm', [
+      ...['-r', '300', '-mono', '-f', `${page}`, '-l', `${page}`, '-png', pdf, join(folder, 'page')],
+    ])
   const pages = execFileSync('ls', [folder], { encoding: 'utf8' })
     .split('\n')
     .filter((name) => name.endsWith('.png'))
@@ -40,6 +44,8 @@ async function picturesOn(size: string): Promise<readonly (readonly string[])[]>
     const codes = await readBarcodes(new Blob([readFileSync(join(folder, name))]), {
       formats: ['QRCode'],
       maxNumberOfSymbols: 8,
+      // What is read at the first try is read by a telephone too.
+      ...{ tryRotate: false, tryInvert: false, tryDownscale: false, tryDenoise: false },
     })
     found.push(codes.map(({ text }) => text))
   }
@@ -52,7 +58,7 @@ test.each(['A4', 'Letter', 'A6'])(
   'every page on %s carries a picture that another program reads: title, revision and fingerprint of the plan',
   async (size) => {
     const pages = await picturesOn(size)
-    expect(pages.length).toBeGreaterThan(5)
+    expect(pages.length).toBeGreaterThan(2)
     for (const codes of pages) {
       expect(codes.length).toBeGreaterThan(0)
       for (const code of codes) expect(code).toBe(told)

@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs'
 import { createRequire } from 'node:module'
 import type { AxeResults } from 'axe-core'
 import { afterEach, describe, expect, test } from 'vitest'
-import { papersMade, type Visit, visit } from './visit'
+import { openAll, papersMade, type Visit, visit } from './visit'
 
 const AXE = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8')
 /** The narrowest phone that is still sold in numbers; the least target that WCAG 2.2 asks for at level AAA (2.5.5). */
@@ -44,16 +44,6 @@ describe('a reader of the screen', () => {
 })
 
 describe('the studies of a circuit', () => {
-  /** Opens everything that is shown on demand, until nothing is closed. */
-  const openAll = () =>
-    at.page.evaluate(async () => {
-      for (let round = 0; round < 4; round++) {
-        for (const details of document.querySelectorAll<HTMLDetailsElement>('.card details'))
-          details.open = true
-        await new Promise((resolve) => setTimeout(resolve, 100))
-      }
-    })
-
   test.each([
     ['light', { width: 1440, height: 900 }],
     ['dark', PHONE],
@@ -63,7 +53,7 @@ describe('the studies of a circuit', () => {
     await openDemo()
     await page.getByRole('button', { name: 'Kiln ringdown' }).first().click()
     await page.getByText('Where is the fault?').waitFor()
-    await openAll()
+    await openAll(page, '.card')
     await page.getByText('(yours now)').first().waitFor()
     await page.getByRole('img', { name: /^Battery volts/ }).waitFor()
     await page.getByLabel('Loop read', { exact: true }).fill('80')

@@ -2,7 +2,7 @@ import { mkdtempSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterAll, beforeAll, expect, test } from 'vitest'
-import { type Visit, visit } from './visit'
+import { kept, type Visit, visit } from './visit'
 
 let at: Visit
 
@@ -140,7 +140,7 @@ test('a person opens heights and roads, takes a suggested route, and finds its c
   await button('Redo').click()
 
   // All of it is kept
-  await at.page.waitForTimeout(1000)
+  await kept(at.page, '"buried"')
   await at.page.reload()
   await expect.poll(() => question('Do we know the ground?').textContent()).toContain('Yes')
   await question('Do we know the ground?').getByText('1 elevation file').click()
@@ -183,7 +183,7 @@ test('heights from the network are asked for only after the person has turned th
   await expect.poll(() => ground.textContent()).toContain('Yes')
   expect(asked.length).toBeGreaterThan(0)
   await at.page.locator('#map').hover({ position: { x: 520, y: 450 } })
-  await expect.poll(() => at.page.locator('.pointer-place').textContent()).toMatch(/ · 500 m$/)
+  await expect.poll(() => at.page.locator('.pointer-place').textContent()).toMatch(/ · 500 m high$/)
 
   await ground.getByText('Elevations from the network: on').click()
   await button('Turn off').click()

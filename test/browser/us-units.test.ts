@@ -1,7 +1,7 @@
 import { afterAll, beforeAll, expect, test } from 'vitest'
 import { BUILT_IN } from '../../src/catalog/built-in'
 import { demoPlan } from '../sheet/demo-source'
-import { papersMade, type Visit, visit } from './visit'
+import { openAll, papersMade, type Visit, visit } from './visit'
 
 /**
  * Metric signs after a figure, at the end of a column's head, alone beside a field; and metric words. `1 N 2` and `° N` are north, not newtons; `Ω·m` is the unit in which soil is told in the
@@ -65,15 +65,6 @@ async function metricWords(): Promise<readonly string[]> {
     )
 }
 
-/** Opens everything that is shown on demand, until nothing is closed. */
-const openAll = () =>
-  at.page.evaluate(async () => {
-    for (let round = 0; round < 5; round++) {
-      for (const details of document.querySelectorAll<HTMLDetailsElement>('details')) details.open = true
-      await new Promise((resolve) => setTimeout(resolve, 150))
-    }
-  })
-
 const back = async () => {
   const button = at.page.getByRole('button', { name: '← The whole plan' })
   if (await button.count()) await button.click()
@@ -88,7 +79,7 @@ test('the sieve catches what is metric, and lets north and minutes pass', () => 
 })
 
 test('the whole plan, with all that is shown on demand', async () => {
-  await openAll()
+  await openAll(at.page)
   expect(await metricWords()).toEqual([])
 })
 
@@ -97,7 +88,7 @@ test.each(CIRCUITS)('the card of the circuit %s, its studies and its remedies', 
   await back()
   await at.page.locator('.circuits button', { hasText: name }).first().click()
   await at.page.getByRole('heading', { name: 'Will it ring?' }).waitFor()
-  await openAll()
+  await openAll(at.page)
   expect(await metricWords()).toEqual([])
 })
 
@@ -107,7 +98,7 @@ test('the cards of stations, lines and hazards, and the offers of routes and net
   const { x, y, width, height } = (await page.locator('.station .block').first().boundingBox())!
   await page.mouse.click(x + width / 2, y + height / 2)
   await page.getByRole('button', { name: '← The whole plan' }).waitFor()
-  await openAll()
+  await openAll(at.page)
   expect(await metricWords()).toEqual([])
   for (const [circuit, line] of [
     ['River net', 'Camp – Ford'],
@@ -117,17 +108,17 @@ test('the cards of stations, lines and hazards, and the offers of routes and net
     await back()
     await page.locator('.circuits button', { hasText: circuit }).first().click()
     await page.getByRole('heading', { name: 'Will it ring?' }).waitFor()
-    await openAll()
+    await openAll(at.page)
     await page.locator('.panel').getByRole('button', { name: line, exact: true }).first().click()
     await page.getByRole('heading', { name: line }).waitFor()
-    await openAll()
+    await openAll(at.page)
     await page.getByRole('slider', { name: 'Place on the line' }).focus()
     await page.keyboard.press('PageUp')
     expect(await metricWords()).toEqual([])
   }
   await page.getByRole('button', { name: 'Suggest a route' }).click()
   await page.locator('.suggested-way').first().waitFor({ state: 'attached' })
-  await openAll()
+  await openAll(at.page)
   expect(await metricWords()).toEqual([])
 })
 
@@ -135,17 +126,17 @@ test('the offer of other nets', async () => {
   const { page } = at
   await back()
   await page.locator('.circuits button', { hasText: 'River net' }).first().click()
-  await openAll()
+  await openAll(at.page)
   await page.getByRole('button', { name: /^Suggest nets for/ }).click()
   await page.getByRole('columnheader', { name: 'Tree' }).waitFor()
-  await openAll()
+  await openAll(at.page)
   expect(await metricWords()).toEqual([])
 })
 
 test('a field that refuses says its bounds in the person’s units', async () => {
   const { page } = at
   await back()
-  await openAll()
+  await openAll(at.page)
   for (const label of ['Tail', 'Temperature of the wire', 'Most for one person']) {
     const field = page.getByLabel(label, { exact: false }).first()
     await field.fill('99999')
@@ -211,6 +202,6 @@ test('in metric units the same sieve catches much', async () => {
   await page.getByRole('button', { name: 'Metric', exact: true }).click()
   await page.keyboard.press('Escape')
   await back()
-  await openAll()
+  await openAll(at.page)
   expect((await metricWords()).length).toBeGreaterThan(20)
 })

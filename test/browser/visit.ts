@@ -1,5 +1,5 @@
 import { type Browser, type BrowserContext, chromium, type Page } from 'playwright-core'
-import { afterAll, inject } from 'vitest'
+import { afterAll, expect, inject } from 'vitest'
 import { findBrowser } from '../../scripts/browser.mjs'
 import { type FaultyServer, serveFaulty } from './faulty-server'
 
@@ -21,6 +21,9 @@ const FLAGS = [
   '--disable-background-networking',
 ]
 
+/** Short of a test's own limit, so that what was waited for is named; far beyond what a busy machine needs. */
+const PATIENCE_MS = 20_000
+
 let launched: Promise<Browser> | undefined
 
 /** One browser for each file of tests; who visits in a context of his own has never been there. */
@@ -35,7 +38,7 @@ afterAll(async () => (await launched)?.close())
 /** Somebody who has never been there, with no page open yet. */
 export async function newcomer(): Promise<BrowserContext> {
   const context = await (await browser()).newContext({ viewport: { width: 1440, height: 900 } })
-  context.setDefaultTimeout(8000)
+  context.setDefaultTimeout(PATIENCE_MS)
   return context
 }
 
@@ -79,8 +82,7 @@ export async function visit({
     serviceWorkers,
   })
   const page = await context.newPage()
-  // Short of a test's own limit, so that what was waited for is named.
-  page.setDefaultTimeout(8000)
+  page.setDefaultTimeout(PATIENCE_MS)
   const faults: string[] = []
   page.on('pageerror', (error) => faults.push(String(error)))
   page.on('console', (message) => {
@@ -118,3 +120,41 @@ export async function visit({
 /** Waits until every sheet lies there: the papers can be printed then. */
 export const papersMade = (page: Page) =>
   page.locator('.papers-acts button:enabled', { hasText: 'Print' }).waitFor()
+
+/** Opens everything that is shown on demand, until nothing is closed and nothing more comes. */
+export const openAll = (page: Page, within = 'body') =>
+  page.evaluate(async (within) => {
+    const part = document.querySelector(within)!
+    let before = ''
+    for (let still = 0; still < 4; ) {
+      const closed = part.querySelectorAll<HTMLDetailsElement>('details:not([open])')
+      for (const details of closed) details.open = true
+      await new Promise((resolve) => setTimeout(resolve, 60))
+      const text = part.textContent ?? ''
+      still = closed.length === 0 && text === before ? still + 1 : 0
+      before = text
+    }
+  }, within)
+
+/** Waits until a plan with these words in it lies on the browser's disk. */
+export const kept = (page: Page, words: string) =>
+  expect
+    .poll(() =>
+      page.evaluate(async (words) => {
+        const answer = <T>(request: IDBRequest<T>) =>
+          new Promise<T>((done, fail) => {
+            request.onsuccess = () => done(request.result)
+            request.onerror = () => fail(request.error)
+          })
+        let isKept = false
+        for (const { name } of await indexedDB.databases()) {
+          const database = await answer(indexedDB.open(name!))
+          if (database.objectStoreNames.contains('drafts'))
+            for (const draft of await answer(database.transaction('drafts').objectStore('drafts').getAll()))
+              if (String(draft.text).includes(words)) isKept = true
+          database.close()
+        }
+        return isKept
+      }, words),
+    )
+    .toBe(true)

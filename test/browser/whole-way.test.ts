@@ -3,7 +3,7 @@ import { mkdtempSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterAll, beforeAll, expect, test } from 'vitest'
-import { papersMade, type Visit, visit } from './visit'
+import { kept, papersMade, type Visit, visit } from './visit'
 
 let at: Visit
 
@@ -64,11 +64,13 @@ test('a person draws a net, sees it ring, changes it, and finds it again and on 
   await at.page.mouse.down()
   await at.page.mouse.move(610, 600, { steps: 4 })
   await at.page.mouse.move(620, 720, { steps: 4 })
-  await at.page.waitForTimeout(100)
+  await expect.poll(() => figureOf('Alder → Birch')).toBeLessThan(drawn)
+  await at.page.evaluate(
+    () => new Promise((drawn) => requestAnimationFrame(() => requestAnimationFrame(drawn))),
+  )
   const underHand = await figureOf('Alder → Birch')
-  expect(underHand).toBeLessThan(drawn)
   await at.page.mouse.up()
-  expect(await figureOf('Alder → Birch')).toBe(underHand)
+  await expect.poll(() => figureOf('Alder → Birch')).toBe(underHand)
 
   // Another wire
   await at.page.locator('.panel').getByRole('button', { name: 'Alder – Birch', exact: true }).first().click()
@@ -85,7 +87,7 @@ test('a person draws a net, sees it ring, changes it, and finds it again and on 
   await expect.poll(loop).toBe(copper)
 
   // It is kept
-  await at.page.waitForTimeout(1000)
+  await kept(at.page, 'copper-22')
   await at.page.reload()
   await at.page.locator('.circuits button').first().click()
   await expect.poll(() => figureOf('Alder → Birch')).toBeGreaterThan(0)
