@@ -10,8 +10,9 @@ import { parsePlan } from '../../src/files/parse-plan'
 import { reportPlan } from '../../src/report/report-plan'
 import { builtInWire } from '../reference/built-in-entry'
 import { DRY, OHMS_ONLY, rowOfSets } from '../reference/test-circuit'
-import { bells, circuitOf, ladder } from './netlist'
-import { type PlanFile, randomPlan } from './random-plan'
+import { callMA } from './direct-current'
+import { circuitOf } from './netlist'
+import { randomPlan } from './random-plan'
 import { simulator } from './volts-at'
 
 let volts: Awaited<ReturnType<typeof simulator>>
@@ -91,30 +92,6 @@ describe('two electronic sets on a battery in one leg', () => {
   })
 })
 
-/** The supply of a random plan, and sets behind their drops, as ideal piecewise-linear sources of current. */
-function cardsOf(
-  supply: PlanFile,
-  at: string,
-  sets: Readonly<Record<string, PlanFile>>,
-  call: readonly string[],
-) {
-  const open = Math.max(0, supply.volts - (supply.indicator?.forwardVolts ?? 0))
-  const own = supply.ohms + (supply.indicator?.ohms ?? 0)
-  const most = supply.maxMA === undefined ? 1e3 : supply.maxMA / 1000
-  const carrier = supply.kind === 'series' ? sets[at].offHook : { dcOhms: 0, dropVolts: 0 }
-  const drop = carrier.dropVolts ?? 0
-  const free = `(${open} - V(${at}) - ${drop})/${own + carrier.dcOhms}`
-  return [
-    `Bsupply 0 ${at} I = min(${drop > 0 ? `max(${free}, 0)` : free}, ${most})`,
-    ...call
-      .filter((id) => supply.kind !== 'series' || id !== at)
-      .map((id) => {
-        const { dcOhms, dropVolts = 0 } = sets[id].offHook
-        return `Bset_${id} ${id} 0 I = max(V(${id}) - ${dropVolts}, ${dropVolts > 0 ? 0 : -1e6})/${dcOhms}`
-      }),
-  ]
-}
-
 describe.each(['feed', 'series'] as const)('on a %s', (kind) => {
   test.each(['tree', 'ring'] as const)(
     'calls over a random %s agree with ideal parts in the simulator',
@@ -135,19 +112,8 @@ describe.each(['feed', 'series'] as const)('on a %s', (kind) => {
         const at = file.plan.circuits[0].supply.at
         for (const row of [report.circuits[0]!.loop[0], report.circuits[0]!.loop.at(-1)]) {
           if (!row) continue
-          const cards = [
-            ...ladder(circuit, 0),
-            ...bells(circuit, row.call, 0),
-            ...cardsOf(supply, at, circuit.sets, row.call),
-          ]
-          const [v, atSupply] = await volts(cards, [row.station, at], 0)
-          const { dcOhms, dropVolts = 0 } = circuit.sets[row.station].offHook
-          let theirs = (1000 * Math.max(v! - dropVolts, dropVolts > 0 ? 0 : -1e6)) / dcOhms
-          if (kind === 'series' && row.station === at) {
-            const open = Math.max(0, supply.volts - (supply.indicator?.forwardVolts ?? 0))
-            const ohms = supply.ohms + (supply.indicator?.ohms ?? 0) + dcOhms
-            theirs = Math.min((1000 * Math.max(open - atSupply! - dropVolts, 0)) / ohms, supply.maxMA ?? 1e6)
-          }
+          const mA = await callMA(circuit, supply, at, row.call, volts)
+          const theirs = mA[row.call.indexOf(row.station)]!
           if (theirs < 1e-6) blocked++
           // 0.1 % as promised to users, and a microampere where nothing flows.
           expect(Math.abs(row.mA - theirs), `${file.plan.title}: ${row.mA} against ${theirs}`).toBeLessThan(

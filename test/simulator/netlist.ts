@@ -11,11 +11,11 @@ import type { PlanFile } from './random-plan'
  */
 const SECTIONS_PER_NEPER = 40
 
-const sectionsOf = (line: Circuit['lines'][number], hz: number): number => {
+const sectionsOf = (line: Circuit['lines'][number], hz: number, perNeper: number): number => {
   const omega = 2 * Math.PI * hz
   const series = Math.hypot(line.ohm, omega * line.henry)
   const shunt = Math.hypot(line.siemens, omega * line.farad)
-  return Math.max(2, Math.ceil(SECTIONS_PER_NEPER * Math.sqrt(series * shunt)))
+  return Math.max(2, Math.ceil(perNeper * Math.sqrt(series * shunt)))
 }
 
 export interface Circuit {
@@ -68,7 +68,7 @@ export function circuitOf(file: PlanFile, wireM: Readonly<Record<string, number>
 }
 
 /** The lines of a circuit as a ladder network; node of a station is its id. */
-export function ladder(circuit: Circuit, hz: number): string[] {
+export function ladder(circuit: Circuit, hz: number, perNeper = SECTIONS_PER_NEPER): string[] {
   const cards: string[] = []
   const dc = hz === 0
   // At 0 Hz a simulator shorts coils; leaving them out keeps the matrix small.
@@ -83,7 +83,7 @@ export function ladder(circuit: Circuit, hz: number): string[] {
       near = `ea${k}`
       far = `eb${k}`
     }
-    const n = sectionsOf(line, hz)
+    const n = sectionsOf(line, hz, perNeper)
     for (let i = 0; i < n; i++) {
       const a = i === 0 ? near : `x${k}_${i}`
       const b = i === n - 1 ? far : `x${k}_${i + 1}`

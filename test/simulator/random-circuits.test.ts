@@ -4,6 +4,7 @@ import { parsePlan } from '../../src/files/parse-plan'
 import type { ReportCircuit } from '../../src/report/report'
 import { reportPlan } from '../../src/report/report-plan'
 import { bells, type Circuit, circuitOf, ladder } from './netlist'
+import { piece, portsOf } from './ports'
 import { type PlanFile, randomPlan, SUPPLY_KINDS } from './random-plan'
 
 // Reference: ngspice, as the package eecircuit-engine carries it. Tolerance 0.1 %: what is promised to users.
@@ -54,24 +55,6 @@ async function feedVolts(circuit: Circuit, supply: PlanFile, at: string, offHook
   const found: number[] = []
   for (const id of offHook) found.push(await volts(cards, id, 0))
   return found
-}
-
-/** The piece of a circuit that hangs on the given node, by walking its lines. */
-function piece(circuit: Circuit, start: string): Circuit {
-  const reached = new Set([start])
-  for (let grew = true; grew; ) {
-    grew = false
-    for (const { from, to } of circuit.lines) {
-      if (reached.has(from) === reached.has(to)) continue
-      reached.add(from).add(to)
-      grew = true
-    }
-  }
-  return {
-    stations: [...reached],
-    lines: circuit.lines.filter(({ from }) => reached.has(from)),
-    sets: Object.fromEntries(Object.entries(circuit.sets).filter(([id]) => reached.has(id))),
-  }
 }
 
 async function checkVoice(file: PlanFile, circuit: Circuit, report: ReportCircuit): Promise<void> {
@@ -148,14 +131,10 @@ function portCircuit(
   from: string,
 ): { circuit: Circuit; at: string } {
   const unit = file.plan.circuits[0].supply.at
-  if (station === unit) {
-    return { circuit: { stations: [unit], lines: [], sets: { [unit]: circuit.sets[unit] } }, at: unit }
-  }
-  const lines = circuit.lines.filter(({ from: a, to: b }) => a !== unit && b !== unit)
-  const inside = new Set(piece({ ...circuit, lines }, station).stations)
-  const own = circuit.lines.filter(({ from: a, to: b }) => inside.has(a) || inside.has(b))
-  const sets = Object.fromEntries(Object.entries(circuit.sets).filter(([id]) => inside.has(id)))
-  return { circuit: { stations: [...inside, unit], lines: own, sets }, at: from === unit ? unit : from }
+  const own = portsOf(circuit, unit).find(({ stations, lines }) =>
+    station === unit ? lines.length === 0 : stations.includes(station),
+  )!
+  return { circuit: own, at: station === unit || from === unit ? unit : from }
 }
 
 async function checkLoop(file: PlanFile, circuit: Circuit, report: ReportCircuit): Promise<void> {
