@@ -1,5 +1,5 @@
 import { existsSync, mkdirSync, readdirSync, readFileSync, renameSync, rmSync, statSync } from 'node:fs'
-import { basename, dirname, join } from 'node:path'
+import { basename, dirname, join, resolve } from 'node:path'
 import { pathToFileURL } from 'node:url'
 import { ROOT } from './dependencies.mjs'
 
@@ -41,6 +41,7 @@ async function bundle(entry, folder) {
     configFile: false,
     logLevel: 'error',
     publicDir: false,
+    plugins: [scriptsStay],
     // Packages too, so that only what is used of them is read at the start; but not what only tests use.
     ssr: { noExternal: true, external: Object.keys(devDependencies) },
     build: {
@@ -58,4 +59,18 @@ async function bundle(entry, folder) {
   } catch {
     rmSync(outDir, { recursive: true, force: true })
   }
+}
+
+/** A script finds the project by its own place: what is bundled imports it from there. */
+const scriptsStay = {
+  name: 'scripts-stay',
+  enforce: /** @type {const} */ ('pre'),
+  /**
+   * @param {string} source
+   * @param {string | undefined} importer
+   */
+  resolveId(source, importer) {
+    const path = importer && source.startsWith('.') ? resolve(dirname(importer), source) : ''
+    return dirname(path) === join(ROOT, 'scripts') ? { id: pathToFileURL(path).href, external: true } : null
+  },
 }

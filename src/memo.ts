@@ -14,13 +14,35 @@ export function remembering<A extends readonly unknown[], R>(reckon: (...from: A
   }
 }
 
+const forgetting: (() => void)[] = []
+
+/**
+ * Lets go of all that is remembered of each thing: another document has come, and what was told of the one before is not asked again. What is dead is
+ * let go of without this too; but a table that has once grown for it never shrinks.
+ */
+export function forgetThings(): void {
+  for (const forget of forgetting) forget()
+}
+
+/** What was found for each of many things last: it goes when the thing goes, and with `forgetThings`. */
+export function foundFor<K extends object, V>() {
+  let known = new WeakMap<K, V>()
+  forgetting.push(() => {
+    known = new WeakMap()
+  })
+  return {
+    get: (thing: K): V | undefined => known.get(thing),
+    set: (thing: K, found: V): void => void known.set(thing, found),
+  }
+}
+
 /** The same for each of many things: what is told of one follows from it and from `from`, and goes when it goes. */
 export function memoryOfEach<K extends object, R>(): (
   thing: K,
   from: readonly unknown[],
   reckon: () => R,
 ) => R {
-  const known = new WeakMap<K, { readonly from: readonly unknown[]; readonly result: R }>()
+  const known = foundFor<K, { readonly from: readonly unknown[]; readonly result: R }>()
   return (thing, from, reckon) => {
     const before = known.get(thing)
     if (before && isSame(before.from, from)) return before.result
@@ -53,6 +75,9 @@ export function memoryOfRow<K, R>(): (
   reckon: (thing: K, place: number) => R,
 ) => readonly R[] {
   let last: Row<K, R> | undefined
+  forgetting.push(() => {
+    last = undefined
+  })
   return (things, from, own, reckon) => {
     const before = last && isSame(last.from, from) ? last : undefined
     const results = before ? takenOver(before, things, own, reckon) : things.map(reckon)

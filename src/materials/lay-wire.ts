@@ -1,5 +1,5 @@
 import type { WireStretch } from '../measure/crossing-wire'
-import { isSame } from '../memo'
+import { foundFor, isSame } from '../memo'
 import type { LineId } from '../plan/id'
 import { type Cut, cutGroup, type Run } from './cut-runs'
 import { MOST_RUNS, MOST_SPOOLS, packSpools } from './pack-spools'
@@ -115,7 +115,7 @@ interface CutOfGroup {
 }
 
 /** How each run's group was cut last, by the group's first run. */
-const lastCuts = new WeakMap<
+const lastCuts = foundFor<
   PairRun,
   {
     readonly runs: readonly PairRun[]

@@ -1,6 +1,7 @@
 import type { Catalog } from '../catalog/catalog'
+import type { Wire } from '../catalog/wire'
 import type { MeasuredLine } from '../measure/measured'
-import { isSame, memoryOfEach, memoryOfRow } from '../memo'
+import { foundFor, isSame, memoryOfEach, memoryOfRow } from '../memo'
 import type { LineId } from '../plan/id'
 import { inRow } from '../plan/line-row'
 import type { Line, Plan } from '../plan/plan'
@@ -11,8 +12,8 @@ import type { Piece, SpoolPlan, WireSpools } from './spool-plan'
 import { layingOf, loadAllowancesOf } from './work-allowances'
 
 /** What was laid last for a wire, and everything that it followed from: where all of it is the same, so is the answer. */
-const remembered = new Map<
-  string,
+const remembered = foundFor<
+  Wire,
   { readonly from: readonly unknown[]; readonly wanted: readonly WantedLine[]; readonly laid: LaidWire }[]
 >()
 
@@ -21,7 +22,7 @@ const rememberedWants = memoryOfEach<MeasuredLine, WantedLine>()
 const rememberedRow = memoryOfRow<Line, WantedLine>()
 
 /** What each line was last cut into: one that is cut as before keeps its very list of pieces, though all spools were shared out anew. */
-const lastPieces = new WeakMap<MeasuredLine, readonly Piece[]>()
+const lastPieces = foundFor<MeasuredLine, readonly Piece[]>()
 
 /** From so many lines of one wire on a drag does not share out its spools anew: below, it is done within a millisecond. */
 const LARGE_GROUP = 60
@@ -32,7 +33,7 @@ interface Laid {
   readonly measured: ReadonlyMap<LineId, MeasuredLine>
 }
 /** What each plan was laid with, by wire. */
-const laidFor = new WeakMap<Plan, ReadonlyMap<string, Laid>>()
+const laidFor = foundFor<Plan, ReadonlyMap<string, Laid>>()
 
 /** How many answers are kept for one wire: enough for a drag and for the plans that remedies try beside it. */
 const KEPT = 8
@@ -167,7 +168,7 @@ function layOnce(plan: Plan, catalog: Catalog, wire: string, wanted: readonly Wa
   const crew = layingOf(plan).people
   const carried = plan.stock.length === 0 ? [perPersonKg, reelPct, crew] : []
   const from = [entry, plan.stock, ...carried, spliceWasteM, reservePct]
-  const kept = remembered.get(wire) ?? []
+  const kept = (entry && remembered.get(entry)) ?? []
   const known = kept.find((one) => isSame(one.from, from) && isSame(one.wanted, wanted))
   if (known) return known.laid
 
@@ -181,6 +182,6 @@ function layOnce(plan: Plan, catalog: Catalog, wire: string, wanted: readonly Wa
     reservePct,
     lines: wanted,
   })
-  remembered.set(wire, [{ from, wanted, laid }, ...kept].slice(0, KEPT))
+  if (entry) remembered.set(entry, [{ from, wanted, laid }, ...kept].slice(0, KEPT))
   return laid
 }

@@ -3,6 +3,7 @@ import type { WorstBecause } from '../budget/worst-parts'
 import { BUILT_IN } from '../catalog/built-in'
 import { type CatalogEntries, mergeCatalogs } from '../catalog/catalog'
 import type { Position } from '../geo/position'
+import { forgetThings } from '../memo'
 import { begin, commit, redo, retract, undo } from '../plan/history'
 import type { CircuitId, HazardId, LineId, StationId } from '../plan/id'
 import { type EntryKind, NO_ENTRIES, offeredTo, takeKept } from '../plan/kept-entries'
@@ -258,6 +259,7 @@ export function createStore(initial: Plan = EMPTY_PLAN) {
     },
     /** Another plan takes the place of this one; undo starts anew. */
     open: (next: Plan) => {
+      forgetThings()
       batch(() => {
         draft.value = null
         locked.value = false
