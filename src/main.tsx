@@ -31,6 +31,7 @@ const HazardImport = loadWhenShown(async () => (await import('./panel/ground/haz
 
 const HandOn = loadWhenShown(async () => (await import('./panel/carry/hand-on')).HandOn)
 const TakeIn = loadWhenShown(async () => (await import('./panel/carry/take-in')).TakeIn)
+const ImportPlaces = loadWhenShown(async () => (await import('./panel/carry/import-places')).ImportPlaces)
 const ReceivedPlan = loadWhenShown(async () => (await import('./panel/carry/received-plan')).ReceivedPlan)
 
 const store = createStore()
@@ -62,6 +63,7 @@ function MapScreen() {
       <WorkBar store={store} />
       {store.imported.value && <HazardImport store={store} />}
       {store.refusedFile.value && <ProblemList store={store} />}
+      {store.importedPlaces.value && <ImportPlaces store={store} />}
       {store.carrying.value === 'out' && <HandOn store={store} keeper={keeper.value} />}
       {store.carrying.value === 'in' && <TakeIn store={store} />}
       {store.received.value && (

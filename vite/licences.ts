@@ -1,4 +1,4 @@
-import { readdirSync, readFileSync } from 'node:fs'
+import { existsSync, readdirSync, readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import type { Plugin } from 'vite'
 
@@ -10,6 +10,8 @@ interface Shipped {
   readonly text: string
 }
 
+/** Terms as they stand in the repository of a package that comes without them. */
+const TERMS_FOLDER = 'vite/terms'
 /** How a package calls the file with its terms. */
 const TERMS = /^(licen[cs]e|copying)/i
 const RULE = `\n\n${'-'.repeat(80)}\n\n`
@@ -53,8 +55,10 @@ export function packageFolder(id: string): string | undefined {
 function shippedFrom(folder: string): Shipped {
   const { name, version, license } = JSON.parse(readFileSync(join(folder, 'package.json'), 'utf8'))
   const file = readdirSync(folder).find((each) => TERMS.test(each))
-  if (!file) throw new Error(`${name} comes without the text of its licence`)
-  return { name, version, licence: license, text: readFileSync(join(folder, file), 'utf8').trim() }
+  const ours = join(TERMS_FOLDER, `${name}.txt`)
+  const path = file ? join(folder, file) : existsSync(ours) ? ours : undefined
+  if (!path) throw new Error(`${name} comes without the text of its licence`)
+  return { name, version, licence: license, text: readFileSync(path, 'utf8').trim() }
 }
 
 const licencesText = (shipped: readonly Shipped[]): string =>

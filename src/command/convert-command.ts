@@ -1,42 +1,19 @@
 import { formatPlan } from '../files/format-plan'
 import { parsePlanBytes } from '../files/parse-plan'
-import { MOST_BYTES, type Places } from '../files/places/places'
+import { PLACE_FILES, type PlaceEnding, placeEndingOf, readPlaces } from '../files/places/place-files'
 import { placesOfPlan } from '../files/places/places-of-plan'
-import { planOfPlaces } from '../files/places/plan-of-places'
-import { readCsv } from '../files/places/read-csv'
-import { readGeojson } from '../files/places/read-geojson'
-import { readGpx } from '../files/places/read-gpx'
-import { readKml, readKmz } from '../files/places/read-kml'
-import { formatGeojson, formatGpx, formatKml, formatKmz, formatPlacesCsv } from '../files/places/write-places'
+import { planOfPlaces } from '../plan/add-places'
+import type { Places } from '../plan/places'
 import type { Plan } from '../plan/plan'
 import type { Result } from '../problem'
 import { answer, type CommandIo, parseArguments, Refusal, readBytes, refusalOf } from './command-io'
 
 const USAGE = 'usage: npm run -s convert -- IN OUT, each a .gpx, .kml, .kmz, .csv, .geojson or .plan.geojson'
 
-type Reader = (bytes: Uint8Array) => Result<Places> | Promise<Result<Places>>
-const READERS: Readonly<Record<string, Reader>> = {
-  '.gpx': readGpx,
-  '.kml': readKml,
-  '.kmz': readKmz,
-  '.csv': readCsv,
-  '.geojson': readGeojson,
-}
-
-type Writer = (places: Places, title: string) => string | Promise<Uint8Array>
-const WRITERS: Readonly<Record<string, Writer>> = {
-  '.gpx': formatGpx,
-  '.kml': formatKml,
-  '.kmz': formatKmz,
-  '.csv': formatPlacesCsv,
-  '.geojson': formatGeojson,
-}
-
 const PLAN = '.plan.geojson'
 
-function endingOf(path: string): string {
-  const name = path.toLowerCase()
-  const ending = [PLAN, ...Object.keys(READERS)].find((each) => name.endsWith(each))
+function endingOf(path: string): PlaceEnding | typeof PLAN {
+  const ending = path.toLowerCase().endsWith(PLAN) ? PLAN : placeEndingOf(path)
   if (!ending) throw new Refusal(`${path}: its ending is none that is known. ${USAGE}`)
   return ending
 }
@@ -52,14 +29,15 @@ export const runConvert = (args: readonly string[], io: CommandIo): Promise<numb
       throw new Refusal(`name two files. ${USAGE}`)
     const [inEnding, outEnding] = [endingOf(from), endingOf(to)]
     const bytes = await readBytes(from, io)
-    if (bytes.length > MOST_BYTES)
-      throw new Refusal(`${from}: is larger than ${MOST_BYTES / 1e6} MB: cut out the part that you need.`)
     const plan = inEnding === PLAN ? taken(parsePlanBytes(bytes), from) : undefined
-    const places = plan ? placesOfPlan(plan) : taken(await READERS[inEnding]!(bytes), from)
+    const places = plan ? placesOfPlan(plan) : taken(await readPlaces(inEnding as PlaceEnding, bytes), from)
     const written =
       outEnding === PLAN
         ? formatPlan(plan ?? planOfPlaces(places, titleOf(from)))
-        : await WRITERS[outEnding]!(plan ? places : throughPlan(places, from), plan?.title ?? titleOf(from))
+        : await PLACE_FILES[outEnding].write(
+            plan ? places : throughPlan(places, from),
+            plan?.title ?? titleOf(from),
+          )
     await io.write(to, written).catch((error: Error) => {
       throw new Refusal(`${to}: cannot be written (${error.message}).`)
     })

@@ -7,6 +7,7 @@ import { forgetThings } from '../memo'
 import { begin, commit, redo, retract, undo } from '../plan/history'
 import type { CircuitId, HazardId, LineId, StationId } from '../plan/id'
 import { type EntryKind, NO_ENTRIES, offeredTo, takeKept } from '../plan/kept-entries'
+import type { Places } from '../plan/places'
 import { EMPTY_PLAN, type Plan } from '../plan/plan'
 import type { Several } from '../plan/several-edits'
 import type { UnderWay } from '../plan/under-way'
@@ -83,6 +84,8 @@ export function createStore(initial: Plan = EMPTY_PLAN) {
   const carrying = signal<'out' | 'in' | null>(null)
   /** A plan that came in by a link or by codes, until the person has said what becomes of it. */
   const received = signal<Plan | null>(null)
+  /** Places of another program’s file that wait for the person to say what each means. */
+  const importedPlaces = signal<{ readonly name: string; readonly places: Places } | null>(null)
   const refusedFile = signal<RefusedFile | null>(null)
   /** The last deed that was told, and the plan as it left it: another plan means that something else was done since. */
   const told = signal<
@@ -203,6 +206,7 @@ export function createStore(initial: Plan = EMPTY_PLAN) {
     inFile,
     carrying,
     received,
+    importedPlaces,
     underWay,
     takenUp,
     mapMenu,

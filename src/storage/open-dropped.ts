@@ -1,13 +1,16 @@
 import { textOf } from '../files/text-bytes'
 import type { HazardFeatures } from '../hazard/hazard-features'
 import { isolated } from '../isolated'
+import type { Places } from '../plan/places'
 import type { Plan } from '../plan/plan'
 import type { Problem } from '../problem'
-import { type FileStore, openPlanFile, readPlanFile } from './open-save'
+import { chooseFiles, type FileStore, openPlanFile, readPlanFile } from './open-save'
 import { takeElevations, until, type Waiting } from './take-elevations'
 
 /** Where a file goes that is no plan. */
 export interface ImportStore extends FileStore {
+  /** Places that wait for the person to say what each means. */
+  readonly importedPlaces: Waiting<{ readonly name: string; readonly places: Places }>
   /** Features that wait for the person to say which hazards they are. */
   readonly imported: Waiting<{ readonly name: string; readonly features: HazardFeatures }>
   readonly refusedFile: Waiting<{ readonly name: string; readonly problems: readonly Problem[] }>
@@ -20,6 +23,13 @@ const isElevation = (file: File): boolean => /\.(tiff?|hgt)$/i.test(file.name)
 
 /** Keeps a plan in this browser beside the one on the table. False where it keeps nothing. */
 type KeepAside = (plan: Plan) => Promise<boolean>
+
+/** Lets the person choose files of any kind that is read here, and opens each as what it is. */
+export const chooseAnyFiles = (store: ImportStore, keepAside: KeepAside): void =>
+  chooseFiles(
+    `${HAZARD_TYPES},.gpx,.kml,.kmz,.csv,${ELEVATION_TYPES}`,
+    (files) => void openDroppedFiles(store, files, keepAside),
+  )
 
 /**
  * Opens what was dropped on the page, each file as what it is: elevations, a plan, or roads, waters and the like. Of several plans the first lies
@@ -34,12 +44,22 @@ export async function openDroppedFiles(
   if (elevations.length > 0) void takeElevations(store, elevations)
   const plans: File[] = []
   const hazards: File[] = []
-  for (const file of files.filter((each) => !isElevation(each)))
-    ((await isPlan(file)) ? plans : hazards).push(file)
+  const places: File[] = []
+  for (const file of files.filter((each) => !isElevation(each))) {
+    const kind = await kindOf(file)
+    if (kind === 'plan') plans.push(file)
+    else (kind === 'places' ? places : hazards).push(file)
+  }
   const [plan, ...others] = plans
   if (plan) await openPlanFile(store, plan)
   if (plan) await keepOthers(store, plan, others, keepAside)
   await importHazards(store, hazards)
+  for (const file of places) {
+    await until(store.importedPlaces, (waiting) => waiting === null)
+    await until(store.refusedFile, (refused) => refused === null)
+    const { importPlaces } = await import('./places-files')
+    await importPlaces(store, file)
+  }
 }
 
 async function keepOthers(
@@ -86,13 +106,25 @@ async function importOne(store: ImportStore, file: File): Promise<void> {
   else store.refusedFile.value = { name: file.name, problems: result.problems }
 }
 
-/** Whether a file is to be judged as a plan: all but a collection of features without a plan in it. */
-async function isPlan(file: File): Promise<boolean> {
+/** Endings of files of places that hold nothing else: src/files/places/place-files.ts reads them. */
+const PLACES_ONLY = /\.(gpx|km[lz]|csv)$/i
+
+/** What a file is to be read as: a collection of features without a plan in it holds places where it has points, else what is in the way. */
+async function kindOf(file: File): Promise<'plan' | 'places' | 'hazards'> {
+  if (PLACES_ONLY.test(file.name)) return 'places'
   try {
     const text = textOf(new Uint8Array(await file.arrayBuffer()))
     const value: unknown = text.ok && JSON.parse(text.value)
-    return typeof value !== 'object' || value === null || 'plan' in value || !('features' in value)
+    if (typeof value !== 'object' || value === null || 'plan' in value || !('features' in value))
+      return 'plan'
+    return hasPoints(value.features) ? 'places' : 'hazards'
   } catch {
-    return true
+    return 'plan'
   }
 }
+
+const hasPoints = (features: unknown): boolean =>
+  Array.isArray(features) &&
+  features.some((each: { geometry?: { type?: unknown } } | null) =>
+    /Point$/.test(String(each?.geometry?.type)),
+  )

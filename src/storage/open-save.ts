@@ -53,12 +53,6 @@ export async function readPlanFile(store: FileStore, file: File): Promise<Plan |
   return plan
 }
 
-/** Lets the person choose a plan file, and opens it. */
-export const choosePlanFile = (store: FileStore): void =>
-  chooseFiles('.geojson,.json,application/geo+json,application/json', ([file]) => {
-    if (file) void openPlanFile(store, file)
-  })
-
 /** Lets the person choose files of some types. */
 export function chooseFiles(accept: string, onFiles: (files: readonly File[]) => void): void {
   const input = document.createElement('input')
@@ -173,10 +167,10 @@ export function planFileName(title: string): string {
   return `${safe.slice(0, 80) || 'plan'}.plan.geojson`
 }
 
-/** Puts a text among the downloads. */
-export function download(name: string, text: string, type = 'application/geo+json'): void {
+/** Puts a text, or the bytes of a file, among the downloads. */
+export function download(name: string, content: string | Uint8Array, type = 'application/geo+json'): void {
   const link = document.createElement('a')
-  link.href = URL.createObjectURL(new Blob([text], { type }))
+  link.href = URL.createObjectURL(new Blob([content as BlobPart], { type }))
   link.download = name
   link.click()
   // The download has begun only after the click has been handled.

@@ -1,24 +1,6 @@
 import type { Position } from '../../geo/position'
+import type { NamedPath, NamedPoint, Places } from '../../plan/places'
 import { bad, type Problem, type Result } from '../../problem'
-
-/** What a file of another program holds that a plan can take: named points, and ways through points. */
-export interface Places {
-  readonly points: readonly NamedPoint[]
-  readonly paths: readonly NamedPath[]
-}
-
-export interface NamedPoint {
-  readonly name: string
-  readonly note: string
-  readonly position: Position
-}
-
-export interface NamedPath {
-  readonly name: string
-  readonly note: string
-  /** Two at least. */
-  readonly positions: readonly Position[]
-}
 
 /** More bytes than any list of places that a hand can use: beyond, reading would hold the page up. */
 export const MOST_BYTES = 32e6
@@ -59,16 +41,17 @@ export class PlaceCollector {
     return this.count > MOST_POINTS || this.faults.length >= 200
   }
 
-  point(name: string, note: string, position: Position | undefined): void {
-    if (position) this.points.push({ name: name.trim(), note: note.trim(), position })
+  point(name: string, note: string, position: Position | undefined, layer = ''): void {
+    if (position) this.points.push({ name: name.trim(), note: note.trim(), layer: layer.trim(), position })
   }
 
   /** A path of one place is none; a place said twice in a row counts once. */
-  path(name: string, note: string, positions: readonly Position[]): void {
+  path(name: string, note: string, positions: readonly Position[], layer = ''): void {
     const apart = positions.filter(
       (each, i) => i === 0 || each[0] !== positions[i - 1]![0] || each[1] !== positions[i - 1]![1],
     )
-    if (apart.length >= 2) this.paths.push({ name: name.trim(), note: note.trim(), positions: apart })
+    if (apart.length >= 2)
+      this.paths.push({ name: name.trim(), note: note.trim(), layer: layer.trim(), positions: apart })
   }
 
   fault(at: string, what: string): void {

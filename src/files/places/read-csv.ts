@@ -1,9 +1,10 @@
 import Papa from 'papaparse'
 import { parsePlace } from '../../geo/parse-place'
 import type { Position } from '../../geo/position'
+import type { Places } from '../../plan/places'
 import type { Result } from '../../problem'
 import { textOf } from '../text-bytes'
-import { PlaceCollector, type Places, refused } from './places'
+import { PlaceCollector, refused } from './places'
 
 /** What a column may be called, in the languages that a spreadsheet speaks; compared without case, accents and marks. */
 const HEADS = {

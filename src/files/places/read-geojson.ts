@@ -1,8 +1,9 @@
 import type { Position } from '../../geo/position'
+import type { Places } from '../../plan/places'
 import type { Result } from '../../problem'
 import { parseJson } from '../json-text'
 import { textOf } from '../text-bytes'
-import { PlaceCollector, type Places, refused } from './places'
+import { PlaceCollector, refused } from './places'
 
 type Members = Readonly<Record<string, unknown>>
 const membersOf = (value: unknown): Members =>

@@ -1,6 +1,7 @@
 import type { Position } from '../../geo/position'
+import type { Places } from '../../plan/places'
 import type { Result } from '../../problem'
-import { PlaceCollector, type Places, refused } from './places'
+import { PlaceCollector, refused } from './places'
 import { readXml } from './xml-events'
 
 const POINTS = ['wpt', 'rtept', 'trkpt']
@@ -50,12 +51,13 @@ export function readGpx(bytes: Uint8Array): Result<Places> {
         const at = `${name} ${counts[name]}`
         const elevationM = Number.isFinite(point.elevationM) ? point.elevationM : undefined
         const position = places.position(point.lonDeg, point.latDeg, elevationM, at)
-        if (name === 'wpt') places.point(point.name, point.note, position)
+        if (name === 'wpt') places.point(point.name, point.note, position, 'Waypoints')
         else if (position) positions.push(position)
       }
       if (name === 'trkseg') segments.push(positions)
-      if (name === 'rte') places.path(way.name, way.note, positions)
-      if (name === 'trk') for (const segment of segments.splice(0)) places.path(way.name, way.note, segment)
+      if (name === 'rte') places.path(way.name, way.note, positions, 'Routes')
+      if (name === 'trk')
+        for (const segment of segments.splice(0)) places.path(way.name, way.note, segment, 'Tracks')
     },
   })
   if (!read.ok) return read

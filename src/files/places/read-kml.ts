@@ -1,6 +1,7 @@
 import type { Position } from '../../geo/position'
+import type { Places } from '../../plan/places'
 import type { Result } from '../../problem'
-import { PlaceCollector, type Places, refused } from './places'
+import { PlaceCollector, refused } from './places'
 import { readXml } from './xml-events'
 
 /**
@@ -16,6 +17,8 @@ export function readKml(bytes: Uint8Array): Result<Places> {
   let mark = { name: '', note: '' }
   const shapes: { readonly isPoint: boolean; readonly positions: readonly Position[] }[] = []
   let track: Position[] = []
+  /** Names of the folders that are open. */
+  const folders: string[] = []
 
   const tuple = (text: string, separator: RegExp | string): Position | undefined => {
     const [lonDeg, latDeg, elevationM] = text.split(separator).map(Number.parseFloat)
@@ -32,6 +35,7 @@ export function readKml(bytes: Uint8Array): Result<Places> {
         mark = { name: '', note: '' }
       }
       if (name === 'Track') track = []
+      if (name === 'Folder') folders.push('')
     },
     close: (name, text) => {
       open.pop()
@@ -40,6 +44,8 @@ export function readKml(bytes: Uint8Array): Result<Places> {
         if (name === 'name') mark.name = text
         if (name === 'description') mark.note = text
       }
+      if (name === 'Folder') folders.pop()
+      if (parent === 'Folder' && name === 'name') folders[folders.length - 1] = text.trim()
       if (name === 'coordinates' && open.includes('Placemark')) {
         const words = text.trim().split(/\s+/).filter(Boolean)
         shapes.push({
@@ -54,8 +60,8 @@ export function readKml(bytes: Uint8Array): Result<Places> {
       if (name === 'Track') shapes.push({ isPoint: false, positions: track })
       if (name === 'Placemark') {
         for (const { isPoint, positions } of shapes.splice(0)) {
-          if (isPoint) places.point(mark.name, mark.note, positions[0])
-          else places.path(mark.name, mark.note, positions)
+          if (isPoint) places.point(mark.name, mark.note, positions[0], folders.join(' / '))
+          else places.path(mark.name, mark.note, positions, folders.join(' / '))
         }
       }
     },

@@ -1,6 +1,6 @@
 import type { Position } from '../../geo/position'
+import type { Places } from '../../plan/places'
 import { formatTableCsv } from '../table-csv'
-import type { Places } from './places'
 
 /** What XML 1.0 has a character for: its production 2. */
 const isXmlCharacter = (character: string): boolean => {

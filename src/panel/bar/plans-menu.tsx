@@ -2,7 +2,8 @@ import { useSignal } from '@preact/signals'
 import { EMPTY_PLAN } from '../../plan/plan'
 import type { Store } from '../../state/store'
 import type { Keeper } from '../../storage/keeper'
-import { broughtElevations, choosePlanFile, savePlanFile } from '../../storage/open-save'
+import { chooseAnyFiles } from '../../storage/open-dropped'
+import { broughtElevations, savePlanFile } from '../../storage/open-save'
 import { loadWhenShown } from '../load-when-shown'
 import { closeMenuOf, Menu } from './menu'
 import { ReleaseLine } from './release-line'
@@ -13,6 +14,7 @@ interface Props {
   readonly onDemo: () => void
 }
 
+const SaveForOthers = loadWhenShown(async () => (await import('./save-for-others')).SaveForOthers)
 const KeptPlans = loadWhenShown(async () => (await import('./kept-plans')).KeptPlans)
 
 /** Plans: from and to a file, a new one, the demo, and those kept in this browser. */
@@ -39,7 +41,9 @@ export function PlansMenu({ store, keeper, onDemo }: Props) {
       }}
     >
       <div class="choices">
-        {choice('Open a file…', () => choosePlanFile(store))}
+        {choice('Open a file…', () =>
+          chooseAnyFiles(store, async (plan) => (await keeper?.keepAside(plan)) ?? false),
+        )}
         {choice('Save as a file…', () => void savePlanFile(store))}
         {broughtElevations(store.grids.value).length > 0 &&
           choice('Save with its elevations…', () => void savePlanFile(store, true))}
@@ -52,6 +56,7 @@ export function PlansMenu({ store, keeper, onDemo }: Props) {
         {choice('New plan', () => store.open({ ...EMPTY_PLAN }))}
         {choice('Demo plan', onDemo)}
       </div>
+      {openings.value > 0 && <SaveForOthers store={store} />}
       {openings.value > 0 && keeper && <KeptPlans key={openings.value} store={store} keeper={keeper} />}
       <ReleaseLine store={store} />
       <p class="soft">

@@ -5,18 +5,25 @@ import { useEffect, useId, useRef } from 'preact/hooks'
 interface Props {
   readonly title: string
   readonly onClose: () => void
+  /** Stands at the edge, and leaves the map in sight: what the dialog is about is shown there. */
+  readonly letsMapShow?: boolean
   readonly children: ComponentChildren
 }
 
 /** A dialog about a plan that goes out or comes in. */
-export function CarryDialog({ title, onClose, children }: Props) {
+export function CarryDialog({ title, onClose, letsMapShow = false, children }: Props) {
   const dialog = useRef<HTMLDialogElement>(null)
   const id = useId()
   useEffect(() => {
     if (dialog.current && !dialog.current.open) dialog.current.showModal()
   }, [])
   return (
-    <dialog ref={dialog} class="carry" aria-labelledby={id} onClose={onClose}>
+    <dialog
+      ref={dialog}
+      class={letsMapShow ? 'carry at-edge' : 'carry'}
+      aria-labelledby={id}
+      onClose={onClose}
+    >
       <header>
         <h1 id={id}>{title}</h1>
         <button type="button" onClick={() => dialog.current?.close()}>

@@ -1,0 +1,14 @@
+import { type PlaceEnding, readPlaces } from '../files/places/place-files'
+import type { Places } from '../plan/places'
+import type { Result } from '../problem'
+
+export const PLACES_JOBS = {
+  /** What a file of places holds. Rejects where it cannot be read from the disk. */
+  read: async ({
+    file,
+    ending,
+  }: {
+    readonly file: Blob
+    readonly ending: PlaceEnding
+  }): Promise<Result<Places>> => readPlaces(ending, new Uint8Array(await file.arrayBuffer())),
+}

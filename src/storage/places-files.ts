@@ -1,0 +1,31 @@
+import { PLACE_FILES, type PlaceEnding, placeEndingOf } from '../files/places/place-files'
+import { placesOfPlan } from '../files/places/places-of-plan'
+import { placesJobs } from '../jobs/places-jobs'
+import type { Places } from '../plan/places'
+import type { Plan } from '../plan/plan'
+import type { Problem } from '../problem'
+import { download, planFileName } from './open-save'
+
+/** Where the places of a file go, and its faults. */
+export interface PlacesStore {
+  readonly importedPlaces: { value: { readonly name: string; readonly places: Places } | null }
+  readonly refusedFile: { value: { readonly name: string; readonly problems: readonly Problem[] } | null }
+}
+
+/** Reads a file of places off the main thread, and asks what each means. A bad one changes nothing. */
+export async function importPlaces(store: PlacesStore, file: File): Promise<void> {
+  const jobs = placesJobs()
+  const result = await jobs.ask('read', { file, ending: placeEndingOf(file.name) ?? '.geojson' })
+  jobs.dispose()
+  if (!result) return
+  const read = result.ok ? result.value : result
+  if (read.ok) store.importedPlaces.value = { name: file.name, places: read.value }
+  else store.refusedFile.value = { name: file.name, problems: read.problems }
+}
+
+/** Puts stations and lines among the downloads as another program reads them. */
+export async function exportPlaces(plan: Plan, ending: PlaceEnding): Promise<void> {
+  const { write, type } = PLACE_FILES[ending]
+  const content = await write(placesOfPlan(plan), plan.title || 'Fieldpair')
+  download(planFileName(plan.title).replace(/\.plan\.geojson$/, ending), content, type)
+}
