@@ -1,7 +1,9 @@
 import type { Catalog } from '../catalog/catalog'
 import type { Supply } from '../catalog/supply'
+import { remembering } from '../memo'
 import { stationsOfCircuit } from '../plan/circuit-topology'
-import type { CircuitId } from '../plan/id'
+import type { CircuitId, LineId } from '../plan/id'
+import { sidesAt } from '../plan/pair-ends'
 import type { Circuit, Plan } from '../plan/plan'
 
 /** Whether calls are joined from port to port at it, by hand or by itself. */
@@ -42,3 +44,20 @@ export function trunksAt(plan: Plan, circuit: Circuit, catalog: Catalog): TrunkE
   const to = farBoards((other) => leadsTo(plan, other, circuit, catalog))
   return from.length + to.length > 0 ? { from, to } : undefined
 }
+
+/** The lines that lead from one board to another, of all circuits. */
+export const trunkLines = remembering((plan: Plan, catalog: Catalog): ReadonlySet<LineId> => {
+  return new Set(
+    [...plan.circuits.values()].flatMap((circuit) => {
+      const ends = trunksAt(plan, circuit, catalog)?.from ?? []
+      if (ends.length === 0) return []
+      const reaches = (id: LineId, at: string) => {
+        const line = plan.lines.get(id)
+        return line?.from === at || line?.to === at
+      }
+      return sidesAt(plan, circuit, circuit.supply!.at)
+        .filter((side) => ends.some(({ at }) => side.some((id) => reaches(id, at))))
+        .flat()
+    }),
+  )
+})

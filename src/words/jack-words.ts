@@ -5,7 +5,7 @@ import { ringCode } from '../plan/ring-code'
 import type { Jack } from '../report/switchboard'
 import { ringWords } from './ring-words'
 import type { Tongue } from './tongue'
-import { formatList, formatVolts, plainNumber } from './units'
+import { formatList, plainNumber } from './units'
 
 /** Who is on a jack: `North rig`; of a shared line each with its ring; of a trunk the board at its other end; `nobody`. */
 export function whoIsOn({ stations, trunkTo }: Jack, plan: Plan, { name }: Tongue): string {
@@ -17,13 +17,14 @@ export function whoIsOn({ stations, trunkTo }: Jack, plan: Plan, { name }: Tongu
   return formatList([...trunk, ...there], stations.length + 1) || 'nobody'
 }
 
-/** What a ring does there: `falls: 50.4 V of 10`; with a dash where nothing rings. */
+/** What a ring does there: `falls: 50 V`, `does not fall: 8 of 10 V`; a dash where nothing rings. */
 export function ringsWords(row: RingingRow | null, does: readonly [yes: string, no: string]): string {
   if (!row) return '–'
   const [yes, no] = does
   const verdict = judge('ringing', row)
   const word = verdict === 'fails' ? no : verdict === 'thin' ? `barely ${yes}` : yes
-  return `${word}: ${formatVolts(row.volts)} of ${plainNumber(row.minVolts)}`
+  const volts = row.volts.toFixed(row.volts < 10 ? 1 : 0)
+  return verdict === 'works' ? `${word}: ${volts} V` : `${word}: ${volts} of ${plainNumber(row.minVolts)} V`
 }
 
 export const DROP_WORDS = ['falls', 'does not fall'] as const

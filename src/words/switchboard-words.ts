@@ -9,7 +9,10 @@ export function faintSentence({ faint }: Switchboard, { name }: Tongue): string 
   const [worst, ...others] = faint
   if (!worst) return 'Every call through it is loud enough.'
   const { from, to, lossDb, maxDb } = worst
-  const more = others.length === 0 ? '' : ` ${formatCount(others.length, 'more call')} through it are faint.`
+  const more =
+    others.length === 0
+      ? ''
+      : ` ${formatCount(others.length, 'more call')} through it ${others.length === 1 ? 'is' : 'are'} faint.`
   return `The faintest call through it is ${name(from)} with ${name(to)}: ${formatDb(lossDb)} of loss, where ${plainNumber(maxDb)} dB is the most.${more}`
 }
 

@@ -10,6 +10,8 @@ export interface LineLook {
   readonly legs: readonly number[] | null
   /** Its circuit is selected. */
   readonly inCircuit: boolean
+  /** It leads from one board to another. */
+  readonly isTrunk: boolean
   /** The bend in hand, or −1. */
   readonly bend: number
 }
@@ -52,6 +54,8 @@ export function lineStrokes(line: Line, whole: readonly Point[], look: LineLook,
     }),
     ...[...byLay].flatMap(([lay, { wire, ticks }]) => [
       svgElement('path', { class: `wire wire-${lay}`, d: wire }),
+      // A trunk shows paper along its middle: two strokes, as for a thing that carries others' calls.
+      ...(look.isTrunk ? [svgElement('path', { class: 'trunk-core', d: wire })] : []),
       ...(ticks ? [svgElement('path', { class: 'wire-ticks', d: ticks })] : []),
     ]),
     ...(look.legs ? handlesOf(whole) : []),

@@ -1,3 +1,4 @@
+import { trunkLines } from '../../budget/trunk-ends'
 import type { LineId } from '../../plan/id'
 import type { Line, Plan } from '../../plan/plan'
 import { effect } from '../../state/steady-effect'
@@ -24,10 +25,11 @@ export function showLines({ store, view, picked, moving }: Bench): () => void {
     view.frame.value
     const [plan, held, selection] = [store.settled.value, moving.value.lines, store.selection.value]
     const inCircuit = circuitLines(plan, selection)
+    const trunks = trunkLines(plan, store.catalog.value)
     standing.draw(
       plan,
       [...plan.lines.values()].filter(({ id }) => !held.has(id)),
-      ({ id }) => ({ legs: null, bend: -1, inCircuit: inCircuit.has(id) }),
+      ({ id }) => ({ legs: null, bend: -1, inCircuit: inCircuit.has(id), isTrunk: trunks.has(id) }),
     )
   })
   const stopInHand = effect(() => {
@@ -39,6 +41,7 @@ export function showLines({ store, view, picked, moving }: Bench): () => void {
       picked.value,
     ]
     const inCircuit = circuitLines(plan, selection)
+    const trunks = trunkLines(plan, store.catalog.value)
     inHand.draw(
       plan,
       [...held].flatMap((id) => plan.lines.get(id) ?? []),
@@ -46,6 +49,7 @@ export function showLines({ store, view, picked, moving }: Bench): () => void {
         legs: pickedLegs(selection, id),
         bend: hand?.kind === 'bend' && hand.line === id ? hand.index : -1,
         inCircuit: inCircuit.has(id),
+        isTrunk: trunks.has(id),
       }),
     )
   })
@@ -78,7 +82,7 @@ function lineDrawings(view: MapView, group: SVGGElement) {
       if (!meets(boundsOf(path), box)) continue
       seen.add(line.id)
       const own = lookOf(line)
-      const look = `${own.legs?.join() ?? '-'} ${own.bend} ${own.inCircuit}`
+      const look = `${own.legs?.join() ?? '-'} ${own.bend} ${own.inCircuit} ${own.isTrunk}`
       const before = drawn.get(line.id)
       if (before?.line === line && before.path === path && before.look === look) continue
       const lineGroup = before?.group ?? svgElement('g', {})

@@ -1,4 +1,5 @@
 import { computed } from '@preact/signals'
+import { PLATE, SIGN_STROKES, type StationSign, stationSigns } from '../../figure/station-signs'
 import { memoryOfEach } from '../../memo'
 import type { StationId } from '../../plan/id'
 import type { Plan } from '../../plan/plan'
@@ -11,7 +12,7 @@ import { svgElement } from '../view/svg-element'
 
 /** What a symbol says of its station, or of some station among those gathered under it. */
 interface Marks {
-  readonly isSupplied: boolean
+  readonly sign: StationSign
   readonly isFailing: boolean
   readonly isSelected: boolean
   /** Wire is only joined here: nobody listens. */
@@ -33,15 +34,17 @@ export function showStations({ store, view, ghost, moving, gathered }: Bench): (
     if (now.size !== failed.size || [...now].some((id) => !failed.has(id))) failed = now
     return failed
   })
-  const supplied = computed(() =>
-    suppliedStations(store.plan.value.circuits, [], () => supplies(store.plan.value)),
-  )
+  const signs = computed(() => {
+    const { circuits } = store.plan.value
+    const { supplies } = store.catalog.value
+    return signsOf(circuits, [supplies], () => stationSigns(circuits, (type) => supplies.get(type)?.kind))
+  })
   const joints = computed(() => {
     const { circuits, lines } = store.plan.value
     return jointsOf(circuits, [lines], () => jointsIn(store.plan.value))
   })
   const marksOf = (stations: readonly StationId[], isSelected = false): Marks => ({
-    isSupplied: stations.some((id) => supplied.value.has(id)),
+    sign: signs.value.get(stations.find((id) => signs.value.has(id))!) ?? 'telephone',
     isFailing: stations.some((id) => failing.value.has(id)),
     isSelected,
     isJoint: stations.every((id) => joints.value.has(id)),
@@ -90,9 +93,7 @@ function jointsIn({ circuits, lines }: Plan): ReadonlySet<StationId> {
   return joints
 }
 
-const suppliedStations = memoryOfEach<Plan['circuits'], ReadonlySet<StationId>>()
-const supplies = (plan: Plan): ReadonlySet<StationId> =>
-  new Set([...plan.circuits.values()].flatMap(({ supply }) => (supply ? [supply.at] : [])))
+const signsOf = memoryOfEach<Plan['circuits'], ReturnType<typeof stationSigns>>()
 
 /**
  * A group of symbols, each drawn anew only where it stands or looks otherwise. Each is drawn where it stands: moved there by a transform
@@ -107,7 +108,7 @@ function symbols(group: SVGGElement) {
       const id = stations[0]
       seen.add(id)
       const count = stations.length
-      const look = `${at.x.toFixed(1)} ${at.y.toFixed(1)} ${count} ${marks.isSupplied} ${marks.isFailing} ${marks.isSelected} ${marks.isJoint}`
+      const look = `${at.x.toFixed(1)} ${at.y.toFixed(1)} ${count} ${marks.sign} ${marks.isFailing} ${marks.isSelected} ${marks.isJoint}`
       const before = drawn.get(id)
       if (before?.look === look) continue
       const symbol = before?.group ?? svgElement('g', {})
@@ -142,19 +143,21 @@ const plate = (name: string, { x, y }: Point, width: number, height: number, rx:
   })
 
 /** A path whose steps are relative, begun at a place beside a symbol's middle. */
-const strokes = (name: string, { x, y }: Point, ...from: readonly [number, number, string][]): SVGElement =>
+const strokes = (
+  name: string,
+  { x, y }: Point,
+  ...from: readonly (readonly [number, number, string])[]
+): SVGElement =>
   svgElement('path', {
     class: name,
     d: from.map(([dx, dy, steps]) => `M${(x + dx).toFixed(1)} ${(y + dy).toFixed(1)}${steps}`).join(''),
   })
 
-/** The terminal block with two posts, or the cross of the supply; the mark of a failure and the ring of the selection. */
-const blockOf = (at: Point, { isSupplied, isFailing, isSelected }: Marks): SVGElement[] => [
+/** The terminal block with its sign; the mark of a failure and the ring of the selection. */
+const blockOf = (at: Point, { sign, isFailing, isSelected }: Marks): SVGElement[] => [
   ...(isSelected ? [plate('ring', at, 36, 28, 8)] : []),
-  plate('block', at, 26, 18, 4),
-  isSupplied
-    ? strokes('cross', at, [-6, 0, 'h12'], [0, -5, 'v10'])
-    : strokes('posts', at, [-5, 0, 'h0'], [5, 0, 'h0']),
+  plate('block', at, PLATE.width, PLATE.height, PLATE.rounding),
+  strokes(SIGN_STROKES[sign].look === 'dots' ? 'posts' : 'cross', at, ...SIGN_STROKES[sign].from),
   ...(isFailing ? [failMark(at)] : []),
 ]
 

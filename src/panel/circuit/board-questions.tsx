@@ -61,7 +61,10 @@ function Jacks({ store, board, what }: { store: Store; board: Switchboard; what:
   const say = store.tongue.value
   const plan = store.plan.value
   const hasDrops = board.kind === 'board'
-  const left = board.spare === null ? [] : [`${formatCount(board.spare, what)} spare.`]
+  const left =
+    board.spare === null
+      ? []
+      : [board.spare === 0 ? `No ${what} is spare.` : `${formatCount(board.spare, what)} spare.`]
   const own = board.hasOperator ? ['The operator’s own telephone stands there, and talks to every line.'] : []
   return (
     <>

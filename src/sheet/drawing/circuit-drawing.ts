@@ -1,4 +1,5 @@
 import type { Box, Point } from '../../figure/geometry'
+import { type StationSign, stationSigns } from '../../figure/station-signs'
 import { wrapText } from '../../figure/text-width'
 import type { StationId } from '../../plan/id'
 import { pairsOf } from '../../plan/pair-of'
@@ -17,7 +18,7 @@ export interface CircuitBox {
   readonly name: readonly string[]
   readonly lines: readonly string[]
   readonly hasSet: boolean
-  readonly hasSupply: boolean
+  readonly sign: StationSign
 }
 
 /** One line of a circuit: out of its parent, down, and into its child; its words stand beside it. */
@@ -54,8 +55,9 @@ function wordsOn(
   source: PaperSource,
   circuit: Circuit,
   id: string,
-): { words: string[]; hasSet: boolean; hasSupply: boolean } {
-  const { plan } = source
+): { words: string[]; hasSet: boolean; sign: StationSign } {
+  const { plan, catalog } = source
+  const signs = stationSigns(new Map([[circuit.id, circuit]]), (type) => catalog.supplies.get(type)?.kind)
   const set = circuit.sets.get(id as StationId)
   const supply = circuit.supply?.at === id ? circuit.supply.type : undefined
   return {
@@ -64,7 +66,7 @@ function wordsOn(
       ...(supply === undefined ? [] : [`supply: ${nameIn(plan, supply)}`]),
     ],
     hasSet: set !== undefined,
-    hasSupply: supply !== undefined,
+    sign: signs.get(id as StationId) ?? 'telephone',
   }
 }
 
@@ -118,7 +120,7 @@ export function drawCircuit(
     return {
       widthMm: room.widthMm,
       heightMm: topOf(piece.rows),
-      boxes: boxes.map(({ node, heightMm, name, words, hasSet, hasSupply }) => {
+      boxes: boxes.map(({ node, heightMm, name, words, hasSet, sign }) => {
         const [x, y] = middleOf(node)
         return {
           box: {
@@ -130,7 +132,7 @@ export function drawCircuit(
           name,
           lines: words,
           hasSet,
-          hasSupply,
+          sign,
         }
       }),
       wires: piece.links.map(({ link, parent, child }) => {
@@ -153,7 +155,7 @@ export function drawCircuit(
   })
 
   function boxOf(node: PlacedNode) {
-    const { words, hasSet, hasSupply } = wordsOn(source, circuit, node.id)
+    const { words, hasSet, sign } = wordsOn(source, circuit, node.id)
     const notes = [
       ...(node.comesFrom ? [`goes on from ${node.comesFrom}`] : words),
       ...closing
@@ -169,6 +171,6 @@ export function drawCircuit(
     const name = wrapText(nameOf(node.id), roomMm / NAME_EM_MM, true)
     const wrapped = notes.flatMap((note) => wrapText(note, roomMm / WORD_EM_MM))
     const heightMm = name.length * NAME_LINE_MM + wrapped.length * WORD_LINE_MM + 2 * PAD_MM
-    return { node, heightMm, name, words: wrapped, hasSet, hasSupply }
+    return { node, heightMm, name, words: wrapped, hasSet, sign }
   }
 }

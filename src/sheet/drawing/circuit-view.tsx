@@ -34,16 +34,16 @@ export function CircuitView({ drawing, name }: { drawing: CircuitDrawing; name: 
           </g>
         )
       })}
-      {drawing.boxes.map(({ box, name: nameLines, lines, hasSet, hasSupply }, i) => (
+      {drawing.boxes.map(({ box, name: nameLines, lines, hasSet, sign }, i) => (
         <g key={i}>
           <rect
-            class={hasSet || hasSupply ? 'node' : 'node joint'}
+            class={hasSet || sign !== 'telephone' ? 'node' : 'node joint'}
             x={box.left}
             y={box.top}
             width={box.right - box.left}
             height={box.bottom - box.top}
           />
-          <StationSymbol at={[box.left + 3.9, box.top + 3.6]} hasSupply={hasSupply} />
+          <StationSymbol at={[box.left + 3.9, box.top + 3.6]} sign={sign} />
           <text class="name" x={box.left + 7.6} y={box.top + 4.4}>
             {nameLines.map((line, k) => (
               <tspan key={k} x={box.left + 7.6} dy={k === 0 ? 0 : 4.2}>

@@ -1,5 +1,7 @@
+import { trunkLines } from '../../budget/trunk-ends'
 import { boxAround, clipSegment, contains, type Point, type Segment, segmentsOf } from '../../figure/geometry'
 import { type ScaleBar, scaleBar } from '../../figure/scale-bar'
+import { type StationSign, stationSigns } from '../../figure/station-signs'
 import { textWidthEm } from '../../figure/text-width'
 import { between, crossTicks, middleInside } from '../../figure/wire-strokes'
 import { hazardName } from '../../hazard/kinds'
@@ -35,6 +37,8 @@ export interface MapDrawing {
     readonly ticks: readonly Segment[]
     /** False for the lines that are on the map only to show where one is. */
     readonly isSubject: boolean
+    /** It leads from one board to another. */
+    readonly isTrunk: boolean
   }[]
   readonly contours: readonly {
     readonly points: readonly Point[]
@@ -45,7 +49,7 @@ export interface MapDrawing {
   readonly bends: readonly Point[]
   readonly splices: readonly Point[]
   readonly tags: readonly Point[]
-  readonly stations: readonly { readonly at: Point; readonly hasSupply: boolean }[]
+  readonly stations: readonly { readonly at: Point; readonly sign: StationSign }[]
   readonly matches: readonly MatchLine[]
   readonly labels: readonly (PlacedLabel & { readonly style: LabelStyle })[]
   /** Texts for which the map had no room. */
@@ -98,7 +102,8 @@ export function drawMap(
   window: MapWindow,
   { subject, matches = [], isOverview = false }: MapWish = {},
 ): MapDrawing {
-  const { plan, report, system } = source
+  const { plan, report, catalog, system } = source
+  const trunks = trunkLines(plan, catalog)
   const on = (position: Parameters<typeof toPaper>[1]) => toPaper(window, position)
   const inside = (at: Point) => contains(window.frame, at)
   const measured = new Map(report.lines.map((line) => [line.id, line]))
@@ -120,19 +125,18 @@ export function drawMap(
           points,
           ticks: lay === 'overhead' && isSubject(line) ? crossTicks(points) : [],
           isSubject: isSubject(line),
+          isTrunk: trunks.has(line.id),
         },
       ]
     }),
   )
-  const supplies = new Set<string>(
-    [...plan.circuits.values()].flatMap(({ supply }) => (supply ? [supply.at] : [])),
-  )
+  const signs = stationSigns(plan.circuits, (type) => catalog.supplies.get(type)?.kind)
   const stations = [...plan.stations.values()]
     .map((station) => ({
       id: station.id,
       name: stationName(plan, station.id),
       at: on(station.position),
-      hasSupply: supplies.has(station.id),
+      sign: signs.get(station.id) ?? 'telephone',
     }))
     .filter(({ at }) => inside(at))
   const hazards = [...plan.hazards.values()].map((hazard) => {

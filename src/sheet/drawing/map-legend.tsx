@@ -4,7 +4,7 @@ import { HAZARDS } from '../../hazard/kinds'
 import { HAZARD_KINDS } from '../../plan/hazard-schema'
 import type { Lay } from '../../plan/plan'
 import type { MapDrawing } from './map-drawing'
-import { HazardPath, MARKS, MarkSymbol, Wire } from './map-symbols'
+import { HazardPath, MarkSymbol, marksFor, Wire } from './map-symbols'
 
 const LAYS: readonly (readonly [Lay, string])[] = [
   ['surface', 'S surface'],
@@ -13,6 +13,8 @@ const LAYS: readonly (readonly [Lay, string])[] = [
   ['water', 'W under water'],
 ]
 
+const TRUNK = ['surface', 'trunk'] as const
+
 /** Scale bar, stated scale and the legend, in the band below the frame. */
 export function MapLegend({ drawing, frame }: { drawing: MapDrawing; frame: Box }) {
   const { bar, grid, window } = drawing
@@ -20,6 +22,8 @@ export function MapLegend({ drawing, frame }: { drawing: MapDrawing; frame: Box 
   const y = frame.bottom + 5
   const kinds = new Set(drawing.hazards.map(({ kind }) => kind))
   const hazards = HAZARD_KINDS.filter((kind) => kinds.has(kind))
+  const marks = marksFor(new Set(drawing.stations.map(({ sign }) => sign)))
+  const strokes = drawing.legs.some(({ isTrunk }) => isTrunk) ? [...LAYS, TRUNK] : LAYS
   const left = frame.left + 62
   /** Each row of the legend shares its width among its own entries, but none has more than a fourth. */
   const cellAt = (row: number, i: number, count: number): Point => [
@@ -38,8 +42,8 @@ export function MapLegend({ drawing, frame }: { drawing: MapDrawing; frame: Box 
       <text class="grid-name" x={frame.left} y={y + 8.4}>
         {grid.name}
       </text>
-      {MARKS.map((kind, i) => {
-        const [x, row] = cellAt(0, i, MARKS.length)
+      {marks.map((kind, i) => {
+        const [x, row] = cellAt(0, i, marks.length)
         return (
           <g key={kind}>
             <MarkSymbol kind={kind} at={[x + 2.6, row]} />
@@ -49,8 +53,8 @@ export function MapLegend({ drawing, frame }: { drawing: MapDrawing; frame: Box 
           </g>
         )
       })}
-      {LAYS.map(([lay, name], i) => {
-        const [x, row] = cellAt(1, i, LAYS.length)
+      {strokes.map(([lay, name], i) => {
+        const [x, row] = cellAt(1, i, strokes.length)
         const points = [
           [x, row],
           [x + 5.5, row],
@@ -66,8 +70,8 @@ export function MapLegend({ drawing, frame }: { drawing: MapDrawing; frame: Box 
               )
             : []
         return (
-          <g key={lay}>
-            <Wire points={points} lay={lay} ticks={ticks} />
+          <g key={name}>
+            <Wire points={points} lay={lay} ticks={ticks} isTrunk={name === TRUNK[1]} />
             <text x={x + 6.4} y={row + 0.9}>
               {name}
             </text>

@@ -1,4 +1,5 @@
 import type { Point, Segment } from '../../figure/geometry'
+import { PLATE, SIGN_STROKES, STEP_MM, type StationSign } from '../../figure/station-signs'
 import { HAZARDS } from '../../hazard/kinds'
 import type { HazardKind, Lay } from '../../plan/plan'
 
@@ -22,19 +23,14 @@ export const HazardPath = ({ kind, d }: { kind: HazardKind; d: string }) => (
   </>
 )
 
-/** One station: a terminal block with two posts, or with a cross where the supply stands. */
-export function StationSymbol({ at: [x, y], hasSupply }: { at: Point; hasSupply: boolean }) {
+/** One station: a terminal block with the sign of what stands there, as on the screen. */
+export function StationSymbol({ at: [x, y], sign }: { at: Point; sign: StationSign }) {
+  const { look, from } = SIGN_STROKES[sign]
+  const { width, height, rounding } = PLATE
   return (
-    <g class="station" transform={`translate(${x.toFixed(2)} ${y.toFixed(2)})`}>
-      <rect x={-2.6} y={-1.8} width={5.2} height={3.6} rx={0.8} />
-      {hasSupply ? (
-        <path d="M-1.2 0H1.2M0 -1V1" />
-      ) : (
-        <>
-          <circle cx={-1} r={0.5} />
-          <circle cx={1} r={0.5} />
-        </>
-      )}
+    <g class="station" transform={`translate(${x.toFixed(2)} ${y.toFixed(2)}) scale(${STEP_MM})`}>
+      <rect x={-width / 2} y={-height / 2} width={width} height={height} rx={rounding} />
+      <path class={look} d={from.map(([dx, dy, steps]) => `M${dx} ${dy}${steps}`).join('')} />
     </g>
   )
 }
@@ -43,19 +39,49 @@ const lozenge = ([x, y]: Point) => `M${x.toFixed(2)} ${(y - 1.5).toFixed(2)}l1.5
 const tagMark = ([x, y]: Point) => `M${x.toFixed(2)} ${y.toFixed(2)}m-.8 -.8h1.6v1.6h-1.6z`
 
 /** One leg of wire, by its lay. */
-export const Wire = ({ points, lay, ticks }: { points: Segment; lay: Lay; ticks: readonly Segment[] }) => (
+export const Wire = ({
+  points,
+  lay,
+  ticks,
+  isTrunk = false,
+}: {
+  points: Segment
+  lay: Lay
+  ticks: readonly Segment[]
+  isTrunk?: boolean
+}) => (
   <>
-    <path class={LAY_CLASS[lay]} d={pathOf(points)} />
+    <path class={`${LAY_CLASS[lay]}${isTrunk ? ' trunk' : ''}`} d={pathOf(points)} />
+    {isTrunk && <path class="trunk-core" d={pathOf(points)} />}
     {ticks.length > 0 && <path class="tick" d={ticks.map((tick) => pathOf(tick)).join('')} />}
   </>
 )
 
-export const MARKS = ['station', 'with supply', 'bend', 'splice', 'tag'] as const
+type Mark = keyof typeof SIGN_OF_MARK | 'bend' | 'splice' | 'tag'
+
+const SIGN_OF_MARK = {
+  station: 'telephone',
+  'with supply': 'supply',
+  board: 'board',
+  exchange: 'exchange',
+} as const satisfies Readonly<Record<string, StationSign>>
+
+const SIGNS_ASKED: readonly Mark[] = ['board', 'exchange']
+
+/** The marks that a legend explains: boards and exchanges only where there are any. */
+export const marksFor = (signs: ReadonlySet<StationSign>): readonly Mark[] => [
+  'station',
+  'with supply',
+  ...SIGNS_ASKED.filter((mark) => signs.has(mark as StationSign)),
+  'bend',
+  'splice',
+  'tag',
+]
 
 /** A mark on a line or a station, as the map and its legend show it. */
-export function MarkSymbol({ kind, at }: { kind: (typeof MARKS)[number]; at: Point }) {
+export function MarkSymbol({ kind, at }: { kind: Mark; at: Point }) {
   if (kind === 'bend') return <circle class="bend" cx={at[0]} cy={at[1]} r={0.8} />
   if (kind === 'splice') return <path class="splice" d={lozenge(at)} />
   if (kind === 'tag') return <path class="tag" d={tagMark(at)} />
-  return <StationSymbol at={at} hasSupply={kind === 'with supply'} />
+  return <StationSymbol at={at} sign={SIGN_OF_MARK[kind]} />
 }
