@@ -7,7 +7,8 @@ import { circuitNetwork } from './circuit-network'
 import { laidCatalog } from './learned-of'
 import { type Outlook, outlookOf } from './outlook'
 import type { ReportCircuit } from './report'
-import { type Trunk, trunkOf } from './trunks'
+import type { Trunk } from './trunks'
+import { trunksFrom } from './trunks-of-net'
 
 /** What is reckoned of a circuit on demand: its bad days, and its odds where they are asked for. */
 export interface Beside {
@@ -30,10 +31,7 @@ export function besideReport(
   const model = circuitNetwork(plan, circuit, catalog, measured)
   const today = conditionsOf(plan.weather, plan.wireTempC)
   const outlook = outlookOf(plan, model, today, found)
-  const trunks = (model.trunks?.from ?? []).flatMap(({ circuit: id }) => {
-    const far = { id, model: circuitNetwork(plan, plan.circuits.get(id)!, catalog, measured) }
-    return trunkOf({ id: circuit.id, model }, far, today) ?? []
-  })
+  const trunks = trunksFrom(plan, circuit, catalog, measured)
   return {
     outlook,
     ...(trunks.length > 0 && { trunks }),

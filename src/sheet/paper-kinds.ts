@@ -1,7 +1,9 @@
 import type { LineId } from '../plan/id'
-import { lineName } from '../plan/plan'
+import { lineName, stationName } from '../plan/plan'
+import { boardCard, boardsIn } from './kinds/board-card'
 import { circuitDiagram } from './kinds/circuit-diagram'
 import { circuitFigures } from './kinds/circuit-figures'
+import { directory } from './kinds/directory'
 import { faultCard } from './kinds/fault-card'
 import { lineCard } from './kinds/line-card'
 import { loadList } from './kinds/load-list'
@@ -11,6 +13,7 @@ import { routeMap } from './kinds/route-map'
 import { stationCards } from './kinds/station-cards'
 import { tagLabels } from './kinds/tag-labels'
 import { testRecord } from './kinds/test-record'
+import { trafficDiagram } from './kinds/traffic-diagram'
 import type { Block } from './layout/block'
 import type { SheetRoom } from './layout/paper-size'
 import { roomUnderHead } from './layout/sheet-head'
@@ -58,6 +61,16 @@ export const PAPER_KINDS: Readonly<
   'Test record': (source) => [{ title: 'Test record', about: '', blocks: testRecord(source) }],
   'Station cards': (source, { page }) => [
     { title: 'Station cards', about: '', isBare: true, blocks: stationCards(source, page) },
+  ],
+  'Board cards': (source) =>
+    boardsIn(source).map((each) => ({
+      title: 'Board card',
+      about: stationName(source.plan, each.board.station),
+      blocks: boardCard(source, each),
+    })),
+  Directory: (source, room) => [{ title: 'Directory', about: '', blocks: directory(source, room) }],
+  'Traffic diagram': (source, room) => [
+    { title: 'Traffic diagram', about: '', blocks: trafficDiagram(source, room) },
   ],
   Labels: (source, { page }) => [
     { title: 'Labels', about: '', isBare: true, blocks: tagLabels(source, page) },

@@ -6,6 +6,9 @@ export const PAPER_NAMES = [
   'Circuit diagram',
   'Load list',
   'Station cards',
+  'Board cards',
+  'Directory',
+  'Traffic diagram',
   'Labels',
   'Test record',
   'Fault card',
@@ -17,6 +20,9 @@ export type PaperName = (typeof PAPER_NAMES)[number]
 
 /** For the desk, not for the crew; and what wants sheets of its own in the printer. */
 export const OFF_UNLESS_ASKED: readonly PaperName[] = ['Circuit figures', 'Labels']
+
+/** Chosen unless told otherwise only where a board or an exchange stands. */
+export const WITH_A_BOARD: readonly PaperName[] = ['Board cards', 'Directory', 'Traffic diagram']
 
 /** All that a sheet of A6 has room for. */
 export const FOR_SMALL_SHEETS: readonly PaperName[] = ['Station cards', 'Labels']

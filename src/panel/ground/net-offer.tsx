@@ -1,14 +1,15 @@
 import { useSignal } from '@preact/signals'
 import { useEffect, useRef } from 'preact/hooks'
 import type { CircuitId, LineId, StationId } from '../../plan/id'
-import { type Plan, stationName } from '../../plan/plan'
+import { EMPTY_PLAN, type Plan, stationName } from '../../plan/plan'
+import { putBoard } from '../../plan/put-board'
 import { replaceNet } from '../../plan/replace-net'
 import type { NetLine } from '../../plan/route-edits'
 import { type NetFigures, netFigures } from '../../report/net-figures'
 import type { SuggestedNet } from '../../route/suggest-nets'
 import { newCircuitId, newLineId } from '../../state/new-id'
 import type { Store } from '../../state/store'
-import { wireUsedLast } from '../../state/used-last'
+import { equipmentUsedLast, wireUsedLast } from '../../state/used-last'
 import { underWatch } from '../../storage/under-watch'
 import { formatMassKg, formatRunM } from '../../words/units'
 import { OnDemand } from '../question'
@@ -23,26 +24,30 @@ interface Props {
   readonly circuit?: CircuitId
 }
 
+/** A board is a star with a board or an exchange in its middle. */
+type ShapeName = SuggestedNet['shape'] | 'board'
+
 /** One shape, drawn into the plan, and what it comes to. */
 interface Shape {
-  readonly shape: SuggestedNet['shape']
+  readonly shape: ShapeName
   readonly plan: Plan
   readonly circuit: CircuitId
   readonly ways: Store['suggested']['value']
   readonly figures: NetFigures
 }
 
-const SHAPE_WORDS: Readonly<Record<SuggestedNet['shape'], string>> = {
+const SHAPE_WORDS: Readonly<Record<ShapeName, string>> = {
   tree: 'Tree',
   star: 'Star',
   ring: 'Ring',
+  board: 'Star with a board',
 }
 
 /** Joins stations in three ways, each with its wire and its verdict, so that the planner chooses with open eyes. */
 export function NetOffer({ store, stations, circuit }: Props) {
   const others = useSignal<readonly StationId[] | null>(null)
   const found = useSignal<{ readonly sought: Plan; readonly shapes: readonly Shape[] } | null>(null)
-  const shown = useSignal<SuggestedNet['shape']>('tree')
+  const shown = useSignal<ShapeName>('tree')
   const refusal = useSignal('')
   const plan = store.settled.value
   const chosen = (others.value ?? stations).filter((id) => plan.stations.has(id))
@@ -92,7 +97,10 @@ export function NetOffer({ store, stations, circuit }: Props) {
       refusal.value = result.problems[0]?.message ?? ''
       return
     }
-    const shapes = result.value.map((net) => shapeOf(store, sought, net, circuit))
+    const shapes = result.value.flatMap((net) => {
+      const shape = shapeOf(store, sought, net, circuit)
+      return [shape, ...(net.shape === 'star' ? boardOf(store, shape, net) : [])]
+    })
     found.value = { sought, shapes }
     show(shapes[0])
   }
@@ -180,6 +188,24 @@ function shapeOf(store: Store, plan: Plan, net: SuggestedNet, replaced: CircuitI
   }
 }
 
+/** The star with a board in its middle; none where two lines are too few for one, or no board has room for all. */
+function boardOf(store: Store, star: Shape, { links }: SuggestedNet): readonly Shape[] {
+  const [first, second] = links
+  if (!first || !second) return []
+  const middle = [second.from, second.to].includes(first.from) ? first.from : first.to
+  const plan = putBoard(star.plan, star.circuit, middle, cranked(store, star.plan))
+  if (!plan) return []
+  const { lines } = plan.circuits.get(star.circuit)!
+  const figures = netFigures(plan, lines, star.circuit, store.ground.peek())
+  return [{ ...star, shape: 'board', plan, figures }]
+}
+
+/** A telephone that calls a board by its own crank: that which was used last, if it does. */
+function cranked(store: Store, plan: Plan): string {
+  const used = store.catalog.peek().sets.get(equipmentUsedLast(store, plan).set)
+  return used && used.talk !== 'common' && used.generator ? used.id : equipmentUsedLast(store, EMPTY_PLAN).set
+}
+
 function Shapes({
   store,
   shapes,
@@ -188,7 +214,7 @@ function Shapes({
 }: {
   store: Store
   shapes: readonly Shape[]
-  shown: SuggestedNet['shape']
+  shown: ShapeName
   onShow: (shape: Shape) => void
 }) {
   const system = store.units.value
@@ -227,9 +253,11 @@ function Shapes({
           (['verdict', 'worst'] as const).map((when) => (
             <tr key={when}>
               <th scope="row">{when === 'verdict' ? 'Today' : 'At worst'}</th>
-              {shapes.map(({ shape, figures }) => (
+              {shapes.map(({ shape, plan, circuit, figures }) => (
                 <td key={shape}>
-                  <VerdictMark verdict={figures[when]} />
+                  {(plan.circuits.get(circuit)?.sets.size ?? 0) > 1 && (
+                    <VerdictMark verdict={figures[when]} />
+                  )}
                 </td>
               ))}
             </tr>

@@ -17,7 +17,8 @@ export function UnjoinedStations({ store }: { store: Store }) {
     <Question ask="How could they be joined?">
       <p>
         No line reaches {formatCount(alone.length, 'station')} yet. A tree takes the least wire, a star gives
-        each a line of its own, a ring still joins all when one line breaks.
+        each a line of its own, with a board in its middle two speak while the others are left in peace, a
+        ring still joins all when one line breaks.
       </p>
       <NetOffer store={store} stations={alone} />
     </Question>
@@ -30,7 +31,10 @@ export function OtherNets({ store, circuit }: { store: Store; circuit: Circuit }
   if (stations.length < 3) return null
   return (
     <Question ask="How else could it be joined?">
-      <p>A tree takes the least wire, a star gives each a line of its own, a ring outlives one break.</p>
+      <p>
+        A tree takes the least wire, a star gives each a line of its own, a board in its middle rings only
+        whom one wants, a ring outlives one break.
+      </p>
       <NetOffer store={store} stations={stations} circuit={circuit.id} />
     </Question>
   )

@@ -4,6 +4,7 @@ import { verdictSentence } from '../../words/verdict-words'
 import type { Block } from '../layout/block'
 import { circuitsIn } from '../paper-scope'
 import type { PaperSource } from '../paper-source'
+import { trafficTable } from '../tables/jack-table'
 import { callTable, loopTable } from '../tables/test-tables'
 
 /** What each circuit should measure, and room for what it does. */
@@ -20,7 +21,9 @@ export function testRecord(source: PaperSource): readonly Block[] {
         'one that reads low has a short on the way. Never open a circuit in use to test it.',
     },
     ...circuits.flatMap((circuit): readonly Block[] => {
-      const tables = [loopTable(source, circuit), callTable(source, circuit)]
+      const drawn = plan.circuits.get(circuit.id)
+      const traffic = drawn && circuit.switchboard ? [trafficTable(plan, drawn, circuit.switchboard)] : []
+      const tables = [loopTable(source, circuit), callTable(source, circuit), ...traffic]
       return [
         { kind: 'heading', text: nameIn(plan, circuit.id) },
         { kind: 'text', text: `It ${verdictSentence(circuit, odds.get(circuit.id), say)}` },

@@ -1,0 +1,106 @@
+import { measurePlan } from '../../measure/measure-line'
+import { stationName } from '../../plan/plan'
+import type { Trunk } from '../../report/trunks'
+import { isUsable, trunksOfNet } from '../../report/trunks-of-net'
+import { trunkSentence } from '../../words/switchboard-words'
+import { tongueOf } from '../../words/tongue'
+import { formatCount, formatDb, formatList } from '../../words/units'
+import type { Block } from '../layout/block'
+import type { SheetRoom } from '../layout/paper-size'
+import type { Table } from '../layout/table'
+import { lineNumber } from '../line-marks'
+import type { PaperSource } from '../paper-source'
+import { MOST_BOXES, trafficDrawing } from '../scene/traffic-drawing'
+import { type BoardOfNet, boardsIn } from './board-card'
+
+/** Boards as boxes, and between them how many circuits calls can go over; below, each trunk with its faintest call. */
+export function trafficDiagram(source: PaperSource, room: SheetRoom): readonly Block[] {
+  const boards = boardsIn(source)
+  if (boards.length === 0) return []
+  const { plan, catalog, ground, system } = source
+  const say = tongueOf(plan, system)
+  const trunks = trunksOfNet(plan, catalog, measurePlan(plan, ground)).filter(({ circuits }) =>
+    circuits.every((id) => boards.some(({ circuit }) => circuit.id === id)),
+  )
+  const table = trunkTable(source, trunks)
+  const scene = trafficDrawing(
+    boards.map((each) => boxOf(source, each)),
+    linksOf(boards, trunks),
+    room.widthMm,
+  )
+  return [
+    ...(boards.length <= MOST_BOXES
+      ? [{ kind: 'drawing', heightMm: scene.heightMm, drawing: { kind: 'scene', scene } } as const]
+      : []),
+    {
+      kind: 'text',
+      text:
+        trunks.length === 0
+          ? 'No line leads from one board to another.'
+          : 'Between boxes: circuits over which both boards are rung and a call is heard, in the weather of the plan. Broken: none is usable.',
+    },
+    ...(table.rows.length > 0 ? [{ kind: 'table', table } as const] : []),
+    ...trunks.map((trunk): Block => ({ kind: 'text', text: trunkSentence(trunk, say) })),
+  ]
+}
+
+function boxOf({ plan }: PaperSource, { circuit, board }: BoardOfNet) {
+  const telephones = board.jacks.reduce((sum, { stations }) => sum + stations.length, 0)
+  const ports = board.spare === null ? '' : ` of ${board.jacks.length + board.spare}`
+  const what = board.kind === 'board' ? 'board' : 'exchange'
+  return {
+    name: stationName(plan, board.station),
+    words: [
+      `${what} of ${plan.circuits.get(circuit.id)!.name}`,
+      `${board.jacks.length}${ports} ${board.kind === 'board' ? 'jacks' : 'ports'} taken`,
+      formatCount(telephones, 'telephone'),
+      `${formatCount(board.callsAtOnce, 'call')} at once`,
+    ],
+    position: plan.stations.get(board.station as never)!.position,
+  }
+}
+
+/** Trunks between the same two boards are one way, with their number. */
+function linksOf(boards: readonly BoardOfNet[], trunks: readonly Trunk[]) {
+  const placeOf = (id: string) => boards.findIndex(({ circuit }) => circuit.id === id)
+  const ways = new Map<string, { from: number; to: number; all: Trunk[] }>()
+  for (const trunk of trunks) {
+    const [from, to] = trunk.circuits.map(placeOf).sort((a, b) => a - b) as [number, number]
+    const way = ways.get(`${from} ${to}`) ?? { from, to, all: [] }
+    way.all.push(trunk)
+    ways.set(`${from} ${to}`, way)
+  }
+  return [...ways.values()].map(({ from, to, all }) => {
+    const usable = all.filter(isUsable).length
+    const words =
+      usable === all.length
+        ? formatCount(usable, 'circuit')
+        : `${usable} of ${formatCount(all.length, 'circuit')}`
+    return { from, to, words, isUsable: usable > 0 }
+  })
+}
+
+function trunkTable(source: PaperSource, trunks: readonly Trunk[]): Table {
+  const { plan } = source
+  const name = (id: string) => stationName(plan, id)
+  return {
+    title: 'Trunks',
+    columns: [
+      { head: 'From – to', share: 50 },
+      { head: 'Lines', share: 20 },
+      { head: 'Puts calls through', share: 40 },
+      { head: 'Faintest call', share: 60 },
+      { head: 'Usable', share: 16 },
+    ],
+    rows: trunks.map((trunk) => {
+      const [worst] = trunk.calls
+      return [
+        trunk.stations.map(name).join(' – '),
+        trunk.lines.map((id) => lineNumber(source, id)).join(', '),
+        worst && worst.byHand.length > 0 ? formatList(worst.byHand.map(name), 2) : 'nobody',
+        worst ? `${name(worst.from)} – ${name(worst.to)}, ${formatDb(worst.lossDb)}` : 'none',
+        isUsable(trunk) ? 'yes' : 'no',
+      ]
+    }),
+  }
+}
