@@ -3,7 +3,7 @@ import { useMemo } from 'preact/hooks'
 import { setPaperWishes } from '../plan/settings-edits'
 import type { Store } from '../state/store'
 import { PAPER_SIZES, type PaperSize } from './layout/paper-size'
-import { OFF_UNLESS_ASKED, PAPER_NAMES, type PaperName, WITH_A_BOARD } from './paper-names'
+import { OFF_UNLESS_ASKED, PAPER_NAMES, type PaperName, WITH_BOARDS } from './paper-names'
 import { type PaperScope, WHOLE_NET } from './paper-scope'
 
 /** What a person wants of the papers. Revision, size and kinds stay with the plan; the rest is for this printing. */
@@ -40,11 +40,11 @@ function wishesOf(store: Store): Wishes {
     const sizeOf = (wanted: string | undefined) => PAPER_SIZES.find(({ name }) => name === wanted)
     return sizeOf(kept.value?.size) ?? sizeOf(usual.value) ?? PAPER_SIZES[0]!
   })
-  const hasBoard = computed(() => store.report.value.circuits.some(({ switchboard }) => switchboard))
+  const boards = computed(() => store.report.value.circuits.filter(({ switchboard }) => switchboard).length)
   const chosen = computed(() => {
     const kinds = kept.value?.kinds
     const isUsual = (name: PaperName) =>
-      !OFF_UNLESS_ASKED.includes(name) && (hasBoard.value || !WITH_A_BOARD.includes(name))
+      !OFF_UNLESS_ASKED.includes(name) && boards.value >= (WITH_BOARDS[name] ?? 0)
     const isChosen = (name: PaperName) => (kinds ? kinds.includes(name) : isUsual(name))
     return new Set(PAPER_NAMES.filter(isChosen))
   })

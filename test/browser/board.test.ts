@@ -12,6 +12,24 @@ beforeAll(async () => {
 })
 afterAll(() => at?.close())
 
+const PICTURES = process.env.PICTURES
+async function pictures(selector: string) {
+  for (const [name, size, scheme] of [
+    ['dark', [1440, 900], 'dark'],
+    ['phone', [390, 844], 'light'],
+  ] as const) {
+    await at.page.emulateMedia({ colorScheme: scheme })
+    await at.page.setViewportSize({ width: size[0], height: size[1] })
+    await at.page.waitForTimeout(800)
+    await at.page.locator(selector).scrollIntoViewIfNeeded()
+    await at.page.locator(selector).evaluate((e) => e.scrollIntoView({ block: 'start' }))
+    await at.page.waitForTimeout(500)
+    await at.page.screenshot({ path: `${PICTURES}-${name}.png` })
+  }
+  await at.page.emulateMedia({ colorScheme: 'light' })
+  await at.page.setViewportSize({ width: 1440, height: 900 })
+}
+
 /** Presses of a pointer since the plan was empty. */
 let clicks = 0
 const button = (name: string) => at.page.getByRole('button', { name, exact: true })
@@ -31,17 +49,17 @@ test('a star of six telephones round a board is built in under twenty clicks, it
   await button('Plans').click()
   await button('New plan').click()
   // Out to where a line is so long that speech through two of them gets faint.
-  for (let k = 0; k < 2; k++) await button('Farther').click()
+  for (let k = 0; k < 3; k++) await button('Farther').click()
 
   await press('Station')
   await place(480, 450)
   for (const [x, y] of [
-    [330, 380],
-    [420, 250],
-    [640, 300],
-    [700, 520],
-    [560, 680],
-    [300, 640],
+    [400, 400],
+    [500, 340],
+    [580, 470],
+    [470, 560],
+    [720, 320],
+    [260, 620],
   ] as const)
     await place(x, y)
   await press('← The whole plan')
@@ -49,10 +67,45 @@ test('a star of six telephones round a board is built in under twenty clicks, it
   await press('Star with a board')
   await press('Draw the star with a board')
   expect(clicks).toBeLessThan(20)
-  console.log('clicks', clicks)
 
   await page.getByRole('heading', { name: 'Who is on which jack?' }).waitFor()
+  await page.locator('.triangle').waitFor()
   expect(await page.locator('.jacks tbody tr').count()).toBe(6)
-  console.log(await text('.panel .card'))
-  await page.screenshot({ path: '/tmp/boards/t1.png' })
+  expect(await text('.jacks tbody')).toMatch(/^1Station \d+works falls: \d+ V/)
+  expect(await page.locator('.triangle tbody td').count()).toBe(21)
+  const faint = () => page.locator('.triangle td.fails, .triangle td.thin').count()
+  expect(await faint()).toBeGreaterThan(0)
+  expect(await text('.panel .card')).toMatch(
+    /The faintest call through it is Station \d+ with Station \d+: [\d.]+ dB of loss/,
+  )
+  if (PICTURES) await page.screenshot({ path: `${PICTURES}-map.png` })
+  if (PICTURES) await pictures('.jacks')
+
+  await page.getByRole('heading', { name: 'What would mend just these' }).waitFor()
+  await page.getByRole('heading', { name: 'What would mend just these' }).scrollIntoViewIfNeeded()
+  await page.locator('.faint-remedies button', { hasText: 'Apply' }).first().click()
+  clicks++
+  await expect.poll(faint).toBe(0)
+  expect(await text('.panel .card')).toContain('Every call through it is loud enough.')
+  expect(clicks).toBeLessThan(20)
+
+  await button('Papers').click()
+  await papersMade(page)
+  const path = join(mkdtempSync(join(tmpdir(), 'fieldpair-')), 'papers.pdf')
+  await page.pdf({
+    path: PICTURES ? `${PICTURES}.pdf` : path,
+    preferCSSPageSize: true,
+    printBackground: true,
+  })
+  const pages = execFileSync('pdftotext', ['-layout', PICTURES ? `${PICTURES}.pdf` : path, '-'], {
+    encoding: 'utf8',
+  }).split('\f')
+  const card = pages.find((page) => page.trimStart().startsWith('Board card'))!
+  for (let jack = 1; jack <= 6; jack++)
+    expect(card).toMatch(new RegExp(`^ *${jack} +line ${jack} .*Station`, 'm'))
+  expect(card).toContain('falls')
+  const list = pages.filter((page) => page.trimStart().startsWith('Directory'))
+  expect(list).toHaveLength(1)
+  for (let station = 1; station <= 7; station++) expect(list[0]).toContain(`Station ${station}`)
+  expect(at.faults).toEqual([])
 })

@@ -3,7 +3,6 @@ import type { Signal } from '@preact/signals'
 import type { VoiceRow } from '../../budget/rows'
 import { judge } from '../../budget/verdict'
 import type { Circuit } from '../../plan/plan'
-import { isAmiss } from '../../report/is-amiss'
 import type { ReportCircuit } from '../../report/report'
 import type { Switchboard } from '../../report/switchboard'
 import { throughCalls } from '../../report/through-calls'
@@ -164,13 +163,16 @@ function Loss({ row }: { row: VoiceRow | null }) {
 function FaintRemedies({ store, circuit, found }: Omit<Props, 'reckoned'>) {
   if (!found.switchboard?.faint.length) return null
   const remedies = store.faintRemedies.value.get(circuit.id)
-  if (!remedies) return isAmiss(found) ? <p class="soft">What would mend them is being sought.</p> : null
+  if (!remedies)
+    return store.remedyFailure.value ? null : <p class="soft">What would mend them is being sought.</p>
   if (remedies.length === 0)
     return <p>Nothing that was tried mends all of them without harm to other calls.</p>
   return (
     <>
       <h3>What would mend just these</h3>
-      <ApplicableRemedies store={store} circuit={circuit} found={found} remedies={remedies} />
+      <div class="faint-remedies">
+        <ApplicableRemedies store={store} circuit={circuit} found={found} remedies={remedies} />
+      </div>
     </>
   )
 }

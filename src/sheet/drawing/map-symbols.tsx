@@ -61,7 +61,7 @@ type Mark = keyof typeof SIGN_OF_MARK | 'bend' | 'splice' | 'tag'
 
 const SIGN_OF_MARK = {
   station: 'telephone',
-  'with supply': 'supply',
+  supply: 'supply',
   board: 'board',
   exchange: 'exchange',
 } as const satisfies Readonly<Record<string, StationSign>>
@@ -71,7 +71,7 @@ const SIGNS_ASKED: readonly Mark[] = ['board', 'exchange']
 /** The marks that a legend explains: boards and exchanges only where there are any. */
 export const marksFor = (signs: ReadonlySet<StationSign>): readonly Mark[] => [
   'station',
-  'with supply',
+  'supply',
   ...SIGNS_ASKED.filter((mark) => signs.has(mark as StationSign)),
   'bend',
   'splice',

@@ -24,7 +24,7 @@ export function callTriangle(
     title: `Calls through it: loss in dB, the faintest first${more}`,
     isDense: true,
     columns: [
-      { head: 'Jack', share: 10 },
+      { head: 'Jack', share: 8 },
       { head: 'Who', share: 40 },
       ...across.map(({ label }) => ({ head: label, share: 10 })),
     ],
