@@ -1,13 +1,22 @@
 import { type CircuitModel, circuitModel } from '../budget/circuit-model'
 import type { Catalog } from '../catalog/catalog'
 import type { Wire } from '../catalog/wire'
-import type { MeasuredLine } from '../measure/measured'
 import { remembering } from '../memo'
 import { standingRecords } from '../plan/field-edits'
-import type { CircuitId, LineId } from '../plan/id'
+import type { CircuitId } from '../plan/id'
 import type { Circuit, Plan } from '../plan/plan'
 import { explained, type Oddity } from './explain'
 import { type Gauge, gaugeOf, STEP_NEPERS } from './gauge'
+import {
+  type Learned,
+  type LearnedFigure,
+  type LearnedFigures,
+  type Learning,
+  type Lengths,
+  NOTHING_LEARNED,
+  type Question,
+  type Splices,
+} from './learned-figures'
 import { type Fit, fitReadings } from './linear-fit'
 import { onlyTheWay, probeOf, standOnLine } from './probe'
 import {
@@ -20,32 +29,7 @@ import {
   setSigma,
   UNTAKEN_TEMP_C,
 } from './readings'
-import { figuresOf, scaledWire, spreadOf, type WireFigure, type WireMember } from './wire-figures'
-
-/** A figure of a lot of wire as readings have it, at 20 °C: 95 of a hundred such lots lie from `low` to `high`. */
-export interface LearnedFigure {
-  readonly value: number
-  readonly low: number
-  readonly high: number
-  /** What the catalog says. */
-  readonly book: number
-}
-
-export type LearnedFigures = Partial<Readonly<Record<WireMember, LearnedFigure>>>
-
-/** What all readings of a plan teach. */
-export interface Learned {
-  /** The wires of which something was learned, with the figures of what really lies there and the spread that is left, by id. */
-  readonly learnt: ReadonlyMap<string, Wire>
-  /** Figures that a reading told something of, by wire. */
-  readonly figures: ReadonlyMap<string, LearnedFigures>
-  readonly odd: readonly Oddity[]
-  /** What an instrument will show; null where nothing there gives such a reading. */
-  readonly expect: (question: Question) => Expected | null
-}
-
-/** Where an instrument stands, what it looks at and how. */
-export type Question = Omit<Reading, 'id' | 'value' | 'kind'>
+import { figuresOf, scaledWire, spreadOf, type WireFigure } from './wire-figures'
 
 /** A reading so many standard deviations from what is expected comes about by chance three times in a thousand: it is odd. */
 const ODD_SIGMAS = 3
@@ -55,22 +39,8 @@ const LEAST_TOLD = 0.02
 
 const Z95 = 1.959964
 
-type Lengths = ReadonlyMap<LineId, MeasuredLine>
-type Splices = ReadonlyMap<LineId, number> | undefined
-
-/** A catalog with what was learned of its wires; the very one that was given where nothing was. */
-export const withLearned = (catalog: Catalog, { learnt }: Learned): Catalog =>
-  learnt.size === 0 ? catalog : overlaid(catalog, learnt)
-
-const overlaid = remembering(
-  (catalog: Catalog, learnt: ReadonlyMap<string, Wire>): Catalog => ({
-    ...catalog,
-    wires: new Map([...catalog.wires, ...learnt]),
-  }),
-)
-
 /** What the readings of a plan teach of its wire. As long as nothing changes that they hang on, the answer is the very same. */
-export function learnedFrom(plan: Plan, catalog: Catalog, measured: Lengths, splices?: Splices): Learned {
+export const learnedFrom: Learning = (plan, catalog, measured, splices) => {
   const readings = readingsOf(plan.field)
   if (readings.length === 0) return unread(plan, catalog, measured, splices)
   const { weather, wireTempC } = plan
@@ -100,10 +70,8 @@ const once = remembering((..._from: readonly unknown[]) => {
   }
 })
 
-const NOTHING_LEARNT = { learnt: new Map(), figures: new Map(), odd: [] } as const
-
 const unread = (plan: Plan, catalog: Catalog, measured: Lengths, splices: Splices): Learned => ({
-  ...NOTHING_LEARNT,
+  ...NOTHING_LEARNED,
   expect: (question) => {
     const bench = benchOf(plan, catalog, measured, splices, [question])
     return bench.expect(question, bench.fit([]))

@@ -3,7 +3,7 @@ import { type StandingRecord, standingRecords } from '../plan/field-edits'
 import type { LineId } from '../plan/id'
 import type { Plan } from '../plan/plan'
 import type { Oddity } from './explain'
-import type { Learned, LearnedFigures } from './learned'
+import type { Learned, LearnedFigures } from './learned-figures'
 import { type Done, doneOn, lengthM, NOTHING_DONE } from './stretches'
 
 /** What was laid and read of a line, and what readings teach of its wire. */

@@ -1,6 +1,7 @@
 import { BUILT_IN } from '../catalog/built-in'
 import { type Catalog, mergeCatalogs } from '../catalog/catalog'
-import { type Learned, learnedFrom, withLearned } from '../field/learned'
+import { learnedFrom } from '../field/learned'
+import { type Learned, withLearned } from '../field/learned-figures'
 import type { MeasuredLine } from '../measure/measured'
 import type { LineId } from '../plan/id'
 import type { Plan } from '../plan/plan'

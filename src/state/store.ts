@@ -2,6 +2,7 @@ import { batch, computed, signal } from '@preact/signals'
 import type { WorstBecause } from '../budget/worst-parts'
 import { BUILT_IN } from '../catalog/built-in'
 import { type CatalogEntries, mergeCatalogs } from '../catalog/catalog'
+import { type Learning, NOTHING_LEARNED } from '../field/learned-figures'
 import type { Position } from '../geo/position'
 import { forgetThings } from '../memo'
 import { begin, commit, redo, retract, undo } from '../plan/history'
@@ -14,7 +15,7 @@ import type { UnderWay } from '../plan/under-way'
 import { ok, type Problem, type Result } from '../problem'
 import type { Remedy } from '../report/report'
 import { reportInPart } from '../report/report-in-part'
-import { reportPlan } from '../report/report-plan'
+import { reportWith } from '../report/report-with'
 import { tongueOf } from '../words/tongue'
 import { createGroundState } from './ground-state'
 import { keepLastGood } from './last-good'
@@ -55,6 +56,8 @@ export function createStore(initial: Plan = EMPTY_PLAN) {
   /** The plan as a drag has it now; null when no hand moves. */
   const draft = signal<Plan | null>(null)
   const groundState = createGroundState()
+  /** Who learns from readings: loaded with the first plan that has any. */
+  const learning = signal<Learning>(() => NOTHING_LEARNED)
   const selection = signal<Selection>(null)
   const tool = signal<Tool>('select')
   /** Look, and change nothing. */
@@ -170,7 +173,7 @@ export function createStore(initial: Plan = EMPTY_PLAN) {
   const attempt = keepLastGood(
     () => {
       const settled = draft.value ? history.value.present : undefined
-      const report = reportPlan(plan.value, groundState.ground.value, settled)
+      const report = reportWith(learning.value, plan.value, groundState.ground.value, settled)
       reportedDocument = opened.peek()
       return report
     },
@@ -189,6 +192,7 @@ export function createStore(initial: Plan = EMPTY_PLAN) {
     withChosen: (before: Plan, kind: EntryKind, id: string | null): Plan =>
       takeKept(before, keptEntries.peek(), kind, id),
     report,
+    learning,
     tongue,
     /** Why the report is not of the plan as it is now, in a sentence; empty where it is. */
     reportFailure: computed(() => staleSentence(attempt.failure.value, opened.value === reportedDocument)),

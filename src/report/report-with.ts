@@ -1,0 +1,80 @@
+import { BUILT_IN } from '../catalog/built-in'
+import { mergeCatalogs } from '../catalog/catalog'
+import { type Learning, NOTHING_LEARNED, withLearned } from '../field/learned-figures'
+import { lineFields } from '../field/line-field'
+import { crossingsOfPlan } from '../hazard/crossings'
+import { carryingOf } from '../materials/carrying'
+import { hoursOfPlan } from '../materials/hours'
+import { gearOfLine, type LineGear } from '../materials/line-gear'
+import { loadsOf } from '../materials/loads'
+import { planSpools } from '../materials/plan-spools'
+import type { WireSpools } from '../materials/spool-plan'
+import { layingOf, loadAllowancesOf } from '../materials/work-allowances'
+import { measurePlan } from '../measure/measure-line'
+import { memoryOfRow } from '../memo'
+import type { Line, Plan } from '../plan/plan'
+import type { Ground } from '../terrain/ground'
+import type { Caution } from './caution'
+import { splicesOf } from './circuit-network'
+import { circuitReport } from './circuit-report'
+import { doubtsOf } from './doubts'
+import { hazardCautions } from './hazard-cautions'
+import type { Report } from './report'
+import { reportLines } from './report-line'
+import { riderCautions } from './rider-cautions'
+import { safetyCautions } from './safety-cautions'
+import { spliceCautions } from './splice-cautions'
+
+const rememberedGear = memoryOfRow<Line, LineGear>()
+
+/**
+ * The report of a checked plan, with what `learning` makes of the readings in it.
+ *
+ * @param ground elevations, where they are known
+ * @param settled while a hand drags, the plan from before: see `planSpools`
+ */
+export function reportWith(learning: Learning, plan: Plan, ground?: Ground, settled?: Plan): Report {
+  const book = mergeCatalogs(BUILT_IN, plan.catalog)
+  const measured = measurePlan(plan, ground)
+  const { spools, pieces } = planSpools(plan, book, measured, settled)
+  const splices = splicesOf(plan, pieces)
+  const learned = plan.field ? learning(plan, book, measured, splices) : NOTHING_LEARNED
+  const catalog = withLearned(book, learned)
+  const fields = lineFields(plan, learned)
+  const crossings = crossingsOfPlan(plan)
+  const lines = reportLines(plan, catalog, { measured, pieces, crossings, splices, fields })
+  const gear = rememberedGear([...plan.lines.values()], [], [lines], (line, place) => {
+    const { legs, tags } = lines[place]!
+    return gearOfLine(line, legs, tags.length)
+  })
+  return {
+    title: plan.title,
+    lines,
+    circuits: [...plan.circuits.values()].map((circuit) =>
+      circuitReport(plan, circuit, catalog, measured, splices),
+    ),
+    spools,
+    loads: loadsOf(plan, catalog, spools, loadAllowancesOf(plan), gear),
+    hours: hoursOfPlan(
+      plan,
+      measured,
+      pieces,
+      crossings,
+      layingOf(plan),
+      carryingOf(plan, measured, catalog, loadAllowancesOf(plan)),
+    ),
+    cautions: [
+      ...safetyCautions(plan, catalog),
+      ...riderCautions(plan, catalog, measured),
+      ...hazardCautions(plan, measured, crossings, catalog, ground),
+      ...spliceCautions(plan, measured, pieces),
+      ...stockCautions(spools),
+    ],
+    doubts: doubtsOf(plan, measured, ground, settled),
+  }
+}
+
+const stockCautions = (spools: readonly WireSpools[]): Caution[] =>
+  spools
+    .filter(({ missingM, notLaid }) => missingM > 0 || notLaid.length > 0)
+    .map(({ wire, missingM, notLaid }) => ({ code: 'stock-short', where: wire, missingM, notLaid }))
