@@ -1,6 +1,7 @@
 import { spawn } from 'node:child_process'
 import { readFileSync } from 'node:fs'
 import { availableParallelism } from 'node:os'
+import { relative } from 'node:path'
 import { ensureDependencies, ROOT } from './dependencies.mjs'
 
 ensureDependencies()
@@ -33,9 +34,9 @@ for (const [, mutant] of chosen) mutated(mutant, readFileSync(mutant.file, 'utf8
  * nothing on the disk changes and nothing has to be put back.
  *
  * @param {number} index
- * @returns {Promise<boolean>} whether a test found it
+ * @returns {Promise<string | undefined>} the file of the test that found it
  */
-const isFound = (index) =>
+const finderOf = (index) =>
   new Promise((resolve, reject) => {
     const run = spawn(
       process.execPath,
@@ -54,7 +55,10 @@ const isFound = (index) =>
       const result = JSON.parse(text.slice(text.indexOf('{"numTotalTestSuites"')))
       if (result.numTotalTests === 0) reject(new Error(`no tests in ${MUTANTS[index]?.tests.join(', ')}`))
       // The list's own test reads the file as it stands on the disk, so only a real test can fail here.
-      resolve(result.numFailedTests > 0 || !result.success)
+      const failed = result.testResults.find(
+        (/** @type {{ status: string }} */ { status }) => status !== 'passed',
+      )
+      resolve(failed && relative(ROOT, failed.name))
     })
   })
 
@@ -63,9 +67,9 @@ const waiting = [...chosen]
 const worker = async () => {
   for (let next = waiting.shift(); next; next = waiting.shift()) {
     const [index, { fault, file }] = next
-    const found = await isFound(index)
-    if (!found) survivors.push(fault)
-    console.log(`${found ? 'found   ' : 'SURVIVED'}  ${file.padEnd(36)} ${fault}`)
+    const finder = await finderOf(index)
+    if (!finder) survivors.push(fault)
+    console.log(`${file.padEnd(36)} ${fault.padEnd(52)} ${finder ?? 'SURVIVED'}`)
   }
 }
 await Promise.all(Array.from({ length: Math.max(1, Math.min(2, availableParallelism())) }, worker))

@@ -3,6 +3,7 @@ import { expect, test } from 'vitest'
 import { formatPlan } from '../../src/files/format-plan'
 import { parsePlan } from '../../src/files/parse-plan'
 import type { CircuitId, StationId } from '../../src/plan/id'
+import { cases } from '../cases'
 import { cpuSeconds } from '../cpu-seconds'
 import { planOf, QUARRY_TEXT } from './quarry-net'
 
@@ -177,7 +178,7 @@ test('a good plan spoilt at random places is read or refused, with places and se
         expect(message).toMatch(/^[^\n]+\.$/)
       }
     }),
-    { numRuns: 1500 },
+    { numRuns: cases(1000) },
   )
   expect(refused).toBeGreaterThan(200)
 })
@@ -190,6 +191,6 @@ test('a good text spoilt at random characters is read or refused, and never thro
       const result = parsePlan(text)
       expect(result.ok || result.problems.length > 0).toBe(true)
     }),
-    { numRuns: 600 },
+    { numRuns: cases(400) },
   )
 })

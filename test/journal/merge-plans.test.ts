@@ -16,6 +16,7 @@ import {
   renameStation,
 } from '../../src/plan/station-edits'
 import { setTitle } from '../../src/plan/text-edits'
+import { cases } from '../cases'
 import { type Step, steps, takeStep } from '../plan/random-edits'
 
 const walk = (plan: Plan, steps: readonly Step[], hand: string): Plan =>
@@ -23,8 +24,7 @@ const walk = (plan: Plan, steps: readonly Step[], hand: string): Plan =>
 
 const reread = (plan: Plan) => parsePlan(formatPlan(plan))
 
-/** What is cheap to run often; FAST_CHECK_SEED looks at other cases, and `scripts` may raise the number. */
-const RUNS = Number(process.env.MERGES ?? 500)
+const RUNS = cases(300)
 
 describe('merging what two random hands did', () => {
   const histories = fc.tuple(steps(20, 60), steps(1, 25), steps(1, 25))

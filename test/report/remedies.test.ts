@@ -10,6 +10,7 @@ import { remediesFor } from '../../src/report/remedies'
 import { applyChanges } from '../../src/report/remedy-changes'
 import { sparePct } from '../../src/report/remedy-ranking'
 import { reportPlan } from '../../src/report/report-plan'
+import { cases } from '../cases'
 import { randomPlan, SUPPLY_KINDS } from '../simulator/random-plan'
 
 function planFrom(text: string): Plan {
@@ -93,7 +94,7 @@ test.each(SUPPLY_KINDS)(
   { timeout: 120_000 },
   (kind) => {
     let kept = 0
-    for (let seed = 500; seed < 512; seed++)
+    for (let seed = 500; seed < 500 + cases(7); seed++)
       kept += remediesKept(planFrom(JSON.stringify(randomPlan(seed, kind, 'tree'))))
     expect(kept).toBeGreaterThan(0)
   },
@@ -102,7 +103,7 @@ test.each(SUPPLY_KINDS)(
 test('no remedy leaves another circuit on the same lines worse than it was', { timeout: 120_000 }, () => {
   const rank = { fails: 0, thin: 1, works: 2 }
   let compared = 0
-  for (let seed = 700; seed < 730; seed++) {
+  for (let seed = 700; seed < 700 + cases(16); seed++) {
     const file = randomPlan(seed, 'none', 'tree')
     const [net] = file.plan.circuits
     file.plan.circuits = [
@@ -116,14 +117,14 @@ test('no remedy leaves another circuit on the same lines worse than it was', { t
     ]
     for (const { properties } of file.features) if (properties.kind === 'line') properties.pairs = 2
     const plan = planFrom(JSON.stringify(file))
-    const before = reportPlan(plan).circuits[1]!
-    for (const { changes } of remediesFor(plan, reportPlan(plan).circuits[0]!.id, measurePlan(plan))) {
+    const [first, before] = reportPlan(plan).circuits
+    for (const { changes } of remediesFor(plan, first!.id, measurePlan(plan))) {
       const what = JSON.stringify(changes)
-      const after = reportPlan(applyChanges(plan, reportPlan(plan).circuits[0]!.id, changes)).circuits.find(
-        ({ id }) => id === before.id,
+      const after = reportPlan(applyChanges(plan, first!.id, changes)).circuits.find(
+        ({ id }) => id === before!.id,
       )!
-      expect(rank[after.verdict], what).toBeGreaterThanOrEqual(rank[before.verdict])
-      expect(rank[after.worst.verdict], what).toBeGreaterThanOrEqual(rank[before.worst.verdict])
+      expect(rank[after.verdict], what).toBeGreaterThanOrEqual(rank[before!.verdict])
+      expect(rank[after.worst.verdict], what).toBeGreaterThanOrEqual(rank[before!.worst.verdict])
       compared++
     }
   }

@@ -16,8 +16,19 @@ let closed = 0
 
 const allMade = () => vi.waitFor(() => expect(button('Print').disabled).toBe(false), { timeout: 20_000 })
 
+/** Papers that an earlier test has asked for just so: the plan is the same in all of them. */
+const made = new Map<string, Parameters<Parameters<typeof PAPER_JOBS.papers>[1]['part']>[0][]>()
+const papersOfBefore: typeof PAPER_JOBS.papers = ({ plan, report, odds, ...wishes }, tell) => {
+  const key = JSON.stringify([wishes, [...odds]])
+  const parts = made.get(key) ?? []
+  if (!made.has(key))
+    PAPER_JOBS.papers({ plan, report, odds, ...wishes }, { ...tell, part: (paper) => parts.push(paper) })
+  made.set(key, parts)
+  for (const part of parts) tell.part(part)
+}
+
 beforeEach(async () => {
-  const { start } = workersHere(PAPER_JOBS)
+  const { start } = workersHere({ ...PAPER_JOBS, papers: papersOfBefore })
   vi.stubGlobal('Worker', function Worker() {
     return start()
   })

@@ -3,13 +3,14 @@ import { beforeAll, describe, expect, test } from 'vitest'
 import { parsePlan } from '../../src/files/parse-plan'
 import type { ReportCircuit } from '../../src/report/report'
 import { reportPlan } from '../../src/report/report-plan'
+import { cases } from '../cases'
 import { bells, type Circuit, circuitOf, ladder } from './netlist'
 import { piece, portsOf } from './ports'
 import { type PlanFile, randomPlan, SUPPLY_KINDS } from './random-plan'
 
 // Reference: ngspice, as the package eecircuit-engine carries it. Tolerance 0.1 %: what is promised to users.
 const TOLERANCE = 1e-3
-const CIRCUITS_EACH = 40
+const CIRCUITS_EACH = cases(25)
 
 const simulation = new Simulation()
 let worst = { what: 'nothing', difference: 0 }
