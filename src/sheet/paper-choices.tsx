@@ -40,6 +40,9 @@ export function PaperChoices({
             )}
           </span>
         ))}
+        <button type="button" onClick={wishes.chooseAll} disabled={chosen.value.size === PAPER_NAMES.length}>
+          All papers
+        </button>
       </fieldset>
       <label>
         For

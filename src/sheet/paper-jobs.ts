@@ -8,7 +8,7 @@ import type { Report } from '../report/report'
 import type { ElevationGrid } from '../terrain/elevation-grid'
 import { type GridGround, groundFromGrids } from '../terrain/ground-from-grids'
 import type { UnitSystem } from '../words/units'
-import type { Block } from './layout/block'
+import { type Block, blocksWithin } from './layout/block'
 import { breakIntoSheets } from './layout/break-sheets'
 import type { SheetRoom } from './layout/paper-size'
 import { roomUnderHead } from './layout/sheet-head'
@@ -71,7 +71,15 @@ export const PAPER_JOBS = {
 }
 
 function tablesOf({ about, blocks }: Paper): readonly Table[] {
-  const tables = blocks.flatMap((block) => (block.kind === 'table' ? [block.table] : []))
+  const tables: Table[] = []
+  for (const block of blocksWithin(blocks)) {
+    if (block.kind !== 'table') continue
+    const last = tables.at(-1)
+    // A table that stands in several columns is one in a file.
+    if (last && last.title === block.table.title)
+      tables[tables.length - 1] = { ...last, rows: [...last.rows, ...block.table.rows] }
+    else tables.push(block.table)
+  }
   // What stands on the sheet of one line would else bear one name for all lines.
   return about ? tables.map((table) => ({ ...table, title: `${about}: ${table.title}` })) : tables
 }

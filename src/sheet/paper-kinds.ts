@@ -9,7 +9,6 @@ import { lineCard } from './kinds/line-card'
 import { loadList } from './kinds/load-list'
 import { netAtAGlance } from './kinds/net-at-a-glance'
 import { recoveryRecord } from './kinds/recovery-record'
-import { routeMap } from './kinds/route-map'
 import { stationCards } from './kinds/station-cards'
 import { tagLabels } from './kinds/tag-labels'
 import { testRecord } from './kinds/test-record'
@@ -37,9 +36,6 @@ export const PAPER_KINDS: Readonly<
 > = {
   'Net at a glance': (source, room) => [
     { title: 'Net at a glance', about: '', blocks: netAtAGlance(source, room) },
-  ],
-  'Line route map': (source, room) => [
-    { title: 'Line route map', about: '', blocks: routeMap(source, room) },
   ],
   'Line cards': (source, room) =>
     linesIn(source).flatMap((measured) => {

@@ -1,15 +1,14 @@
 /** The kinds of paper that a person can choose, in the order in which they lie. */
 export const PAPER_NAMES = [
   'Net at a glance',
-  'Line route map',
   'Line cards',
-  'Circuit diagram',
-  'Load list',
   'Station cards',
   'Board cards',
+  'Load list',
   'Directory',
   'Traffic diagram',
   'Labels',
+  'Circuit diagram',
   'Test record',
   'Fault card',
   'Recovery record',
@@ -18,15 +17,13 @@ export const PAPER_NAMES = [
 
 export type PaperName = (typeof PAPER_NAMES)[number]
 
-/** For the desk, not for the crew; and what wants sheets of its own in the printer. */
-export const OFF_UNLESS_ASKED: readonly PaperName[] = ['Circuit figures', 'Labels']
-
-/** Chosen unless told otherwise only where so many boards or exchanges stand. */
-export const WITH_BOARDS: { readonly [N in PaperName]?: number } = {
-  'Board cards': 1,
-  Directory: 1,
-  'Traffic diagram': 2,
-}
+/** What goes out with the crews and hangs at the stations; all else is for the desk or for later, or wants other sheets in the printer. */
+export const FIRST_PAPERS: readonly PaperName[] = [
+  'Net at a glance',
+  'Line cards',
+  'Station cards',
+  'Board cards',
+]
 
 /** All that a sheet of A6 has room for. */
 export const FOR_SMALL_SHEETS: readonly PaperName[] = ['Station cards', 'Labels']

@@ -3,7 +3,7 @@ import { useMemo } from 'preact/hooks'
 import { setPaperWishes } from '../plan/settings-edits'
 import type { Store } from '../state/store'
 import { PAPER_SIZES, type PaperSize } from './layout/paper-size'
-import { OFF_UNLESS_ASKED, PAPER_NAMES, type PaperName, WITH_BOARDS } from './paper-names'
+import { FIRST_PAPERS, PAPER_NAMES, type PaperName } from './paper-names'
 import { type PaperScope, WHOLE_NET } from './paper-scope'
 
 /** What a person wants of the papers. Revision, size and kinds stay with the plan; the rest is for this printing. */
@@ -22,6 +22,7 @@ export interface Wishes {
   readonly keepSize: (name: string) => void
   readonly keepRevision: () => void
   readonly choose: (name: PaperName, wanted: boolean) => void
+  readonly chooseAll: () => void
 }
 
 const FIRST_REVISION = '1'
@@ -40,12 +41,9 @@ function wishesOf(store: Store): Wishes {
     const sizeOf = (wanted: string | undefined) => PAPER_SIZES.find(({ name }) => name === wanted)
     return sizeOf(kept.value?.size) ?? sizeOf(usual.value) ?? PAPER_SIZES[0]!
   })
-  const boards = computed(() => store.report.value.circuits.filter(({ switchboard }) => switchboard).length)
   const chosen = computed(() => {
     const kinds = kept.value?.kinds
-    const isUsual = (name: PaperName) =>
-      !OFF_UNLESS_ASKED.includes(name) && boards.value >= (WITH_BOARDS[name] ?? 0)
-    const isChosen = (name: PaperName) => (kinds ? kinds.includes(name) : isUsual(name))
+    const isChosen = (name: PaperName) => (kinds ? kinds.includes(name) : FIRST_PAPERS.includes(name))
     return new Set(PAPER_NAMES.filter(isChosen))
   })
   const revision = signal(kept.peek()?.revision ?? FIRST_REVISION)
@@ -63,6 +61,7 @@ function wishesOf(store: Store): Wishes {
       if (revision.peek() !== (kept.peek()?.revision ?? FIRST_REVISION))
         store.edit((plan) => setPaperWishes(plan, { revision: revision.peek() }))
     },
+    chooseAll: () => store.edit((plan) => setPaperWishes(plan, { kinds: PAPER_NAMES })),
     choose: (name, wanted) => {
       const kinds = PAPER_NAMES.filter((each) => (each === name ? wanted : chosen.peek().has(each)))
       store.edit((plan) => setPaperWishes(plan, { kinds }))

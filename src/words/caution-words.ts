@@ -9,6 +9,8 @@ type CautionOf<C extends Caution['code']> = Extract<Caution, { readonly code: C 
 const LOCAL = 'The local code governs.'
 const LICENSED = 'The local code governs; where it asks for a licensed person, get one.'
 
+const NO_RINGING = 'Nobody rings while someone holds bare ends.'
+
 /** `Camp – Ford meets County road 420 m out`. */
 const meets = ({ where, hazard, place }: HazardCaution, { name, length }: Tongue) =>
   `${name(where)} meets ${name(hazard)} ${length(place.distanceM)} out`
@@ -103,7 +105,7 @@ const SAY: { readonly [C in Caution['code']]: (caution: CautionOf<C>, say: Tongu
   'splice-on-span': (caution, say) =>
     `${ofPair(caution, say)}: A splice falls on an overhead leg: make it at a support.`,
   'ringing-shock': ({ where, volts }, { name }) =>
-    `${name(where)}: ringing puts up to ${Math.round(volts)} V on the pair. Nobody rings while someone holds bare ends.`,
+    `${name(where)}: ringing puts up to ${Math.round(volts)} V on the pair. ${NO_RINGING}`,
   'dc-shock': ({ where, volts }, { name }) =>
     `${name(where)}: the supply puts ${volts} V on the pair. Switch it off before work on the line. ${LICENSED}`,
   'earth-return': () =>
@@ -128,3 +130,9 @@ const SAY: { readonly [C in Caution['code']]: (caution: CautionOf<C>, say: Tongu
 /** A caution as a sentence or two. */
 export const cautionText = (caution: Caution, say: Tongue): string =>
   (SAY[caution.code] as (caution: Caution, say: Tongue) => string)(caution, say)
+
+export type RingingCaution = CautionOf<'ringing-shock'>
+
+/** The ringing of several circuits in one sentence. */
+export const ringingText = (cautions: readonly RingingCaution[], { name }: Tongue): string =>
+  `Ringing puts up to ${cautions.map(({ where, volts }) => `${Math.round(volts)} V on ${name(where)}`).join(', ')}. ${NO_RINGING}`

@@ -18,3 +18,11 @@ export function verdictSentence(circuit: ReportCircuit, odds: Odds | undefined, 
   const sure = odds ? ` ${oddsSentence(odds)}` : ''
   return `${word} as planned, ${worst.verdict} at worst (${weather})${hangs}.${sure}`
 }
+
+/** The same in as few words as tell it: `works; at worst fails (wet, 50 °C): the bell at Weir`. */
+export function verdictInShort(circuit: ReportCircuit, odds: Odds | undefined, say: Tongue): string {
+  const { verdict, worst, missing } = circuit
+  if (isUnfinished(missing)) return 'not finished'
+  const hangs = worst.check ? `: ${checkWords(worst.check, say.name)}` : ''
+  return `${verdict}; at worst ${worst.verdict} (${worst.weather}, ${say.temp(worst.wireTempC)})${hangs}${odds ? `. ${oddsSentence(odds)}` : ''}`
+}

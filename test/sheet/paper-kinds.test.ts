@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import { parsePlan } from '../../src/files/parse-plan'
 import { EMPTY_PLAN, type Plan } from '../../src/plan/plan'
+import { blocksWithin } from '../../src/sheet/layout/block'
 import { breakIntoSheets } from '../../src/sheet/layout/break-sheets'
 import { bodyOf, PAPER_SIZES } from '../../src/sheet/layout/paper-size'
 import { PAPER_KINDS } from '../../src/sheet/paper-kinds'
@@ -98,7 +99,7 @@ describe('papers are made', () => {
 describe('the figures on the papers', () => {
   const source = sourceOf(demoPlan())
   const tables = PAPER_NAMES.flatMap((name) => PAPER_KINDS[name](source, room)).flatMap(({ blocks }) =>
-    blocks.flatMap((block) => (block.kind === 'table' ? [block.table] : [])),
+    blocksWithin(blocks).flatMap((block) => (block.kind === 'table' ? [block.table] : [])),
   )
 
   test('run along each line to its whole ground, by every tag, splice and crossing of the report', () => {

@@ -66,7 +66,6 @@ const LETTER_MM: Readonly<Record<LabelStyle, number>> = {
 }
 /** How far from its point a name may stand. */
 const REACH_MM = 30
-const OVERVIEW_REACH_MM = 9
 const STATION_MM = [5.2, 3.6] as const
 const SPLICE_MM = 3
 const BEND_MM = 1.6
@@ -92,15 +91,13 @@ export interface MapWish {
   /** The one line that bears its marks, the rest of the net being faint; without it every line is drawn in full. */
   readonly subject?: LineId
   readonly matches?: readonly MatchLine[]
-  /** Detail maps follow: only stations are named, and only where their names find room near by. */
-  readonly isOverview?: boolean
 }
 
 /** Draws what lies in a window. */
 export function drawMap(
   source: PaperSource,
   window: MapWindow,
-  { subject, matches = [], isOverview = false }: MapWish = {},
+  { subject, matches = [] }: MapWish = {},
 ): MapDrawing {
   const { plan, report, catalog, system } = source
   const trunks = trunkLines(plan, catalog)
@@ -183,7 +180,7 @@ export function drawMap(
       })
       continue
     }
-    const at = isOverview ? undefined : middleInside(way, window.frame)
+    const at = middleInside(way, window.frame)
     if (!at) continue
     const length = formatRunM(measured.get(line.id)?.groundM ?? 0, system)
     const pairs = line.pairs > 1 ? ` · ${line.pairs} pairs` : ''
@@ -202,7 +199,7 @@ export function drawMap(
     wanted.map(({ label }) => label),
     {
       bounds: window.frame,
-      reachMm: isOverview ? OVERVIEW_REACH_MM : REACH_MM,
+      reachMm: REACH_MM,
       obstacles: [
         ...stations.map(({ at }) => boxAround(at, ...STATION_MM)),
         ...splices.map(({ at }) => boxAround(at, SPLICE_MM, SPLICE_MM)),

@@ -4,6 +4,7 @@ import { HAZARDS } from '../../hazard/kinds'
 import { HAZARD_KINDS } from '../../plan/hazard-schema'
 import type { Lay } from '../../plan/plan'
 import type { MapDrawing } from './map-drawing'
+import { isNarrow } from './map-frame'
 import { HazardPath, MarkSymbol, marksFor, Wire } from './map-symbols'
 
 const LAYS: readonly (readonly [Lay, string])[] = [
@@ -15,6 +16,27 @@ const LAYS: readonly (readonly [Lay, string])[] = [
 
 const TRUNK = ['surface', 'trunk'] as const
 
+type CellAt = (row: number, i: number, count: number, all: number) => Point
+
+const ROW_MM = 4.6
+
+/** Each row of the legend shares its width among its own entries, but none has more than a fourth. */
+function inRows(frame: Box): CellAt {
+  const left = frame.left + 62
+  return (row, i, count) => [
+    left + (i * (frame.right - left)) / Math.max(4, count),
+    frame.bottom + 4 + row * ROW_MM,
+  ]
+}
+
+/** All entries one after the other in three columns below the scale. */
+const inColumns =
+  (frame: Box): CellAt =>
+  (_row, _i, _count, all) => [
+    frame.left + ((all % 3) * (frame.right - frame.left)) / 3,
+    frame.bottom + 18 + Math.floor(all / 3) * ROW_MM,
+  ]
+
 /** Scale bar, stated scale and the legend, in the band below the frame. */
 export function MapLegend({ drawing, frame }: { drawing: MapDrawing; frame: Box }) {
   const { bar, grid, window } = drawing
@@ -23,13 +45,10 @@ export function MapLegend({ drawing, frame }: { drawing: MapDrawing; frame: Box 
   const kinds = new Set(drawing.hazards.map(({ kind }) => kind))
   const hazards = HAZARD_KINDS.filter((kind) => kinds.has(kind))
   const marks = marksFor(new Set(drawing.stations.map(({ sign }) => sign)))
-  const strokes = drawing.legs.some(({ isTrunk }) => isTrunk) ? [...LAYS, TRUNK] : LAYS
-  const left = frame.left + 62
-  /** Each row of the legend shares its width among its own entries, but none has more than a fourth. */
-  const cellAt = (row: number, i: number, count: number): Point => [
-    left + (i * (frame.right - left)) / Math.max(4, count),
-    y - 1 + row * 4.6,
-  ]
+  const used = new Set(drawing.legs.map(({ lay }) => lay))
+  const trunk = drawing.legs.some(({ isTrunk }) => isTrunk) ? [TRUNK] : []
+  const strokes = [...LAYS.filter(([lay]) => used.has(lay)), ...trunk]
+  const cellAt = isNarrow(frame) ? inColumns(frame) : inRows(frame)
   return (
     <g class="foot-band">
       <path class="bar" d={`M${frame.left} ${y - 1.5}v1.5h${barMm}v-1.5m${-barMm / 2} .5v1`} />
@@ -43,7 +62,7 @@ export function MapLegend({ drawing, frame }: { drawing: MapDrawing; frame: Box 
         {grid.name}
       </text>
       {marks.map((kind, i) => {
-        const [x, row] = cellAt(0, i, marks.length)
+        const [x, row] = cellAt(0, i, marks.length, i)
         return (
           <g key={kind}>
             <MarkSymbol kind={kind} at={[x + 2.6, row]} />
@@ -54,7 +73,7 @@ export function MapLegend({ drawing, frame }: { drawing: MapDrawing; frame: Box 
         )
       })}
       {strokes.map(([lay, name], i) => {
-        const [x, row] = cellAt(1, i, strokes.length)
+        const [x, row] = cellAt(1, i, strokes.length, marks.length + i)
         const points = [
           [x, row],
           [x + 5.5, row],
@@ -79,7 +98,7 @@ export function MapLegend({ drawing, frame }: { drawing: MapDrawing; frame: Box 
         )
       })}
       {hazards.map((kind, i) => {
-        const [x, row] = cellAt(2, i, hazards.length)
+        const [x, row] = cellAt(2, i, hazards.length, marks.length + strokes.length + i)
         return (
           <g key={kind}>
             <HazardPath kind={kind} d={`M${x} ${row}h5.5`} />

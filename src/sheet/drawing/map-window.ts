@@ -1,4 +1,4 @@
-import { type Box, contains, type Point, type Segment } from '../../figure/geometry'
+import type { Box, Point, Segment } from '../../figure/geometry'
 import { fittingScale } from '../../figure/map-scale'
 import type { Plane, PlanePoint } from '../../geo/plane'
 import type { Position } from '../../geo/position'
@@ -33,9 +33,6 @@ export function paperToPlane({ middle, scale, frame }: MapWindow, [x, y]: Point)
   const [x0, y0] = middleOf(frame)
   return [middle[0] + ((x - x0) * scale) / 1000, middle[1] - ((y - y0) * scale) / 1000]
 }
-
-export const isInWindow = (window: MapWindow, position: Position): boolean =>
-  contains(window.frame, toPaper(window, position))
 
 interface Extent {
   readonly min: PlanePoint
@@ -133,64 +130,6 @@ export function windowsAlong(
   return { windows, cuts }
 }
 
-/** One sheet of a map that is too big for one: which of its four edges another sheet goes on from, by that sheet's number. */
-export interface Tile {
-  readonly window: MapWindow
-  readonly number: number
-  readonly beyond: readonly { readonly edge: 'north' | 'east' | 'south' | 'west'; readonly number: number }[]
-}
-
-/** The ground of a frame without its edges: tiles meet along this. */
-export const innerBox = (frame: Box): Box => ({
-  left: frame.left + EDGE_MM,
-  top: frame.top + EDGE_MM,
-  right: frame.right - EDGE_MM,
-  bottom: frame.bottom - EDGE_MM,
-})
-
-/** Positions laid over tiles at one scale, numbered west to east and north to south; tiles that `isEmpty` are left out. */
-export function tilesOver(
-  plane: Plane,
-  positions: readonly Position[],
-  frame: Box,
-  scale: number,
-  isEmpty: (window: MapWindow) => boolean,
-): readonly Tile[] {
-  const extent = extentOf(positions.map(plane.toPlane))
-  const [widthM, heightM] = roomMm(frame).map((mm) => (mm * scale) / 1000) as [number, number]
-  const columns = Math.max(1, Math.ceil((extent.max[0] - extent.min[0]) / widthM))
-  const rows = Math.max(1, Math.ceil((extent.max[1] - extent.min[1]) / heightM))
-  const [eastM, northM] = centreOf(extent)
-  const numbers = new Map<string, number>()
-  const found: { row: number; column: number; window: MapWindow }[] = []
-  for (let row = 0; row < rows; row++) {
-    for (let column = 0; column < columns; column++) {
-      const middle: PlanePoint = [
-        eastM + (column - (columns - 1) / 2) * widthM,
-        northM - (row - (rows - 1) / 2) * heightM,
-      ]
-      const window = { plane, middle, scale, frame }
-      if (isEmpty(window)) continue
-      found.push({ row, column, window })
-      numbers.set(`${row} ${column}`, found.length)
-    }
-  }
-  const edges = [
-    ['north', -1, 0],
-    ['east', 0, 1],
-    ['south', 1, 0],
-    ['west', 0, -1],
-  ] as const
-  return found.map(({ row, column, window }, i) => ({
-    window,
-    number: i + 1,
-    beyond: edges.flatMap(([edge, down, right]) => {
-      const number = numbers.get(`${row + down} ${column + right}`)
-      return number === undefined ? [] : [{ edge, number }]
-    }),
-  }))
-}
-
 /** A match line as drawn: where the map goes on, and what to look for there. */
 export interface MatchLine {
   readonly points: Segment
@@ -210,28 +149,4 @@ export function matchAcross(window: MapWindow, { at, ahead }: Cut, text: string)
     ],
     text,
   }
-}
-
-/** Match lines of a tile, along its inner edges. */
-export function matchesOf({ window, beyond }: Tile): readonly MatchLine[] {
-  const { left, top, right, bottom } = innerBox(window.frame)
-  const sides: Readonly<Record<Tile['beyond'][number]['edge'], Segment>> = {
-    north: [
-      [left, top],
-      [right, top],
-    ],
-    east: [
-      [right, top],
-      [right, bottom],
-    ],
-    south: [
-      [left, bottom],
-      [right, bottom],
-    ],
-    west: [
-      [left, top],
-      [left, bottom],
-    ],
-  }
-  return beyond.map(({ edge, number }) => ({ points: sides[edge], text: `goes on on map ${number}` }))
 }

@@ -1,107 +1,61 @@
 import { gridReference } from '../../geo/grid-reference'
-import { type Plane, planeAbout } from '../../geo/plane'
-import type { Position } from '../../geo/position'
+import { planeAbout } from '../../geo/plane'
 import { type Line, verticesOf } from '../../plan/plan'
 import type { ReportLine } from '../../report/report'
 import { cautionText } from '../../words/caution-words'
 import { tongueOf } from '../../words/tongue'
-import { frameIn } from '../drawing/map-frame'
-import { LEAST_STRIP_MM, matchAcross, windowOver, windowsAlong } from '../drawing/map-window'
-import { type Block, heightOfMm } from '../layout/block'
+import { type Block, columnsMm, heightOfMm } from '../layout/block'
 import type { SheetRoom } from '../layout/paper-size'
-import { lineNumber } from '../line-marks'
+import { leastWidthsEm, type Table } from '../layout/table'
 import { cautionsOfLine, type LineStop, lineStops } from '../line-stops'
 import { circuitNotes, lineNotes } from '../notes'
-import { bearingBasis, type Norths, northsAt, northsText, type PaperSource } from '../paper-source'
+import { bearingBasis, northsAt, northsText, type PaperSource } from '../paper-source'
 import { lineSpoolTable } from '../tables/line-spool-table'
 import { walkTable } from '../tables/walk-table'
+import { type Mapped, oneMap, stripMaps } from './line-maps'
 import { layingWords, lineSummary } from './line-words'
-import { mapBlocks } from './map-block'
 import { stripBlocks } from './strip-block'
 
-/** A line that fits one map at this scale or a larger one has but one; a longer one goes on over several, at the scale below it. */
-const LEAST_SCALE = 40_000
-const STRIP_SCALE = 25_000
-/** Height of the one map of a line: what the rest of the sheet leaves, within these bounds. */
-const MAP_MM = { least: 46, most: 175 }
-/** Ground kept free about the line on its one map, mm. */
-const EDGE_MM = 7
-/** Room for a line of names for which the map had none, mm. */
-const NAMES_MM = 7
+/** Room for no, one, two or three lines of names for which the map had none, mm. */
+const NAMES_MM = [0, 5, 8.5, 12] as const
 /** What `mapBlocks` puts below the drawing itself, mm. */
 const BELOW_MM = 4
+/** How map and walk share a sheet beside each other. */
+const MAP_SHARES = [42, 58] as const
 
-/** Room that a strip's heading takes, and what is kept for a line of names below it, mm. */
-const STRIP_WORDS_MM = 22
-
-/** What the legend and a frame's own margin take of a map's height, mm. */
-const ABOUT_FRAME_MM = frameIn(0, 0).top - frameIn(0, 0).bottom
-
-/** Strips over a long line: two low ones on a sheet, or one tall one, whichever takes fewer sheets. */
-function longStrips(plane: Plane, way: readonly Position[], room: SheetRoom) {
-  const leastMm = LEAST_STRIP_MM + ABOUT_FRAME_MM
-  const strips = (heightMm: number) => {
-    const size = [room.widthMm, heightMm] as const
-    return { size, ...windowsAlong(plane, way, frameIn(...size), STRIP_SCALE) }
-  }
-  // Under a head of very long names even one strip may be left too little: it then runs over, and the line is seen.
-  const tall = strips(Math.max(leastMm, room.heightMm - STRIP_WORDS_MM))
-  const lowMm = room.heightMm / 2 - STRIP_WORDS_MM
-  if (lowMm < leastMm) return tall
-  const low = strips(lowMm)
-  return tall.windows.length < Math.ceil(low.windows.length / 2) ? tall : low
-}
-
-interface Mapped {
-  readonly source: PaperSource
-  readonly line: Line
-  readonly norths: Norths
-  readonly room: SheetRoom
-}
-
-const planeOf = ({ source, line }: Mapped) => planeAbout(verticesOf(source.plan, line))
-const idOf = ({ source, line }: Mapped) => `line-${lineNumber(source, line.id)}`
-
-/** The whole line on one map of this height; undefined where it would be too small to walk by. */
-function oneMap(mapped: Mapped, heightMm: number): readonly Block[] | undefined {
-  const { source, line, norths, room } = mapped
-  if (heightMm < MAP_MM.least) return undefined
-  const size = [room.widthMm, Math.min(MAP_MM.most, heightMm)] as const
-  const window = windowOver(planeOf(mapped), verticesOf(source.plan, line), frameIn(...size), EDGE_MM)
-  if (window.scale > LEAST_SCALE) return undefined
-  return mapBlocks(source, window, size, norths, idOf(mapped), { subject: line.id })
-}
-
-/** The line over as many maps as it takes. */
-function stripMaps(mapped: Mapped): readonly Block[] {
-  const { source, line, norths, room } = mapped
-  const strips = longStrips(planeOf(mapped), verticesOf(source.plan, line), room)
-  return strips.windows.flatMap((window, i, { length }) => {
-    const before = strips.cuts[i - 1]
-    const after = strips.cuts[i]
-    const matches = [
-      ...(before ? [matchAcross(window, before, `from strip ${i}`)] : []),
-      ...(after ? [matchAcross(window, after, `to strip ${i + 2}`)] : []),
-    ]
-    return [
-      ...(length > 1 ? [{ kind: 'heading', text: `Strip ${i + 1} of ${length}` } as const] : []),
-      ...mapBlocks(source, window, strips.size, norths, `${idOf(mapped)}-${i}`, {
-        subject: line.id,
-        matches,
-      }),
-    ]
-  })
-}
-
-const SIGNATURES = {
+/** Name and hour of each step. */
+const SIGNATURES: Table = {
   isTight: true,
   isWrittenIn: true,
   title: '',
-  columns: ['Laid', 'Tested', 'Taken over', 'Taken up'].map((step) => ({
-    head: `${step}: name, hour`,
-    share: 1,
-  })),
+  columns: ['Laid', 'Tested', 'Taken over', 'Taken up'].map((head) => ({ head, share: 1 })),
   rows: [['', '', '', '']],
+}
+/** How spools and signatures share their row. */
+const FOOT_SHARES = [62, 38] as const
+/** More spools than this stand in two columns above the signatures. */
+const MANY_SPOOLS = 8
+
+function footBlocks(spools: Table): readonly Block[] {
+  const signed: Block = { kind: 'table', table: SIGNATURES }
+  if (spools.rows.length === 0) return [signed]
+  if (spools.rows.length > MANY_SPOOLS) {
+    const half = Math.ceil(spools.rows.length / 2)
+    const columns = [spools.rows.slice(0, half), spools.rows.slice(half)].map((rows) => ({
+      share: 1,
+      blocks: [{ kind: 'table', table: { ...spools, rows, leastEm: leastWidthsEm(spools) } } as const],
+    }))
+    return [{ kind: 'beside', columns }, signed]
+  }
+  return [
+    {
+      kind: 'beside',
+      columns: [
+        { share: FOOT_SHARES[0], blocks: [{ kind: 'table', table: spools }] },
+        { share: FOOT_SHARES[1], blocks: [signed] },
+      ],
+    },
+  ]
 }
 
 /**
@@ -129,27 +83,77 @@ export function lineCard(
       .flatMap((circuit) => circuitNotes(source, circuit)),
   ]
   const spools = lineSpoolTable(source, line, measured)
+  const walk: Block = { kind: 'table', table: walkTable(source, line, measured, stops) }
   const walked: readonly Block[] = [
-    { kind: 'table', table: walkTable(source, line, measured, stops) },
     text(
       `${layingWords(source, line)} Bearings are ${bearingBasis(norths).word}. ${northsText(norths, source.date)}${zoneWords(stops)}`,
     ),
     ...(notes.length > 0 ? [text(notes.map(sentence).join(' '))] : []),
-    ...(spools.rows.length > 0 ? [{ kind: 'table', table: spools } as const] : []),
-    { kind: 'table', table: SIGNATURES },
+    ...footBlocks(spools),
   ]
-  const heightMm = (...blocks: readonly Block[]) => heightOfMm(blocks, room.widthMm)
-  const mapped = { source, line, norths, room }
-  const leftMm = room.heightMm - heightMm(...above, ...strip) - BELOW_MM
-  const leftOnOneMm = leftMm - heightMm(...walked)
-  // Below a lower map the names have room that find none on the map.
-  for (const mapMm of [leftOnOneMm, leftOnOneMm - NAMES_MM]) {
-    const map = oneMap(mapped, mapMm)
-    const sheet = [...above, ...(map ?? []), ...strip, ...walked]
-    if (map && heightMm(...sheet) <= room.heightMm) return sheet
+  const card = { mapped: { source, line, norths, room }, above, strip, walk, walked }
+  const ways = [mapAbove(card), mapBeside(card)]
+  // The larger map is the better one.
+  for (const way of ways.toSorted((a, b) => scaleOf(card, a) - scaleOf(card, b))) {
+    const blocks = onOneSheet(card, way)
+    if (blocks) return blocks
   }
-  const maps = oneMap(mapped, leftMm - NAMES_MM) ?? stripMaps(mapped)
-  return [...above, ...maps, ...strip, { kind: 'new-sheet' }, ...walked]
+  const leftMm = room.heightMm - heightOfMm([...above, ...strip], room.widthMm) - BELOW_MM
+  const maps = oneMap(card.mapped, room.widthMm, leftMm - NAMES_MM[1])?.draw() ?? stripMaps(card.mapped)
+  return [...above, ...maps, ...strip, { kind: 'new-sheet' }, walk, ...walked]
+}
+
+interface Card {
+  readonly mapped: Mapped
+  readonly above: readonly Block[]
+  readonly strip: readonly Block[]
+  readonly walk: Block
+  readonly walked: readonly Block[]
+}
+
+/** A way to lay a card out on one sheet: the room that it leaves to the map, and where the map stands. */
+interface Way {
+  readonly mapMm: readonly [width: number, height: number]
+  readonly withMap: (map: readonly Block[]) => readonly Block[]
+}
+
+/** The map over the whole width: for lines that run east and west. */
+function mapAbove({ mapped: { room }, above, strip, walk, walked }: Card): Way {
+  const takenMm = heightOfMm([...above, ...strip, walk, ...walked], room.widthMm)
+  return {
+    mapMm: [room.widthMm, room.heightMm - takenMm - BELOW_MM],
+    withMap: (map) => [...above, ...map, ...strip, walk, ...walked],
+  }
+}
+
+/** The map beside what is read while walking: for lines that run north and south. */
+function mapBeside({ mapped: { room }, above, strip, walk, walked }: Card): Way {
+  const takenMm = heightOfMm([...above, ...strip, ...walked], room.widthMm)
+  return {
+    mapMm: [columnsMm(MAP_SHARES, room.widthMm)[0]!, room.heightMm - takenMm - BELOW_MM],
+    withMap: (map) => {
+      const columns = [map, [walk]].map((blocks, i) => ({ share: MAP_SHARES[i]!, blocks }))
+      return [...above, ...strip, { kind: 'beside', columns }, ...walked]
+    },
+  }
+}
+
+const scaleOf = ({ mapped }: Card, { mapMm }: Way): number =>
+  oneMap(mapped, ...mapMm)?.scale ?? Number.POSITIVE_INFINITY
+
+function onOneSheet({ mapped }: Card, { mapMm, withMap }: Way): readonly Block[] | undefined {
+  const { room } = mapped
+  // What stands beside the map may be too high for any map.
+  const fits = (blocks: readonly Block[]) => heightOfMm(blocks, room.widthMm) <= room.heightMm
+  if (!fits(withMap([]))) return undefined
+  // Below a lower map the names have room that find none on the map.
+  for (const namesMm of NAMES_MM) {
+    const map = oneMap(mapped, mapMm[0], mapMm[1] - namesMm)
+    if (!map) return undefined
+    const blocks = withMap(map.draw())
+    if (fits(blocks)) return blocks
+  }
+  return undefined
 }
 
 const sentence = (text: string) => (/[.!?]$/.test(text) ? text : `${text}.`)

@@ -52,7 +52,7 @@ export function lineSummary(source: PaperSource, line: Line, measured: ReportLin
 /** How it is laid, and how it is tested before anybody is connected to it. */
 export function layingWords({ plan, system }: PaperSource, line: Line): string {
   const [from, to] = [line.from, line.to].map((id) => stationName(plan, id))
-  const ties = `Leave ${formatLengthM(plan.allowances.tailM, system)} at both ends; tie in at ends, bends, both sides of a crossing, overhead at every support; hang tags as you pass.`
+  const ties = `Leave ${formatLengthM(plan.allowances.tailM, system)} at both ends; tie in at ends, bends, both sides of a crossing, every support; hang tags as you pass.`
   if (line.return === 'earth') {
     const [atFrom, atTo] = line.electrodeOhms ?? [0, 0]
     return (
@@ -63,6 +63,6 @@ export function layingWords({ plan, system }: PaperSource, line: Line): string {
   }
   return (
     `${ties} Meter and crank test set at ${from}, crank test set with the crew, nothing else on the line: at each tag and splice short the pair until the loop is read, ` +
-    `take the short off, ring and speak both ways; last from ${to}. Stations are rung once the whole circuit lies (test record).`
+    `take it off, ring and speak both ways; last from ${to}. Ring stations only once the whole circuit lies.`
   )
 }

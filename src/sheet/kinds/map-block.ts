@@ -15,10 +15,11 @@ export function mapBlocks(
   const drawing = drawMap(source, window, wish)
   return [
     { kind: 'drawing', heightMm: size[1], drawing: { kind: 'map', drawing, norths, size, id } },
-    ...(drawing.unplaced.length > 0 && !wish.isOverview
+    ...(drawing.unplaced.length > 0
       ? [
           {
             kind: 'text',
+            isSmall: true,
             text: `Not named on the map for want of room: ${drawing.unplaced.join(', ')}.`,
           } as const,
         ]

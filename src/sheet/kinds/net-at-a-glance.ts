@@ -1,157 +1,184 @@
-import { gridReference } from '../../geo/grid-reference'
-import { layingOrder } from '../../materials/laying-order'
-import { linesByCrew } from '../../materials/share-lines'
-import { stationName } from '../../plan/plan'
 import { cautionText } from '../../words/caution-words'
-import { nameIn, tongueOf } from '../../words/tongue'
-import { formatLengthM, formatTempC } from '../../words/units'
-import { verdictSentence } from '../../words/verdict-words'
-import type { Block } from '../layout/block'
-import { breakIntoSheets } from '../layout/break-sheets'
-import { heightOfFewestSheets } from '../layout/highest-drawing'
+import { tongueOf } from '../../words/tongue'
+import { formatTempC } from '../../words/units'
+import { cautionsInShort } from '../glance-cautions'
+import { type Block, columnsMm, heightOfMm } from '../layout/block'
 import type { SheetRoom } from '../layout/paper-size'
-import type { Table } from '../layout/table'
-import { lineNumber } from '../line-marks'
+import { leastWidthsEm, type Table } from '../layout/table'
 import type { PaperSource } from '../paper-source'
-import { letterOf, netDrawing, strokeOf, strokesDrawing } from '../scene/net-drawing'
+import { netDrawing, strokesDrawing } from '../scene/net-drawing'
+import { circuitKey, lineKey, stationKey } from '../tables/glance-tables'
 
 /** Heights of the drawing, the best first, mm. */
 const HEIGHTS_MM = [150, 140, 130, 120, 110, 100, 90, 80]
+/** Kept free below a drawing, mm. */
+const GAP_MM = 3
+/** Beside tables the drawing may be lower. */
+const LOWEST_MM = 54
+/** How stations and lines share the sheet beside each other: a line has more to say. */
+const SHARES = [40, 60] as const
+/** Columns in which many stations or lines may stand beside each other: as many as make it lowest. */
+const MOST_COLUMNS = 3
+/** Beside the circuits the drawing has a little more than half. */
+const DRAWING_SHARES = [52, 48] as const
 
-/** The whole net on one sheet, in large print as long as that takes no sheet more. */
+const ORDER = 'Laying begins at the first supply; each line starts from wire that lies.'
+
+type Letters = Pick<Table, 'isLarge' | 'isTight' | 'isClose'>
+
+const LARGE: Letters = { isLarge: true }
+const USUAL: Letters = {}
+const TIGHT: Letters = { isTight: true }
+const CLOSE: Letters = { isTight: true, isClose: true }
+
+/** The whole net on one sheet: in large print where that holds it, else with its tables beside each other, at last in small print. */
 export function netAtAGlance(source: PaperSource, room: SheetRoom): readonly Block[] {
-  const { plan } = source
-  if (plan.stations.size === 0) return []
-  const [large, usual] = ([true, false] as const).map((isLarge) => glance(source, room, isLarge))
-  const sheetsOf = (blocks: readonly Block[]) => breakIntoSheets(blocks, room).length
-  return sheetsOf(large!) <= sheetsOf(usual!) ? large! : usual!
+  if (source.plan.stations.size === 0) return []
+  return (
+    below(source, room, LARGE) ??
+    below(source, room, USUAL) ??
+    beside(source, room, USUAL) ??
+    beside(source, room, TIGHT) ??
+    beside(source, room, CLOSE) ??
+    folded(source, room)
+  )
 }
 
-function glance(source: PaperSource, room: SheetRoom, isLarge: boolean): readonly Block[] {
+const tableBlock = (table: Table, letters: Letters): readonly Block[] =>
+  table.rows.length > 0 ? [{ kind: 'table', table: { ...table, ...letters } }] : []
+
+function strokesBlock({ plan }: PaperSource, widthMm: number): readonly Block[] {
+  if (plan.circuits.size === 0) return []
+  const scene = strokesDrawing(plan.circuits.size, widthMm)
+  return [{ kind: 'drawing', heightMm: scene.heightMm, drawing: { kind: 'scene', scene } }]
+}
+
+function foot(source: PaperSource, { isTight = false, isClose = false }: Letters): readonly Block[] {
   const { plan, report, system } = source
   const say = tongueOf(plan, system)
-  const table = (of: Table): readonly Block[] =>
-    of.rows.length > 0 ? [{ kind: 'table', table: { ...of, isLarge } }] : []
-  const strokes = strokesDrawing(plan.circuits.size, room.widthMm)
-  const legend: Block = {
-    kind: 'drawing',
-    heightMm: strokes.heightMm,
-    drawing: { kind: 'scene', scene: strokes },
-  }
-  const below: readonly Block[] = [
-    ...(plan.circuits.size > 0 ? [legend] : []),
-    ...table(circuitKey(source)),
-    ...table(stationKey(source)),
-    ...table(lineKey(source)),
-    ...(report.cautions.length > 0
-      ? [
-          {
-            kind: 'box',
-            title: 'Cautions',
-            sentences: report.cautions.map((caution) => cautionText(caution, say)),
-          } as const,
-        ]
+  const sentences = isClose
+    ? cautionsInShort(source)
+    : report.cautions.map((caution) => cautionText(caution, say))
+  return [
+    ...(sentences.length > 0
+      ? [{ kind: 'box', title: 'Cautions', sentences, isSmall: isTight } as const]
       : []),
     {
       kind: 'text',
-      text: `Figures for ${plan.weather} weather, wire at ${formatTempC(plan.wireTempC, system)}. The order of laying begins at the first supply; each line starts from wire that lies.`,
+      isSmall: isTight,
+      text: `Figures for ${plan.weather} weather, wire at ${formatTempC(plan.wireTempC, system)}${isClose ? '; at worst: in that weather, supply and bells weak.' : `. ${ORDER}`}`,
     },
   ]
-  const heights = HEIGHTS_MM.filter((heightMm) => heightMm < room.heightMm - 40)
-  const heightMm = heightOfFewestSheets(heights, below, room)
-  const { scene, unplaced } = netDrawing(source, room.widthMm, heightMm)
+}
+
+/** The drawing as high as it may be, and below it what it had no room to number. */
+function drawn(source: PaperSource, widthMm: number, heightMm: number, isSmall = false): readonly Block[] {
+  const { scene, unplaced } = netDrawing(source, widthMm, heightMm)
   return [
     { kind: 'drawing', heightMm, drawing: { kind: 'scene', scene } },
     ...(unplaced.length > 0
-      ? [{ kind: 'text', text: `Not numbered on the map for want of room: ${unplaced.join(', ')}.` } as const]
+      ? [
+          {
+            kind: 'text',
+            isSmall,
+            text: `Not numbered on the map for want of room: ${unplaced.join(', ')}.`,
+          } as const,
+        ]
       : []),
-    ...below,
   ]
 }
 
-/** Circuits by letter and stroke: how each stands, today and at worst. */
-function circuitKey({ plan, report, odds, system }: PaperSource): Table {
-  const say = tongueOf(plan, system)
-  return {
-    title: 'Circuits',
-    columns: [
-      { head: '', share: 6 },
-      { head: 'Stroke', share: 24 },
-      { head: 'Circuit', share: 40 },
-      { head: 'How it stands', share: 110 },
-    ],
-    rows: report.circuits.map((circuit, i) => [
-      letterOf(i),
-      strokeOf(i).name,
-      nameIn(plan, circuit.id),
-      verdictSentence(circuit, odds.get(circuit.id), say),
-    ]),
-  }
+/** Everything one below the other; undefined where one sheet does not hold it. */
+function below(source: PaperSource, room: SheetRoom, letters: Letters): readonly Block[] | undefined {
+  const rest = [
+    ...strokesBlock(source, room.widthMm),
+    ...tableBlock(circuitKey(source), letters),
+    ...tableBlock(stationKey(source), letters),
+    ...tableBlock(lineKey(source), letters),
+    ...foot(source, letters),
+  ]
+  const leftMm = room.heightMm - heightOfMm(rest, room.widthMm)
+  const heightMm = HEIGHTS_MM.find((each) => each + GAP_MM <= leftMm)
+  if (heightMm === undefined) return undefined
+  return onOne([...drawn(source, room.widthMm, heightMm), ...rest], room)
 }
 
-/** Stations by their numbers. */
-function stationKey({ plan }: PaperSource): Table {
-  const circuits = [...plan.circuits.values()]
-  return {
-    title: 'Stations',
+const onOne = (blocks: readonly Block[], room: SheetRoom): readonly Block[] | undefined =>
+  heightOfMm(blocks, room.widthMm) <= room.heightMm ? blocks : undefined
+
+/** The drawing beside its circuits, and the stations beside the lines; undefined where one sheet does not hold it. */
+function beside(source: PaperSource, room: SheetRoom, letters: Letters): readonly Block[] | undefined {
+  const [drawingMm, circuitsMm] = columnsMm(DRAWING_SHARES, room.widthMm) as [number, number]
+  const circuits = [
+    ...strokesBlock(source, circuitsMm),
+    ...tableBlock(circuitKey(source, 'beside', letters.isClose), letters),
+  ]
+  const top = (heightMm: number): Block => ({
+    kind: 'beside',
     columns: [
-      { head: 'No.', share: 10 },
-      { head: 'Station', share: 48 },
-      { head: 'Grid reference', share: 44 },
-      { head: 'Telephone on', share: 44 },
-      { head: 'Supply of', share: 24 },
+      { share: DRAWING_SHARES[0], blocks: drawn(source, drawingMm, heightMm, letters.isTight) },
+      { share: DRAWING_SHARES[1], blocks: circuits },
     ],
-    rows: [...plan.stations.values()].map(({ id, position }, i) => {
-      const lettersOf = (is: (circuit: (typeof circuits)[number]) => boolean) =>
-        circuits.flatMap((circuit, k) => (is(circuit) ? [letterOf(k)] : [])).join(', ')
-      return [
-        i + 1,
-        stationName(plan, id),
-        gridReference(position) ?? 'outside the grid',
-        lettersOf(({ sets }) => sets.has(id)),
-        lettersOf(({ supply }) => supply?.at === id),
+  })
+  const end = foot(source, letters)
+  const keys = keysBeside(source, room, letters)
+  const leftMm = room.heightMm - heightOfMm([...keys, ...end], room.widthMm)
+  if (leftMm < Math.max(LOWEST_MM + GAP_MM, heightOfMm(circuits, circuitsMm))) return undefined
+  const numbersMm = letters.isTight ? 9 : 0
+  const heightMm = Math.min(drawingMm, Math.max(LOWEST_MM, leftMm - GAP_MM - numbersMm))
+  return onOne([top(heightMm), ...keys, ...end], room)
+}
+
+const keysBeside = (source: PaperSource, room: SheetRoom, letters: Letters): readonly Block[] => {
+  const [stations, lines] = [stationKey(source), lineKey(source)]
+  return letters.isClose
+    ? [...inColumns(stations, room, letters), ...inColumns(lines, room, letters)]
+    : [
+        {
+          kind: 'beside',
+          columns: [stations, lines].map((table, i) => ({
+            share: SHARES[i]!,
+            blocks: tableBlock(table, letters),
+          })),
+        },
       ]
-    }),
-  }
 }
 
-/** Lines in the order in which they are laid, crew by crew. */
-function lineKey(source: PaperSource): Table {
-  const { plan, report, system } = source
-  const circuits = [...plan.circuits.values()]
-  const numbers = new Map([...plan.stations.keys()].map((id, i) => [id, i + 1]))
-  const measured = new Map(report.lines.map((line) => [line.id, line]))
-  const crews = linesByCrew(report.hours).map((lines) => layingOrder(plan, lines))
-  return {
-    title: 'Lines in the order of laying',
-    columns: [
-      { head: 'Lay', share: 14 },
-      { head: 'Line', share: 12 },
-      { head: 'From – to', share: 24 },
-      { head: 'Wire', share: 70 },
-      { head: 'Ground', share: 24 },
-      { head: 'Wire a pair', share: 28 },
-      { head: 'Carries', share: 22 },
-    ],
-    rows: crews.flatMap((lines, crew) =>
-      lines.flatMap((id, i) => {
-        const line = plan.lines.get(id)
-        const found = measured.get(id)
-        if (!line || !found) return []
-        const pairs =
-          line.return === 'earth' ? ', earth return' : line.pairs > 1 ? `, ${line.pairs} pairs` : ''
-        return [
-          [
-            crews.length > 1 ? `${crew + 1}.${i + 1}` : String(i + 1),
-            String(lineNumber(source, id)),
-            `${numbers.get(line.from)} – ${numbers.get(line.to)}`,
-            `${nameIn(plan, line.wire)}${pairs}`,
-            formatLengthM(found.groundM, system),
-            formatLengthM(found.wireM, system),
-            circuits.flatMap((circuit, k) => (circuit.lines.includes(id) ? [letterOf(k)] : [])).join(', '),
-          ],
-        ]
+/** A table in several columns, each going on where the one before it ends; again on the next sheet where one does not hold it. */
+function inColumns(table: Table, room: SheetRoom, letters: Letters): readonly Block[] {
+  const blocks: Block[] = []
+  const inSoMany = (count: number, from: number, to: number): Block => {
+    const each = Math.ceil((to - from) / count)
+    return {
+      kind: 'beside',
+      columns: Array.from({ length: count }, (_, i) => {
+        const rows = table.rows.slice(from + i * each, Math.min(to, from + (i + 1) * each))
+        return { share: 1, blocks: tableBlock({ ...table, rows, leastEm: leastWidthsEm(table) }, letters) }
       }),
-    ),
+    }
   }
+  const heightMm = (block: Block) => heightOfMm([block], room.widthMm)
+  const columnsOf = (from: number, to: number): Block =>
+    Array.from({ length: MOST_COLUMNS }, (_, i) => inSoMany(i + 1, from, to)).reduce((best, each) =>
+      heightMm(each) < heightMm(best) ? each : best,
+    )
+  for (let from = 0; from < table.rows.length; ) {
+    let to = table.rows.length
+    while (to - from > 1 && heightMm(columnsOf(from, to)) > room.heightMm) to--
+    blocks.push(columnsOf(from, to))
+    from = to
+  }
+  return blocks
+}
+
+/** What one sheet does not hold: the drawing over its whole width with circuits and cautions, then stations and lines in columns. */
+function folded(source: PaperSource, room: SheetRoom): readonly Block[] {
+  const rest = [
+    ...strokesBlock(source, room.widthMm),
+    ...tableBlock(circuitKey(source, undefined, true), CLOSE),
+    ...foot(source, CLOSE),
+  ]
+  const leftMm = room.heightMm - heightOfMm(rest, room.widthMm)
+  const heightMm = Math.min(HEIGHTS_MM[0]!, Math.max(LOWEST_MM, leftMm - 16))
+  return [...drawn(source, room.widthMm, heightMm, true), ...rest, ...keysBeside(source, room, CLOSE)]
 }

@@ -5,7 +5,7 @@ import { type Station, stationName } from '../../plan/plan'
 import { FIRST_AID } from '../../words/first-aid'
 import { tongueOf } from '../../words/tongue'
 import { formatLengthM, formatOhms } from '../../words/units'
-import { verdictSentence } from '../../words/verdict-words'
+import { verdictInShort } from '../../words/verdict-words'
 import type { Block } from '../layout/block'
 import type { PageSize } from '../layout/paper-size'
 import { lineNumber } from '../line-marks'
@@ -22,14 +22,14 @@ import {
   textParts,
 } from '../scene/card-parts'
 import { cardSheets } from '../scene/card-sheets'
-import { hookUpPart } from '../scene/hook-up'
+import { type HookUp, hookUpPart } from '../scene/hook-up'
 import { PICTURE_MM, type Shape, stroke } from '../scene/scene'
 import { fitText, textShapes } from '../scene/set-text'
 import { callsAt, callsOfNet, hookUpsAt } from './station-facts'
 
-const EDGE_MM = 6
-const HEAD_MM = 18
-const FOOT_MM = 3
+const EDGE_MM = 5
+const HEAD_MM = 17
+const FOOT_MM = 2
 /** Columns of the table of calls, in parts of the card's width. */
 const CALL_COLUMNS = [0.3, 0.4, 0.15, 0.15]
 /** So many lines are not parted. */
@@ -120,16 +120,14 @@ function partsOf(
   })
   const calls = circuits.flatMap(({ circuit, measured, from }): readonly Part[] => {
     const { ownRing, rows } = callsAt(plan, from, station.id)
-    const sure = `${say.name(circuit.id)} ${verdictSentence(measured, odds.get(circuit.id), say)}`
+    const sure = `${say.name(circuit.id)} ${verdictInShort(measured, odds.get(circuit.id), say)}.`
+    // Who has no telephone on it is told how it stands, and no more.
+    if (rows.length === 0 && !ownRing) return [textPart(sure, widthMm)]
     return [
       headingPart(say.name(circuit.id), widthMm),
       ...(ownRing ? [{ ...textPart(ownRing, widthMm, true), leads: true } as const] : []),
-      ...(rows.length > 0
-        ? [
-            rowPart(['Call', 'how', 'V there', 'V here'], columns(CALL_COLUMNS), { isHead: true }),
-            ...rows.map((row) => rowPart(row, columns(CALL_COLUMNS))),
-          ]
-        : []),
+      rowPart(['Call', 'how', 'V there', 'V here'], columns(CALL_COLUMNS), { isHead: true }),
+      ...rows.map((row) => rowPart(row, columns(CALL_COLUMNS))),
       textPart(sure, widthMm),
     ]
   })
@@ -151,8 +149,7 @@ function partsOf(
   })
   return [
     ...(station.note ? textParts(`Note: ${isolated(station.note)}`, widthMm, true) : []),
-    headingPart('Hook-up', widthMm),
-    ...hookUpsAt(source, station.id).map((hookUp) => hookUpPart(hookUp, widthMm)),
+    ...hookUpParts(hookUpsAt(source, station.id), widthMm),
     ...calls,
     ...(meter.length > 0
       ? [
@@ -164,6 +161,14 @@ function partsOf(
         ]
       : []),
     headingPart('When the line is dead', widthMm),
-    ...kept(FIRST_AID.map((sentence, i) => textPart(`${i + 1}  ${sentence}`, widthMm))),
+    textPart(FIRST_AID.map((sentence, i) => `${i + 1}.\u00a0${sentence}`).join(' '), widthMm),
   ]
+}
+
+/** Where there is but one, its title stands in the heading. */
+function hookUpParts(all: readonly HookUp[], widthMm: number): readonly Part[] {
+  const [only] = all
+  return only && all.length === 1
+    ? [headingPart(`Hook-up: ${only.title}`, widthMm), hookUpPart({ ...only, title: '' }, widthMm)]
+    : [headingPart('Hook-up', widthMm), ...all.map((hookUp) => hookUpPart(hookUp, widthMm))]
 }

@@ -94,5 +94,5 @@ function readingWords(source: PaperSource, line: Line, measured: ReportLine): st
     : ''
   if (line.return === 'earth')
     return `Earth return: what a meter reads hangs on the rods, so that there is no scale of it here.${climb}`
-  return `Find what a meter at the start reads on its scale; the fault is straight above. Loop, for a short; nF, far end open and sets off, for a break: dry or wet as the wire is.${climb}`
+  return `A fault lies straight above what a meter at the start reads: Ω for a short; nF, far end open and sets off, for a break, dry or wet as the wire is.${climb}`
 }

@@ -9,6 +9,7 @@ import type { PaperSize } from '../layout/paper-size'
 import { lineNumber, tagMarks } from '../line-marks'
 import { linesIn } from '../paper-scope'
 import type { PaperSource } from '../paper-source'
+import { dealtEvenly } from '../scene/card-sheets'
 import { cutLines, cutMarks } from '../scene/cut-marks'
 import { LABEL_FORMATS, type LabelFormat } from '../scene/label-format'
 import { keyLabel, type TagWords, tagLabel } from '../scene/tag-label'
@@ -28,11 +29,8 @@ export function tagLabels(source: PaperSource, page: PaperSize): readonly Block[
   const sheets = Math.ceil(tags.length / perSheet)
   // Where labels meet, a notch must be seen to belong to one of them.
   const isOutlined = format.isCut || format.pitchMm[1] - format.heightMm < 0.1
-  return Array.from({ length: sheets }, (_, sheet): readonly Block[] => {
-    const own = [
-      key,
-      ...tags.slice(sheet * perSheet, (sheet + 1) * perSheet).map((tag) => (box: Box) => tagLabel(box, tag)),
-    ]
+  return dealtEvenly(tags, sheets).flatMap((some, sheet): readonly Block[] => {
+    const own = [key, ...some.map((tag) => (box: Box) => tagLabel(box, tag))]
     const boxes = own.map((_, i) => boxAt(format, i))
     const shapes = [
       ...own.flatMap((label, i) => label(boxes[i]!)),
@@ -50,7 +48,7 @@ export function tagLabels(source: PaperSource, page: PaperSize): readonly Block[
         },
       },
     ]
-  }).flat()
+  })
 }
 
 function boxAt({ columns, widthMm, heightMm, pitchMm, startMm }: LabelFormat, i: number): Box {

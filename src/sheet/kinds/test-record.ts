@@ -1,3 +1,4 @@
+import { cautionText } from '../../words/caution-words'
 import { nameIn, tongueOf } from '../../words/tongue'
 import { formatTempC } from '../../words/units'
 import { verdictSentence } from '../../words/verdict-words'
@@ -9,7 +10,7 @@ import { callTable, loopTable } from '../tables/test-tables'
 
 /** What each circuit should measure, and room for what it does. */
 export function testRecord(source: PaperSource): readonly Block[] {
-  const { plan, odds, system } = source
+  const { plan, report, odds, system } = source
   const circuits = circuitsIn(source)
   if (circuits.length === 0) return []
   const say = tongueOf(plan, system)
@@ -26,7 +27,15 @@ export function testRecord(source: PaperSource): readonly Block[] {
       const tables = [loopTable(source, circuit), callTable(source, circuit), ...traffic]
       return [
         { kind: 'heading', text: nameIn(plan, circuit.id) },
-        { kind: 'text', text: `It ${verdictSentence(circuit, odds.get(circuit.id), say)}` },
+        {
+          kind: 'text',
+          text: [
+            `It ${verdictSentence(circuit, odds.get(circuit.id), say)}`,
+            ...report.cautions
+              .filter(({ where }) => where === circuit.id)
+              .map((caution) => cautionText(caution, say)),
+          ].join(' '),
+        },
         ...tables.filter(({ rows }) => rows.length > 0).map((table): Block => ({ kind: 'table', table })),
       ]
     }),

@@ -1,11 +1,17 @@
 import { DrawingView } from '../drawing/drawing-view'
-import type { Block } from './block'
+import { type Block, columnsMm } from './block'
 import { columnWidthsMm, holdsFigures, showCell, type Table } from './table'
 
 const classOf = (table: Table, column: number) => (holdsFigures(table, column) ? 'figure' : undefined)
 
-const classesOf = ({ isWrittenIn, isDense, isLarge, isTight }: Table) =>
-  [isWrittenIn && 'written-in', isDense && 'dense', isLarge && 'large', isTight && 'tight']
+const classesOf = ({ isWrittenIn, isDense, isLarge, isTight, isClose }: Table) =>
+  [
+    isWrittenIn && 'written-in',
+    isDense && 'dense',
+    isLarge && 'large',
+    isTight && 'tight',
+    isClose && 'close',
+  ]
     .filter(Boolean)
     .join(' ') || undefined
 
@@ -13,7 +19,7 @@ function TableView({ table, continued, widthMm }: { table: Table; continued: boo
   const widths = columnWidthsMm(table, widthMm)
   return (
     <table class={classesOf(table)}>
-      {table.title && !table.isTight && (
+      {table.title && !table.isUntitled && (
         <caption>
           {table.title}
           {continued && ' (continued)'}
@@ -70,7 +76,7 @@ export function BlockView({ block, widthMm }: { block: Block; widthMm: number })
       return <TableView table={block.table} continued={block.continued ?? false} widthMm={widthMm} />
     case 'box':
       return (
-        <div class="box">
+        <div class={block.isSmall ? 'box small' : 'box'}>
           <strong>
             {block.title}
             {block.continued && ' (continued)'}
@@ -80,6 +86,21 @@ export function BlockView({ block, widthMm }: { block: Block; widthMm: number })
               <li key={i}>{sentence}</li>
             ))}
           </ul>
+        </div>
+      )
+    case 'beside':
+      return (
+        <div class="beside">
+          {columnsMm(
+            block.columns.map(({ share }) => share),
+            widthMm,
+          ).map((eachMm, i) => (
+            <div key={i} style={{ width: `${eachMm.toFixed(2)}mm` }}>
+              {block.columns[i]!.blocks.map((each, k) => (
+                <BlockView key={k} block={each} widthMm={eachMm} />
+              ))}
+            </div>
+          ))}
         </div>
       )
     case 'new-sheet':

@@ -13,6 +13,12 @@ export type Block =
       readonly title: string
       readonly sentences: readonly string[]
       readonly continued?: boolean
+      readonly isSmall?: boolean
+    }
+  /** Columns beside each other, which no sheet parts; their widths are in proportion to their shares. */
+  | {
+      readonly kind: 'beside'
+      readonly columns: readonly { readonly share: number; readonly blocks: readonly Block[] }[]
     }
   /** What follows begins a sheet of its own. */
   | { readonly kind: 'new-sheet' }
@@ -24,7 +30,22 @@ const LINE_MM = 4.6
 const HEADING_EM_MM = (13 * 25.4) / 72
 /** Small text is 8 pt. */
 const SMALL = { emMm: (8 * 25.4) / 72, lineMm: 3.5 }
+/** Between two columns, mm; sheet.css holds the same figure. */
+const GUTTER_MM = 5
 const textHeightMm = (text: string, widthMm: number) => wrapText(text, widthMm / EM_MM).length * LINE_MM
+
+/** Widths of columns beside each other, mm. */
+export function columnsMm(shares: readonly number[], widthMm: number): readonly number[] {
+  const roomMm = widthMm - (shares.length - 1) * GUTTER_MM
+  const all = shares.reduce((sum, share) => sum + share, 0)
+  return shares.map((share) => (share / all) * roomMm)
+}
+
+/** All blocks, in the place of columns what stands in them. */
+export const blocksWithin = (blocks: readonly Block[]): readonly Block[] =>
+  blocks.flatMap((block) =>
+    block.kind === 'beside' ? block.columns.flatMap((column) => blocksWithin(column.blocks)) : [block],
+  )
 
 /** A block as the breaker sees it: a head that stands above every part, and items that may part company. */
 export interface BlockHeights {
@@ -53,10 +74,25 @@ export function blockHeights(block: Block, widthMm: number): BlockHeights {
         itemsMm: block.table.rows.map((row) => rowHeightMm(block.table, row, widthMm)),
       }
     case 'box':
+      if (block.isSmall)
+        return {
+          headMm: 8.5,
+          itemsMm: block.sentences.map(
+            (sentence) => wrapText(sentence, (widthMm - 8) / SMALL.emMm).length * SMALL.lineMm + 0.3,
+          ),
+        }
       return {
         headMm: 13.7,
         itemsMm: block.sentences.map((sentence) => textHeightMm(sentence, widthMm - 12) + 1),
       }
+    case 'beside': {
+      const widths = columnsMm(
+        block.columns.map(({ share }) => share),
+        widthMm,
+      )
+      const heights = block.columns.map(({ blocks }, i) => heightOfMm(blocks, widths[i]!))
+      return { headMm: Math.max(0, ...heights), itemsMm: [] }
+    }
     case 'new-sheet':
       return { headMm: 0, itemsMm: [] }
   }

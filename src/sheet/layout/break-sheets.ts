@@ -1,4 +1,4 @@
-import { type Block, blockHeights, partOf } from './block'
+import { type Block, blockHeights, heightOfMm, partOf } from './block'
 import type { SheetRoom } from './paper-size'
 
 /** Rows that are no higher together are not parted, as long as a sheet can hold them, mm. */
@@ -22,13 +22,35 @@ function leastMm(blocks: readonly Block[], i: number, widthMm: number): number {
   return headMm + firstItemsMm(itemsMm)
 }
 
+/** A sheet with less on it than this is a waste, unless it is the only one. */
+const LEAST_SHARE = 1 / 3
+/** By how much less than full the sheets may be made, so that the last one has its share. */
+const FILLINGS = [1, 0.95, 0.9, 0.85, 0.8, 0.75, 0.7, 0.65, 0.6, 0.55, 0.5]
+
 /**
- * Blocks dealt out to sheets, in order. Tables and boxes part between rows and sentences, never within one; a heading
- * stays with what it heads. What is too tall for any sheet stands alone on one, and overflows it rather than be cut.
+ * Blocks dealt out to sheets, in order. What is over for the last sheet is a third of it at the least, as long as the sheets before it can
+ * spare that.
  *
  * @param room the body of a sheet, mm
  */
 export function breakIntoSheets(blocks: readonly Block[], room: SheetRoom): readonly (readonly Block[])[] {
+  const full = dealOut(blocks, room)
+  const isSpare = (sheets: readonly (readonly Block[])[]) =>
+    sheets.length > 1 && heightOfMm(sheets.at(-1)!, room.widthMm) < LEAST_SHARE * room.heightMm
+  if (!isSpare(full)) return full
+  for (const filling of FILLINGS) {
+    const sheets = dealOut(blocks, { ...room, heightMm: room.heightMm * filling })
+    if (sheets.length > full.length) break
+    if (!isSpare(sheets)) return sheets
+  }
+  return full
+}
+
+/**
+ * Blocks dealt out to sheets, in order. Tables and boxes part between rows and sentences, never within one; a heading
+ * stays with what it heads. What is too tall for any sheet stands alone on one, and overflows it rather than be cut.
+ */
+function dealOut(blocks: readonly Block[], room: SheetRoom): readonly (readonly Block[])[] {
   const sheets: Block[][] = [[]]
   let freeMm = room.heightMm
   const turn = () => {

@@ -25,8 +25,12 @@ export interface Table {
   readonly isWrittenIn?: boolean
   /** Set a little smaller, for what has many columns. */
   readonly isDense?: boolean
-  /** Set as small as a lamp in the rain allows, for what must stand on one sheet; its title is only for a file. */
+  /** Set as small as a lamp in the rain allows, for what must stand on one sheet. */
   readonly isTight?: boolean
+  /** Its rows lie closer, so that as many as may be stand on one sheet. */
+  readonly isClose?: boolean
+  /** Its title is only for a file. */
+  readonly isUntitled?: boolean
   /** Set larger, for what is read from a wall or at arm's length. */
   readonly isLarge?: boolean
   /** Of a part of a table: what the whole asks for, so that all parts have the same columns. */
@@ -36,7 +40,10 @@ export interface Table {
 export function showCell(cell: Cell | undefined, column: Column): string {
   if (cell === null || cell === undefined) return ''
   if (typeof cell === 'string') return cell
-  return column.show === 'bearing' ? formatBearingDeg(cell) : cell.toFixed(column.show ?? 0)
+  // Nothing is nothing, whichever side of it the reckoning came from.
+  return column.show === 'bearing'
+    ? formatBearingDeg(cell)
+    : cell.toFixed(column.show ?? 0).replace(/^-(0(\.0*)?)$/, '$1')
 }
 
 /** A word longer than this is broken, em: a name of forty letters in one word must not push the other columns off the sheet. */
@@ -99,9 +106,10 @@ const TIGHT = { pt: 8, lineMm: 3.5 }
 const LARGE = { pt: 11.5, lineMm: 5.2 }
 const lettersOf = ({ isDense, isLarge, isTight }: Table) =>
   isTight ? TIGHT : isLarge ? LARGE : isDense ? DENSE : USUAL
-const padMm = ({ isTight }: Table) => (isTight ? 1.3 : 2)
+const padMm = ({ isTight, isClose }: Table) => (isClose ? 0.6 : isTight ? 1.3 : 2)
 const WRITTEN_ROW_MM = 8
 const CAPTION_MM = 6.8
+const TIGHT_CAPTION_MM = 4.6
 /** Left free at the right of a cell: more beside figures, so that they do not run into the words after them. */
 const GAP_MM = { words: 1.7, figures: 3.1 }
 
@@ -141,6 +149,8 @@ export function tableHeadHeightMm(table: Table, widthMm: number): number {
   // ` (continued)` stands behind the title of a later part.
   const titleLines = wrapText(`${table.title} (continued)`, widthMm / emMm, true).length
   const captionMm =
-    table.title && !table.isTight ? CAPTION_MM + (titleLines - 1) * lettersOf(table).lineMm : 0
+    table.title && !table.isUntitled
+      ? (table.isTight ? TIGHT_CAPTION_MM : CAPTION_MM) + (titleLines - 1) * lettersOf(table).lineMm
+      : 0
   return captionMm + linesIn(table, heads, widthMm, true) * lettersOf(table).lineMm + padMm(table)
 }

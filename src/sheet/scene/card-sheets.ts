@@ -43,6 +43,12 @@ const cross = ({ widthMm, heightMm }: PageSize): readonly Shape[] =>
     dashMm: [1, 2],
   }))
 
+/** Things dealt out to so many sheets, so that none has less than another but by one. */
+export function dealtEvenly<T>(things: readonly T[], sheets: number): readonly (readonly T[])[] {
+  const from = (sheet: number) => Math.ceil((sheet * things.length) / sheets)
+  return Array.from({ length: sheets }, (_, sheet) => things.slice(from(sheet), from(sheet + 1)))
+}
+
 /** Cards laid on sheets, with lines to cut them by where a sheet holds several. */
 export function cardSheets(
   page: PageSize,
@@ -52,8 +58,7 @@ export function cardSheets(
   const { size, boxes } = cardsOn(page)
   const cards = draw(size)
   const sheets = Math.ceil(cards.length / boxes.length)
-  return Array.from({ length: sheets }, (_, sheet): readonly Block[] => {
-    const own = cards.slice(sheet * boxes.length, (sheet + 1) * boxes.length)
+  return dealtEvenly(cards, sheets).flatMap((own, sheet): readonly Block[] => {
     return [
       ...(sheet > 0 ? [{ kind: 'new-sheet' } as const] : []),
       {
@@ -73,5 +78,5 @@ export function cardSheets(
         },
       },
     ]
-  }).flat()
+  })
 }

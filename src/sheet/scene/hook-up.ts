@@ -48,7 +48,7 @@ export function hookUpPart({ title, ends, equipment }: HookUp, widthMm: number):
   const bus = BUS_AT.map((part) => part * widthMm) as [number, number]
   const boxLeft = widthMm * BOX_AT
   const name = setText(title, widthMm, WORD_MM + 0.2, true)
-  const top = name.heightMm + 1
+  const top = title ? name.heightMm + 1 : 0.6
 
   const boxes = equipment.map(({ what }) => {
     const set = setText(what, widthMm - boxLeft - 8, WORD_MM)

@@ -41,10 +41,16 @@ export function letterOf(index: number): string {
 /** From one circuit to the next beside it on one line, mm. */
 const BESIDE_MM = 1.9
 const FOOT_MM = 9
+/** On a narrower drawing the words stand below the scale bar. */
+const NARROW_MM = 120
+/** And its numbers are smaller. */
+const NARROW_LETTERS = 0.8
+const WORDS_MM = 4
 const NUMBER_MM = 4.4
 const LINE_MM = 3.2
 const DOT_MM = 1.3
 const MOST_BAR_MM = 50
+const WORDS = 'true north up · a square: a supply stands there'
 
 /** Kept free inside the frame for numbers, mm. */
 const INSIDE_MM = 9
@@ -84,7 +90,11 @@ export function netDrawing(
   const { plan, system } = source
   const lines = [...plan.lines.values()]
   const stations = [...plan.stations.values()]
-  const bounds: Box = { left: 0.3, top: 0.3, right: widthMm - 0.3, bottom: heightMm - FOOT_MM }
+  const isNarrow = widthMm < NARROW_MM
+  const letters = isNarrow ? NARROW_LETTERS : 1
+  const [numberMm, lineMm] = [NUMBER_MM * letters, LINE_MM * letters]
+  const footMm = FOOT_MM + (isNarrow ? WORDS_MM : 0)
+  const bounds: Box = { left: 0.3, top: 0.3, right: widthMm - 0.3, bottom: heightMm - footMm }
   const positions = [...stations.map(({ position }) => position), ...lines.flatMap(({ bends }) => bends)]
   const window = filling(windowOver(planeAbout(positions), positions, bounds), positions)
   const indexOf = new Map<CircuitId, number>([...plan.circuits.keys()].map((id, i) => [id, i]))
@@ -112,12 +122,12 @@ export function netDrawing(
     clearMm,
   })
   const wanted = [
-    ...dots.map(({ at }, i) => label(String(i + 1), at, NUMBER_MM, true, DOT_MM + 0.6)),
+    ...dots.map(({ at }, i) => label(String(i + 1), at, numberMm, true, DOT_MM + 0.6)),
     ...drawn.flatMap(({ line, way, circuits }) => {
       const at = middleInside(way, bounds)
       const letters = circuits.map(({ id }) => letterOf(indexOf.get(id)!)).join('')
       return at
-        ? [label(`${lineNumber(source, line.id)} ${letters}`.trim(), at, LINE_MM, false, 1 + circuits.length)]
+        ? [label(`${lineNumber(source, line.id)} ${letters}`.trim(), at, lineMm, false, 1 + circuits.length)]
         : []
     }),
   ]
@@ -129,7 +139,7 @@ export function netDrawing(
   })
   const words = placed.flatMap(({ label: own, box, leader }): readonly Shape[] => {
     const isStation = own.id.startsWith('station')
-    const sizeMm = isStation ? NUMBER_MM : LINE_MM
+    const sizeMm = isStation ? numberMm : lineMm
     return [
       ...(leader ? [stroke(leader as Segment, 0.2)] : []),
       { ...frame(box, 0), filling: 'paper' } as Shape,
@@ -151,7 +161,7 @@ export function netDrawing(
   )
   const bar = scaleBar((MOST_BAR_MM * window.scale) / 1000, system)
   const barMm = (bar.lengthM * 1000) / window.scale
-  const foot = heightMm - 3
+  const foot = heightMm - 3 - (isNarrow ? WORDS_MM : 0)
   return {
     unplaced: unplaced.map(({ id }) => id),
     scene: {
@@ -172,27 +182,26 @@ export function netDrawing(
           ],
           0.5,
         ),
-        {
-          kind: 'text',
-          text: `${bar.text} · true north up · a square: a supply stands there`,
-          at: [barMm + 4, foot],
-          anchor: 'start',
-          sizeMm: LINE_MM,
-        },
+        ...[
+          { text: isNarrow ? bar.text : `${bar.text} · ${WORDS}`, at: [barMm + 4, foot] as const },
+          ...(isNarrow ? [{ text: WORDS, at: [0.3, foot + WORDS_MM] as const }] : []),
+        ].map((each): Shape => ({ kind: 'text', ...each, anchor: 'start', sizeMm: LINE_MM })),
       ],
     },
   }
 }
 
 const SAMPLE_MM = 16
-const ACROSS = 4
+/** Room for a letter and its stroke, mm. */
+const EACH_MM = 28
 const ROW_MM = 5
 
 /** The stroke of each circuit beside its letter. */
 export function strokesDrawing(count: number, widthMm: number): Scene {
+  const across = Math.max(1, Math.floor(widthMm / EACH_MM))
   const shapes = Array.from({ length: count }, (_, i): readonly Shape[] => {
-    const left = ((i % ACROSS) * widthMm) / ACROSS
-    const y = (Math.floor(i / ACROSS) + 0.5) * ROW_MM
+    const left = ((i % across) * widthMm) / across
+    const y = (Math.floor(i / across) + 0.5) * ROW_MM
     const { strokeMm, dashMm } = strokeOf(i)
     return [
       { kind: 'text', text: letterOf(i), at: [left, y + 1.2], anchor: 'start', sizeMm: 3.8, isBold: true },
@@ -209,7 +218,7 @@ export function strokesDrawing(count: number, widthMm: number): Scene {
   })
   return {
     widthMm,
-    heightMm: Math.ceil(count / ACROSS) * ROW_MM,
+    heightMm: Math.ceil(count / across) * ROW_MM,
     label: 'Strokes of the circuits',
     shapes: shapes.flat(),
   }

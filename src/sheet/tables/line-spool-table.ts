@@ -34,6 +34,8 @@ export function lineSpoolTable(source: PaperSource, line: Line, measured: Report
     Math.round(unit.fromSi(pointAtWireM(plan, measured, line, wireM).groundM))
   return {
     isTight: true,
+    isClose: true,
+    isUntitled: true,
     title: 'Spool by spool',
     columns: [
       { head: 'Pair', share: 9 },

@@ -7,13 +7,14 @@ import type { LineStop } from '../line-stops'
 import type { PaperSource } from '../paper-source'
 import { loopOhmsAt } from './loop-ohms-at'
 
-/** The zone and the square that all stops of a line share: said once, so that each stop needs its ten figures alone; empty where they differ. */
-export function sharedSquare(stops: readonly LineStop[]): string {
-  const squares = new Set(
-    stops.map(({ position }) => gridReference(position)?.split(' ').slice(0, 2).join(' ')),
-  )
-  const [only] = squares
-  return squares.size === 1 && only ? only : ''
+/** The zone and the square that all places share, or the zone alone: said once, so that each needs no more than its own part; empty where they differ. */
+export function sharedSquare(places: readonly Pick<LineStop, 'position'>[]): string {
+  const parts = places.map(({ position }) => gridReference(position)?.split(' ') ?? [])
+  for (const count of [2, 1]) {
+    const [only, ...others] = new Set(parts.map((own) => own.slice(0, count).join(' ')))
+    if (only && others.length === 0) return only
+  }
+  return ''
 }
 
 /** Where a loop should read: of a hundred lengths of this wire 95 lie so. */
@@ -38,21 +39,23 @@ export function walkTable(
   const isTested = ({ kinds }: LineStop) => kinds.some((kind) => kind === 'tag' || kind === 'splice')
   return {
     isTight: true,
+    isClose: true,
+    isUntitled: true,
     title: 'On the way',
     columns: [
       { head: 'At', share: 20 },
       { head: 'Tag', share: 9 },
       { head: square ? `${square} …` : 'Grid reference', share: square ? 18 : 30 },
       { head: `Run ${unit.sign}`, share: 13 },
-      { head: 'Do', share: 112 },
-      { head: 'Loop Ω', share: 16 },
-      { head: 'read', share: 14 },
+      { head: 'Do', share: 140 },
+      { head: 'Loop Ω', share: 15 },
+      { head: 'read', share: 12 },
       { head: '', share: 6 },
     ],
     rows: stops.map((stop) => [
       stop.name,
       stop.tag,
-      (gridReference(stop.position) ?? degrees(stop.position)).slice(square ? square.length + 1 : 0),
+      placeWords(stop.position, square),
       unit.fromSi(stop.groundM),
       stop.does.join(' '),
       stop.groundM > 0 && isTested(stop)
@@ -62,6 +65,12 @@ export function walkTable(
       TICK_BOX,
     ]),
   }
+}
+
+/** Where a place is: on the grid without the square that the column's head names, else in degrees. What is short does not part. */
+export function placeWords(position: LineStop['position'], square: string): string {
+  const reference = gridReference(position) ?? degrees(position)
+  return square ? reference.slice(square.length + 1).replaceAll(' ', '\u00a0') : reference
 }
 
 /** Where no grid reaches: latitude and longitude, to a metre. */

@@ -3,7 +3,7 @@ import { type Box, overlap, within } from '../../../src/figure/geometry'
 import { netAtAGlance } from '../../../src/sheet/kinds/net-at-a-glance'
 import { stationCards } from '../../../src/sheet/kinds/station-cards'
 import { tagLabels } from '../../../src/sheet/kinds/tag-labels'
-import type { Block } from '../../../src/sheet/layout/block'
+import { type Block, blocksWithin } from '../../../src/sheet/layout/block'
 import { bodyOf, PAPER_SIZES } from '../../../src/sheet/layout/paper-size'
 import { LABEL_FORMATS } from '../../../src/sheet/scene/label-format'
 import { notchCode } from '../../../src/sheet/scene/notch-code'
@@ -13,7 +13,7 @@ import { demoPlan, sourceOf } from '../demo-source'
 import { wildNet } from '../wild-net'
 
 const scenesOf = (blocks: readonly Block[]): readonly Scene[] =>
-  blocks.flatMap((block) =>
+  blocksWithin(blocks).flatMap((block) =>
     block.kind === 'drawing' && block.drawing?.kind === 'scene' ? [block.drawing.scene] : [],
   )
 
@@ -82,7 +82,7 @@ describe.each(NETS)('random net %i of %i stations', (seed, count) => {
       const blocks = netAtAGlance(source, bodyOf(page))
       const scenes = scenesOf(blocks)
       expect(scenes.flatMap(faultsOf)).toEqual([])
-      const told = `${textOf(scenes)} ${JSON.stringify(blocks.filter(({ kind }) => kind === 'text'))}`
+      const told = `${textOf(scenes)} ${JSON.stringify(blocksWithin(blocks).filter(({ kind }) => kind === 'text'))}`
       for (let number = 1; number <= count; number++) expect(told).toMatch(new RegExp(`\\b${number}\\b`))
     }
   })
