@@ -15,11 +15,15 @@ export interface Gauge {
   /** With every line sound. */
   readonly sound: () => Float64Array
   /** With a fault on a line; a place on no piece of the network is as sound. `side`: which piece is meant where one ends and another begins. */
-  readonly at: (
-    line: string,
-    wireM: number,
-    side?: number,
-  ) => (fault: FaultElement, ohms: number) => Float64Array
+  readonly at: (line: string, wireM: number, side?: number) => Placed
+}
+
+/** What an instrument shows with a fault at one place. */
+export interface Placed {
+  /** With the figures as they are taken to be. */
+  readonly first: (fault: FaultElement, ohms: number) => number
+  /** The same, and then with each figure in turn a little greater. */
+  readonly all: (fault: FaultElement, ohms: number) => Float64Array
 }
 
 /** Each figure is tried this much greater, nepers: what is shown follows nearly in proportion. */
@@ -144,7 +148,7 @@ export function gaugeOf(
   const at: Gauge['at'] = (line, wireM, side = wireM) => {
     const piece = pieceAt(line, side)
     const own = lines[piece]
-    if (!own) return () => sound()
+    if (!own) return { first: () => sound()[0]!, all: sound }
     const [fromOhm, toOhm] = electrodes(own)
     const alongM = Math.min(own.wireM, Math.max(0, wireM - probe.pieces[piece]!.fromM))
     const stubs = networks.map((network) => {
@@ -154,16 +158,18 @@ export function gaugeOf(
       const rest = chainOf(kilometre, (own.wireM - alongM) / 1000, [0, toOhm])
       return { seen: seenWithout(network, piece), near: whole(near), rest: whole(rest) }
     })
-    return (fault, ohms) => {
-      const values = new Float64Array(stubs.length)
-      for (const [k, stub] of stubs.entries()) {
-        if (!stub) values[k] = values[0]!
-        else {
-          const { re, im } = throughFault(stub.seen, stub.near, stub.rest, fault, ohms)
-          values[k] = probe.shows(re, im)
-        }
-      }
-      return values
+    const shownBy = (k: number, fault: FaultElement, ohms: number): number => {
+      const { seen, near, rest } = stubs[k]!
+      const { re, im } = throughFault(seen, near, rest, fault, ohms)
+      return probe.shows(re, im)
+    }
+    return {
+      first: (fault, ohms) => shownBy(0, fault, ohms),
+      all: (fault, ohms) => {
+        const values = new Float64Array(stubs.length)
+        for (const [k, stub] of stubs.entries()) values[k] = stub ? shownBy(k, fault, ohms) : values[0]!
+        return values
+      },
     }
   }
   return { sound, at }

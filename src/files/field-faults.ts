@@ -1,3 +1,4 @@
+import { valueFault } from '../plan/field-schema'
 import type { Problem } from '../problem'
 import { valueWords } from '../schema/limit'
 import { isObject, MOST_FAULTS } from '../schema/schema'
@@ -9,6 +10,8 @@ export function fieldFaults(value: unknown, faults: Problem[]): void {
   repeatedIds(value, 'plan.field', faults)
   value.forEach((record, index) => {
     if (!isObject(record) || faults.length > MOST_FAULTS) return
+    const negative = valueFault(record)
+    if (negative) faults.push({ code: 'out-of-range', at: `plan.field[${index}].value`, message: negative })
     const { fromM, toM } = record
     if (typeof fromM !== 'number' || typeof toM !== 'number' || fromM <= toM) return
     const message = `The stretch begins at ${valueWords(fromM)} m and ends at ${valueWords(toM)} m: give the end nearer to the line's "from" first.`

@@ -1,7 +1,7 @@
 import { bad, ok, type Result } from '../problem'
 import { faultsOf } from '../schema/faults'
 import { asFileHolds } from './as-file-holds'
-import { RECORD } from './field-schema'
+import { RECORD, valueFault } from './field-schema'
 import type { LineId } from './id'
 import type { FieldRecord, Plan } from './plan'
 
@@ -24,6 +24,8 @@ export function addRecord(plan: Plan, record: FieldRecord): Result<Plan> {
     const message = `The stretch begins at ${record.fromM} m and ends at ${record.toM} m: give the nearer end first.`
     return bad({ code: 'turned-round', at: 'toM', message })
   }
+  const negative = valueFault(record.kind === 'reading' ? record : {})
+  if (negative) return bad({ code: 'out-of-range', at: 'value', message: negative })
   return ok({ ...plan, field: [...records, asFileHolds(record)] })
 }
 

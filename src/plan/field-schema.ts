@@ -1,5 +1,5 @@
 import { part, unless, usually } from '../schema/kept'
-import { valueWords } from '../schema/limit'
+import { numberWords, valueWords } from '../schema/limit'
 import {
   byWord,
   figure,
@@ -56,6 +56,19 @@ export const METERED = {
   meterPct: optional(figure({ what: 'The error of the meter', min: 0, max: 100, unit: '%' })),
   tempC: optional(figure({ what: 'The temperature of the wire', min: -60, max: 90, unit: '°C' })),
   weather: optional(oneOf('The weather', ['dry', 'wet'])),
+}
+
+/** A value that no meter shows: only a loss can be less than none. */
+export function valueFault({
+  what,
+  value,
+}: {
+  readonly what?: unknown
+  readonly value?: unknown
+}): string | undefined {
+  return what !== 'lossDb' && typeof value === 'number' && value < 0
+    ? `The value is ${numberWords(value)}: give what the meter read, 0 or more.`
+    : undefined
 }
 
 const READING = part('The record', {

@@ -139,6 +139,21 @@ function withPart(
   return found ? [...found, ...placed] : placed
 }
 
+/** What the schema lets pass that a look at the value chooses; each is one of `kinds`. */
+export function chosen<S extends Schema, K extends Schema>(
+  otherwise: S,
+  choose: (value: unknown) => K | undefined,
+) {
+  const of = (value: unknown): Schema => choose(value) ?? otherwise
+  const run = (dataset: v.UnknownDataset, config: Config) => of(dataset.value)['~run'](dataset, config)
+  return {
+    ...otherwise,
+    '~run': run,
+    take: (value: unknown) => take(of(value), value),
+    give: (value: unknown) => give(of(value), value),
+  } as unknown as v.GenericSchema<Held<K>>
+}
+
 /**
  * An object that one of its members tells the kind of: the word there chooses what the object must be.
  *
@@ -151,17 +166,10 @@ export function byWord<const K extends Readonly<Record<string, Schema>>>(
   kinds: K,
 ) {
   const words = members(what, { [member]: oneOf(of, Object.keys(kinds)) })
-  const kindOf = (value: unknown): Schema => {
+  return chosen(words, (value): K[keyof K] | undefined => {
     const word = isObject(value) ? value[member] : undefined
-    return typeof word === 'string' && Object.hasOwn(kinds, word) ? kinds[word]! : words
-  }
-  const run = (dataset: v.UnknownDataset, config: Config) => kindOf(dataset.value)['~run'](dataset, config)
-  return {
-    ...words,
-    '~run': run,
-    take: (value: unknown) => take(kindOf(value), value),
-    give: (value: unknown) => give(kindOf(value), value),
-  } as unknown as v.GenericSchema<Held<K[keyof K]>>
+    return typeof word === 'string' && Object.hasOwn(kinds, word) ? kinds[word as keyof K] : undefined
+  })
 }
 
 const isEnough = (found: Issues | undefined) => found !== undefined && found.length > MOST_FAULTS

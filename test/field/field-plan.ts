@@ -1,4 +1,5 @@
 import { parsePlan } from '../../src/files/parse-plan'
+import { legGeometry } from '../../src/geo/leg-length'
 import type { Plan } from '../../src/plan/plan'
 
 /** A wire of round figures; `spread` is given where a test wants one. */
@@ -11,12 +12,12 @@ export interface TestLine {
   readonly id: string
   readonly from: string
   readonly to: string
-  /** Electrical length: all of it slack, so that where the stations stand does not matter. */
+  /** Electrical length: bend and slack see to it, wherever the stations stand. */
   readonly wireM: number
   readonly wire?: string
 }
 
-/** A plan whose lines are just so long. Stations stand on the equator, a kilometre apart. */
+/** A plan whose lines are just so long. Stations stand on the equator, a hundred metres apart. */
 export function fieldPlan(
   lines: readonly TestLine[],
   wanted: {
@@ -30,7 +31,7 @@ export function fieldPlan(
 ): Plan {
   const stations = [...new Set(lines.flatMap(({ from, to }) => [from, to]))]
   // A degree of the equator is 111.31949 km of the ellipsoid.
-  const lonOf = (station: string) => stations.indexOf(station) / 111.31949
+  const lonOf = (station: string) => stations.indexOf(station) / 1113.1949
   const file = {
     type: 'FeatureCollection',
     plan: {
@@ -59,19 +60,22 @@ export function fieldPlan(
         properties: { kind: 'station', name: id },
       })),
       ...lines.map(({ id, from, to, wireM, wire = 'w' }) => {
-        const wayM = Math.abs(lonOf(from) - lonOf(to)) * 111_319.49
-        const ends = [
-          [lonOf(from), 0],
-          [lonOf(to), 0],
+        const [start, end] = [lonOf(from), lonOf(to)]
+        const halfM = (Math.abs(start - end) * 111_319.49) / 2
+        // A bend to the north takes up nine tenths of the wire, slack the rest, to the metre and below.
+        const northDeg = Math.sqrt(Math.max(0, (0.45 * wireM) ** 2 - halfM ** 2)) / 110_574
+        const path: [number, number][] = [
+          [start, 0],
+          [(start + end) / 2, northDeg],
+          [end, 0],
         ]
+        const wayM = legGeometry(path[0]!, path[1]!).mapM + legGeometry(path[1]!, path[2]!).mapM
+        const leg = { lay: 'surface', slackPct: (wireM / wayM - 1) * 100 }
         return {
           type: 'Feature',
           id,
-          geometry: { type: 'LineString', coordinates: ends },
-          properties: {
-            ...{ kind: 'line', from, to, wire },
-            legs: [{ lay: 'surface', slackPct: (wireM / wayM - 1) * 100 }],
-          },
+          geometry: { type: 'LineString', coordinates: path },
+          properties: { kind: 'line', from, to, wire, legs: [leg, leg] },
         }
       }),
     ],

@@ -43,6 +43,7 @@ test.each([
   ['a kind that nobody knows', [{ ...LAID, kind: 'eaten' }], 'plan.field[0].kind'],
   ['a stretch that ends before it begins', [{ ...LAID, fromM: 900 }], 'plan.field[0].toM'],
   ['a negative place', [{ ...LAID, fromM: -1 }], 'plan.field[0].fromM'],
+  ['less than no ohms', [{ ...READ, value: -3 }], 'plan.field[0].value'],
   ['a place in words', [{ ...READ, wireM: '812' }], 'plan.field[0].wireM'],
   ['a meter that errs by less than nothing', [{ ...READ, meterPct: -1 }], 'plan.field[0].meterPct'],
   ['a thing that no meter reads', [{ ...READ, what: 'ohms' }], 'plan.field[0].what'],

@@ -1,0 +1,3 @@
+import { runCommand } from './command.mjs'
+
+await runCommand('src/command/fault-command.ts', 'runFault')

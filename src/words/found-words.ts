@@ -1,0 +1,99 @@
+import type { FaultFound } from '../fault/locate'
+import type { NextStep, Place } from '../fault/next-step'
+import { lineTags } from '../measure/line-tags'
+import type { MeasuredLine } from '../measure/measured'
+import { pointAtWireM } from '../measure/place-on-line'
+import type { LineId } from '../plan/id'
+import { lineNumber, type Plan } from '../plan/plan'
+import type { Tongue } from './tongue'
+
+type Measured = ReadonlyMap<LineId, MeasuredLine>
+
+const KIND = {
+  short: 'a short',
+  open: 'a break',
+  leak: 'a leak',
+  resistance: 'a joint of high resistance',
+} as const
+
+/** `8 in 10`, `99 in 100`: as one says how likely something is. */
+function chanceWords(chance: number): string {
+  const tenths = Math.round(chance * 10)
+  if (tenths >= 1 && tenths <= 9) return `${tenths} in 10`
+  const hundredths = Math.round(chance * 100)
+  if (hundredths >= 100) return 'more than 99 in 100'
+  return hundredths === 0 ? 'less than 1 in 100' : `${hundredths} in 100`
+}
+
+/** What it is: `Most likely a short (9 in 10).` */
+export function kindSentence({ kinds, toEarth, several, nothingWrong }: FaultFound): string {
+  if (several > 0.5)
+    return 'One fault does not explain all of this: there is more than one, or one of the readings is wrong.'
+  if (nothingWrong > 0.5) return 'By these readings nothing is wrong.'
+  const [first] = kinds
+  if (!first) return ''
+  const earth = first.kind === 'leak' && toEarth > first.chance / 2 ? ', one wire on the earth' : ''
+  return `Most likely ${KIND[first.kind]}${earth} (${chanceWords(first.chance)}).`
+}
+
+/** Between which tags a stretch lies: `between tags 4/3 and 4/4`. */
+function tagsWords(plan: Plan, measured: Measured, line: LineId, fromM: number, toM: number): string {
+  const drawn = plan.lines.get(line)!
+  const tags = lineTags(plan, measured.get(line)!, drawn)
+  const before = tags.findLast(({ wireM }) => wireM <= fromM) ?? tags[0]
+  const after = tags.find(({ wireM }) => wireM >= toM) ?? tags.at(-1)
+  if (!before || !after || before === after) return ''
+  const name = (number: number) => `${lineNumber(plan, line)}/${number}`
+  return `between tags ${name(before.number)} and ${name(after.number)}`
+}
+
+/** Where it is, in a sentence for each place. */
+export function placeSentence(
+  plan: Plan,
+  measured: Measured,
+  { line, fromM, toM, chance }: FaultFound['places'][number],
+  say: Tongue,
+): string {
+  const id = line as LineId
+  const drawn = plan.lines.get(id)!
+  const tags = tagsWords(plan, measured, id, fromM, toM)
+  const { groundM } = pointAtWireM(plan, measured.get(id)!, drawn, (fromM + toM) / 2)
+  const stretch = `${say.length(fromM)} to ${say.length(toM)} of wire from ${say.name(drawn.from)}`
+  return `${chanceWords(chance)} on ${say.name(line)}${tags && ` ${tags}`}: ${stretch}, about ${say.length(groundM)} along the ground.`
+}
+
+const TAKE = {
+  loopOhms: { open: 'measure the ohms of the loop', short: 'measure the ohms of the loop' },
+  nanoF: { open: 'measure the capacitance', short: 'measure the capacitance' },
+  kOhms: { open: 'measure the insulation', short: 'measure the ohms of the loop' },
+  ringVolts: { open: '', short: '' },
+  mA: { open: '', short: '' },
+  lossDb: { open: '', short: '' },
+} as const
+
+function placeWords(plan: Plan, measured: Measured, at: Place, say: Tongue): string {
+  if (typeof at === 'string') return say.name(at)
+  const id = at.line as LineId
+  const tag = lineTags(plan, measured.get(id)!, plan.lines.get(id)!).find(
+    ({ wireM }) => Math.abs(wireM - at.wireM) < 1,
+  )
+  return tag
+    ? `tag ${lineNumber(plan, id)}/${tag.number}`
+    : `${say.length(at.wireM)} of wire from ${say.name(plan.lines.get(id)!.from)} on ${say.name(id)}`
+}
+
+/** What to do next: `At tag 4/3, open the line and measure the ohms of the loop towards Camp, with the far end open.` */
+export function nextSentence(
+  plan: Plan,
+  measured: Measured,
+  { at, take, until }: NextStep,
+  say: Tongue,
+): string {
+  const place = placeWords(plan, measured, at, say)
+  if (!take) return `Walk the wire from ${place} to ${placeWords(plan, measured, until!, say)} and look.`
+  const line = typeof at === 'string' ? undefined : plan.lines.get(at.line as LineId)
+  const toward = line ? (take.toward === 'from' ? line.from : line.to) : take.toward
+  const far = take.far === 'short' ? 'its two wires joined there' : 'the far end open'
+  const what = take.far === 'set' ? '' : TAKE[take.what][take.far]
+  return `At ${place}, open the line and ${what} towards ${say.name(toward)}, with ${far} and the telephones off.`
+}
