@@ -23,8 +23,14 @@ export function ringsWords(row: RingingRow | null, does: readonly [yes: string, 
   const [yes, no] = does
   const verdict = judge('ringing', row)
   const word = verdict === 'fails' ? no : verdict === 'thin' ? `barely ${yes}` : yes
+  return `${word}: ${voltsWords(row)}`
+}
+
+/** `50 V`; with what is needed where that is not there with room to spare: `8 of 10 V`. */
+export function voltsWords(row: RingingRow): string {
   const volts = row.volts.toFixed(row.volts < 10 ? 1 : 0)
-  return verdict === 'works' ? `${word}: ${volts} V` : `${word}: ${volts} of ${plainNumber(row.minVolts)} V`
+  const needs = judge('ringing', row) === 'works' ? '' : ` of ${plainNumber(row.minVolts)}`
+  return `${volts}${needs}\u00a0V`
 }
 
 export const DROP_WORDS = ['falls', 'does not fall'] as const

@@ -8,7 +8,7 @@ import type { Switchboard } from '../../report/switchboard'
 import { throughCalls } from '../../report/through-calls'
 import type { Reckoned } from '../../state/circuit-prospect'
 import type { Store } from '../../state/store'
-import { BELL_WORDS, DROP_WORDS, ringsWords, whoIsOn } from '../../words/jack-words'
+import { voltsWords, whoIsOn } from '../../words/jack-words'
 import {
   callsPerDaySentence,
   faintSentence,
@@ -72,8 +72,8 @@ function Jacks({ store, board, what }: { store: Store; board: Switchboard; what:
           <tr>
             <th scope="col">{what === 'jack' ? 'Jack' : 'Port'}</th>
             <th scope="col">Who</th>
-            {hasDrops && <th scope="col">Its drop</th>}
-            <th scope="col">Its bell</th>
+            {hasDrops && <th scope="col">Drop falls</th>}
+            <th scope="col">Bell rings</th>
           </tr>
         </thead>
         <tbody>
@@ -81,8 +81,8 @@ function Jacks({ store, board, what }: { store: Store; board: Switchboard; what:
             <tr key={jack.number}>
               <th scope="row">{jack.number}</th>
               <td>{whoIsOn(jack, plan, say)}</td>
-              {hasDrops && <Rings row={jack.drop} words={ringsWords(jack.drop, DROP_WORDS)} />}
-              <Rings row={jack.bell} words={ringsWords(jack.bell, BELL_WORDS)} />
+              {hasDrops && <Rings row={jack.drop} />}
+              <Rings row={jack.bell} />
             </tr>
           ))}
         </tbody>
@@ -92,10 +92,11 @@ function Jacks({ store, board, what }: { store: Store; board: Switchboard; what:
   )
 }
 
-function Rings({ row, words }: { row: Switchboard['jacks'][number]['drop']; words: string }) {
+function Rings({ row }: { row: Switchboard['jacks'][number]['drop'] }) {
+  if (!row) return <td>–</td>
   return (
     <td>
-      {row && <VerdictMark verdict={judge('ringing', row)} bare />} {words}
+      <VerdictMark verdict={judge('ringing', row)} bare /> {voltsWords(row)}
     </td>
   )
 }

@@ -26,7 +26,7 @@ const WORD_MM = 2.9
 const LABEL_AT = 0.4
 
 /** More boxes than these would lie on each other. */
-export const MOST_BOXES = 10
+export const MOST_BOXES = 8
 
 /** Boards as boxes round a middle, in the order in which they lie round it on the ground, with what joins them. */
 export function trafficDrawing(
