@@ -155,6 +155,9 @@ test('what is needed has the reserve on the wire and the waste of every splice b
 
 test('two pairs of one line are two runs: each that is longer than a spool has its own splice', () => {
   const plan = spoolsFor({ wireM: [700], spoolsM: [400], pairs: 2 })
+  // 2 pairs · 700 m · 1.1 and half a metre for each of two splices.
+  const withReserve = spoolsFor({ wireM: [700], spoolsM: [400], pairs: 2, reservePct: 10 })
+  expect(withReserve.neededM).toBeCloseTo(2 * 700 * 1.1 + 2 * 0.5, 9)
   expect(plan.splices).toBe(2)
   expect(spoolsFor({ wireM: [300], spoolsM: [400], pairs: 2 }).splices).toBe(0)
 })

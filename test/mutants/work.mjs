@@ -24,9 +24,9 @@ export const WORK = [
   ),
   packing('the reserve as a factor', 'planM * (1 + reservePct / 100)', 'planM * (reservePct / 100)'),
   packing(
-    'spools counted once for two pairs',
-    'const pairsLaid = new Set(cutting.cuts.map(({ run }) => run)).size',
-    'const pairsLaid = new Set(cutting.cuts.map(({ run }) => run.line)).size',
+    'one pair’s wire for all pairs of a line',
+    'const planM = total(wanted.lines.map((line) => line.wireM * line.pairs))',
+    'const planM = total(wanted.lines.map((line) => line.wireM))',
   ),
   packing(
     'half the splice waste given twice',
