@@ -108,9 +108,11 @@ export function leftSentence(rows: readonly LeftOffHook[], { name }: Tongue): st
   const { left, ringing } = failing.reduce((a, b) =>
     b.ringing!.volts / b.ringing!.minVolts < a.ringing!.volts / a.ringing!.minVolts ? b : a,
   )
-  const bell = `the bell at ${name(ringing!.to)} gets ${formatVolts(ringing!.volts)} and needs ${plainNumber(ringing!.minVolts)} V`
-  const whose = failing.length === rung.length ? 'any one handset' : `the handset at ${name(left)}`
-  return `With ${whose} left off hook: ${bell}${failing.length === rung.length ? `, when it is that at ${name(left)}` : ''}.`
+  const bell = `the bell at ${name(ringing!.to)}`
+  const volts = `${formatVolts(ringing!.volts)} and needs ${plainNumber(ringing!.minVolts)} V`
+  if (failing.length === rung.length)
+    return `With any one handset left off hook some bell stays silent. The worst is that at ${name(left)}: ${bell} then gets ${volts}.`
+  return `With the handset at ${name(left)} left off hook ${bell} stays silent: it gets ${volts}.`
 }
 
 /** Speech while everybody listens. */

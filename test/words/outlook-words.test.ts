@@ -90,7 +90,7 @@ test('a handset left lying and everybody listening are told by the worst of them
     ok,
   })
   expect(leftSentence([row('hut', 20, true), row('mill', 10, false)], say)).toBe(
-    'With the handset at MILL left off hook: the bell at FORD gets 10.0 V and needs 16 V.',
+    'With the handset at MILL left off hook the bell at FORD stays silent: it gets 10.0 V and needs 16 V.',
   )
   expect(leftSentence([row('hut', 20, true)], say)).toMatch(/other bells still ring/)
   expect(crowdSentence({ from: 'hut', to: 'ford', lossDb: 31, maxDb: 30 }, say)).toMatch(

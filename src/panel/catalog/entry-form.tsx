@@ -38,11 +38,12 @@ export function EntryForm<T extends Entry>({ store, entry, figures, cells, parts
       />
     )
   }
-  const spreadField = ({ at, label }: EntryFigure) =>
+  const spreadField = ({ at, label, quantity }: EntryFigure) =>
+    quantity !== 'count' &&
     typeof valueAt(entry, at) === 'number' && (
       <NumberField
         key={at}
-        label={`${labelWords(label, store.tongue.value)}, within ±`}
+        label={`± ${labelWords(label, store.tongue.value)}`}
         quantity="pct"
         system={store.units.value}
         value={entry.spread?.[at]}

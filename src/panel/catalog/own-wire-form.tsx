@@ -40,7 +40,7 @@ const METAL_OPTIONS = (Object.keys(METALS) as (keyof typeof METALS)[]).map((valu
   text: value.replaceAll('-', ' '),
 }))
 
-const GAUGE_WORDS = { strand: 'the diameter of a strand', awg: 'the American gauge (AWG)' } as const
+const GAUGE_WORDS = { strand: 'a strand’s diameter', awg: 'American gauge (AWG)' } as const
 
 /** A wire of the person's own from what a cut end shows: its metal, its strands and their size, what lies round them. */
 export function WireFromCutEnd({ store, freeId, onPut }: Props) {
@@ -134,9 +134,9 @@ export function WireFromCutEnd({ store, freeId, onPut }: Props) {
 
 /** What a meter reads of a length of wire. */
 const READINGS = {
-  loopOhms: { words: 'ohms, far ends twisted together', quantity: 'ohm', how: 'loopOhmPerKm' },
-  nanoF: { words: 'capacitance, far ends open', quantity: 'nanoF', how: 'nanoFPerKm' },
-  kOhms: { words: 'insulation, far ends open', quantity: 'kOhm', how: 'dryMicroSPerKm' },
+  loopOhms: { words: 'ohms of the loop', quantity: 'ohm', how: 'loopOhmPerKm' },
+  nanoF: { words: 'capacitance', quantity: 'nanoF', how: 'nanoFPerKm' },
+  kOhms: { words: 'insulation', quantity: 'kOhm', how: 'dryMicroSPerKm' },
 } as const
 
 /** A known wire with what a meter read of a known length of it: that figure then has the spread of the meter. */

@@ -156,7 +156,7 @@ export function ReachAlongRoute({ store, id, reckoned }: Props) {
       {quoted && <p class="soft">{quoted}</p>}
       {alone.length > 0 && (
         <>
-          <p>Of the worst weather each part alone would leave it:</p>
+          <p>Each part of the worst weather alone would leave it:</p>
           <ul class="plain">
             {alone.map((sentence) => (
               <li key={sentence}>{sentence}</li>

@@ -50,7 +50,7 @@ export function Conditions({ store }: { store: Store }) {
         label="Ice and wind on spans"
         value={plan.loadingDistrict ?? NOT_SAID}
         options={[
-          { value: NOT_SAID, text: 'not known: tell what each line bears' },
+          { value: NOT_SAID, text: 'not known' },
           ...LOADING_DISTRICTS.map((district) => ({ value: district, text: districtWords(district, store) })),
         ]}
         onCommit={(district) =>

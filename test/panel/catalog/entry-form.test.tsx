@@ -64,7 +64,7 @@ test('the cell of a set’s battery is chosen, and the spread of a figure typed'
   const { label } = FORMS.set.parts
     .flatMap((part) => part.figures)
     .find(({ at }) => at === 'ringer.minVolts')!
-  show().give(`${label}, within ±`, '7')
+  show().give(`± ${label}`, '7')
   expect(ours().spread!['ringer.minVolts']).toBe(7)
   expect(ours().ringer).toEqual(set.ringer)
 })
