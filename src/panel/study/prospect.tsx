@@ -51,7 +51,8 @@ export function ProspectQuestions({ store, id, reckoned }: Props) {
   const { wires, sets, supplies } = store.catalog.value
   const nameOfEntry = (entry: string) =>
     isolated((wires.get(entry) ?? sets.get(entry) ?? supplies.get(entry))?.name ?? entry)
-  const badDay = [leftSentence(outlook.offHook, say), crowdSentence(outlook.crowd, say)].filter(Boolean)
+  const left = leftSentence(outlook.offHook, say)
+  const badDay = [left, crowdSentence(outlook.crowd, say)].filter(Boolean)
   return (
     <>
       <Question ask="How do we call?">
@@ -64,7 +65,7 @@ export function ProspectQuestions({ store, id, reckoned }: Props) {
       </Question>
       {outlook.pitch && <p>{pitchSentence(outlook.pitch, say)}</p>}
       {badDay.length > 0 && (
-        <Question ask="What if a handset is left off?">
+        <Question ask={left ? 'What if a handset is left off?' : 'What if everybody listens?'}>
           {badDay.map((sentence) => (
             <p key={sentence}>{sentence}</p>
           ))}
