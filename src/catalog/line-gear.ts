@@ -4,7 +4,7 @@ import { derived, fromMemory, practice, read, type Source } from './sources'
 export const GEAR_KINDS = ['tag', 'rod', 'lance', 'guy', 'stake', 'weight'] as const
 export type GearKind = (typeof GEAR_KINDS)[number]
 
-/** Mass of one, kg. */
+/** Mass of one, kg, where a plan says nothing else. */
 export const GEAR_KG: Readonly<Record<GearKind, number>> = {
   tag: 0.01,
   rod: 2.4,
@@ -14,7 +14,7 @@ export const GEAR_KG: Readonly<Record<GearKind, number>> = {
   weight: 1,
 }
 
-/** Of the tools of a crew, the test set weighs so much, kg. */
+/** Of the tools of a crew, the test set weighs so much, kg, where a plan says nothing else. */
 export const TEST_SET_KG = 1.5
 
 /** How many a line takes. */

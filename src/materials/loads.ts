@@ -1,6 +1,6 @@
 import { CELL_MASSES } from '../catalog/built-in'
 import type { Catalog } from '../catalog/catalog'
-import { GEAR_KG, GEAR_KINDS, type GearKind, TEST_SET_KG } from '../catalog/line-gear'
+import { GEAR_KG, GEAR_KINDS, type GearKind } from '../catalog/line-gear'
 import type { Supply } from '../catalog/supply'
 import type { Plan } from '../plan/plan'
 import { WORK } from '../plan/work'
@@ -64,12 +64,16 @@ export interface LoadAllowances {
   readonly spareBatteriesPct: number
   /** Tools and test set of one crew, kg. */
   readonly toolsKg: number
+  /** The test set among them, kg. */
+  readonly testSetKg: number
+  /** One of each thing that lines take besides their wire, kg. */
+  readonly gearKg: Readonly<Record<GearKind, number>>
   /** Empty reel as a share of the wire on it, %, where the catalog knows no container. */
   readonly reelPct: number
 }
 
 /** Where the allowances come from. */
-export const LOAD_SOURCES: Readonly<Record<Exclude<keyof LoadAllowances, 'crews'>, string>> = {
+export const LOAD_SOURCES: Readonly<Record<Exclude<keyof LoadAllowances, 'crews' | 'gearKg'>, string>> = {
   perPersonKg: 'allowance: about a third of a person’s own mass is common practice for a march',
   people: 'four on a man-pack team: Popular Science Monthly 90 (1917), p. 820',
   setKg:
@@ -79,6 +83,7 @@ export const LOAD_SOURCES: Readonly<Record<Exclude<keyof LoadAllowances, 'crews'
   supplyKg: 'allowance, from memory',
   spareBatteriesPct: 'allowance: one spare for each in use',
   toolsKg: 'allowance, from memory: pliers, knife, tape, climbers, test set',
+  testSetKg: 'allowance, from memory',
   reelPct: 'allowance, from memory',
 }
 
@@ -92,6 +97,8 @@ export const DEFAULT_LOADS: LoadAllowances = {
   supplyKg: WORK.supplyKg.usual,
   spareBatteriesPct: WORK.spareBatteriesPct.usual,
   toolsKg: WORK.toolsKg.usual,
+  testSetKg: WORK.testSetKg.usual,
+  gearKg: GEAR_KG,
   reelPct: WORK.reelPct.usual,
 }
 
@@ -221,9 +228,9 @@ export function loadsOf(
   }
   const total = totalGear(gear)
   for (const kind of GEAR_KINDS)
-    if (total[kind] > 0) items.push(item({ kind }, total[kind], { gear: GEAR_KG[kind] }))
+    if (total[kind] > 0) items.push(item({ kind }, total[kind], { gear: allowances.gearKg[kind] }))
   if (plan.lines.size > 0) {
-    const testSetKg = Math.min(TEST_SET_KG, allowances.toolsKg)
+    const testSetKg = Math.min(allowances.testSetKg, allowances.toolsKg)
     items.push(
       item({ kind: 'tools' }, allowances.crews, { tools: allowances.toolsKg - testSetKg }),
       item({ kind: 'test-set' }, allowances.crews, { tools: testSetKg }),

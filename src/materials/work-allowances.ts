@@ -52,6 +52,15 @@ function allowed(plan: { readonly work?: Work }): Allowed {
       supplyKg: of('supplyKg'),
       spareBatteriesPct: of('spareBatteriesPct'),
       toolsKg: of('toolsKg'),
+      testSetKg: of('testSetKg'),
+      gearKg: {
+        tag: of('tagKg'),
+        rod: of('rodKg'),
+        lance: of('lanceKg'),
+        guy: of('guyKg'),
+        stake: of('stakeKg'),
+        weight: of('weightKg'),
+      },
       reelPct: of('reelPct'),
     },
   }

@@ -1,4 +1,5 @@
 import { DEFAULT_LAYING } from '../catalog/laying-rates'
+import { GEAR_KG, TEST_SET_KG } from '../catalog/line-gear'
 import { part, unless } from '../schema/kept'
 import type { Limit } from '../schema/limit'
 import { figure, type Held } from '../schema/schema'
@@ -111,6 +112,13 @@ export const WORK = {
     usual: 100,
   },
   toolsKg: mass('The tools of a crew', 12),
+  testSetKg: mass('The mass of a test set', TEST_SET_KG),
+  tagKg: mass('The mass of a tag', GEAR_KG.tag),
+  rodKg: mass('The mass of a ground rod', GEAR_KG.rod),
+  lanceKg: mass('The mass of a lance', GEAR_KG.lance),
+  guyKg: mass('The mass of a guy', GEAR_KG.guy),
+  stakeKg: mass('The mass of a stake', GEAR_KG.stake),
+  weightKg: mass('The mass of a weight for wire in water', GEAR_KG.weight),
   reelPct: {
     what: 'The mass of a reel',
     min: 0,

@@ -1,4 +1,5 @@
 import { LAYING_RATES, LAYING_SOURCES } from '../catalog/laying-rates'
+import { GEAR_SOURCES } from '../catalog/line-gear'
 import { LOAD_SOURCES } from '../materials/loads'
 import { TAGGING_SOURCE } from '../measure/line-tags'
 import type { Lay } from '../plan/plan'
@@ -34,6 +35,13 @@ export const WORK_SAYS: Readonly<Record<WorkField, string>> = {
   supplyKg: 'Battery and box, where the catalog does not say.',
   spareBatteriesPct: 'Carried besides those in use.',
   toolsKg: 'With its test set.',
+  testSetKg: 'Of the tools of a crew.',
+  tagKg: 'With its tie.',
+  rodKg: 'Two for each line with earth return.',
+  lanceKg: 'A pole for wire overhead.',
+  guyKg: 'Two for each lance, four at every tenth.',
+  stakeKg: 'One for each guy and at the foot of each lance.',
+  weightKg: 'What holds wire down in water.',
   reelPct: 'Of the wire on it, where the catalog has no figure.',
   testEveryM: 'The longest stretch of ground without one.',
   tagEveryM: 'The longest stretch of ground without one.',
@@ -58,6 +66,13 @@ const SOURCES: Readonly<Partial<Record<WorkField, string>>> = {
   supplyKg: LOAD_SOURCES.supplyKg,
   spareBatteriesPct: LOAD_SOURCES.spareBatteriesPct,
   toolsKg: LOAD_SOURCES.toolsKg,
+  testSetKg: LOAD_SOURCES.testSetKg,
+  tagKg: GEAR_SOURCES.tag!.says,
+  rodKg: GEAR_SOURCES.rod!.says,
+  lanceKg: GEAR_SOURCES.lance!.says,
+  guyKg: GEAR_SOURCES.guy!.says,
+  stakeKg: GEAR_SOURCES.stake!.says,
+  weightKg: GEAR_SOURCES.weight!.says,
   reelPct: LOAD_SOURCES.reelPct,
   testEveryM: TAGGING_SOURCE,
   tagEveryM: TAGGING_SOURCE,

@@ -17,6 +17,13 @@ const MASSES: readonly Name[] = [
   'supplyKg',
   'spareBatteriesPct',
   'toolsKg',
+  'testSetKg',
+  'tagKg',
+  'rodKg',
+  'lanceKg',
+  'guyKg',
+  'stakeKg',
+  'weightKg',
   'reelPct',
 ]
 
