@@ -14,7 +14,8 @@ const BANDS = 'CDEFGHJKLMNPQRSTUVWX'
  */
 export function placeText(position: Position, form: PlaceForm): string {
   const [lonDeg, latDeg] = position
-  if (form === 'grid') return gridReference(position) ?? degreesText(position, DECIMAL)
+  if (form === 'grid')
+    return (hasUtm(position[1]) ? gridReference(position) : undefined) ?? degreesText(position, DECIMAL)
   if (form === 'utm') return hasUtm(latDeg) ? utmText(lonDeg, latDeg) : degreesText(position, DECIMAL)
   return degreesText(position, DIVISIONS[form])
 }

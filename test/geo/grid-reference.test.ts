@@ -10,9 +10,9 @@ describe('grid references', () => {
     expect(gridReference([lonDeg, latDeg])).toBe('18S UJ 23483 06479')
   })
 
-  test('end where the grid ends: beyond 84° N and 80° S', () => {
-    expect(gridReference([10, 84.1])).toBeUndefined()
-    expect(gridReference([10, -80.1])).toBeUndefined()
+  test('go over to the polar grid beyond 84° N and 80° S', () => {
+    expect(gridReference([10, 84.1])).toMatch(/^Z /)
+    expect(gridReference([-10, -80.1])).toMatch(/^A /)
   })
 
   test.each([

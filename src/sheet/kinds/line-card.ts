@@ -1,13 +1,13 @@
-import { gridReference } from '../../geo/grid-reference'
 import { planeAbout } from '../../geo/plane'
 import { type Line, verticesOf } from '../../plan/plan'
 import type { ReportLine } from '../../report/report'
 import { cautionText } from '../../words/caution-words'
 import { tongueOf } from '../../words/tongue'
+import { gridNote } from '../grid-note'
 import { type Block, columnsMm, heightOfMm } from '../layout/block'
 import type { SheetRoom } from '../layout/paper-size'
 import { leastWidthsEm, type Table } from '../layout/table'
-import { cautionsOfLine, type LineStop, lineStops } from '../line-stops'
+import { cautionsOfLine, lineStops } from '../line-stops'
 import { circuitNotes, lineNotes } from '../notes'
 import { bearingBasis, northsAt, northsText, type PaperSource } from '../paper-source'
 import { lineSpoolTable } from '../tables/line-spool-table'
@@ -86,7 +86,7 @@ export function lineCard(
   const walk: Block = { kind: 'table', table: walkTable(source, line, measured, stops) }
   const walked: readonly Block[] = [
     text(
-      `${layingWords(source, line)} Bearings are ${bearingBasis(norths).word}. ${northsText(norths, source.date)}${zoneWords(stops)}`,
+      `${layingWords(source, line)} Bearings are ${bearingBasis(norths).word}. ${northsText(norths, source.date)}${spaced(gridNote(stops))}`,
     ),
     ...(notes.length > 0 ? [text(notes.map(sentence).join(' '))] : []),
     ...footBlocks(spools),
@@ -156,13 +156,6 @@ function onOneSheet({ mapped }: Card, { mapMm, withMap }: Way): readonly Block[]
   return undefined
 }
 
-const sentence = (text: string) => (/[.!?]$/.test(text) ? text : `${text}.`)
+const spaced = (text: string) => (text ? ` ${text}` : '')
 
-/** Said where a line lies in more squares or zones than one, or where no grid reaches: each place then bears its whole reference. */
-function zoneWords(stops: readonly LineStop[]): string {
-  const zones = new Set(stops.map(({ position }) => gridReference(position)?.split(' ')[0]))
-  if (zones.has(undefined)) return ' Above 84° N and below 80° S there is no UTM grid: places are in degrees.'
-  if (zones.size > 1)
-    return ` The line lies in grid zones ${[...zones].join(' and ')}: each place bears its own zone, and distances across the edge are not to be taken from the figures.`
-  return ''
-}
+const sentence = (text: string) => (/[.!?]$/.test(text) ? text : `${text}.`)

@@ -2,6 +2,7 @@ import { cautionText } from '../../words/caution-words'
 import { tongueOf } from '../../words/tongue'
 import { formatTempC } from '../../words/units'
 import { cautionsInShort } from '../glance-cautions'
+import { gridNote } from '../grid-note'
 import { type Block, columnsMm, heightOfMm } from '../layout/block'
 import type { SheetRoom } from '../layout/paper-size'
 import { leastWidthsEm, type Table } from '../layout/table'
@@ -66,7 +67,7 @@ function foot(source: PaperSource, { isTight = false, isClose = false }: Letters
     {
       kind: 'text',
       isSmall: isTight,
-      text: `Figures for ${plan.weather} weather, wire at ${formatTempC(plan.wireTempC, system)}${isClose ? '; at worst: in that weather, supply and bells weak.' : `. ${ORDER}`}`,
+      text: `Figures for ${plan.weather} weather, wire at ${formatTempC(plan.wireTempC, system)}${isClose ? '; at worst: in that weather, supply and bells weak.' : `. ${ORDER}`} ${gridNote([...plan.stations.values()])}`.trim(),
     },
   ]
 }

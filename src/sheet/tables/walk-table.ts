@@ -67,12 +67,8 @@ export function walkTable(
   }
 }
 
-/** Where a place is: on the grid without the square that the column's head names, else in degrees. What is short does not part. */
+/** Where a place is on the grid, without the square that the column's head names. What is short does not part. */
 export function placeWords(position: LineStop['position'], square: string): string {
-  const reference = gridReference(position) ?? degrees(position)
+  const reference = gridReference(position) ?? 'outside the grid'
   return square ? reference.slice(square.length + 1).replaceAll(' ', '\u00a0') : reference
 }
-
-/** Where no grid reaches: latitude and longitude, to a metre. */
-const degrees = ([lonDeg, latDeg]: LineStop['position']): string =>
-  `${Math.abs(latDeg).toFixed(5)}° ${latDeg < 0 ? 'S' : 'N'} ${Math.abs(lonDeg).toFixed(5)}° ${lonDeg < 0 ? 'W' : 'E'}`
