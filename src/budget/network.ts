@@ -15,20 +15,20 @@ export interface Admittances {
  */
 const REFERENCE_LEAK_S = 1e-11
 
-/** Arrays of zeros over one stretch of memory: a circuit asks for hundreds of short ones, and each by itself costs more than all that is reckoned in it. */
-export function zeros(...lengths: readonly number[]): Float64Array[] {
-  const memory = new ArrayBuffer(8 * lengths.reduce((sum, length) => sum + length, 0))
-  let at = 0
-  return lengths.map((length) => {
-    const own = new Float64Array(memory, at, length)
-    at += 8 * length
-    return own
-  })
+/** Two pairs of arrays of zeros over one stretch of memory: a circuit asks for hundreds of short ones, and each by itself costs more than all that is reckoned in it. */
+const twicePairs = (first: number, second: number) => {
+  const memory = new ArrayBuffer(16 * (first + second))
+  return [
+    new Float64Array(memory, 0, first),
+    new Float64Array(memory, 8 * first, first),
+    new Float64Array(memory, 16 * first, second),
+    new Float64Array(memory, 16 * first + 8 * second, second),
+  ] as const
 }
 
 export function emptyAdmittances({ branchCount, nodeCount }: Elimination): Admittances {
-  const [branchRe, branchIm, shuntRe, shuntIm] = zeros(branchCount, branchCount, nodeCount, nodeCount)
-  return { branchRe: branchRe!, branchIm: branchIm!, shuntRe: shuntRe!, shuntIm: shuntIm! }
+  const [branchRe, branchIm, shuntRe, shuntIm] = twicePairs(branchCount, nodeCount)
+  return { branchRe, branchIm, shuntRe, shuntIm }
 }
 
 export function addBranch(y: Admittances, branch: number, value: Complex): void {
@@ -64,12 +64,7 @@ export interface Factors {
 export function factorNetwork(shape: Elimination, y: Admittances): Factors {
   const { nodeCount, order, start, neighbour, branch, mesh } = shape
   const { branchRe, branchIm, shuntRe, shuntIm } = y
-  const [pivotRe, pivotIm, voltsRe, voltsIm] = zeros(nodeCount, nodeCount, nodeCount, nodeCount) as [
-    Float64Array,
-    Float64Array,
-    Float64Array,
-    Float64Array,
-  ]
+  const [pivotRe, pivotIm, voltsRe, voltsIm] = twicePairs(nodeCount, nodeCount)
   shuntRe[order[nodeCount - 1]!]! += REFERENCE_LEAK_S
 
   let meshAt = 0

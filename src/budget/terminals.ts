@@ -11,7 +11,6 @@ import {
   emptyAdmittances,
   factorNetwork,
   voltagesFrom,
-  zeros,
 } from './network'
 import { onHookSiemens } from './ringer'
 import { chainOf, type Kilometre, kilometreOf, piSection } from './uniform-line'
@@ -66,13 +65,22 @@ export function terminalsOf(
     nodes.push(node)
   }
   const columns: Column[] = []
-  let empty: Float64Array[] = []
+  const lengthBytes = 8 * nodes.length
+  let memory = new ArrayBuffer(0)
+  let taken = 0
+  const empty = (): Float64Array => {
+    if (taken === memory.byteLength) {
+      memory = new ArrayBuffer(2 * COLUMNS_AT_ONCE * lengthBytes)
+      taken = 0
+    }
+    taken += lengthBytes
+    return new Float64Array(memory, taken - lengthBytes, nodes.length)
+  }
   const column = (terminal: number): Column => {
     const known = columns[terminal]
     if (known) return known
     const volts = voltagesFrom(factors, nodes[terminal]!)
-    if (empty.length === 0) empty = zeros(...new Array<number>(2 * COLUMNS_AT_ONCE).fill(nodes.length))
-    const own = { re: empty.pop()!, im: empty.pop()! }
+    const own = { re: empty(), im: empty() }
     for (let k = 0; k < nodes.length; k++) {
       own.re[k] = volts.re[nodes[k]!]!
       own.im[k] = volts.im[nodes[k]!]!

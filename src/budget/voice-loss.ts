@@ -67,13 +67,14 @@ function lossOverPorts(model: CircuitModel, conditions: Conditions, hz: number):
     const a = places.get(i)!
     const b = places.get(j)!
     const [one, other] = [a.seen.speaking[a.index]!, b.seen.listening[b.index]!]
-    if (portOf[i] === portOf[j]) return lossDbOf(one, other, a.seen.between(a.index, b.index))
+    if (portOf[i] === portOf[j]) return a.seen.lossDb(a.index, b.index)
     const both = add(a.seen.atSupply, b.seen.atSupply)
     const joined = (set: Lifted): Lifted => ({
       ...set,
       seen: subtract(set.seen, divide(multiply(set.toSupply, set.toSupply), both)),
     })
-    return lossDbOf(joined(one), joined(other), divide(multiply(one.toSupply, other.toSupply), both))
+    const { re, im } = divide(multiply(one.toSupply, other.toSupply), both)
+    return lossDbOf(joined(one), joined(other), re, im)
   }
 }
 
@@ -84,10 +85,8 @@ function lossOverPorts(model: CircuitModel, conditions: Conditions, hz: number):
  * 20 log ((Zb / (Za + Zb)) / |Vb|) is 20 log (Za Zb / ((Za + Zb) |Z'ab|)): the same both ways, by reciprocity, unless a set presents
  * something else while its button is pressed.
  */
-export function lossBetweenSets(model: CircuitModel, conditions: Conditions, hz: number): LossDb {
-  const { speaking, listening, between } = seenFromSets(model, conditions, hz)
-  return (i, j) => lossDbOf(speaking[i]!, listening[j]!, between(i, j))
-}
+export const lossBetweenSets = (model: CircuitModel, conditions: Conditions, hz: number): LossDb =>
+  seenFromSets(model, conditions, hz).lossDb
 
 /** A set off hook: the impedance seen from it and to the supply, Ω, what it presents, Ω, and the admittance that lifting it adds, S. */
 interface Lifted {
@@ -100,8 +99,7 @@ interface Lifted {
 interface SeenFromSets {
   readonly speaking: readonly Lifted[]
   readonly listening: readonly Lifted[]
-  /** Transfer impedance between two sets, Ω. */
-  readonly between: (i: number, j: number) => Complex
+  readonly lossDb: LossDb
   /** Impedance at the supply, Ω; 0 where there is none. */
   readonly atSupply: Complex
 }
@@ -125,32 +123,39 @@ function seenFromSets(model: CircuitModel, conditions: Conditions, hz: number): 
     }
   }
   const listening = model.sets.map(({ set }, k) => lifted(k, set.offHook.acOhms))
+  const speaking = model.sets.map((each, k) =>
+    hasButton(each) ? lifted(k, each.set.offHook.speakAcOhms!) : listening[k]!,
+  )
+  const columns = places.map(column)
   return {
     listening,
-    speaking: model.sets.map((each, k) =>
-      hasButton(each) ? lifted(k, each.set.offHook.speakAcOhms!) : listening[k]!,
-    ),
-    between: (i, j) => at(places[i]!, places[j]!),
+    speaking,
+    lossDb: (i, j) => {
+      const { re, im } = columns[i]!
+      const at = places[j]!
+      return lossDbOf(speaking[i]!, listening[j]!, re[at]!, im[at]!)
+    },
     atSupply: supply === undefined ? ZERO : at(supply, supply),
   }
 }
 
-const lossDbOf = (a: Lifted, b: Lifted, ab: Complex): number =>
-  20 * Math.log10((a.ohms * b.ohms) / ((a.ohms + b.ohms) * transferOhm(a, b, ab)))
+/** @param abRe with `abIm` the transfer impedance between the two, Ω */
+const lossDbOf = (a: Lifted, b: Lifted, abRe: number, abIm: number): number =>
+  20 * Math.log10((a.ohms * b.ohms) / ((a.ohms + b.ohms) * transferOhm(a, b, abRe, abIm)))
 
 /** |Z'ab| = |Zab / ((1 + Zaa ya)(1 + Zbb yb) − Zab² ya yb)|, Ω: written out, since every pair of sets asks for it. */
-function transferOhm(a: Lifted, b: Lifted, ab: Complex): number {
+function transferOhm(a: Lifted, b: Lifted, abRe: number, abIm: number): number {
   const { seen: aa, adds: ya } = a
   const { seen: bb, adds: yb } = b
   const pRe = 1 + aa.re * ya.re - aa.im * ya.im
   const pIm = aa.re * ya.im + aa.im * ya.re
   const qRe = 1 + bb.re * yb.re - bb.im * yb.im
   const qIm = bb.re * yb.im + bb.im * yb.re
-  const uRe = ab.re * ya.re - ab.im * ya.im
-  const uIm = ab.re * ya.im + ab.im * ya.re
-  const vRe = ab.re * yb.re - ab.im * yb.im
-  const vIm = ab.re * yb.im + ab.im * yb.re
+  const uRe = abRe * ya.re - abIm * ya.im
+  const uIm = abRe * ya.im + abIm * ya.re
+  const vRe = abRe * yb.re - abIm * yb.im
+  const vIm = abRe * yb.im + abIm * yb.re
   const dRe = pRe * qRe - pIm * qIm - (uRe * vRe - uIm * vIm)
   const dIm = pRe * qIm + pIm * qRe - (uRe * vIm + uIm * vRe)
-  return modulus(ab.re, ab.im) / modulus(dRe, dIm)
+  return modulus(abRe, abIm) / modulus(dRe, dIm)
 }

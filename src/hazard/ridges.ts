@@ -47,17 +47,25 @@ export function ridgeStretches(ground: Ground, vertices: readonly Position[]): R
   return found
 }
 
+/** North, east and so on round, by parts of `ABOUT_M`. */
+const ROUND = Array.from(
+  { length: 8 },
+  (_, k) => [Math.sin((k * Math.PI) / 4), Math.cos((k * Math.PI) / 4)] as const,
+)
+
 function standsOut(ground: Ground, [lonDeg, latDeg]: readonly [number, number]): boolean {
   const hereM = ground.heightM(lonDeg, latDeg)
   if (hereM === undefined) return false
   const { lonM, latM } = degreeM(latDeg)
-  const falls = Array.from({ length: 8 }, (_, k) => {
-    const turn = (k * Math.PI) / 4
-    const thereM = ground.heightM(
-      lonDeg + (Math.sin(turn) * ABOUT_M) / lonM,
-      latDeg + (Math.cos(turn) * ABOUT_M) / latM,
-    )
-    return thereM !== undefined && hereM - thereM >= FALL_M
-  })
-  return falls.filter(Boolean).length >= SIDES && [0, 1, 2, 3].some((k) => falls[k] && falls[k + 4])
+  // One bit a side on which the ground falls off.
+  let [falls, count] = [0, 0]
+  for (const [k, [east, north]] of ROUND.entries()) {
+    // So many sides are wanted that these can be too few already.
+    if (count + ROUND.length - k < SIDES) return false
+    const thereM = ground.heightM(lonDeg + (east * ABOUT_M) / lonM, latDeg + (north * ABOUT_M) / latM)
+    if (thereM === undefined || !(hereM - thereM >= FALL_M)) continue
+    falls |= 1 << k
+    count++
+  }
+  return count >= SIDES && (falls & (falls >> 4)) !== 0
 }

@@ -9,7 +9,7 @@ import { begin, commit, redo, retract, undo } from '../plan/history'
 import type { CircuitId, HazardId, LineId, StationId } from '../plan/id'
 import { type EntryKind, NO_ENTRIES, offeredTo, takeKept } from '../plan/kept-entries'
 import type { Places } from '../plan/places'
-import { EMPTY_PLAN, type Plan } from '../plan/plan'
+import { EMPTY_PLAN, type Plan, type Station } from '../plan/plan'
 import type { Several } from '../plan/several-edits'
 import type { UnderWay } from '../plan/under-way'
 import { ok, type Problem, type Result } from '../problem'
@@ -268,7 +268,12 @@ export function createStore(initial: Plan = EMPTY_PLAN) {
     /** Another plan takes the place of this one; undo starts anew. */
     open: (next: Plan) => {
       forgetThings()
+      const { ground } = groundState
+      const lies = ({ position: [lonDeg, latDeg] }: Station) =>
+        ground.peek()?.heightM(lonDeg, latDeg) !== undefined
       batch(() => {
+        // Ground that lies elsewhere goes at once: all would be reckoned with it first, and once more when it is found out.
+        if (![...next.stations.values()].some(lies)) ground.value = undefined
         draft.value = null
         locked.value = false
         selection.value = null

@@ -77,7 +77,9 @@ export async function keepGround(
     const all = [...read.values()]
     store.grids.value = all.map(entryOf)
     const grids = all.flatMap(({ grid }) => grid ?? [])
-    if (grids.length === published.length && grids.every((grid, i) => grid === published[i])) return
+    const isKnown = grids.length > 0 === (store.ground.value !== undefined)
+    if (isKnown && grids.length === published.length && grids.every((grid, i) => grid === published[i]))
+      return
     published = grids
     store.ground.value = grids.length > 0 ? groundFromGrids(grids) : undefined
   }

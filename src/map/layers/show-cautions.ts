@@ -1,3 +1,4 @@
+import type { Position } from '../../geo/position'
 import { effect } from '../../state/steady-effect'
 import type { Bench } from '../bench'
 import { isIn } from '../view/line-path'
@@ -17,14 +18,12 @@ export function showCautions({ store, view, moving }: Bench): () => void {
     const box = view.drawBox()
     const [still, moved]: [Point[], Point[]] = [[], []]
     const { cautions, doubts } = store.report.value
-    const places = [
-      ...cautions.map(({ place, where }) => ({ position: place?.position, where })),
-      ...doubts.map(({ position, where }) => ({ position, where })),
-    ]
-    for (const { position, where } of places) {
+    const put = (where: string, position: Position | undefined) => {
       const at = position && view.pointOf(position)
       if (at && isIn(box, at)) ((held as ReadonlySet<string>).has(where) ? moved : still).push(at)
     }
+    for (const { place, where } of cautions) put(where, place?.position)
+    for (const { position, where } of doubts) put(where, position)
     standing.draw(apart(still))
     inHand.draw(apart(moved))
   })
@@ -35,18 +34,20 @@ export function showCautions({ store, view, moving }: Bench): () => void {
   }
 }
 
+/** Places are sorted into cells, so many to a row of them: more than any screen has. */
+const CELLS_A_ROW = 2 ** 20
+
 /** Of places that lie nearly on each other, the first. */
 function apart(places: readonly Point[]): readonly Point[] {
-  const cells = new Map<string, Point[]>()
+  const cells = new Map<number, Point[]>()
+  const isNear = (at: Point) => (other: Point) => Math.hypot(other.x - at.x, other.y - at.y) < APART_PX
   return places.filter((at) => {
-    const [column, row] = [Math.floor(at.x / APART_PX), Math.floor(at.y / APART_PX)]
-    for (let dx = -1; dx <= 1; dx++)
-      for (let dy = -1; dy <= 1; dy++)
-        for (const other of cells.get(`${column + dx} ${row + dy}`) ?? [])
-          if (Math.hypot(other.x - at.x, other.y - at.y) < APART_PX) return false
-    const cell = cells.get(`${column} ${row}`)
-    if (cell) cell.push(at)
-    else cells.set(`${column} ${row}`, [at])
+    const home = Math.floor(at.y / APART_PX) * CELLS_A_ROW + Math.floor(at.x / APART_PX)
+    for (const row of [home - CELLS_A_ROW, home, home + CELLS_A_ROW])
+      for (let cell = row - 1; cell <= row + 1; cell++) if (cells.get(cell)?.some(isNear(at))) return false
+    const own = cells.get(home)
+    if (own) own.push(at)
+    else cells.set(home, [at])
     return true
   })
 }

@@ -9,6 +9,9 @@ import type { Bench } from '../bench'
 /** From the pointer to the label, px: clear of the finger. */
 const OFF_PX = { x: 18, y: 14 }
 
+/** As wide as the label may be, px: so near to the right edge it hangs on the other side. */
+const WIDEST_PX = 340
+
 /** Beside what the hand draws or drags: how much wire it takes so far, and whether its circuits would work. */
 export function showRubberLabel({ store, view, ghost }: Bench): () => void {
   const label = document.createElement('div')
@@ -33,7 +36,7 @@ export function showRubberLabel({ store, view, ghost }: Bench): () => void {
       name: name(id),
       standing: isUnfinished(missing) ? 'not finished' : verdict,
     }))
-    label.textContent = [
+    const text = [
       lines.length > 0 ? `${run(wireM)} of wire` : '',
       ...(standings.length > MOST_NAMED
         ? [countsOf(standings)]
@@ -41,13 +44,13 @@ export function showRubberLabel({ store, view, ghost }: Bench): () => void {
     ]
       .filter(Boolean)
       .join(' · ')
-    label.hidden = label.textContent === ''
+    if (text !== label.textContent) label.textContent = text
+    label.hidden = text === ''
     const { x, y } = view.map.layerPointToContainerPoint(asTuple(view.pointOf(held.at)))
-    const left =
-      x + OFF_PX.x + label.offsetWidth > view.map.getSize().x
-        ? Math.max(4, x - OFF_PX.x - label.offsetWidth)
-        : x + OFF_PX.x
-    label.style.transform = `translate(${left}px, ${y + OFF_PX.y}px)`
+    // Moved by its own width, which nobody asks for: the page would lay itself out at every move.
+    const isAtEdge = x + OFF_PX.x + WIDEST_PX > view.map.getSize().x
+    const across = isAtEdge ? `max(4px, calc(${x - OFF_PX.x}px - 100%))` : `${x + OFF_PX.x}px`
+    label.style.transform = `translate(${across}, ${y + OFF_PX.y}px)`
   })
   return () => {
     stop()
