@@ -1,4 +1,5 @@
-import { ampHoursAt, CELLS, type Cell, partUsedAt } from '../catalog/cells'
+import { ampHoursAt, type Cell, partUsedAt } from '../catalog/cell'
+import { CELLS } from '../catalog/cells'
 import type { Supply } from '../catalog/supply'
 import type { TelephoneSet } from '../catalog/telephone-set'
 import type { CircuitModel } from './circuit-model'

@@ -1,6 +1,6 @@
 import figures from './built-in.json'
 import type { CatalogEntries } from './catalog'
-import type { Cell } from './cells'
+import type { Cell } from './cell'
 
 /**
  * What the program brings of its own, figures and spread without their sources; a plan's entries are laid over it.
@@ -9,5 +9,5 @@ import type { Cell } from './cells'
  */
 export const BUILT_IN = figures as unknown as CatalogEntries
 
-/** Of every cell that the program knows what a load list needs; the rest is in `cells.ts`. */
+/** Of every cell that the program knows what a load list needs; the rest is in `cells-….ts`. */
 export const CELL_MASSES: readonly Pick<Cell, 'id' | 'name' | 'volts' | 'kg'>[] = figures.cells

@@ -1,4 +1,4 @@
-import { ALKALINE_D } from './cells'
+import { ALKALINE_D } from './cells-alkaline'
 import { SET_SPREAD_SOURCES, setSpread } from './set-spread'
 import { allowance, derived, fromMemory, read, type Sources } from './sources'
 import type { Ringer, TelephoneSet } from './telephone-set'

@@ -1,14 +1,6 @@
-import { inSeries, LEAD_ACID_12_VOLT } from './cells'
-import {
-  allowance,
-  dataSheet,
-  derived,
-  derivedOnMemory,
-  fromMemory,
-  practice,
-  read,
-  type Sources,
-} from './sources'
+import { inSeries } from './cell'
+import { LEAD_ACID_12_VOLT } from './cells-rechargeable'
+import { allowance, dataSheet, derived, derivedOnMemory, fromMemory, read, type Sources } from './sources'
 import { batterySources, SMALL_LAMP } from './supplies-series'
 import type { Supply } from './supply'
 import {
@@ -24,12 +16,12 @@ import {
   RING_SPREAD_SOURCES,
 } from './supply-spread'
 
-const FEED_OHMS = fromMemory('2 × 200 Ω of feed coils: network practice, from memory.')
+export const FEED_OHMS = fromMemory('2 × 200 Ω of feed coils: network practice, from memory.')
 const LOAD_LIMIT = read('5 ringer equivalents: 47 CFR 68.312 and TIA-968.')
-const FORTY_EIGHT = read('48 V: public standard, as a tutorial on telephones (1985) gives it.')
+export const FORTY_EIGHT = read('48 V: public standard, as a tutorial on telephones (1985) gives it.')
 const TWENTY_HZ = read('20 Hz: 47 CFR 68.312, type A.')
 
-const RINGING_SOURCES: Sources = {
+export const RINGING_SOURCES: Sources = {
   'ring.volts': fromMemory('84 to 104 V rms at the office; 86 V is the usual nominal figure: from memory.'),
   'ring.hz': TWENTY_HZ,
   'ring.ohms': fromMemory('400 to 600 Ω of lamp or resistor, from memory.'),
@@ -37,8 +29,8 @@ const RINGING_SOURCES: Sources = {
   ...RING_SPREAD_SOURCES,
 }
 
-const TWO_BATTERIES = inSeries(LEAD_ACID_12_VOLT, 2)
-const TWO_SOURCES: Sources = { ...batterySources(LEAD_ACID_12_VOLT, 2), ...FEED_SPREAD_SOURCES }
+export const TWO_BATTERIES = inSeries(LEAD_ACID_12_VOLT, 2)
+export const TWO_SOURCES: Sources = { ...batterySources(LEAD_ACID_12_VOLT, 2), ...FEED_SPREAD_SOURCES }
 export const twoBatteriesKg = 2 * LEAD_ACID_12_VOLT.kg
 
 /** The unit on two lead-acid batteries through an inverter for its mains adapter. */
@@ -103,11 +95,7 @@ const electronicFeed = (id: string, maxMA: number, use: string): Supply => ({
   },
 })
 
-const RINGDOWN_POWER = practice(
-  'Such units come with adapters of about 12 V AC and 0.6 A, some 7 VA: the most they take, while they ring.',
-)
-
-/** Supplies bridged across the pair, and the ringdown units that feed two lines and ring them. */
+/** Supplies bridged across the pair. */
 export const FEEDS: readonly Supply[] = [
   {
     id: 'feed-48',
@@ -198,81 +186,5 @@ export const FEEDS: readonly Supply[] = [
       ...RING_SPREAD_SOURCES,
     },
     spread: { ...FEED_SPREAD, ...RING_SPREAD, offHookMA: 30 },
-  },
-  {
-    id: 'ringdown-24',
-    name: 'Electronic ringdown unit, 24 V',
-    kind: 'ringdown',
-    ...TWO_BATTERIES,
-    ohms: 200,
-    maxMA: 25,
-    offHookMA: 10,
-    ring: { volts: 70, hz: 20, ohms: 600, maxLoad: 3 },
-    insertionDb: 0.5,
-    powerW: { idle: 4, talk: 5, ring: 7 },
-    fedBy: BATTERY_BEHIND,
-    kg: 1.5 + twoBatteriesKg,
-    source:
-      '48 to 75 V and 20 to 25 Hz typical, from memory; its watts by the adapters that come with such units',
-    sources: {
-      ...TWO_SOURCES,
-      ohms: fromMemory('From memory.'),
-      maxMA: fromMemory('From memory: 20 to 25 mA a set is usual.'),
-      offHookMA: fromMemory('From memory: 8 to 12 mA.'),
-      ring: fromMemory('48 to 75 V at 20 to 25 Hz behind a few hundred ohms, from memory.'),
-      insertionDb: fromMemory('Coupling transformer or capacitors, from memory.'),
-      'powerW.ring': RINGDOWN_POWER,
-      'powerW.talk': allowance('Allowance: between idle and ringing.'),
-      'powerW.idle': allowance('Allowance: a little over half of what the adapter gives at most.'),
-      ...BEHIND_SOURCES,
-      kg: derived('Allowance of 1.5 kg for the unit, and two batteries.'),
-      ...RING_SPREAD_SOURCES,
-      ...LIMIT_SPREAD_SOURCES,
-      'spread.powerW': allowance('Allowance: units differ by a factor of two.'),
-    },
-    spread: {
-      ...BATTERY_SPREAD,
-      ...FEED_SPREAD,
-      ...RING_SPREAD,
-      ...LIMIT_SPREAD,
-      offHookMA: 30,
-      insertionDb: 60,
-      'powerW.idle': 100,
-      'powerW.talk': 50,
-      'powerW.ring': 50,
-    },
-  },
-  {
-    id: 'ringdown-48',
-    name: 'Ringdown unit, 48 V',
-    kind: 'ringdown',
-    volts: 48,
-    ohms: 400,
-    offHookMA: 15,
-    ring: { volts: 86, hz: 20, ohms: 450, maxLoad: 5 },
-    insertionDb: 1,
-    powerW: { idle: 5, talk: 8, ring: 12 },
-    kg: 3,
-    source: 'network practice, from memory',
-    sources: {
-      volts: FORTY_EIGHT,
-      ohms: FEED_OHMS,
-      offHookMA: fromMemory('10 to 20 mA, from memory.'),
-      insertionDb: fromMemory('Coupling transformer, from memory.'),
-      powerW: allowance('Allowance: somewhat more than the smaller unit takes.'),
-      kg: allowance('Allowance: the unit without a battery.'),
-      ...FEED_SPREAD_SOURCES,
-      ...RINGING_SOURCES,
-      'spread.powerW': allowance('Allowance: units differ by a factor of two.'),
-    },
-    spread: {
-      ...FEED_SPREAD,
-      ...RING_SPREAD,
-      offHookMA: 30,
-      insertionDb: 60,
-      'powerW.idle': 100,
-      'powerW.talk': 50,
-      'powerW.ring': 50,
-    },
   },
 ]

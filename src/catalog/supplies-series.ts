@@ -1,4 +1,6 @@
-import { ALKALINE_9_VOLT, ALKALINE_D, type Cell, inSeries, LANTERN_6_VOLT, LEAD_ACID_12_VOLT } from './cells'
+import { type Cell, inSeries } from './cell'
+import { ALKALINE_9_VOLT, ALKALINE_D, LANTERN_6_VOLT } from './cells-alkaline'
+import { LEAD_ACID_12_VOLT } from './cells-rechargeable'
 import {
   allowance,
   derived,

@@ -1,4 +1,4 @@
-import type { StripMarkKind } from '../figure/line-strip'
+import type { StripMarkKind } from '../figure/strip'
 import type { Position } from '../geo/position'
 import { HAZARDS, hazardName } from '../hazard/kinds'
 import { pointAtMapM, wireMAtGroundM, wireMOnLeg } from '../measure/place-on-line'

@@ -1,4 +1,5 @@
-import { CELLS, inSeries } from '../catalog/cells'
+import { inSeries } from '../catalog/cell'
+import { CELLS } from '../catalog/cells'
 import type { Supply } from '../catalog/supply'
 import { isolated } from '../isolated'
 

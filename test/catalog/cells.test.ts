@@ -1,13 +1,7 @@
 import { describe, expect, test } from 'vitest'
-import {
-  ALKALINE_9_VOLT,
-  ALKALINE_D,
-  ampHoursAt,
-  CELLS,
-  inSeries,
-  partUsedAt,
-  voltsWhenUsed,
-} from '../../src/catalog/cells'
+import { ampHoursAt, inSeries, partUsedAt, voltsWhenUsed } from '../../src/catalog/cell'
+import { CELLS } from '../../src/catalog/cells'
+import { ALKALINE_9_VOLT, ALKALINE_D } from '../../src/catalog/cells-alkaline'
 
 describe('cells', () => {
   test('in series add volts and resistance, not capacity', () => {

@@ -1,5 +1,5 @@
-import type { StripDrawing } from '../../figure/line-strip'
 import type { Plot } from '../../figure/plot-layout'
+import type { StripDrawing } from '../../figure/strip'
 import type { Norths } from '../paper-source'
 import type { Scene } from '../scene/scene'
 import type { CircuitDrawing } from './circuit-drawing'

@@ -1,4 +1,4 @@
-import type { StripDrawing } from '../../figure/line-strip'
+import type { StripDrawing } from '../../figure/strip'
 import { crossTicks } from '../../figure/wire-strokes'
 import { MarkSymbol, Wire } from './map-symbols'
 import './strip.css'

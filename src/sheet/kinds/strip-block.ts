@@ -1,4 +1,5 @@
-import { drawStrip, type StripLine } from '../../figure/line-strip'
+import { drawStrip } from '../../figure/line-strip'
+import type { StripLine } from '../../figure/strip'
 import { isolated } from '../../isolated'
 import { pointAtMapM, pointAtWireM, wireMAtGroundM } from '../../measure/place-on-line'
 import type { Line } from '../../plan/plan'
