@@ -69,6 +69,41 @@ function admittances(near: Float64Array, rest: Float64Array, fault: FaultElement
 }
 
 /**
+ * The same as {@link throughFault} at 0 Hz from one port, Ω: nothing but resistors, and many times faster.
+ */
+export function ohmsThroughFault(
+  { re }: Ports,
+  near: Float64Array,
+  rest: Float64Array,
+  fault: FaultElement,
+  ohms: number,
+): number {
+  const [a, b, c, d] = [near[0]!, near[2]!, near[4]!, near[6]!]
+  const [a2, b2, c2, d2] = [rest[0]!, rest[2]!, rest[4]!, rest[6]!]
+  let [y11, y12, y22] = [c / a, 0, c2 / d2]
+  if (fault !== 'broken') {
+    const [across, along] = [fault === 'across' ? 1 / ohms : 0, fault === 'along' ? ohms : 0]
+    const [a1, c1] = [a + b * across, c + d * across]
+    const [b1, d1] = [b + a * along, d + c * along]
+    const through = Math.max(LEAST_OHM, a1 * b2 + b1 * d2)
+    y11 = (c1 * b2 + d1 * d2) / through
+    y12 = -1 / through
+    y22 = (a1 * a2 + b1 * c2) / through
+  }
+  const [zpp, zpa, zpb, zaa, zab, zbb] = [re[0]!, re[1]!, re[2]!, re[4]!, re[5]!, re[8]!]
+  const m11 = 1 + y11 * zaa + y12 * zab
+  const m12 = y11 * zab + y12 * zbb
+  const m21 = y12 * zaa + y22 * zab
+  const m22 = 1 + y12 * zab + y22 * zbb
+  const det = m11 * m22 - m12 * m21
+  const w11 = (m22 * y11 - m12 * y12) / det
+  const w12 = (m22 * y12 - m12 * y22) / det
+  const w21 = (m11 * y12 - m21 * y11) / det
+  const w22 = (m11 * y22 - m21 * y12) / det
+  return zpp - (zpa * (w11 * zpa + w12 * zpb) + zpb * (w21 * zpa + w22 * zpb))
+}
+
+/**
  * Impedances between the ports of a network with a piece of line laid in that has a fault, Ω: Z − Zₑ (1 + Y Zₑₑ)⁻¹ Y Zₑ, where e are the two
  * ends of the piece and Y its admittances.
  *

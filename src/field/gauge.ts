@@ -6,7 +6,7 @@ import { constantsOf } from '../budget/line-constants'
 import { addBranch, addShunt, emptyAdmittances, factorNetwork, voltagesFrom } from '../budget/network'
 import { type Chain, chainOf, type Kilometre, kilometreOf, piSection } from '../budget/uniform-line'
 import type { Wire } from '../catalog/wire'
-import { type FaultElement, type Ports, throughFault } from './fault-ports'
+import { type FaultElement, ohmsThroughFault, type Ports, throughFault } from './fault-ports'
 import type { Probe } from './probe'
 import { matters, scaledWire, type WireFigure } from './wire-figures'
 
@@ -114,6 +114,8 @@ export function gaugeOf(
     return found
   }
 
+  const isPlain = hz === 0 && ports.length === 1
+  const [real, nought] = [new Float64Array(1), new Float64Array(1)]
   const isTried = figures.map((figure) =>
     lines.some((line) => line.wireM > 0 && matters(figure, line, conditions.weather, hz)),
   )
@@ -160,6 +162,10 @@ export function gaugeOf(
     })
     const shownBy = (k: number, fault: FaultElement, ohms: number): number => {
       const { seen, near, rest } = stubs[k]!
+      if (isPlain) {
+        real[0] = ohmsThroughFault(seen, near, rest, fault, ohms)
+        return probe.shows(real, nought)
+      }
       const { re, im } = throughFault(seen, near, rest, fault, ohms)
       return probe.shows(re, im)
     }

@@ -1,0 +1,145 @@
+import { type PlanePoint, planeAbout } from '../geo/plane'
+import type { TrackPoint } from '../plan/field-schema'
+
+/** A receiver that does not say how well it knows its place, m. */
+const USUAL_ACCURACY_M = 5
+/** Errors of a receiver hang together from second to second: one place tells no more than one so much worse would tell alone. Allowance. */
+const HANGS_TOGETHER = 2
+/** Places known worse than this are left out, m. */
+const WORST_ACCURACY_M = 60
+/** How a walker changes pace and direction, m/s². */
+const CHANGE_M_PER_S2 = 0.05
+/** A walker goes so fast where no times are given, m/s. */
+const WALK_M_PER_S = 1.2
+/** How far a bend may lie off the way for want of being kept, m. */
+const OFF_M = 3
+
+interface Fix {
+  readonly at: PlanePoint
+  readonly seconds: number
+  readonly sigmaM: number
+}
+
+/** One coordinate of a walker at one moment: place and speed with their covariance. */
+interface State {
+  readonly x: number
+  readonly v: number
+  readonly pxx: number
+  readonly pxv: number
+  readonly pvv: number
+}
+
+/**
+ * The way that was walked, from what a receiver told along it: longitudes and latitudes of its bends, ends included. Its length is within
+ * about one part in a hundred of the way, where the raw track, with each step of the receiver's error in it, is far too long.
+ *
+ * A walker of constant velocity with small random changes, looked at forwards and then backwards; then bends that lie within 3 m are dropped.
+ *
+ * Sources: H. E. Rauch, F. Tung and C. T. Striebel, AIAA Journal 3 (1965), 1445; D. H. Douglas and T. K. Peucker, The Canadian
+ * Cartographer 10 (1973), 112 (both from memory).
+ */
+export function smoothTrack(
+  points: readonly TrackPoint[],
+): readonly (readonly [lonDeg: number, latDeg: number])[] {
+  const sound = points.filter(([, , , , accuracyM]) => (accuracyM ?? 0) <= WORST_ACCURACY_M)
+  if (sound.length < 3) return sound.map(([lonDeg, latDeg]) => [lonDeg, latDeg])
+  const plane = planeAbout(sound.map(([lonDeg, latDeg]) => [lonDeg, latDeg]))
+  const fixes = fixesOf(sound, (point) => plane.toPlane([point[0], point[1]]))
+  const [east, north] = [smoothed(fixes, 0), smoothed(fixes, 1)]
+  const path = east.map((x, k): PlanePoint => [x, north[k]!])
+  return simplified(path).map((point) => plane.toPosition(point))
+}
+
+function fixesOf(points: readonly TrackPoint[], toPlane: (point: TrackPoint) => PlanePoint): readonly Fix[] {
+  const fixes: Fix[] = []
+  for (const point of points) {
+    const at = toPlane(point)
+    const before = fixes.at(-1)
+    const sigmaM = HANGS_TOGETHER * Math.max(1, point[4] ?? USUAL_ACCURACY_M)
+    const told = point[3] ? Date.parse(point[3]) / 1000 : Number.NaN
+    const walked = before ? Math.hypot(at[0] - before.at[0], at[1] - before.at[1]) / WALK_M_PER_S : 0
+    const seconds = Number.isNaN(told) ? (before?.seconds ?? 0) + Math.max(1, walked) : told
+    // Two places of one moment are one.
+    if (before && seconds <= before.seconds) continue
+    fixes.push({ at, seconds, sigmaM })
+  }
+  return fixes
+}
+
+/** One coordinate, smoothed over all moments. */
+function smoothed(fixes: readonly Fix[], axis: 0 | 1): readonly number[] {
+  const told: State[] = []
+  const expected: State[] = []
+  const steps: number[] = []
+  let state: State = { x: fixes[0]!.at[axis], v: 0, pxx: 100, pxv: 0, pvv: 4 }
+  for (const [k, { at, seconds, sigmaM }] of fixes.entries()) {
+    const dt = k === 0 ? 0 : seconds - fixes[k - 1]!.seconds
+    const ahead = k === 0 ? state : moved(state, dt)
+    const gain = 1 / (ahead.pxx + sigmaM ** 2)
+    const [kx, kv] = [ahead.pxx * gain, ahead.pxv * gain]
+    const off = at[axis] - ahead.x
+    state = {
+      x: ahead.x + kx * off,
+      v: ahead.v + kv * off,
+      pxx: (1 - kx) * ahead.pxx,
+      pxv: (1 - kx) * ahead.pxv,
+      pvv: ahead.pvv - kv * ahead.pxv,
+    }
+    told.push(state)
+    expected.push(ahead)
+    steps.push(dt)
+  }
+  const path = told.map(({ x }) => x)
+  let [x, v] = [state.x, state.v]
+  for (let k = told.length - 2; k >= 0; k--) {
+    const [own, next, dt] = [told[k]!, expected[k + 1]!, steps[k + 1]!]
+    const det = next.pxx * next.pvv - next.pxv ** 2
+    // C = P Fᵀ P'⁻¹
+    const [a, b] = [own.pxx + dt * own.pxv, own.pxv]
+    const [c, d] = [own.pxv + dt * own.pvv, own.pvv]
+    const [cxx, cxv] = [(a * next.pvv - b * next.pxv) / det, (b * next.pxx - a * next.pxv) / det]
+    const [cvx, cvv] = [(c * next.pvv - d * next.pxv) / det, (d * next.pxx - c * next.pxv) / det]
+    const [dx, dv] = [x - next.x, v - next.v]
+    x = own.x + cxx * dx + cxv * dv
+    v = own.v + cvx * dx + cvv * dv
+    path[k] = x
+  }
+  return path
+}
+
+function moved({ x, v, pxx, pxv, pvv }: State, dt: number): State {
+  const q = CHANGE_M_PER_S2 ** 2
+  return {
+    x: x + dt * v,
+    v,
+    pxx: pxx + 2 * dt * pxv + dt * dt * pvv + (q * dt ** 4) / 4,
+    pxv: pxv + dt * pvv + (q * dt ** 3) / 2,
+    pvv: pvv + q * dt * dt,
+  }
+}
+
+/** The way without the bends that lie within 3 m of what is left. */
+function simplified(path: readonly PlanePoint[]): readonly PlanePoint[] {
+  const kept = new Set([0, path.length - 1])
+  const open: [number, number][] = [[0, path.length - 1]]
+  for (let next = open.pop(); next; next = open.pop()) {
+    const [first, last] = next
+    let [farthest, mostM] = [-1, OFF_M]
+    for (let k = first + 1; k < last; k++) {
+      const offM = offLineM(path[k]!, path[first]!, path[last]!)
+      if (offM > mostM) [farthest, mostM] = [k, offM]
+    }
+    if (farthest === -1) continue
+    kept.add(farthest)
+    open.push([first, farthest], [farthest, last])
+  }
+  return [...kept].sort((a, b) => a - b).map((k) => path[k]!)
+}
+
+/** How far a point lies off a stretch, m: off its nearer end where it lies beyond. */
+export function offLineM([x, y]: PlanePoint, [ax, ay]: PlanePoint, [bx, by]: PlanePoint): number {
+  const [dx, dy] = [bx - ax, by - ay]
+  const square = dx * dx + dy * dy
+  const t = square > 0 ? Math.max(0, Math.min(1, ((x - ax) * dx + (y - ay) * dy) / square)) : 0
+  return Math.hypot(x - ax - t * dx, y - ay - t * dy)
+}
