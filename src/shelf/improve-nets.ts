@@ -7,7 +7,7 @@ import type { NetDesign } from './net-design'
 import { type Candidate, compareRanks, kindOf, rankOf } from './rank-nets'
 
 /** What a search may cost, in lines and pairs of telephones of the circuits judged. Counted, not timed: some seconds on a laptop. */
-const WORK = 150_000
+const WORK = 80_000
 /** Beginnings that are bettered, each of another kind. */
 const BEGINNINGS = 6
 /** Changes by chance with which a net that no single change betters is left, and how often in vain. */

@@ -1,6 +1,7 @@
 import { groundOfLongNet, routeBesideOthers, routeOverMillion } from './ground-work'
 import { oddsOfParty } from './odds'
 import { drags, firstScreen, heapAfterEdits, heapAfterPlans, openThousand, papersOfSixty } from './on-screen'
+import { shelfNets } from './shelf-nets'
 import { growthWithLines, ringOnTree, speechOnTree } from './tree-solve'
 import { demoReport, oneBendMoved } from './whole-report'
 
@@ -15,4 +16,5 @@ export const rows = {
   opening: [openThousand, firstScreen],
   heap: [heapAfterEdits, heapAfterPlans],
   papers: [papersOfSixty],
+  shelf: shelfNets,
 }

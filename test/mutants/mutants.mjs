@@ -1,6 +1,7 @@
 import { BUDGET } from './budget.mjs'
 import { GROUND } from './ground.mjs'
 import { PAPERS } from './papers.mjs'
+import { SHELF } from './shelf.mjs'
 import { WORK } from './work.mjs'
 
 /**
@@ -15,7 +16,7 @@ import { WORK } from './work.mjs'
  */
 
 /** @type {readonly Mutant[]} */
-export const MUTANTS = [...BUDGET, ...GROUND, ...WORK, ...PAPERS]
+export const MUTANTS = [...BUDGET, ...GROUND, ...WORK, ...PAPERS, ...SHELF]
 
 /**
  * The source with a mutant in it. Throws where its text does not stand there just once: then the list is out of date.

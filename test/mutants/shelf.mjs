@@ -1,0 +1,45 @@
+/** @import { Mutant } from './mutants.mjs' */
+
+/** @type {(file: string, tests: readonly string[]) => (fault: string, from: string, to: string) => Mutant} */
+const inFile = (file, tests) => (fault, from, to) => ({ fault, file: `src/shelf/${file}`, from, to, tests })
+
+const judge = inFile('judge-net.ts', ['test/shelf/small-shelves.test.ts'])
+const design = inFile('net-design.ts', ['test/shelf/nets-hold.test.ts'])
+const plan = inFile('net-plan.ts', ['test/shelf/nets-hold.test.ts'])
+const ways = inFile('ways.ts', ['test/shelf/shelf-geometry.test.ts'])
+const rank = inFile('rank-nets.ts', ['test/shelf/small-shelves.test.ts'])
+const battery = inFile('battery.ts', ['test/shelf/small-shelves.test.ts'])
+const least = inFile('find-nets.ts', ['test/shelf/shelf-geometry.test.ts'])
+
+/** @type {readonly Mutant[]} */
+export const SHELF = [
+  judge(
+    'a battery in one leg serves calls of all others',
+    "kind !== 'series' || isAtSupply(a) || isAtSupply(b)",
+    "kind !== 'series' || isAtSupply(a) || !isAtSupply(b)",
+  ),
+  judge('at worst a net of a shelf stands as it does today', 'worst: worst.verdict,', 'worst: verdict,'),
+  design('a battery takes one cell off the shelf', 'cells[of.cell]! += of.each', 'cells[of.cell]! += 1'),
+  design(
+    'one telephone more than there are',
+    'count <= country.sets[k]!.count',
+    'count <= country.sets[k]!.count + 1',
+  ),
+  plan(
+    'a reserve that the shelf has not',
+    'if (spools.every(({ missingM }) => missingM === 0)) return plan',
+    'if (spools.some(({ missingM }) => missingM >= 0)) return plan',
+  ),
+  ways('the odd end a tail too long', 'let wantedM = wireM - 2 * tailM', 'let wantedM = wireM - tailM'),
+  rank(
+    'the most wire before the least',
+    '    -metres(wireM),\n    -splices',
+    '    metres(wireM),\n    -splices',
+  ),
+  battery('one cell fewer than there are', 'const cells = k + 1', 'const cells = Math.max(1, k)'),
+  least(
+    'a forest with a tree too many',
+    'if (trees <= Math.max(1, groups)) break',
+    'if (trees <= Math.max(2, groups)) break',
+  ),
+]
