@@ -30,6 +30,7 @@ const ProblemList = loadWhenShown(async () => (await import('./panel/problem-lis
 const HelpDialog = loadWhenShown(async () => (await import('./panel/help/help-dialog')).HelpDialog)
 const HazardImport = loadWhenShown(async () => (await import('./panel/ground/hazard-import')).HazardImport)
 
+const ShelfDialog = loadWhenShown(async () => (await import('./panel/shelf/shelf-dialog')).ShelfDialog)
 const HandOn = loadWhenShown(async () => (await import('./panel/carry/hand-on')).HandOn)
 const TakeIn = loadWhenShown(async () => (await import('./panel/carry/take-in')).TakeIn)
 const ImportPlaces = loadWhenShown(async () => (await import('./panel/carry/import-places')).ImportPlaces)
@@ -70,6 +71,7 @@ function MapScreen() {
       {store.received.value && (
         <ReceivedPlan store={store} keeper={keeper.value} received={store.received.value} />
       )}
+      {store.shelfIsOpen.value && <ShelfDialog store={store} />}
       {store.helpIsOpen.value && <HelpDialog store={store} />}
     </>
   )

@@ -71,10 +71,11 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
       'fault',
       'materials',
       'report',
+      'shelf',
     ],
     ...['words', 'files'],
   ],
-  storage: ['plan', 'geo', 'terrain', 'hazard', 'files', 'jobs'],
+  storage: ['plan', 'geo', 'terrain', 'hazard', 'shelf', 'files', 'jobs'],
   state: [
     ...[
       'plan',
@@ -89,6 +90,7 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
       'fault',
       'materials',
       'report',
+      'shelf',
     ],
     ...['words', 'jobs'],
   ],
@@ -158,6 +160,7 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
       'fault',
       'materials',
       'report',
+      'shelf',
     ],
     ...['words', 'figure', 'files', 'jobs', 'storage', 'state', 'schema', 'journal'],
   ],

@@ -6,8 +6,8 @@ import { faultsOf } from '../schema/faults'
 import { taken } from '../schema/kept'
 import { valueWords } from '../schema/limit'
 import { isObject, type Members } from '../schema/schema'
-import { everyPair, type Place, type Shelf } from '../shelf/shelf'
-import { SHELF_FILE, type ShelfFile } from '../shelf/shelf-schema'
+import { everyPair, type Place, type Shelf, type Stores } from '../shelf/shelf'
+import { HAVE, SHELF_FILE, type ShelfFile } from '../shelf/shelf-schema'
 import { parseJson } from './json-text'
 import { knownIds, repeatedIds } from './known-ids'
 import { textOf } from './text-bytes'
@@ -45,25 +45,37 @@ export function shelfOf(value: unknown): Result<Shelf> {
   const talk = talkOf(file, places, faults)
   if (faults.length > 0) return bad(...faults)
   const { unknown: _, ...own } = file.catalog
-  const countedAs = <K extends string>(
-    list: readonly ({ readonly count: number } & Record<K, string>)[],
-    of: K,
-  ) => list.map((each) => ({ id: each[of], count: each.count }))
   return ok({
     title: file.title ?? '',
     places,
     distancesM: file.distancesM ?? null,
     talk,
-    have: {
-      wires: file.have.wires.map(({ wire, lengthM, count }) => ({ wire, lengthM, count })),
-      sets: countedAs(file.have.sets, 'set'),
-      supplies: countedAs(file.have.supplies, 'supply'),
-      cells: countedAs(file.have.cells, 'cell'),
-    },
+    have: storesFrom(file.have),
     own,
     catalog: mergeCatalogs(BUILT_IN, own),
   })
 }
+
+function storesFrom({ wires, sets, supplies, cells }: ShelfFile['have']): Stores {
+  return {
+    wires: wires.map(({ wire, lengthM, count }) => ({ wire, lengthM, count })),
+    sets: sets.map(({ set, count }) => ({ id: set, count })),
+    supplies: supplies.map(({ supply, count }) => ({ id: supply, count })),
+    cells: cells.map(({ cell, count }) => ({ id: cell, count })),
+  }
+}
+
+/** What there is, as a shelf file has it. */
+export const formatStores = ({ wires, sets, supplies, cells }: Stores) => ({
+  wires,
+  sets: sets.map(({ id, count }) => ({ set: id, count })),
+  supplies: supplies.map(({ id, count }) => ({ supply: id, count })),
+  cells: cells.map(({ id, count }) => ({ cell: id, count })),
+})
+
+/** What there is, from a value that was kept; undefined where it is none. Entries need not be known here: they may come back. */
+export const storesOf = (value: unknown): Stores | undefined =>
+  faultsOf(HAVE, value, '').length > 0 ? undefined : storesFrom(taken(HAVE, value))
 
 /** What a pair may call a place by: its id, or its name. */
 const namesOf = (place: unknown): readonly unknown[] => (isObject(place) ? [place.id, place.name] : [place])

@@ -27,7 +27,8 @@ const PLACE = part('The place', {
 
 const DISTANCE = figure({ what: 'The distance', min: 0, max: 500_000, unit: 'm' })
 
-const HAVE = part('What there is', {
+/** What there is, as a shelf file has it and as it is kept. */
+export const HAVE = part('What there is', {
   wires: usually(
     listOf(
       'The list of wires',

@@ -21,6 +21,7 @@ import { createGroundState } from './ground-state'
 import { keepLastGood } from './last-good'
 import { createPreferences } from './preferences'
 import type { Release } from './release'
+import { createShelfState } from './shelf-state'
 import { typingNow } from './typing'
 
 export type Selection =
@@ -203,6 +204,7 @@ export function createStore(initial: Plan = EMPTY_PLAN) {
     locked,
     helpIsOpen,
     ...preferences,
+    ...createShelfState(),
     opened,
     notice,
     notKept,

@@ -4,7 +4,7 @@ import { isolated } from '../isolated'
 import type { Country } from '../shelf/country'
 import type { Gain, Thing, Want } from '../shelf/lacking'
 import { type CircuitDesign, runsOf } from '../shelf/net-design'
-import { shapeOf } from '../shelf/net-shapes'
+import { type Shape, shapeOf } from '../shelf/net-shapes'
 import type { Shelf } from '../shelf/shelf'
 import type { PlannedNet, ShelfAnswer } from '../shelf/shelf-answer'
 import { checkWords } from './check-words'
@@ -37,6 +37,36 @@ export function whySentence({ design, judged, plan }: PlannedNet, country: Count
     spareSentence({ judged }, say),
     ...(plan.allowances.reservePct === 0 ? ['The shelf has no wire to spare as a reserve.'] : []),
   ].join(' ')
+}
+
+/** A few words to know a net by: `Cranks, a chain`. */
+export function netTitle({ design, judged }: PlannedNet, country: Country, say: Tongue): string {
+  const called = [
+    ...new Set(
+      design.map(({ supply }, k) => {
+        const name =
+          supply &&
+          `${say.name(country.supplies[supply.kind]!.supply.id)} at ${say.name(country.shelf.places[supply.at]!.id)}`
+        const how = judged.calling[k]?.how
+        if (how === 'crank' && !name) return 'Cranks'
+        return name ?? 'No bell'
+      }),
+    ),
+  ]
+  const shape = shapeOf(
+    design[0]!.edges.map(({ edge }) => edge),
+    design[0]!.sets.size,
+  )
+  const lie = design.length > 1 ? formatCount(design.length, 'circuit') : SHAPE_TITLES[shape]
+  return `${formatList(called)}${lie && `, ${lie}`}`
+}
+
+const SHAPE_TITLES: Readonly<Record<Shape, string>> = {
+  pair: '',
+  chain: 'in a chain',
+  star: 'in a star',
+  tree: 'in a tree',
+  ring: 'in a ring',
 }
 
 /** `Ringdown unit, 48 V, at Camp.`: what feeds each circuit, and where it stands. */

@@ -4,11 +4,11 @@
 const inFile = (file, tests) => (fault, from, to) => ({ fault, file: `src/shelf/${file}`, from, to, tests })
 
 const judge = inFile('judge-net.ts', ['test/shelf/small-shelves.test.ts'])
-const design = inFile('net-design.ts', ['test/shelf/nets-hold.test.ts'])
+const design = inFile('net-design.ts', ['test/shelf/net-design.test.ts', 'test/shelf/nets-hold.test.ts'])
 const plan = inFile('net-plan.ts', ['test/shelf/nets-hold.test.ts'])
 const ways = inFile('ways.ts', ['test/shelf/shelf-geometry.test.ts'])
 const rank = inFile('rank-nets.ts', ['test/shelf/small-shelves.test.ts'])
-const battery = inFile('battery.ts', ['test/shelf/small-shelves.test.ts'])
+const battery = inFile('battery.ts', ['test/shelf/net-design.test.ts'])
 const least = inFile('find-nets.ts', ['test/shelf/shelf-geometry.test.ts'])
 
 /** @type {readonly Mutant[]} */
@@ -30,7 +30,7 @@ export const SHELF = [
     'if (spools.every(({ missingM }) => missingM === 0)) return plan',
     'if (spools.some(({ missingM }) => missingM >= 0)) return plan',
   ),
-  ways('the odd end a tail too long', 'let wantedM = wireM - 2 * tailM', 'let wantedM = wireM - tailM'),
+  ways('the odd end longer than its spool', 'if (near.wireM > wireM) {', 'if (near.wireM > 2 * wireM) {'),
   rank(
     'the most wire before the least',
     '    -metres(wireM),\n    -splices',

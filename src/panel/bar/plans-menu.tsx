@@ -53,6 +53,9 @@ export function PlansMenu({ store, keeper, onDemo }: Props) {
         {choice('Take one from a screen…', () => {
           store.carrying.value = 'in'
         })}
+        {choice('From what lies on the shelf…', () => {
+          store.shelfIsOpen.value = true
+        })}
         {choice('New plan', () => store.open({ ...EMPTY_PLAN }))}
         {choice('Demo plan', onDemo)}
       </div>

@@ -27,6 +27,20 @@ export function FirstSteps({ store }: { store: Store }) {
           </li>
         ))}
       </ol>
+      <p>
+        Or begin from what you have: telephones, wire and batteries, and how far apart they must stand. No map
+        is needed.
+      </p>
+      <div class="acts">
+        <button
+          type="button"
+          onClick={() => {
+            store.shelfIsOpen.value = true
+          }}
+        >
+          What can we do with what we have?
+        </button>
+      </div>
       <button
         type="button"
         class="quiet"

@@ -1,0 +1,74 @@
+import { type Signal, signal } from '@preact/signals'
+import { BUILT_IN } from '../../catalog/built-in'
+import type { CatalogEntries } from '../../catalog/catalog'
+import { formatStores, shelfOf } from '../../files/parse-shelf'
+import type { Result } from '../../problem'
+import { everyPair, type Shelf } from '../../shelf/shelf'
+import { MOST_PLACES } from '../../shelf/shelf-schema'
+import type { Store } from '../../state/store'
+
+/** What a person wants joined, as far as it was said. */
+export interface Wanted {
+  readonly from: Signal<'map' | 'distances'>
+  /** Names of typed places, and how far it is between each two, m, by `a b`. */
+  readonly names: Signal<readonly string[]>
+  readonly distancesM: Signal<ReadonlyMap<string, number>>
+  /** Everybody with everybody; everybody with one place, by its index; or some pairs, by `a b`. */
+  readonly talk: Signal<'all' | 'pairs' | number>
+  readonly pairs: Signal<ReadonlySet<string>>
+}
+
+/** What is offered before a distance is typed, m. */
+const USUAL_M = 500
+
+const canBeJoined = (count: number): boolean => count >= 2 && count <= MOST_PLACES
+
+export const createWanted = (store: Store): Wanted => ({
+  from: signal(canBeJoined(store.settled.peek().stations.size) ? 'map' : 'distances'),
+  names: signal(['Camp', 'Ford']),
+  distancesM: signal(new Map()),
+  talk: signal('all'),
+  pairs: signal(new Set()),
+})
+
+/** The places as they stand now: names alone. */
+export const placeNames = (store: Store, { from, names }: Wanted): readonly string[] =>
+  from.value === 'map'
+    ? [...store.settled.value.stations.values()].map(({ name, id }) => name || id)
+    : names.value
+
+export const distanceOf = ({ distancesM }: Wanted, a: number, b: number): number =>
+  distancesM.value.get(`${a} ${b}`) ?? USUAL_M
+
+/** All that was said as a shelf, read as strictly as one from a file. */
+export function wantedShelf(store: Store, wanted: Wanted): Result<Shelf> {
+  const plan = store.settled.peek()
+  const onMap = wanted.from.peek() === 'map'
+  const stations = [...plan.stations.values()]
+  const names = wanted.names.peek()
+  const places = onMap
+    ? stations.map(({ id, name, position: [lon, lat] }) => ({ id, name, lon, lat }))
+    : names.map((name, k) => ({ id: `p${k + 1}`, name }))
+  const between = (a: number, b: number) => (a === b ? 0 : distanceOf(wanted, Math.min(a, b), Math.max(a, b)))
+  const who = wanted.talk.peek()
+  const ids = places.map(({ id }) => id)
+  const pairs = everyPair(places.length).filter(([a, b]) =>
+    typeof who === 'number' ? a === who || b === who : wanted.pairs.peek().has(`${a} ${b}`),
+  )
+  return shelfOf({
+    places,
+    ...(!onMap && { distancesM: names.map((_, a) => names.map((__, b) => between(a, b))) }),
+    talk: who === 'all' ? 'all' : pairs.map(([a, b]) => [ids[a], ids[b]]),
+    have: formatStores(store.onShelf.peek()),
+    catalog: ownEntries(store),
+  })
+}
+
+/** Everything that can be chosen and is not built in. */
+function ownEntries({ choices }: Store): CatalogEntries {
+  const own = <K extends keyof CatalogEntries>(kind: K) => {
+    const builtIn = new Set<object>(BUILT_IN[kind])
+    return choices[kind].peek().filter((entry) => !builtIn.has(entry)) as CatalogEntries[K]
+  }
+  return { wires: own('wires'), sets: own('sets'), supplies: own('supplies') }
+}

@@ -1,0 +1,64 @@
+import { formatStores, storesOf } from '../files/parse-shelf'
+import type { Stores } from '../shelf/shelf'
+import { ownName } from './own-name'
+
+type Also = Readonly<Record<'rods' | 'reels' | 'people', number>>
+
+interface Kept extends Stores {
+  readonly also: Also
+}
+
+export interface ShelfStore {
+  readonly onShelf: { value: Kept; subscribe(listener: (value: Kept) => void): () => void }
+  readonly onShelfFailure: { value: string }
+}
+
+const key = () => ownName('fieldpair-shelf')
+
+/** Brings back what lies on a person's shelf, and keeps every change of it. */
+export function keepShelf({ onShelf, onShelfFailure }: ShelfStore): () => void {
+  const kept = keptOf(read())
+  if (kept) onShelf.value = kept
+  let isFirst = true
+  return onShelf.subscribe((shelf) => {
+    // What cannot be read is not written over before the person changes something.
+    if (isFirst) {
+      isFirst = false
+      return
+    }
+    try {
+      localStorage.setItem(key(), JSON.stringify({ ...formatStores(shelf), also: shelf.also }))
+      onShelfFailure.value = ''
+    } catch {
+      onShelfFailure.value =
+        'This browser could not keep the shelf: it has no room, or forbids it. It stays until this page is closed.'
+    }
+  })
+}
+
+function keptOf(text: string | null): Kept | undefined {
+  if (text === null) return undefined
+  try {
+    const value = JSON.parse(text)
+    const stores = storesOf(value)
+    return stores && { ...stores, also: alsoOf(value.also) }
+  } catch {
+    return undefined
+  }
+}
+
+const alsoOf = (value: unknown): Also => {
+  const count = (name: keyof Also) => {
+    const given = (value as Partial<Also> | undefined)?.[name]
+    return typeof given === 'number' && Number.isInteger(given) && given >= 0 ? given : 0
+  }
+  return { rods: count('rods'), reels: count('reels'), people: count('people') }
+}
+
+function read(): string | null {
+  try {
+    return localStorage.getItem(key())
+  } catch {
+    return null
+  }
+}

@@ -1,0 +1,42 @@
+import { expect, test } from 'vitest'
+import { shelfOf } from '../../src/files/parse-shelf'
+import { batteriesOf } from '../../src/shelf/battery'
+import { countryOf } from '../../src/shelf/country'
+import { isThere, type NetDesign, takenBy } from '../../src/shelf/net-design'
+
+test('two batteries of two cells take four off the shelf, and three are not enough', () => {
+  const shelf = shelfOf({
+    places: ['a', 'b', 'c', 'd'].map((name, k) => ({ name, lon: 9 + k / 1000, lat: 47 })),
+    talk: [
+      ['a', 'b'],
+      ['c', 'd'],
+    ],
+    have: {
+      wires: [{ wire: 'wd-1a', lengthM: 400, count: 2 }],
+      sets: [{ set: 'desk-bell', count: 4 }],
+      cells: [{ cell: '6lr61', count: 3 }],
+    },
+  })
+  if (!shelf.ok) throw new Error(JSON.stringify(shelf.problems))
+  const country = countryOf(shelf.value)
+  const ofTwo = country.supplies.findIndex(({ cells }) => cells?.each === 2)
+  const between = (a: number, b: number) => ({
+    edges: [{ edge: [a, b] as const, runs: [0] }],
+    sets: new Map([
+      [a, 0],
+      [b, 0],
+    ]),
+    supply: { kind: ofTwo, at: a },
+  })
+  const design: NetDesign = [between(0, 1), between(2, 3)]
+  expect(takenBy(country, design).cells).toEqual([4])
+  expect(isThere(country, takenBy(country, design))).toBe(false)
+  expect(isThere(country, takenBy(country, design.slice(0, 1)))).toBe(true)
+})
+
+test('three cells make batteries of one, two and three, and sixteen make none above 60 V', () => {
+  const voltsOf = (count: number) =>
+    batteriesOf('6lr61', count, () => false).map(({ supply }) => supply.volts)
+  expect(voltsOf(3)).toEqual([9, 18, 27])
+  expect(Math.max(...voltsOf(16))).toBe(54)
+})
