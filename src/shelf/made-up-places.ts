@@ -24,7 +24,8 @@ export function madeUpPlaces(distancesM: readonly (readonly number[])[]): readon
   const typed = (i: number, j: number) => distancesM[i]![j]!
   let points: Point[] = distancesM.map((row, i) => {
     const farM = Math.max(...row) / 2
-    const turn = (2 * Math.PI * i) / count
+    // The first of them in the west, the others after it by the north.
+    const turn = Math.PI - (2 * Math.PI * i) / count
     return [farM * Math.cos(turn), farM * Math.sin(turn)]
   })
   for (let step = 0; step < STEPS; step++) points = majorized(points, typed)

@@ -133,7 +133,7 @@ function stepsOf(supply: Supply | null, near: string, far: string, isDoubled: bo
         pair,
         `At ${near}: the battery’s plus to L1 of the telephone, and the marked wire to the battery’s minus; the other wire to L2. Of several cells each plus goes to the next one’s minus.`,
         atFar,
-        'Lift both handsets, then speak. Where one stays dumb, change the two wires at its terminals.',
+        'Lift both handsets, then speak. Where one stays silent, change the two wires at its terminals.',
       ]
     case 'feed':
       return [
