@@ -7,7 +7,7 @@ import { formatHours } from '../../words/work-words'
 import { VerdictMark } from '../verdict-mark'
 import { HookUp } from './hook-up'
 import { NetSketch } from './net-sketch'
-import type { Sought } from './shelf-dialog'
+import type { Sought } from './sought'
 
 /** The nets that can be made, beside each other; what is lacking where there is none; what one thing more would bring. */
 export function NetCards({

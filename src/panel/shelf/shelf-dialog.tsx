@@ -1,26 +1,14 @@
 import './shelf.css'
 import { useSignal } from '@preact/signals'
 import { useEffect, useId, useMemo, useRef } from 'preact/hooks'
-import type { Burden, ShownNet } from '../../jobs/shelf-answers'
 import { shelfJobs } from '../../jobs/shelf-jobs'
 import type { Store } from '../../state/store'
 import { keepShelf } from '../../storage/keep-shelf'
 import { NetCards } from './net-cards'
 import { PlacesAndTalk } from './places-and-talk'
 import { ShelfLists } from './shelf-lists'
+import type { Sought } from './sought'
 import { createWanted, wantedShelf } from './wanted'
-
-/** What came of a search, as far as it has gone. */
-export interface Sought {
-  readonly nets: readonly ShownNet[]
-  readonly burdens: ReadonlyMap<number, Burden>
-  readonly missing: readonly string[]
-  readonly more: readonly string[]
-  /** How sure it is that none is better; empty while the search goes on, or where it was stopped. */
-  readonly says: string
-  /** Whether the places were on the map, so that their stations stay. */
-  readonly onMap: boolean
-}
 
 const NOTHING = { nets: [], burdens: new Map(), missing: [], more: [], says: '' }
 
