@@ -25,5 +25,8 @@ export const FIRST_PAPERS: readonly PaperName[] = [
   'Board cards',
 ]
 
+/** Chosen at first as well where a board or an exchange stands: who is reached by which number hangs beside every telephone. */
+export const WITH_A_BOARD: readonly PaperName[] = ['Directory']
+
 /** All that a sheet of A6 has room for. */
 export const FOR_SMALL_SHEETS: readonly PaperName[] = ['Station cards', 'Labels']

@@ -80,7 +80,7 @@ describe('the directory', () => {
 })
 
 describe('the traffic diagram', () => {
-  test.each(Array.from({ length: MOST_BOXES }, (_, i) => i + 1))(
+  test.each(Array.from({ length: MOST_BOXES - 1 }, (_, i) => i + 2))(
     'of %i boards lays no words on others',
     (count) => {
       const [drawing] = trafficDiagram(sourceOf(boardsInARow(count)), ROOM)
@@ -111,7 +111,8 @@ describe('the traffic diagram', () => {
     expect(JSON.stringify(far)).toContain('"0 of 1 circuit"')
   })
 
-  test('is no paper of a net without a board', () => {
+  test('is no paper of a net with fewer than two boards', () => {
     expect(trafficDiagram(sourceOf(wildNet(1, 6)), ROOM)).toEqual([])
+    expect(trafficDiagram(sourceOf(demoPlan()), ROOM)).toEqual([])
   })
 })

@@ -13,10 +13,10 @@ import type { PaperSource } from '../paper-source'
 import { MOST_BOXES, trafficDrawing } from '../scene/traffic-drawing'
 import { type BoardOfNet, boardsIn } from './board-card'
 
-/** Boards as boxes, and between them how many circuits calls can go over; below, each trunk with its faintest call. */
+/** Of two boards or more: boards as boxes, and between them how many circuits calls can go over; below, each trunk with its faintest call. */
 export function trafficDiagram(source: PaperSource, room: SheetRoom): readonly Block[] {
   const boards = boardsIn(source)
-  if (boards.length === 0) return []
+  if (boards.length < 2) return []
   const { plan, catalog, ground, system } = source
   const say = tongueOf(plan, system)
   const trunks = trunksOfNet(plan, catalog, measurePlan(plan, ground)).filter(({ circuits }) =>

@@ -28,13 +28,13 @@ const LABEL_AT = 0.4
 /** More boxes than these would lie on each other. */
 export const MOST_BOXES = 8
 
-/** Boards as boxes round a middle, in the order in which they lie round it on the ground, with what joins them. */
+/** Two boards or more as boxes round a middle, in the order in which they lie round it on the ground, with what joins them. */
 export function trafficDrawing(
   boxes: readonly TrafficBox[],
   links: readonly TrafficLink[],
   widthMm: number,
 ): Scene {
-  const heightMm = boxes.length === 1 ? BOX_MM.height + 4 : boxes.length === 2 ? 40 : 26 + 16 * boxes.length
+  const heightMm = boxes.length === 2 ? 40 : 26 + 16 * boxes.length
   const places = placesOf(boxes, widthMm, heightMm)
   const ways = links.flatMap(({ from, to, words, isUsable }): readonly Shape[] => {
     const [a, b] = [places[from]!, places[to]!]
@@ -70,7 +70,6 @@ export function trafficDrawing(
 function placesOf(boxes: readonly TrafficBox[], widthMm: number, heightMm: number): readonly Point[] {
   const middle: Point = [widthMm / 2, heightMm / 2]
   const reach: Point = [(widthMm - BOX_MM.width) / 2 - 0.5, (heightMm - BOX_MM.height) / 2 - 0.5]
-  if (boxes.length === 1) return [middle]
   if (boxes.length === 2) {
     const isFirstWest = boxes[0]!.position[0] <= boxes[1]!.position[0]
     return [isFirstWest ? -1 : 1, isFirstWest ? 1 : -1].map(
