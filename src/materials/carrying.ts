@@ -5,7 +5,7 @@ import { memoryOfRow, remembering } from '../memo'
 import type { LineId } from '../plan/id'
 import { byLine, inRow, type LineEnds, lineEndsOf } from '../plan/line-row'
 import { type Line, type Plan, type Station, verticesOf } from '../plan/plan'
-import type { LoadAllowances } from './loads'
+import type { LoadAllowances } from './load-allowances'
 
 /** How one line's wire is carried to it. */
 export interface Carrying {

@@ -62,6 +62,13 @@ function rateKmPerHour(lay: Lay, { rates, people }: LayingAllowances): number {
   return kmPerHour * Math.min(1, people / crew)
 }
 
+/** The crew that is free first, of those that are done at these hours. */
+export function freeFirst(doneH: ArrayLike<number>): number {
+  let first = 0
+  for (let crew = 1; crew < doneH.length; crew++) if (doneH[crew]! < doneH[first]!) first = crew
+  return first
+}
+
 /**
  * When the last of several crews is done, h: the longest job first, each to the crew that is free first.
  *
@@ -72,11 +79,7 @@ function sharedOutH(jobsH: readonly number[], crews: number): number {
   // An array of numbers alone is sorted by size, and many times faster.
   const sortedH = new Float64Array(jobsH).sort()
   const doneH = new Float64Array(crews)
-  for (let job = sortedH.length - 1; job >= 0; job--) {
-    let freeFirst = 0
-    for (let crew = 1; crew < crews; crew++) if (doneH[crew]! < doneH[freeFirst]!) freeFirst = crew
-    doneH[freeFirst]! += sortedH[job]!
-  }
+  for (let job = sortedH.length - 1; job >= 0; job--) doneH[freeFirst(doneH)]! += sortedH[job]!
   return doneH.reduce((most, each) => Math.max(most, each), 0)
 }
 

@@ -2,7 +2,8 @@ import type { Catalog } from '../catalog/catalog'
 import type { LineId, StationId } from '../plan/id'
 import type { Plan } from '../plan/plan'
 import type { LineGear } from './line-gear'
-import { cellsOfSet, type LoadAllowances, type Loads, type LoadThing } from './loads'
+import type { LoadAllowances } from './load-allowances'
+import { cellsOfSet, type Loads, type LoadThing } from './loads'
 import type { Piece } from './spool-plan'
 
 /** So many things of one kind that a crew takes on one trip. */

@@ -1,5 +1,5 @@
 import type { LineId } from '../plan/id'
-import type { NetHours } from './hours'
+import { freeFirst, type NetHours } from './hours'
 
 /**
  * Which lines each crew lays: the longest first, each to the crew that is free first, as the hours of the whole net are reckoned. Each crew's
@@ -12,9 +12,9 @@ export function linesByCrew({
   const doneH = new Array<number>(crews).fill(0)
   const crewOf = new Map<LineId, number>()
   for (const { line, totalH } of lines.toSorted((a, b) => b.totalH - a.totalH)) {
-    const freeFirst = doneH.indexOf(Math.min(...doneH))
-    doneH[freeFirst]! += totalH
-    crewOf.set(line, freeFirst)
+    const crew = freeFirst(doneH)
+    doneH[crew]! += totalH
+    crewOf.set(line, crew)
   }
   return doneH.map((_, crew) => lines.flatMap(({ line }) => (crewOf.get(line) === crew ? [line] : [])))
 }

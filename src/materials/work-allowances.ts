@@ -2,7 +2,7 @@ import { DEFAULT_LAYING, type LayingAllowances } from '../catalog/laying-rates'
 import { remembering } from '../memo'
 import type { Plan } from '../plan/plan'
 import { type Work, type WorkField, workOf } from '../plan/work'
-import type { LoadAllowances } from './loads'
+import type { LoadAllowances } from './load-allowances'
 
 interface Allowed {
   readonly laying: LayingAllowances

@@ -1,6 +1,6 @@
 import { LAYING_RATES, LAYING_SOURCES } from '../catalog/laying-rates'
 import { GEAR_SOURCES } from '../catalog/line-gear'
-import { LOAD_SOURCES } from '../materials/loads'
+import { LOAD_SOURCES } from '../materials/load-allowances'
 import { TAGGING_SOURCE } from '../measure/line-tags'
 import type { Lay } from '../plan/plan'
 import type { WorkField } from '../plan/work'

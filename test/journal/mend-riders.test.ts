@@ -5,43 +5,9 @@ import { mendPlan } from '../../src/journal/mend-plan'
 import type { CircuitId, LineId, StationId } from '../../src/plan/id'
 import type { Circuit, Plan } from '../../src/plan/plan'
 import { withCircuit, withLine } from '../../src/plan/with-feature'
+import { ridingPlan } from '../plan/riding-plan'
 
-function plan(over: 'phantom' | 'simplex'): Plan {
-  const station = (id: string, lon: number) => ({
-    type: 'Feature',
-    id,
-    geometry: { type: 'Point', coordinates: [lon, 47] },
-    properties: { kind: 'station' },
-  })
-  const properties = { kind: 'line', from: 'a', to: 'b', wire: 'wd-1a', pairs: 2, legs: [{ lay: 'surface' }] }
-  const sets = { a: 'crank-1600', b: 'crank-1600' }
-  const circuit = (id: string) => ({ id, lines: ['l'], sets })
-  const coordinates = [
-    [11, 47],
-    [11.02, 47],
-  ]
-  const read = parsePlan(
-    JSON.stringify({
-      type: 'FeatureCollection',
-      plan: {
-        format: 'fieldpair-plan',
-        version: 1,
-        circuits: [
-          circuit('one'),
-          circuit('two'),
-          { ...circuit('over'), over, electrodeOhms: { a: 50, b: 60 } },
-        ],
-      },
-      features: [
-        station('a', 11),
-        station('b', 11.02),
-        { type: 'Feature', id: 'l', geometry: { type: 'LineString', coordinates }, properties },
-      ],
-    }),
-  )
-  if (!read.ok) throw new Error(JSON.stringify(read.problems))
-  return read.value
-}
+const plan = (over: 'phantom' | 'simplex') => ridingPlan(over, { a: 50, b: 60 })
 const reads = (merged: Plan) => parsePlan(formatPlan(merged)).ok
 const [one, over, l] = ['one' as CircuitId, 'over' as CircuitId, 'l' as LineId]
 const circuitOf = (of: Plan, id: CircuitId): Circuit => of.circuits.get(id)!

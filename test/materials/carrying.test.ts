@@ -3,7 +3,7 @@ import { BUILT_IN } from '../../src/catalog/built-in'
 import { mergeCatalogs } from '../../src/catalog/catalog'
 import { carryingOf } from '../../src/materials/carrying'
 import { hoursOfLine } from '../../src/materials/hours'
-import { DEFAULT_LOADS } from '../../src/materials/loads'
+import { DEFAULT_LOADS } from '../../src/materials/load-allowances'
 import { measurePlan } from '../../src/measure/measure-line'
 import { drawnNet, l } from '../plan/drawn-net'
 

@@ -1,12 +1,11 @@
 import { describe, expect, test } from 'vitest'
-import { parsePlan } from '../../src/files/parse-plan'
 import { addCircuit, setSet, setSupply } from '../../src/plan/circuit-edits'
 import { sparePairs } from '../../src/plan/circuit-topology'
 import type { CircuitId, LineId, StationId } from '../../src/plan/id'
 import { setPairs, setReturn } from '../../src/plan/line-edits'
-import type { Plan } from '../../src/plan/plan'
 import { setElectrode, setOver } from '../../src/plan/rider-edits'
 import { riddenBy } from '../../src/plan/riding'
+import { ridingPlan } from './riding-plan'
 
 const circuits = (lines: Record<string, [readonly string[], ('phantom' | 'simplex')?]>) =>
   Object.entries(lines).map(([id, [own, over]]) => ({
@@ -33,55 +32,7 @@ describe('a rider lies on', () => {
   })
 })
 
-/** Two stations, a line with two pairs and a circuit on each. */
-function plan(): Plan {
-  const station = (id: string, lon: number) => ({
-    type: 'Feature',
-    id,
-    geometry: { type: 'Point', coordinates: [lon, 47] },
-    properties: { kind: 'station' },
-  })
-  const read = parsePlan(
-    JSON.stringify({
-      type: 'FeatureCollection',
-      plan: {
-        format: 'fieldpair-plan',
-        version: 1,
-        circuits: ['one', 'two', 'over'].map((id) => ({
-          id,
-          lines: ['l'],
-          sets: { a: 'crank-1600', b: 'crank-1600' },
-          ...(id === 'over' && { over: 'phantom' }),
-        })),
-      },
-      features: [
-        station('a', 11),
-        station('b', 11.02),
-        {
-          type: 'Feature',
-          id: 'l',
-          geometry: {
-            type: 'LineString',
-            coordinates: [
-              [11, 47],
-              [11.02, 47],
-            ],
-          },
-          properties: {
-            kind: 'line',
-            from: 'a',
-            to: 'b',
-            wire: 'wd-1a',
-            pairs: 2,
-            legs: [{ lay: 'surface' }],
-          },
-        },
-      ],
-    }),
-  )
-  if (!read.ok) throw new Error(JSON.stringify(read.problems))
-  return read.value
-}
+const plan = () => ridingPlan('phantom')
 const [one, over, l, a] = ['one' as CircuitId, 'over' as CircuitId, 'l' as LineId, 'a' as StationId]
 const soundOf = <T>(result: { ok: true; value: T } | { ok: false; problems: unknown }): T => {
   if (!result.ok) throw new Error(JSON.stringify(result.problems))

@@ -1,19 +1,19 @@
 import { useSignal } from '@preact/signals'
-import { useEffect, useRef } from 'preact/hooks'
+import { useEffect } from 'preact/hooks'
 import type { CircuitId, LineId, StationId } from '../../plan/id'
 import { EMPTY_PLAN, type Plan, stationName } from '../../plan/plan'
 import { putBoard } from '../../plan/put-board'
 import { replaceNet } from '../../plan/replace-net'
 import type { NetLine } from '../../plan/route-edits'
-import { type NetFigures, netFigures } from '../../report/net-figures'
+import { netFigures } from '../../report/net-figures'
 import type { SuggestedNet } from '../../route/suggest-nets'
 import { newCircuitId, newLineId } from '../../state/new-id'
 import type { Store } from '../../state/store'
 import { equipmentUsedLast, wireUsedLast } from '../../state/used-last'
 import { underWatch } from '../../storage/under-watch'
-import { formatMassKg, formatRunM } from '../../words/units'
 import { OnDemand } from '../question'
-import { VerdictMark } from '../verdict-mark'
+import { SHAPE_WORDS, type Shape, type ShapeName, Shapes } from './net-shapes'
+import { useSearchSignal } from './search-signal'
 import { WeightFields } from './weight-fields'
 
 interface Props {
@@ -22,25 +22,6 @@ interface Props {
   readonly stations: readonly StationId[]
   /** The circuit that the net is for; undefined for a new one. */
   readonly circuit?: CircuitId
-}
-
-/** A board is a star with a board or an exchange in its middle. */
-type ShapeName = SuggestedNet['shape'] | 'board'
-
-/** One shape, drawn into the plan, and what it comes to. */
-interface Shape {
-  readonly shape: ShapeName
-  readonly plan: Plan
-  readonly circuit: CircuitId
-  readonly ways: Store['suggested']['value']
-  readonly figures: NetFigures
-}
-
-const SHAPE_WORDS: Readonly<Record<ShapeName, string>> = {
-  tree: 'Tree',
-  star: 'Star',
-  ring: 'Ring',
-  board: 'Star with a board',
 }
 
 /** Joins stations in three ways, each with its wire and its verdict, so that the planner chooses with open eyes. */
@@ -56,13 +37,8 @@ export function NetOffer({ store, stations, circuit }: Props) {
     found.value = null
     store.suggested.value = []
   }
-  const search = useRef(new AbortController())
-  const giveUp = () => {
-    search.current.abort()
-    search.current = new AbortController()
-  }
+  const searchSignal = useSearchSignal([circuit, plan, others.value])
   useEffect(() => leave, [circuit])
-  useEffect(() => giveUp, [circuit, plan, others.value])
   useEffect(() => {
     if (found.value && !holds) leave()
   }, [holds])
@@ -90,7 +66,7 @@ export function NetOffer({ store, stations, circuit }: Props) {
       'Seeking nets',
       (watch) =>
         store.groundWorker.peek()!.suggestNets(request, { ...watch, about: () => [store.settled.peek()] }),
-      search.current.signal,
+      searchSignal(),
     )
     if (!result) return
     if (!result.ok) {
@@ -204,65 +180,4 @@ function boardOf(store: Store, star: Shape, { links }: SuggestedNet): readonly S
 function cranked(store: Store, plan: Plan): string {
   const used = store.catalog.peek().sets.get(equipmentUsedLast(store, plan).set)
   return used && used.talk !== 'common' && used.generator ? used.id : equipmentUsedLast(store, EMPTY_PLAN).set
-}
-
-function Shapes({
-  store,
-  shapes,
-  shown,
-  onShow,
-}: {
-  store: Store
-  shapes: readonly Shape[]
-  shown: ShapeName
-  onShow: (shape: Shape) => void
-}) {
-  const system = store.units.value
-  const rows: readonly (readonly [string, (figures: NetFigures) => string])[] = [
-    ['Wire', ({ wireM }) => formatRunM(wireM, system)],
-    ['Weight', ({ kg }) => formatMassKg(kg, system)],
-    ['Spools', ({ spools }) => String(spools)],
-    ['Splices', ({ splices }) => String(splices)],
-    ['Cautions', ({ cautions }) => String(cautions)],
-  ]
-  const hasSets = shapes.some(({ plan, circuit }) => (plan.circuits.get(circuit)?.sets.size ?? 0) > 1)
-  return (
-    <table class="weighed nets">
-      <thead>
-        <tr>
-          <td />
-          {shapes.map((each) => (
-            <th key={each.shape} scope="col">
-              <button type="button" aria-pressed={each.shape === shown} onClick={() => onShow(each)}>
-                {SHAPE_WORDS[each.shape]}
-              </button>
-            </th>
-          ))}
-        </tr>
-      </thead>
-      <tbody>
-        {rows.map(([name, text]) => (
-          <tr key={name}>
-            <th scope="row">{name}</th>
-            {shapes.map(({ shape, figures }) => (
-              <td key={shape}>{text(figures)}</td>
-            ))}
-          </tr>
-        ))}
-        {hasSets &&
-          (['verdict', 'worst'] as const).map((when) => (
-            <tr key={when}>
-              <th scope="row">{when === 'verdict' ? 'Today' : 'At worst'}</th>
-              {shapes.map(({ shape, plan, circuit, figures }) => (
-                <td key={shape}>
-                  {(plan.circuits.get(circuit)?.sets.size ?? 0) > 1 && (
-                    <VerdictMark verdict={figures[when]} />
-                  )}
-                </td>
-              ))}
-            </tr>
-          ))}
-      </tbody>
-    </table>
-  )
 }

@@ -1,5 +1,5 @@
 import { useSignal } from '@preact/signals'
-import { useEffect, useRef } from 'preact/hooks'
+import { useEffect } from 'preact/hooks'
 import type { LineId, StationId } from '../../plan/id'
 import type { Plan } from '../../plan/plan'
 import type { Way } from '../../plan/route-edits'
@@ -7,6 +7,7 @@ import { type RouteFigures, routeFigures } from '../../report/route-figures'
 import type { Store } from '../../state/store'
 import { underWatch } from '../../storage/under-watch'
 import { formatLengthM, formatRunM } from '../../words/units'
+import { useSearchSignal } from './search-signal'
 import { WeightFields } from './weight-fields'
 
 interface Props {
@@ -40,13 +41,8 @@ export function RouteOffer({ store, from, to, drawn, lead }: Props) {
     offer.value = null
     store.suggested.value = []
   }
-  const search = useRef(new AbortController())
-  const giveUp = () => {
-    search.current.abort()
-    search.current = new AbortController()
-  }
+  const searchSignal = useSearchSignal([from, to, plan.stations, plan.hazards, plan.lines])
   useEffect(() => leave, [from, to])
-  useEffect(() => giveUp, [from, to, plan.stations, plan.hazards, plan.lines])
   useEffect(() => {
     if (found && !holds) leave()
   }, [holds])
@@ -69,7 +65,7 @@ export function RouteOffer({ store, from, to, drawn, lead }: Props) {
       store.work,
       'Seeking a route',
       (watch) => groundWorker.peek()!.suggestRoute(request, { ...watch, about }),
-      search.current.signal,
+      searchSignal(),
     )
     if (!result) return
     if (!result.ok) {
