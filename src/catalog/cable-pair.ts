@@ -1,6 +1,6 @@
-import { STRETCH_SOURCES } from './conductor'
 import {
   allowance,
+  dataSheet,
   derived,
   derivedOnMemory,
   fromMemory,
@@ -26,9 +26,7 @@ export const CABLE_SPREAD: Spread = {
 }
 
 export const CABLE_SOURCES: Sources = {
-  nanoFPerKm: fromMemory(
-    '83 nF per mile, the usual mutual capacitance of plastic cable: 7 CFR 1755.390, from memory; data sheets to IEC 60708 that were read have about 52 nF/km too.',
-  ),
+  nanoFPerKm: dataSheet('About 52 nF/km: data sheets of plastic cable of 0.5 mm to IEC 60708.'),
   loopMilliHPerKm: fromMemory(
     'About 1 mH per mile (Reference Data for Radio Engineers, exchange-cable table), from memory.',
   ),
@@ -36,7 +34,6 @@ export const CABLE_SOURCES: Sources = {
   wetMicroSPerKm: fromMemory('A jacketed pair with taped splices in the wet, from memory.'),
   wornMicroSPerKm: allowance('Allowance: a jacket cut here and there, and water in it.'),
   outsideMm: derivedOnMemory('Two insulated wires in their jacket.'),
-  ...STRETCH_SOURCES,
   spread: allowance('Allowance.'),
   'spread.loopOhmPerKm': allowance('Allowance: gauges are held to 1 % of the diameter, twists differ.'),
   'spread.nanoFPerKm': fromMemory('79 to 87 nF per mile are allowed, from memory.'),

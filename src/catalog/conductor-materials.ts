@@ -10,7 +10,7 @@ export interface ConductorMaterial {
   readonly kgPerM3: number
   /** Tensile strength, N/mm². */
   readonly breakNPerMm2: number
-  /** Elasticity of the drawn wire, N/mm², and expansion, 1/°C: both from memory. */
+  /** Elasticity of the drawn wire, N/mm², and expansion, 1/°C. */
   readonly modulusNPerMm2: number
   readonly expansionPerC: number
   readonly sources: {
@@ -18,6 +18,8 @@ export interface ConductorMaterial {
     readonly tempCoeffPerC: Source
     readonly kgPerM3: Source
     readonly breakNPerMm2: Source
+    readonly modulusNPerMm2: Source
+    readonly expansionPerC: Source
   }
 }
 
@@ -37,6 +39,13 @@ const GO_95 = 'GO 95 (California), appendix B'
 /** 100 % of the International Annealed Copper Standard: 1/58 Ω·mm²/m. */
 const STANDARD_COPPER_OHM_MM2_PER_M = 1 / 58
 
+const COPPER_MODULUS = read(
+  'Copper and its alloys 16 000 to 18 000 ksi, 110 to 124 kN/mm²: a university course’s table of properties.',
+)
+const COPPER_EXPANSION = read(
+  '17.0 · 10⁻⁶ per °C of electrolytic copper: a table of the expansion of metals; a university course has 16.6 to 17.6.',
+)
+
 export const COPPER: ConductorMaterial = {
   name: 'annealed copper',
   ohmMm2PerM: STANDARD_COPPER_OHM_MM2_PER_M,
@@ -52,6 +61,8 @@ export const COPPER: ConductorMaterial = {
     breakNPerMm2: read(
       'Soft copper: 32 000 to 36 000 lb/in² (an old wire-table book, p. 27), the lowest is taken.',
     ),
+    modulusNPerMm2: COPPER_MODULUS,
+    expansionPerC: COPPER_EXPANSION,
   },
 }
 
@@ -70,6 +81,8 @@ export const HARD_DRAWN_COPPER: ConductorMaterial = {
     tempCoeffPerC: derived('The coefficient of annealed copper times the share of its conductivity.'),
     kgPerM3: STANDARD_DENSITY,
     breakNPerMm2: derived(`551 lb of a wire of 0.104 in: ${GO_95}, table 17 (least strength by ASTM B1).`),
+    modulusNPerMm2: COPPER_MODULUS,
+    expansionPerC: COPPER_EXPANSION,
   },
 }
 
@@ -86,6 +99,8 @@ export const CADMIUM_COPPER: ConductorMaterial = {
     tempCoeffPerC: fromMemory('From memory.'),
     kgPerM3: fromMemory('From memory.'),
     breakNPerMm2: fromMemory('From memory.'),
+    modulusNPerMm2: fromMemory('From memory.'),
+    expansionPerC: COPPER_EXPANSION,
   },
 }
 
@@ -104,6 +119,10 @@ export const ALUMINIUM: ConductorMaterial = {
     tempCoeffPerC: fromMemory('IEC 60889, from memory.'),
     kgPerM3: fromMemory('IEC 60889, from memory.'),
     breakNPerMm2: fromMemory('From memory.'),
+    modulusNPerMm2: read(
+      '62 to 69 kN/mm² of nearly pure aluminium (1199, 1100, 1050): a science encyclopaedia’s table of elasticity.',
+    ),
+    expansionPerC: read('23 · 10⁻⁶ per °C: a university course’s table of properties.'),
   },
 }
 
@@ -124,6 +143,12 @@ export const GALVANISED_STEEL: ConductorMaterial = {
       '25 kg coils of 648 m of 2.5 mm and of 253 m of 4 mm: a wire maker’s advertisement (1980).',
     ),
     breakNPerMm2: derived('460 lb of 12½ gauge (0.099 in) low-carbon wire: a maker’s page on farm fencing.'),
+    modulusNPerMm2: read(
+      '28 000 to 30 000 ksi, 193 to 207 kN/mm²: a university course’s table of properties.',
+    ),
+    expansionPerC: read(
+      '10.8 · 10⁻⁶ per °C of carbon steel, 11 to 13 of steel as its make-up has it: a table of the expansion of materials.',
+    ),
   },
 }
 
@@ -142,6 +167,8 @@ export const COPPER_CLAD_STEEL_30: ConductorMaterial = {
     breakNPerMm2: derived(
       `2680 lb of 0.162 in, high strength: ${GO_95}, table 22; that is 897 N/mm², rounded down.`,
     ),
+    modulusNPerMm2: fromMemory('From memory.'),
+    expansionPerC: fromMemory('From memory.'),
   },
 }
 
@@ -162,5 +189,7 @@ export const COPPER_CLAD_ALUMINIUM: ConductorMaterial = {
       '63 % lighter than copper, with 10 to 15 % of copper by volume: a cable maker’s guide to such wire.',
     ),
     breakNPerMm2: fromMemory('ASTM B566, annealed, from memory.'),
+    modulusNPerMm2: derived('A tenth of copper and the rest aluminium, by their areas.'),
+    expansionPerC: derived('A tenth of copper and the rest aluminium, by their stiffness.'),
   },
 }

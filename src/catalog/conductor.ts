@@ -1,5 +1,5 @@
 import type { ConductorMaterial } from './conductor-materials'
-import { derivedOnMemory, fromMemory, type Sources } from './sources'
+import { derived, derivedOnMemory, restsOnMemory, type Source, type Sources } from './sources'
 
 export interface Strand {
   readonly count: number
@@ -71,8 +71,15 @@ export const stretchOfConductors = (
     sum(conductor, stiffnessN),
 })
 
-/** Elasticity and expansion of the metals. */
-export const STRETCH_SOURCES: Sources = {
-  stiffnessN: derivedOnMemory('The area of the metal times its elasticity, from memory.'),
-  expansionPerC: fromMemory('The expansion of the metals, from memory, weighted by their stiffness.'),
+/** Where elasticity and expansion of a conductor come from: its metals'. */
+export function stretchSources({ strands }: Conductor): Sources {
+  const from = (figure: 'modulusNPerMm2' | 'expansionPerC', what: string): Source => {
+    const sources = [...new Set(strands.map(({ material }) => material.sources[figure]))]
+    const says = `${what} ${sources.map((source) => source.says).join(' ')}`
+    return sources.some(restsOnMemory) ? derivedOnMemory(says) : derived(says)
+  }
+  return {
+    stiffnessN: from('modulusNPerMm2', 'The area of the metal times its elasticity:'),
+    expansionPerC: from('expansionPerC', 'That of the metals, weighted by their stiffness:'),
+  }
 }

@@ -6,8 +6,8 @@ import {
   conductorKgPerKm,
   conductorOhmPerKm,
   conductorTempCoeffPerC,
-  STRETCH_SOURCES,
   stretchOfConductors,
+  stretchSources,
 } from './conductor'
 import {
   ALUMINIUM,
@@ -199,7 +199,7 @@ export function wireFromMakeUp(makeUp: MakeUp): Result<Wire> {
       relativePermeability: fromMemory(
         'From memory: about 100 for soft iron and steel at telephone currents.',
       ),
-      ...STRETCH_SOURCES,
+      ...stretchSources(conductor),
       outsideMm: allowance('Allowance for wire of this build.'),
       hangsApart: derived('Two bare wires, apart.'),
       spread: allowance('Allowance: a cut end tells the metal and the gauge, not the rest.'),

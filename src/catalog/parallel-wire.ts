@@ -5,8 +5,8 @@ import {
   conductorKgPerKm,
   conductorOhmPerKm,
   conductorTempCoeffPerC,
-  STRETCH_SOURCES,
   stretchOfConductors,
+  stretchSources,
 } from './conductor'
 import { type PairGeometry, pairMilliHPerKm, pairNanoFPerKm } from './pair-geometry'
 import {
@@ -111,7 +111,7 @@ export function parallelWire(w: {
         ? derived('The bare wire.')
         : derivedOnMemory('As wide as a rod of this size: two insulated wires, from memory.'),
       hangsApart: derived('Two bare wires, apart.'),
-      ...STRETCH_SOURCES,
+      ...stretchSources(w.conductor),
       spread: allowance('Allowance.'),
       ...w.sources,
     },

@@ -13,13 +13,17 @@ import {
 const SOURCES: Sources = {
   volts: read('48 V: public standard, as a tutorial on telephones (1985) gives it.'),
   ohms: fromMemory('Behind the limit a few hundred Ω at the most, from memory.'),
-  maxMA: fromMemory('From memory: 18 to 25 mA a port on small exchanges.'),
-  offHookMA: fromMemory('From memory: 8 to 12 mA.'),
+  maxMA: dataSheet('20 to 26 mA: technical data of two makers of gateways with analog ports.'),
+  offHookMA: dataSheet(
+    'Not more than 10 mA is on hook, 15 mA is off hook: manual of a telephone line simulator, electrical specifications.',
+  ),
   ports: derived('By the name of the exchange.'),
   'ring.volts': dataSheet('55 to 80 V rms: data sheets of gateways with analog ports.'),
   'ring.hz': read('20 Hz: 47 CFR 68.312, type A.'),
   'ring.ohms': fromMemory('A few hundred Ω, from memory.'),
-  'ring.maxLoad': fromMemory('2 to 5 ringer equivalents a port, from memory.'),
+  'ring.maxLoad': fromMemory(
+    '2 to 5 ringer equivalents a port, from memory; a telephone line simulator drives 5 by its manual.',
+  ),
   insertionDb: fromMemory('Exchanges set 0 to 3 dB between their own ports, from memory.'),
   powerW: allowance('Allowance: 4 W, 0.4 W a port that waits, and twice that where many are in use.'),
   kg: derived('Allowance of 1 kg and 0.1 kg a port, and two batteries.'),

@@ -5,9 +5,9 @@ import {
   conductorOhmPerKm,
   conductorTempCoeffPerC,
   helixTakeUp,
-  STRETCH_SOURCES,
   solid,
   stretchOfConductors,
+  stretchSources,
 } from './conductor'
 import { ALUMINIUM, CADMIUM_COPPER, COPPER, GALVANISED_STEEL } from './conductor-materials'
 import { fitNanoFPerKm } from './fit-line-constants'
@@ -116,7 +116,7 @@ function fieldWire(w: FieldWire): Wire {
       outsideMm: fromMemory(
         'From memory: two wires of about 2 mm side by side, as wide as a rod of this size.',
       ),
-      ...STRETCH_SOURCES,
+      ...stretchSources(w.conductor),
       ...FIELD_SPREAD_SOURCES,
       ...w.sources,
     },

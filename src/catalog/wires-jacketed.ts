@@ -8,6 +8,7 @@ import {
   conductorTempCoeffPerC,
   solid,
   stretchOfConductors,
+  stretchSources,
 } from './conductor'
 import { ALUMINIUM, COPPER, type ConductorMaterial } from './conductor-materials'
 import { derived, derivedOnMemory, fromMemory, practice, read } from './sources'
@@ -56,6 +57,7 @@ function jacketedPair(pair: {
     source: `computed from ${pair.diameterSource} and the metal, with 1.8 % more wire than cable for the twist`,
     sources: {
       ...CABLE_SOURCES,
+      ...stretchSources(wire),
       loopOhmPerKm: fromMetal(
         `From ${pair.diameterSource}, ${TAKE_UP_SOURCE}, and the metal`,
         material.sources.ohmMm2PerM,
@@ -107,6 +109,7 @@ const alarmCable: Wire = {
   source: '7 strands of 0.2 mm (a page on alarm cable to BS 4737); the rest from memory',
   sources: {
     ...CABLE_SOURCES,
+    ...stretchSources(ALARM_CORE),
     loopOhmPerKm: derived(
       '7 strands of 0.2 mm of copper and 2 % for the twist: a page on alarm cable to BS 4737. Some is copper-clad aluminium.',
     ),

@@ -7,6 +7,7 @@ import {
   conductorTempCoeffPerC,
   solid,
   stretchOfConductors,
+  stretchSources,
 } from './conductor'
 import { COPPER, COPPER_CLAD_ALUMINIUM, type ConductorMaterial } from './conductor-materials'
 import { allowance, derivedOnMemory, fromMemory, practice, type Sources, type Spread } from './sources'
@@ -47,6 +48,7 @@ function networkCable(cable: {
     source: `computed from 24 AWG (ASTM B258) and the metal; capacitance as of plastic cable${beside}`,
     sources: {
       ...CABLE_SOURCES,
+      ...stretchSources(wire),
       loopOhmPerKm: fromMetal(
         `From the diameter of 24 AWG (ASTM B258), ${TAKE_UP_SOURCE}${beside}, and the metal`,
         material.sources.ohmMm2PerM,
