@@ -25,27 +25,37 @@ export interface NextStep {
 
 /** Opening a line, clipping on, reading: as much trouble as so many metres of walking. Allowance. */
 const TROUBLE_M = 40
-/** Looking for the fault along wire takes so many times the walk: it is done slowly, and mostly ends half way. */
-const LOOKING = 0.75
+/** What is still in question has to be narrowed down further: by this part of its length of walking. Allowance. */
+const NARROWING = 0.25
+/** Looking at each metre is slower than walking along: by this part. Allowance. */
+const LOOKING_SLOWLY = 0.15
 const LISTED = 5
 const USUAL_PCT = 1
 
 /** How far it is along the wire from one place to another, m. */
-function wireBetween(model: CircuitModel, from: Place, to: Place): number {
-  if (typeof from !== 'string' && typeof to !== 'string' && from.line === to.line)
-    return Math.abs(from.wireM - to.wireM)
-  const starts = endsOf(model, from)
-  const ends = endsOf(model, to)
-  return Math.min(
-    ...starts.flatMap((start) =>
-      ends.map((end) => {
-        const way = shortestWay(model, start.node, end.node)
-        return way
-          ? way.reduce((sum, { wireM }) => sum + wireM, start.offM + end.offM)
-          : Number.POSITIVE_INFINITY
-      }),
-    ),
-  )
+type Apart = (from: Place, to: Place) => number
+
+function apartIn(model: CircuitModel): Apart {
+  const known = new Map<number, number>()
+  const between = (a: number, b: number): number => {
+    const key = Math.min(a, b) * model.stations.length + Math.max(a, b)
+    const before = known.get(key)
+    if (before !== undefined) return before
+    const way = shortestWay(model, a, b)
+    const found = way ? way.reduce((sum, { wireM }) => sum + wireM, 0) : Number.POSITIVE_INFINITY
+    known.set(key, found)
+    return found
+  }
+  return (from, to) => {
+    if (typeof from !== 'string' && typeof to !== 'string' && from.line === to.line)
+      return Math.abs(from.wireM - to.wireM)
+    const ends = endsOf(model, to)
+    return Math.min(
+      ...endsOf(model, from).flatMap((start) =>
+        ends.map((end) => start.offM + end.offM + between(start.node, end.node)),
+      ),
+    )
+  }
 }
 
 function endsOf(
@@ -97,6 +107,11 @@ export function nextSteps(
   const from = standsAt(bench, evidence)
   const manner = commonest(particles)
   const before = spreadOf(particles, null)
+  const apart = apartIn(bench.model)
+  // From a place on to the fault itself: that has to be walked in any case.
+  const aheadM = (at: Place) =>
+    particles.reduce((sum, each) => sum + apart(at, { line: each.line, wireM: each.wireM }), 0) /
+    particles.length
   const readings = evidence.filter(isReading)
   const taken = readings.at(-1)
   const meterPct = taken?.meterPct ?? USUAL_PCT
@@ -114,7 +129,8 @@ export function nextSteps(
     ...(taken?.weather !== undefined && { weather: taken.weather }),
   }
   for (const { at, toward } of candidatesOf(bench, tags, places)) {
-    const walkM = wireBetween(bench.model, from, at)
+    const walkM = apart(from, at)
+    const onwardM = aheadM(at)
     for (const { what, far } of worth) {
       const place =
         typeof at === 'string' ? { at, toward } : { ...at, toward: toward as LineReading['toward'] }
@@ -130,24 +146,16 @@ export function nextSteps(
         until: null,
         walkM,
         leaves,
-        costM: walkM + TROUBLE_M + LOOKING * after + ahead(bench.model, at, places),
+        costM: walkM + TROUBLE_M + onwardM + NARROWING * after,
       })
     }
   }
-  const look = lookAt(bench, from, places)
+  const look = lookAt(from, places, particles, apart)
   if (look) steps.push(look)
   return steps
     .sort((a, b) => a.costM - b.costM)
     .slice(0, LISTED)
     .map(({ costM: _, ...step }) => step)
-}
-
-/** Half the way from a place to the middle of the likeliest stretch: it has still to be walked from there. */
-function ahead(model: CircuitModel, at: Place, places: readonly LikelyStretch[]): number {
-  const [likeliest] = places
-  if (!likeliest) return 0
-  const middle = { line: likeliest.line, wireM: (likeliest.fromM + likeliest.toM) / 2 }
-  return wireBetween(model, at, middle)
 }
 
 const isSame = (a: MeterReading, b: MeterReading): boolean =>
@@ -252,24 +260,28 @@ function spreadOf(particles: readonly Particle[], weights: Float64Array | null):
 
 /** To walk along the likeliest stretch and look. */
 function lookAt(
-  { model }: Bench,
   from: Place,
   places: readonly LikelyStretch[],
+  particles: readonly Particle[],
+  apart: Apart,
 ): (NextStep & { readonly costM: number }) | null {
   const [stretch] = places
   if (!stretch) return null
   const ends = [stretch.fromM, stretch.toM].map((wireM) => ({ line: stretch.line, wireM }))
-  const [near, far] = ends.toSorted((a, b) => wireBetween(model, from, a) - wireBetween(model, from, b))
-  const walkM = wireBetween(model, from, near!)
+  const [near, far] = ends.toSorted((a, b) => apart(from, a) - apart(from, b))
+  const walkM = apart(from, near!)
   const longM = stretch.toM - stretch.fromM
-  // Where it is not on that stretch, all has to be done again.
-  const missedM = (1 - stretch.chance) * (longM + model.lines.reduce((sum, line) => sum + line.wireM, 0) / 2)
+  // Whoever does not find it there has walked all of it, and goes on from its end.
+  const onwardM = particles.reduce((sum, { line, wireM }) => {
+    const isThere = line === stretch.line && wireM >= stretch.fromM && wireM <= stretch.toM
+    return sum + (isThere ? apart(near!, { line, wireM }) : 2 * longM + apart(far!, { line, wireM }))
+  }, 0)
   return {
     at: near!,
     take: null,
     until: far!,
     walkM,
     leaves: 1 - stretch.chance,
-    costM: walkM + LOOKING * longM + missedM,
+    costM: walkM + onwardM / particles.length + LOOKING_SLOWLY * longM,
   }
 }

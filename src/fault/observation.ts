@@ -42,7 +42,7 @@ export interface Observation {
   readonly sigma: number
   /** Nobody took the temperature of the wire: its ohms are in doubt by that. */
   readonly untaken: boolean
-  /** Whether such a fault lets the reading come about at all: a bridge does not balance over a break. */
+  /** Whether such a fault lets the reading come about by a rule: a bridge does not balance over a break. */
   readonly bears: (trouble: Trouble) => boolean
   readonly sound: () => Float64Array
   readonly at: (line: string, wireM: number, side: number) => Seen
@@ -101,7 +101,8 @@ export function meterObservation(
     read: nepersOf(what, value),
     sigma,
     untaken: reading.tempC === undefined && probe.hz === 0,
-    bears: () => true,
+    // What a capacitance meter shows across wires that touch is no capacitance.
+    bears: ({ element, toEarth }) => what !== 'nanoF' || element !== 'across' || toEarth,
     sound: () => nepers(gauge.sound()),
     at: (line, wireM, side) => {
       const placed = gauge.at(line, wireM, side)

@@ -1,4 +1,5 @@
 import { BUDGET } from './budget.mjs'
+import { FIELD } from './field.mjs'
 import { GROUND } from './ground.mjs'
 import { PAPERS } from './papers.mjs'
 import { SHELF } from './shelf.mjs'
@@ -16,7 +17,7 @@ import { WORK } from './work.mjs'
  */
 
 /** @type {readonly Mutant[]} */
-export const MUTANTS = [...BUDGET, ...GROUND, ...WORK, ...PAPERS, ...SHELF]
+export const MUTANTS = [...BUDGET, ...GROUND, ...WORK, ...FIELD, ...PAPERS, ...SHELF]
 
 /**
  * The source with a mutant in it. Throws where its text does not stand there just once: then the list is out of date.
