@@ -95,7 +95,7 @@ export function Papers({
         <span class="papers-acts">
           <SheetIndex sheets={sheets.all} onChoose={(n) => showSheet(lying.current, n)} />
           <span class="papers-state" role="status" id="papers-state">
-            {state === 'under way' && `Being reckoned … ${formatCount(sheets.count, 'sheet')}`}
+            {state === 'under way' && `Working them out … ${formatCount(sheets.count, 'sheet')}`}
             {state === 'ready' && !isReady && !waits && 'Being laid out …'}
             {(waits || isReady) && formatCount(sheets.count, 'sheet')}
           </span>

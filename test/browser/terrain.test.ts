@@ -175,7 +175,7 @@ test('heights from the network are asked for only after the person has turned th
   const ground = question('Do we know the ground?')
   await ground.getByText('Elevations from the network: off').click()
   await at.page
-    .getByLabel('Address of elevation tiles, coded as “terrarium”')
+    .getByLabel('Address of the elevation tiles (PNG, height in its colours)')
     .fill('https://tiles.example/{z}/{x}/{y}.png')
   await at.page.getByLabel('Credit that its owner asks for').fill('nobody')
   expect(asked).toEqual([])

@@ -39,7 +39,7 @@ export function announce({ store, view, say }: Bench): { remove: () => void } {
     const { name } = store.tongue.value
     live.textContent =
       changed.length > MOST_NAMED
-        ? `${changed.length} circuits stand otherwise now.`
+        ? `The verdicts of ${changed.length} circuits have changed.`
         : changed.map(([id, standing]) => `${name(id)} ${standing} now.`).join(' ')
   })
   return {

@@ -79,7 +79,7 @@ function seenCorners(line: Line, path: readonly Point[]): { path: readonly Point
   return { path: seen, lays }
 }
 
-function bendRing({ x, y }: Point, inHand: boolean): SVGElement {
+export function bendRing({ x, y }: Point, inHand = false): SVGElement {
   const look = inHand ? { class: 'bend picked', r: 7 } : { class: 'bend', r: 5 }
   return svgElement('circle', { ...look, cx: x.toFixed(1), cy: y.toFixed(1) })
 }

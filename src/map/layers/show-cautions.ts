@@ -59,14 +59,14 @@ function marks(group: SVGGElement) {
     const transforms = places.map(({ x, y }) => `translate(${x.toFixed(1)} ${y.toFixed(1)})`)
     if (transforms.join() === drawn) return
     drawn = transforms.join()
-    group.replaceChildren(
-      ...transforms.map((transform) => {
-        const mark = svgElement('g', { transform })
-        svgElement('path', { class: 'caution-plate', d: 'M0-8L7.5 5H-7.5Z' }, mark)
-        svgElement('path', { class: 'caution-bar', d: 'M0-3.5V0.5M0 2.2V3.4' }, mark)
-        return mark
-      }),
-    )
+    group.replaceChildren(...transforms.map(cautionSign))
   }
   return { draw, remove: () => group.remove() }
+}
+
+export function cautionSign(transform: string): SVGElement {
+  const mark = svgElement('g', { transform })
+  svgElement('path', { class: 'caution-plate', d: 'M0-8L7.5 5H-7.5Z' }, mark)
+  svgElement('path', { class: 'caution-bar', d: 'M0-3.5V0.5M0 2.2V3.4' }, mark)
+  return mark
 }

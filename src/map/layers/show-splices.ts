@@ -2,6 +2,7 @@ import type { ReportLine } from '../../report/report'
 import { formatLengthM, type UnitSystem } from '../../words/units'
 import type { Bench } from '../bench'
 import { isIn } from '../view/line-path'
+import type { Point } from '../view/map-view'
 import { svgElement } from '../view/svg-element'
 import { showLineMarks } from './line-marks'
 
@@ -36,13 +37,17 @@ const spliceWords = ({ groundM }: SplicePlace, i: number, units: UnitSystem) =>
   `S${i + 1} · ${formatLengthM(groundM, units)}`
 
 function lozenge({ view }: Bench, { position }: SplicePlace, words: string): SVGElement {
-  const { x, y } = view.pointOf(position)
+  const splice = splicePlate(view.pointOf(position))
+  if (words) svgElement('text', { x: 13, y: 17 }, splice).textContent = words
+  return splice
+}
+
+export function splicePlate({ x, y }: Point): SVGElement {
   const splice = svgElement('g', {
     class: 'splice',
     transform: `translate(${x.toFixed(1)} ${y.toFixed(1)})`,
   })
   svgElement('path', { d: 'M0 -9L9 0L0 9L-9 0Z' }, splice)
-  if (words) svgElement('text', { x: 13, y: 17 }, splice).textContent = words
   return splice
 }
 

@@ -1,5 +1,5 @@
 import { computed } from '@preact/signals'
-import { PLATE, SIGN_STROKES, type StationSign, stationSigns } from '../../figure/station-signs'
+import { stationSigns } from '../../figure/station-signs'
 import { memoryOfEach } from '../../memo'
 import type { StationId } from '../../plan/id'
 import type { Plan } from '../../plan/plan'
@@ -7,17 +7,8 @@ import { failingStations } from '../../report/failing-stations'
 import { effect } from '../../state/steady-effect'
 import type { Bench } from '../bench'
 import type { Gathered } from '../view/gather-stations'
-import type { Point } from '../view/map-view'
 import { svgElement } from '../view/svg-element'
-
-/** What a symbol says of its station, or of some station among those gathered under it. */
-interface Marks {
-  readonly sign: StationSign
-  readonly isFailing: boolean
-  readonly isSelected: boolean
-  /** Wire is only joined here: nobody listens. */
-  readonly isJoint: boolean
-}
+import { countSign, type Marks, stationSign } from './station-signs'
 
 interface DrawnSymbol {
   readonly group: SVGGElement
@@ -116,9 +107,7 @@ function symbols(group: SVGGElement) {
         'class',
         `${count > 1 ? 'station-count' : 'station'}${marks.isFailing ? ' failing' : ''}`,
       )
-      symbol.replaceChildren(
-        ...(count > 1 ? countOf(at, count, marks) : marks.isJoint ? jointOf(at, marks) : blockOf(at, marks)),
-      )
+      symbol.replaceChildren(...(count > 1 ? countSign(at, count, marks) : stationSign(at, marks)))
       if (!before) added.append(symbol)
       drawn.set(id, { group: symbol, look })
     }
@@ -131,53 +120,3 @@ function symbols(group: SVGGElement) {
   }
   return { draw, remove: () => group.remove() }
 }
-
-const plate = (name: string, { x, y }: Point, width: number, height: number, rx: number): SVGElement =>
-  svgElement('rect', {
-    class: name,
-    x: (x - width / 2).toFixed(1),
-    y: (y - height / 2).toFixed(1),
-    width,
-    height,
-    rx,
-  })
-
-/** A path whose steps are relative, begun at a place beside a symbol's middle. */
-const strokes = (
-  name: string,
-  { x, y }: Point,
-  ...from: readonly (readonly [number, number, string])[]
-): SVGElement =>
-  svgElement('path', {
-    class: name,
-    d: from.map(([dx, dy, steps]) => `M${(x + dx).toFixed(1)} ${(y + dy).toFixed(1)}${steps}`).join(''),
-  })
-
-/** The terminal block with its sign; the mark of a failure and the ring of the selection. */
-const blockOf = (at: Point, { sign, isFailing, isSelected }: Marks): SVGElement[] => [
-  ...(isSelected ? [plate('ring', at, 36, 28, 8)] : []),
-  plate('block', at, PLATE.width, PLATE.height, PLATE.rounding),
-  strokes(SIGN_STROKES[sign].look === 'dots' ? 'posts' : 'cross', at, ...SIGN_STROKES[sign].from),
-  ...(isFailing ? [failMark(at)] : []),
-]
-
-/** A joint: a splice in its sleeve, smaller than anything that somebody answers. */
-const jointOf = (at: Point, { isSelected }: Marks): SVGElement[] => [
-  ...(isSelected ? [plate('ring', at, 30, 24, 8)] : []),
-  plate('joint', at, 12, 12, 6),
-  plate('joint-core', at, 4, 4, 2),
-]
-
-/** How many stations stand here, too near each other to be told apart; marked where one of them fails. */
-function countOf(at: Point, count: number, { isFailing }: Marks): SVGElement[] {
-  const words = svgElement('text', {
-    x: at.x.toFixed(1),
-    y: (at.y + 4.5).toFixed(1),
-    'text-anchor': 'middle',
-  })
-  words.textContent = String(count)
-  return [plate('count-plate', at, 34, 24, 12), words, ...(isFailing ? [failMark(at)] : [])]
-}
-
-const failMark = (at: Point): SVGElement =>
-  strokes('fail-mark', at, [9, -15, 'h10v10h-10z'], [11.5, -12.5, 'l5 5m0 -5l-5 5'])

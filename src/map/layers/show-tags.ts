@@ -2,6 +2,7 @@ import { lineNumber } from '../../plan/plan'
 import type { ReportLine } from '../../report/report'
 import type { Bench } from '../bench'
 import { isIn } from '../view/line-path'
+import type { Point } from '../view/map-view'
 import { svgElement } from '../view/svg-element'
 import { showLineMarks } from './line-marks'
 
@@ -25,21 +26,21 @@ export function showTags(bench: Bench): () => void {
     return {
       from: [line.tags, number],
       draw: () => {
-        let last: { x: number; y: number } | null = null
+        let last: Point | null = null
         const box = view.drawBox()
         return line.tags.slice(1, -1).flatMap((tag) => {
           const place = view.pointOf(tag.position)
           if (!isIn(box, place)) return []
           const isFree = !last || Math.hypot(place.x - last.x, place.y - last.y) >= NUMBER_PX
           if (isSelected && isFree) last = place
-          return [plate(place, tag.isTestPoint, isSelected && isFree ? `${number}/${tag.number}` : '')]
+          return [tagPlate(place, tag.isTestPoint, isSelected && isFree ? `${number}/${tag.number}` : '')]
         })
       },
     }
   })
 }
 
-function plate({ x, y }: { x: number; y: number }, isTestPoint: boolean, words: string): SVGElement {
+export function tagPlate({ x, y }: Point, isTestPoint: boolean, words = ''): SVGElement {
   const mark = svgElement('g', { class: 'tag', transform: `translate(${x.toFixed(1)} ${y.toFixed(1)})` })
   svgElement('path', { d: 'M0 0V9M-4 9H4V17L0 20L-4 17Z' }, mark)
   if (isTestPoint) svgElement('path', { class: 'tag-rim', d: 'M-7 6H7V18.5L0 23.5L-7 18.5Z' }, mark)

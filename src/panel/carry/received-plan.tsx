@@ -125,7 +125,7 @@ function Facts({ heading, plan }: { heading: string; plan: Plan }) {
 
 /** So many are named; what is beyond them is counted. */
 const MOST_NAMED = 12
-const BECAME = { added: 'only in what came in', removed: 'only on the table', changed: 'not alike' } as const
+const BECAME = { added: 'only in what came in', removed: 'only on the table', changed: 'different' } as const
 
 function DifferenceList({ mine, theirs }: { mine: Plan; theirs: Plan }) {
   const { things, settings } = useMemo(() => differences(mine, theirs), [mine, theirs])
@@ -138,7 +138,7 @@ function DifferenceList({ mine, theirs }: { mine: Plan; theirs: Plan }) {
         </li>
       ))}
       {rest > 0 && <li>and {formatCount(rest, 'other')}</li>}
-      {settings && <li>Settings, catalog or stock: not alike</li>}
+      {settings && <li>Settings, catalog or stock: different</li>}
     </ul>
   )
 }

@@ -115,7 +115,7 @@ function CircuitLines({ store, circuit }: { store: Store; circuit: Circuit }) {
       </ul>
       {others.length > 0 && (
         <SelectField
-          label="Take in a line"
+          label="Add a line"
           value={NONE}
           options={[
             { value: NONE, text: 'choose a line' },

@@ -24,7 +24,7 @@ export function ElevationServer() {
         itself is not sent. With them off, nothing leaves this machine.
       </p>
       <TextField
-        label="Address of elevation tiles, coded as “terrarium”"
+        label="Address of the elevation tiles (PNG, height in its colours)"
         value={url.value}
         refuse={(text) =>
           isTileAddress(text) ? undefined : 'The address must begin with https:// and hold {z}, {x} and {y}.'

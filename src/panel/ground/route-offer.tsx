@@ -95,7 +95,9 @@ export function RouteOffer({ store, from, to, drawn, lead }: Props) {
         <>
           <Comparison store={store} plan={plan} drawn={drawn} led={lead(plan, found.way)} />
           {!store.ground.value && (
-            <p class="soft">No height is known here: the way minds crossings and areas, not hills.</p>
+            <p class="soft">
+              No heights are known here: the route takes crossings and areas into account, but not hills.
+            </p>
           )}
           <div class="acts">
             <button type="button" onClick={take}>

@@ -54,6 +54,7 @@ export const TOPICS: readonly { readonly ask: string; readonly answer: readonly 
   {
     ask: 'What do the signs on the map mean?',
     answer: [
+      'Legend, beside Measure and Lock on the map, shows each of them as it is drawn.',
       'A box with two dots is a telephone, one with a cross has the supply, one with cords that hang from a bar is a board worked by hand, one with a ring an automatic exchange. A circle is a bend, a diamond a splice where a spool ends, a triangle with a mark a caution. Copper-coloured is wire: a full line lies on the surface, one with ticks hangs overhead, a broken one is buried, a dotted one lies under water. A double line is a trunk from one board to another.',
     ],
   },

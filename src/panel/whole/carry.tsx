@@ -86,7 +86,7 @@ export function Carry({ store }: { store: Store }) {
               ))}
             </ul>
           </OnDemand>
-          <OnDemand title="What the masses rest on">
+          <OnDemand title="Where the masses come from">
             {MASSES.map((field) => (
               <WorkField key={field} store={store} field={field} sourced />
             ))}

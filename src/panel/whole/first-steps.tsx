@@ -48,7 +48,7 @@ export function FirstSteps({ store }: { store: Store }) {
           store.firstSteps.value = 'away'
         }}
       >
-        Put these steps away
+        Hide these steps
       </button>
     </section>
   )

@@ -1,18 +1,11 @@
 import type { Box, Point } from '../../figure/geometry'
+import { LAY_SIGNS, SIGN_WORDS } from '../../figure/legend'
 import { formatScale } from '../../figure/map-scale'
 import { HAZARDS } from '../../hazard/kinds'
 import { HAZARD_KINDS } from '../../plan/hazard-schema'
-import type { Lay } from '../../plan/plan'
 import type { MapDrawing } from './map-drawing'
 import { isNarrow } from './map-frame'
 import { HazardPath, MarkSymbol, marksFor, Wire } from './map-symbols'
-
-const LAYS: readonly (readonly [Lay, string])[] = [
-  ['surface', 'S surface'],
-  ['overhead', 'O overhead'],
-  ['buried', 'B buried'],
-  ['water', 'W under water'],
-]
 
 const TRUNK = ['surface', 'trunk'] as const
 
@@ -47,7 +40,7 @@ export function MapLegend({ drawing, frame }: { drawing: MapDrawing; frame: Box 
   const marks = marksFor(new Set(drawing.stations.map(({ sign }) => sign)))
   const used = new Set(drawing.legs.map(({ lay }) => lay))
   const trunk = drawing.legs.some(({ isTrunk }) => isTrunk) ? [TRUNK] : []
-  const strokes = [...LAYS.filter(([lay]) => used.has(lay)), ...trunk]
+  const strokes = [...LAY_SIGNS.filter(([lay]) => used.has(lay)), ...trunk]
   const cellAt = isNarrow(frame) ? inColumns(frame) : inRows(frame)
   return (
     <g class="foot-band">
@@ -67,7 +60,7 @@ export function MapLegend({ drawing, frame }: { drawing: MapDrawing; frame: Box 
           <g key={kind}>
             <MarkSymbol kind={kind} at={[x + 2.6, row]} />
             <text x={x + 6.4} y={row + 0.9}>
-              {kind}
+              {SIGN_WORDS[kind].brief}
             </text>
           </g>
         )

@@ -1,0 +1,100 @@
+import { LAY_SIGNS, SIGN_WORDS, type Sign } from '../../figure/legend'
+import { HAZARDS } from '../../hazard/kinds'
+import { HAZARD_KINDS } from '../../plan/hazard-schema'
+import type { HazardKind, Lay } from '../../plan/plan'
+import { legStrokes } from '../layers/leg-strokes'
+import { bendRing } from '../layers/line-strokes'
+import { cautionSign } from '../layers/show-cautions'
+import { splicePlate } from '../layers/show-splices'
+import { tagPlate } from '../layers/show-tags'
+import { type Marks, stationSign } from '../layers/station-signs'
+import { svgElement } from '../view/svg-element'
+
+const WIDTH_PX = 56
+const HEIGHT_PX = 30
+const MIDDLE = { x: WIDTH_PX / 2, y: HEIGHT_PX / 2 }
+const ENDS = [
+  { x: 3, y: MIDDLE.y },
+  { x: WIDTH_PX - 3, y: MIDDLE.y },
+] as const
+const ALL = { min: { x: 0, y: 0 }, max: { x: WIDTH_PX, y: HEIGHT_PX } }
+
+/** Every sign as the map draws it, with what it stands for: a sheet that opens over the map. */
+export function legendSheet(): HTMLElement {
+  const sheet = document.createElement('section')
+  sheet.className = 'legend'
+  sheet.popover = 'auto'
+  sheet.setAttribute('aria-label', 'Legend')
+  const heading = document.createElement('h2')
+  heading.textContent = 'Legend'
+  const rows = document.createElement('ul')
+  rows.append(
+    ...(Object.keys(SIGN_WORDS) as Sign[]).map((sign) => row(SIGN_WORDS[sign].full, ...SIGNS[sign]())),
+    ...LAY_SIGNS.map(([lay, words]) => row(`wire: ${words}`, ...wire(lay))),
+    row('wire: trunk between two boards', ...trunk()),
+    ...HAZARD_KINDS.map((kind) => row(HAZARDS[kind].word, hazard(kind))),
+  )
+  sheet.append(heading, rows)
+  return sheet
+}
+
+function station(marks: Partial<Marks>): readonly SVGElement[] {
+  const group = svgElement('g', { class: 'station' })
+  group.append(
+    ...stationSign(MIDDLE, {
+      sign: 'telephone',
+      isFailing: false,
+      isSelected: false,
+      isJoint: false,
+      ...marks,
+    }),
+  )
+  return [group]
+}
+
+const SIGNS: Readonly<Record<Sign, () => readonly SVGElement[]>> = {
+  station: () => station({ sign: 'telephone' }),
+  supply: () => station({ sign: 'supply' }),
+  board: () => station({ sign: 'board' }),
+  exchange: () => station({ sign: 'exchange' }),
+  joint: () => station({ isJoint: true }),
+  bend: () => [...wire('surface'), bendRing(MIDDLE)],
+  splice: () => [...wire('surface'), splicePlate(MIDDLE)],
+  tag: () => [tagPlate({ x: MIDDLE.x - 12, y: 4 }, false), tagPlate({ x: MIDDLE.x + 12, y: 4 }, true)],
+  caution: () => [cautionSign(`translate(${MIDDLE.x} ${MIDDLE.y + 2})`)],
+}
+
+function wire(lay: Lay): readonly SVGElement[] {
+  const strokes = legStrokes(...ENDS, lay, ALL)
+  return [
+    svgElement('path', { class: `wire wire-${lay}`, d: strokes.wire }),
+    ...(strokes.ticks ? [svgElement('path', { class: 'wire-ticks', d: strokes.ticks })] : []),
+  ]
+}
+
+function trunk(): readonly SVGElement[] {
+  const [along] = wire('surface')
+  return along ? [along, svgElement('path', { class: 'trunk-core', d: along.getAttribute('d') ?? '' })] : []
+}
+
+function hazard(kind: HazardKind): SVGElement {
+  const { stroke, fill, endsAsArea } = HAZARDS[kind]
+  const group = svgElement('g', { class: `hazard stroke-${stroke} fill-${fill}${endsAsArea ? ' area' : ''}` })
+  const d = endsAsArea ? `M4 4H${WIDTH_PX - 4}V${HEIGHT_PX - 4}H4Z` : `M3 ${MIDDLE.y}H${WIDTH_PX - 3}`
+  svgElement('path', { class: 'hazard-bed', d }, group)
+  svgElement('path', { class: 'hazard-top', d }, group)
+  return group
+}
+
+function row(words: string, ...drawn: readonly SVGElement[]): HTMLElement {
+  const item = document.createElement('li')
+  const picture = svgElement('svg', {
+    viewBox: `0 0 ${WIDTH_PX} ${HEIGHT_PX}`,
+    width: WIDTH_PX,
+    height: HEIGHT_PX,
+    'aria-hidden': 'true',
+  })
+  picture.append(...drawn)
+  item.append(picture, words)
+  return item
+}
