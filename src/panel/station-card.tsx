@@ -56,6 +56,7 @@ export function StationCard({ store, id }: { store: Store; id: StationId }) {
       <Question ask="Where does it stand?">
         <TextField
           label="Place"
+          lines={1}
           value={placeText(station.position, store.placeForm.value)}
           pause
           refuse={(text) => placeOf(text, () => undefined)}

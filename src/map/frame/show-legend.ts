@@ -25,6 +25,8 @@ export function legendSheet(): HTMLElement {
   sheet.className = 'legend'
   sheet.popover = 'auto'
   sheet.setAttribute('aria-label', 'Legend')
+  // What scrolls must be reached by keys.
+  sheet.tabIndex = 0
   const heading = document.createElement('h2')
   heading.textContent = 'Legend'
   const rows = document.createElement('ul')
