@@ -1,10 +1,7 @@
-import { readFileSync } from 'node:fs'
-import { createRequire } from 'node:module'
-import type { AxeResults } from 'axe-core'
 import { afterEach, describe, expect, test } from 'vitest'
+import { complaintsOf } from './axe'
 import { openAll, papersMade, type Visit, visit } from './visit'
 
-const AXE = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8')
 /** The narrowest phone that is still sold in numbers; the least target that WCAG 2.2 asks for at level AAA (2.5.5). */
 const PHONE = { width: 360, height: 740 }
 const LEAST_TARGET_PX = 44
@@ -12,17 +9,7 @@ const LEAST_TARGET_PX = 44
 let at: Visit
 afterEach(() => at?.close())
 
-/** What axe finds against WCAG 2.2, levels A and AA, and its own best practices. */
-async function complaints(): Promise<string[]> {
-  const { page } = at
-  await page.evaluate(AXE)
-  const results = await page.evaluate(() =>
-    (window as unknown as { axe: { run(): Promise<AxeResults> } }).axe.run(),
-  )
-  return results.violations.flatMap(({ id, nodes }) =>
-    nodes.map(({ target }) => `${id}: ${target.join(' ')}`),
-  )
-}
+const complaints = () => complaintsOf(at.page)
 
 const openDemo = () => at.page.locator('.circuits button').first().waitFor()
 
