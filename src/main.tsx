@@ -17,12 +17,10 @@ import { sourceInUse } from './state/online-tiles'
 import { searchRemedies } from './state/remedy-search'
 import { createStore } from './state/store'
 import { watchFailures } from './state/watch-failures'
+import { takeDroppedFiles } from './storage/choose-files'
 import { demoGround, loadDemo } from './storage/demo'
 import { keepDrafts } from './storage/keep-drafts'
-import { keepRelease } from './storage/keep-release'
 import type { Keeper } from './storage/keeper'
-import { openDroppedFiles } from './storage/open-dropped'
-import { takeDroppedFiles } from './storage/open-save'
 import { saveTable } from './storage/save-table'
 import { keepSettings } from './storage/settings'
 
@@ -111,7 +109,9 @@ learnWhenRead(store)
 searchRemedies(store)
 takeDroppedFiles(
   (files) =>
-    void openDroppedFiles(store, files, async (plan) => (await keeper.value?.keepAside(plan)) ?? false),
+    void import('./storage/open-dropped').then(({ openDroppedFiles }) =>
+      openDroppedFiles(store, files, async (plan) => (await keeper.value?.keepAside(plan)) ?? false),
+    ),
   (areHeld) => {
     store.dropping.value = areHeld
   },
@@ -121,7 +121,8 @@ keeper.value = await keepDrafts(store)
 if (store.opened.peek() === nothingYet) await openDemo()
 const { takeLinkedPlan } = await import('./storage/linked-plan')
 takeLinkedPlan(store)
-if (import.meta.env.PROD) void keepRelease(store.release)
+if (import.meta.env.PROD)
+  void import('./storage/keep-release').then(({ keepRelease }) => keepRelease(store.release))
 
 const { keepEntries } = await import('./storage/keep-entries')
 keepEntries(store)

@@ -2,7 +2,6 @@ import type { Plan } from '../plan/plan'
 import type { ElevationGrid } from '../terrain/elevation-grid'
 import { formatPlan } from './format-plan'
 import { PACKED_ENDING } from './packed-ending'
-import { packGrid } from './packed-grid'
 
 /** The member of a plan file that its elevations travel in: a program that does not know it keeps it. */
 const MEMBER = 'elevations'
@@ -12,6 +11,7 @@ export const MOST_CARRIED_CELLS = 6e6
 
 /** The text of a plan file that takes its elevations along. */
 export async function formatWithElevations(plan: Plan, grids: readonly ElevationGrid[]): Promise<string> {
+  const { packGrid } = await import('./packed-grid')
   const packed = await Promise.all(grids.map(packGrid))
   const { unknown = {} } = plan
   return formatPlan({ ...plan, unknown: { ...unknown, file: { ...unknown.file, [MEMBER]: packed } } })

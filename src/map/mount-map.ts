@@ -6,9 +6,7 @@ import './layers/layers.css'
 import './frame/frame.css'
 import { HAZARD_KINDS } from '../plan/hazard-schema'
 import type { Store } from '../state/store'
-import { showCoast } from './backdrop/show-coast'
 import { showGrid } from './backdrop/show-grid'
-import { showTerrain } from './backdrop/show-terrain'
 import type { Bench } from './bench'
 import { showFoot } from './frame/show-foot'
 import { showSpeaker } from './frame/show-speaker'
@@ -45,8 +43,6 @@ export async function mountMap(element: HTMLElement, store: Store): Promise<() =
   }
 
   const layers = [
-    showCoast(view),
-    showTerrain(bench),
     showGrid(view),
     showHazards(bench),
     showLines(bench),
@@ -57,8 +53,12 @@ export async function mountMap(element: HTMLElement, store: Store): Promise<() =
 
   const foot = showFoot(bench)
   const stopFitting = fitOpenedPlans(view, store)
-  // A plan is looked at before it is worked on: the tools come with a script of their own.
-  const { workOnMap } = await import('./work-on-map')
+  // A plan is looked at before it is worked on: the tools come with a script of their own, and so does what lies beneath the net.
+  const [{ workOnMap }, { showBackdrop }] = await Promise.all([
+    import('./work-on-map'),
+    import('./backdrop/show-backdrop'),
+  ])
+  layers.push(showBackdrop(bench))
   const stopWork = workOnMap(bench, foot)
 
   return () => {

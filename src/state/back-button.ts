@@ -6,6 +6,15 @@ interface Layer {
   readonly close: () => void
 }
 
+/** Set once the page is being left for another: going back in the history would call that off. */
+let isGoing = false
+
+/** Opens another page in the place of this one. */
+export function goTo(address: string): void {
+  isGoing = true
+  location.assign(address)
+}
+
 /**
  * Lets the browser's Back close what is open, the uppermost first, before it leaves the page: while anything is open the history
  * has an entry of ours on top. Returns the undoing of itself.
@@ -22,7 +31,7 @@ export function followBack(layers: readonly Layer[]): () => void {
   const stop = effect(() => {
     if (anyOpen()) {
       if (!isGuarded && !isLeaving) guard()
-    } else if (isGuarded) {
+    } else if (isGuarded && !isGoing) {
       isGuarded = false
       isLeaving = true
       history.back()

@@ -1,3 +1,5 @@
+import { goTo } from './back-button'
+
 /** A tile server as the person names it, and the credit that its owner asks for. */
 export interface TileSource {
   readonly url: string
@@ -59,12 +61,12 @@ export function turnOnTiles(use: TileUse, { url, credit }: TileSource): void {
   // What was left on when the person went back to the closed page does not come on with something else.
   if (!mayAsk()) for (const key of Object.values(KEYS)) sessionStorage.removeItem(key)
   sessionStorage.setItem(KEYS[use], JSON.stringify({ url, credit }))
-  location.assign(`./${ONLINE_PAGE}`)
+  goTo(`./${ONLINE_PAGE}`)
 }
 
 /** Goes back to the page that may ask nobody, unless something else is still turned on. */
 export function turnOffTiles(use: TileUse): void {
   sessionStorage.removeItem(KEYS[use])
   const isAnyOn = Object.values(KEYS).some((key) => sessionStorage.getItem(key) !== null)
-  location.assign(isAnyOn ? `./${ONLINE_PAGE}` : './')
+  goTo(isAnyOn ? `./${ONLINE_PAGE}` : './')
 }

@@ -4,7 +4,8 @@ import { isolated } from '../isolated'
 import type { Places } from '../plan/places'
 import type { Plan } from '../plan/plan'
 import type { Problem } from '../problem'
-import { chooseFiles, type FileStore, openPlanFile, readPlanFile } from './open-save'
+import { chooseFiles, ELEVATION_TYPES, HAZARD_TYPES } from './choose-files'
+import { type FileStore, openPlanFile, readPlanFile } from './open-save'
 import { takeElevations, until, type Waiting } from './take-elevations'
 
 /** Where a file goes that is no plan. */
@@ -16,9 +17,6 @@ export interface ImportStore extends FileStore {
   readonly refusedFile: Waiting<{ readonly name: string; readonly problems: readonly Problem[] }>
 }
 
-/** Names of elevation files that are read here. */
-export const ELEVATION_TYPES = '.tif,.tiff,.hgt,image/tiff'
-export const HAZARD_TYPES = '.geojson,.json,application/geo+json'
 const isElevation = (file: File): boolean => /\.(tiff?|hgt)$/i.test(file.name)
 
 /** Keeps a plan in this browser beside the one on the table. False where it keeps nothing. */

@@ -2,6 +2,8 @@
 import { act } from 'preact/test-utils'
 import { afterEach, describe, expect, test } from 'vitest'
 import { KeptPlans } from '../../src/panel/bar/kept-plans'
+import { Menu } from '../../src/panel/bar/menu'
+import { PlanChoices } from '../../src/panel/bar/plan-choices'
 import { followShortcuts } from '../../src/panel/bar/shortcuts'
 import { ProblemList } from '../../src/panel/problem-list'
 import { TopBar } from '../../src/panel/top-bar'
@@ -85,7 +87,9 @@ describe('the bar', () => {
   })
 
   test('starts a new plan, with nothing to undo', () => {
-    const { store, press } = show()
+    const store = createStore(SMALL_PLAN)
+    const choices = <PlanChoices store={store} keeper={KEEPER} onDemo={() => {}} openings={1} />
+    const { press } = page(<Menu title="Plans" hint="Plans" children={choices} />)
     act(() => store.edit((plan) => setTitle(plan, 'Changed')))
     press('New plan')
     expect([store.plan.value.title, store.canUndo.value]).toEqual(['New plan', false])

@@ -33,9 +33,9 @@ const SERVES_LEVELS = 0.6
 
 /** Draws contours and hill shading where elevations are known. */
 export function showTerrain({ store, view }: Bench): () => void {
-  const shadeGroup = view.addGroup('shade')
+  const shadeGroup = view.addGroup('shade', 'wire', 'grid')
   const picture = svgElement('image', { preserveAspectRatio: 'none' }, shadeGroup)
-  const group = view.addGroup('contours')
+  const group = view.addGroup('contours', 'wire', 'grid')
   const relief = signal<DrawnRelief | null>(null)
   let timer: ReturnType<typeof setTimeout> | undefined
   /** Once: the next move of the map would tell it again. */

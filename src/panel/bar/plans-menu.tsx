@@ -1,12 +1,8 @@
 import { useSignal } from '@preact/signals'
-import { EMPTY_PLAN } from '../../plan/plan'
 import type { Store } from '../../state/store'
 import type { Keeper } from '../../storage/keeper'
-import { chooseAnyFiles } from '../../storage/open-dropped'
-import { broughtElevations, savePlanFile } from '../../storage/open-save'
 import { loadWhenShown } from '../load-when-shown'
-import { closeMenuOf, Menu } from './menu'
-import { ReleaseLine } from './release-line'
+import { Menu } from './menu'
 
 interface Props {
   readonly store: Store
@@ -14,24 +10,12 @@ interface Props {
   readonly onDemo: () => void
 }
 
-const SaveForOthers = loadWhenShown(async () => (await import('./save-for-others')).SaveForOthers)
-const KeptPlans = loadWhenShown(async () => (await import('./kept-plans')).KeptPlans)
+const PlanChoices = loadWhenShown(async () => (await import('./plan-choices')).PlanChoices)
 
 /** Plans: from and to a file, a new one, the demo, and those kept in this browser. */
-export function PlansMenu({ store, keeper, onDemo }: Props) {
+export function PlansMenu(props: Props) {
   /** How often the menu was opened: each time it looks anew. */
   const openings = useSignal(0)
-  const choice = (text: string, act: () => void) => (
-    <button
-      type="button"
-      onClick={(event) => {
-        closeMenuOf(event.currentTarget)
-        act()
-      }}
-    >
-      {text}
-    </button>
-  )
   return (
     <Menu
       title="Plans"
@@ -40,33 +24,7 @@ export function PlansMenu({ store, keeper, onDemo }: Props) {
         openings.value += 1
       }}
     >
-      <div class="choices">
-        {choice('Open a file…', () =>
-          chooseAnyFiles(store, async (plan) => (await keeper?.keepAside(plan)) ?? false),
-        )}
-        {choice('Save as a file…', () => void savePlanFile(store))}
-        {broughtElevations(store.grids.value).length > 0 &&
-          choice('Save with its elevations…', () => void savePlanFile(store, true))}
-        {choice('Hand the plan on…', () => {
-          store.carrying.value = 'out'
-        })}
-        {choice('Take one from a screen…', () => {
-          store.carrying.value = 'in'
-        })}
-        {choice('From what lies on the shelf…', () => {
-          store.shelfIsOpen.value = true
-        })}
-        {choice('New plan', () => store.open({ ...EMPTY_PLAN }))}
-        {choice('Demo plan', onDemo)}
-      </div>
-      {openings.value > 0 && <SaveForOthers store={store} />}
-      {openings.value > 0 && keeper && <KeptPlans key={openings.value} store={store} keeper={keeper} />}
-      <ReleaseLine store={store} />
-      <p class="soft">
-        <a href="licences.txt" target="_blank" rel="noreferrer">
-          Licences of the packages in this program
-        </a>
-      </p>
+      {openings.value > 0 && <PlanChoices {...props} openings={openings.value} />}
     </Menu>
   )
 }

@@ -7,7 +7,7 @@ import { codeJobs } from '../../jobs/code-jobs'
 import type { Plan } from '../../plan/plan'
 import type { Result } from '../../problem'
 import type { Store } from '../../state/store'
-import { chooseFiles } from '../../storage/open-save'
+import { chooseFiles } from '../../storage/choose-files'
 import { CarryDialog } from './carry-dialog'
 
 /** Takes a plan from the codes on another screen or on paper, by the camera or from pictures. */

@@ -1,8 +1,7 @@
 import { isolated, undirected } from '../../isolated'
 import { requestPlace } from '../../state/requests'
 import type { Store } from '../../state/store'
-import { HAZARD_TYPES, importHazards } from '../../storage/open-dropped'
-import { chooseFiles } from '../../storage/open-save'
+import { chooseFiles, HAZARD_TYPES } from '../../storage/choose-files'
 import type { KeptGrid } from '../../terrain/kept-grid'
 import { formatBytes, formatCellM } from '../../words/ground-words'
 import { formatCount } from '../../words/units'
@@ -20,7 +19,15 @@ export function GroundQuestion({ store }: { store: Store }) {
         <OpenElevations store={store} />
         <button
           type="button"
-          onClick={() => chooseFiles(HAZARD_TYPES, (files) => void importHazards(store, files))}
+          onClick={() =>
+            chooseFiles(
+              HAZARD_TYPES,
+              (files) =>
+                void import('../../storage/open-dropped').then(({ importHazards }) =>
+                  importHazards(store, files),
+                ),
+            )
+          }
         >
           Add roads, waters, power lines…
         </button>

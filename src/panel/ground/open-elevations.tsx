@@ -1,7 +1,6 @@
 import { requestPlace } from '../../state/requests'
 import type { Store } from '../../state/store'
-import { ELEVATION_TYPES } from '../../storage/open-dropped'
-import { chooseFiles } from '../../storage/open-save'
+import { chooseFiles, ELEVATION_TYPES } from '../../storage/choose-files'
 
 /** The way to elevations from a file. */
 export function OpenElevations({ store }: { store: Store }) {
