@@ -1,6 +1,6 @@
+import { goesByEarth } from '../fault/bridge'
 import type { Evidence } from '../fault/evidence'
 import { locateFault } from '../fault/locate'
-import { goesByEarth } from '../fault/observation'
 import { parseEvidence } from '../files/parse-evidence'
 import { lineTags } from '../measure/line-tags'
 import { measurePlan } from '../measure/measure-line'

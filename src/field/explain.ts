@@ -45,8 +45,8 @@ export interface Oddity {
   readonly because: readonly Explanation[]
 }
 
-/** Laid wire differs from what is said of it by so much, standard deviation, as a part of it. Allowance. */
-const LENGTH_SIGMA = 0.05
+/** Laid wire differs from what is said of it by so much, standard deviation, as a part of it: half of the handbook's slack. Allowance. */
+const LENGTH_SIGMA = 0.1
 const TEMP_SIGMA_C = 5
 
 interface Guess {

@@ -30,7 +30,7 @@ export const FIELD = [
   },
   {
     fault: 'a bridge counts both wires up to the fault',
-    file: 'src/fault/observation.ts',
+    file: 'src/fault/bridge.ts',
     from: 'return { before: (past + (ohms[place.index] ?? 0) * place.part) / 2, loop }',
     to: 'return { before: past + (ohms[place.index] ?? 0) * place.part, loop }',
     tests: ['test/fault/locate.test.ts'],
