@@ -81,9 +81,6 @@ function firstScreen(id: string, modules: ModuleSource): string | null {
   return !isEntry && isReached(id) ? 'first-screen' : null
 }
 
-/** Named by a part of Turf that nobody uses, and else only by the coast. */
-const COAST = { name: 'topojson', test: /topojson-client/, priority: 1 }
-
 interface ModuleSource {
   readonly getModuleInfo: (
     id: string,
@@ -103,7 +100,7 @@ export default defineConfig({
     chunkSizeWarningLimit: 600,
     rolldownOptions: {
       checks: { pluginTimings: false },
-      output: { codeSplitting: { groups: [COAST, { name: firstScreen }] } },
+      output: { codeSplitting: { groups: [{ name: firstScreen }] } },
     },
   },
   worker: { format: 'es', plugins: () => [unusedParts(), LICENCES.worker] },

@@ -1,4 +1,4 @@
-import { lineIntersect } from '@turf/turf'
+import { lineIntersect } from '@turf/line-intersect'
 import fc from 'fast-check'
 import { describe, expect, test } from 'vitest'
 import type { Position } from '../../src/geo/position'
