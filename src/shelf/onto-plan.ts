@@ -12,7 +12,8 @@ export function netOntoPlan(plan: Plan, net: Plan): Plan {
     lines: net.lines,
     circuits: net.circuits,
     stock: net.stock,
-    allowances: { ...plan.allowances, reservePct: net.allowances.reservePct },
+    // With these its wire was reckoned.
+    allowances: net.allowances,
     catalog: {
       wires: joined(plan.catalog.wires, net.catalog.wires),
       sets: joined(plan.catalog.sets, net.catalog.sets),

@@ -1,7 +1,7 @@
 import { RANK } from '../budget/verdict'
 import type { Country } from './country'
 import type { Judged } from './judge-net'
-import { type NetDesign, type Taken, takenBy, totalWireM } from './net-design'
+import { type CircuitDesign, type NetDesign, type Taken, takenBy, totalWireM } from './net-design'
 import { shapeOf } from './net-shapes'
 
 /** A net that was judged. */
@@ -71,17 +71,29 @@ export const mostRank = (leastWireM: number): readonly number[] => [
   -metres(leastWireM),
 ]
 
+/** Whether a supply feeds no telephone of its circuit and calls nobody: it stands there for nothing. */
+function isIdle({ sets, supplies }: Country, circuit: CircuitDesign): boolean {
+  if (!circuit.supply) return false
+  const { kind, ring, indicator } = supplies[circuit.supply.kind]!.supply
+  if (kind !== 'series' && (kind !== 'feed' || ring || indicator)) return false
+  return [...circuit.sets.values()].every((set) => sets[set]!.set.talk !== 'common')
+}
+
 /** What nets truly differ in: how they are called and fed, and how their lines lie. */
 export function kindOf(country: Country, { design, judged }: Candidate): string {
-  const circuits = design.map(({ edges, supply, sets }, k) =>
-    [
-      judged.calling[k]?.how ?? '',
+  const circuits = design.map((circuit, k) => {
+    const { edges, sets } = circuit
+    const isFor = !isIdle(country, circuit)
+    const supply = isFor ? circuit.supply : null
+    const cranks = [...sets.values()].some((set) => country.sets[set]!.set.generator)
+    return [
+      isFor || !cranks ? (judged.calling[k]?.how ?? '') : 'crank',
       supply ? country.supplies[supply.kind]!.supply.kind : '',
       shapeOf(
         edges.map(({ edge }) => edge),
         sets.size,
       ),
-    ].join(' '),
-  )
+    ].join(' ')
+  })
   return circuits.toSorted().join(' | ')
 }

@@ -6,6 +6,9 @@ import type { LineId, StationId } from '../plan/id'
 import { DEFAULT_ALLOWANCES, EMPTY_PLAN, type Lay, type Leg, type Line } from '../plan/plan'
 import type { Ground } from '../terrain/ground'
 
+/** Up to so many places the ways between all of them are sought over the ground: beyond, there are too many. */
+export const MOST_SOUGHT = 8
+
 /** A way that a line may take. */
 export interface Way {
   readonly from: Position

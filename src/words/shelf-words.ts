@@ -202,8 +202,10 @@ export function searchSentence({ search, nets, country }: ShelfAnswer, say: Tong
   if (isWhole) return 'Every net that can be made of this was looked at: none is better than the first.'
   const seen = `${formatCount(judged, 'circuit')} between ${formatCount(country.shelf.places.length, 'place')} were judged, not every one that there is.`
   const [best] = nets
-  if (!best) return seen
+  if (!best) return judged > 0 ? seen : 'No net could be put together.'
   if (isBest) return `${seen} None can stand better than the first, or take less wire.`
+  if (Math.round(best.wireM) === Math.round(leastWireM))
+    return `${seen} None can do with less wire than the first; another might have more to spare.`
   const least = say.length(Math.floor(leastWireM))
   return `${seen} The first may not be the best: it takes ${say.length(best.wireM)} of wire, and none can do with less than ${least}.`
 }

@@ -1,6 +1,7 @@
 import { isolated } from '../../isolated'
 import { everyPair } from '../../shelf/shelf'
 import { MOST_PLACES } from '../../shelf/shelf-schema'
+import { MOST_SOUGHT } from '../../shelf/ways'
 import type { Store } from '../../state/store'
 import { NumberField } from '../number-field'
 import { SelectField } from '../select-field'
@@ -44,7 +45,10 @@ export function PlacesAndTalk({ store, wanted }: { store: Store; wanted: Wanted 
         <TypedPlaces store={store} wanted={wanted} />
       ) : (
         <p class="soft">
-          {names.map(isolated).join(', ')}. Lines are taken straight, with the plan’s usual slack.
+          {names.map(isolated).join(', ')}.{' '}
+          {names.length <= MOST_SOUGHT
+            ? 'Ways are sought over the ground and round what is drawn in the way, as far as these are known.'
+            : `Between more than ${MOST_SOUGHT} places lines are taken straight.`}
         </p>
       )}
       <h2>Who must reach whom?</h2>

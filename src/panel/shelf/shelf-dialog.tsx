@@ -21,7 +21,7 @@ export function ShelfDialog({ store }: { store: Store }) {
   const sought = useSignal<Sought | null>(null)
   const isSeeking = useSignal(false)
   const refusal = useSignal('')
-  const jobs = useMemo(shelfJobs, [])
+  const jobs = useMemo(() => shelfJobs(store.ground.peek()?.grids ?? []), [])
   const search = useRef<AbortController | null>(null)
   useEffect(() => {
     if (dialog.current && !dialog.current.open) dialog.current.showModal()
@@ -43,7 +43,13 @@ export function ShelfDialog({ store }: { store: Store }) {
     sought.value = { ...NOTHING, onMap }
     const answer = await jobs.ask(
       'nets',
-      { shelf: shelf.value, system: store.units.peek() },
+      {
+        shelf: shelf.value,
+        system: store.units.peek(),
+        going: onMap
+          ? { hazards: [...store.settled.peek().hazards.values()], weights: store.routeWeights.peek() }
+          : null,
+      },
       {
         signal: stopper.signal,
         onPart: (news) => {
