@@ -111,9 +111,9 @@ function CallTriangle({ store, board, found }: { store: Store; board: Switchboar
   const faintAtWorst = atWorst.filter((row) => row && judge('voice', row) !== 'works').length
   return (
     <>
+      <p class="soft">Loss in dB from one to the other, the faintest first:</p>
       <div class="triangle-frame">
-        <table class="triangle">
-          <caption>Loss in dB from one to the other, the faintest first</caption>
+        <table class="triangle" aria-label="Loss of every call through it">
           <thead>
             <tr>
               <td />

@@ -101,7 +101,8 @@ export function NetOffer({ store, stations, circuit }: Props) {
           <Shapes store={store} shapes={found.value.shapes} shown={shown.value} onShow={show} />
           <div class="acts">
             <button type="button" onClick={take}>
-              Draw the {SHAPE_WORDS[shown.value].toLowerCase()}
+              Draw the{' '}
+              {shown.value === 'board' ? 'star with a board' : SHAPE_WORDS[shown.value].toLowerCase()}
             </button>
             <button type="button" onClick={leave}>
               Leave them

@@ -22,7 +22,7 @@ export const SHAPE_WORDS: Readonly<Record<ShapeName, string>> = {
   tree: 'Tree',
   star: 'Star',
   ring: 'Ring',
-  board: 'Star with a board',
+  board: 'Board',
 }
 
 /** The shapes beside one another, each with its wire and its verdict. */

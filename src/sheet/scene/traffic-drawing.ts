@@ -1,4 +1,5 @@
 import type { Point } from '../../figure/geometry'
+import { textWidthEm } from '../../figure/text-width'
 import { between } from '../../figure/wire-strokes'
 import type { Position } from '../../geo/position'
 import { frame, type Scene, type Shape, stroke } from './scene'
@@ -41,7 +42,8 @@ export function trafficDrawing(
     const label = setText(words, 34, WORD_MM, true)
     const at = between(a, b, boxes.length === 2 ? 0.5 : LABEL_AT)
     const half = label.heightMm / 2 + 0.6
-    const plate = { left: at[0] - 17, right: at[0] + 17, top: at[1] - half, bottom: at[1] + half }
+    const reach = (textWidthEm(words, true) * WORD_MM) / 2 + 1
+    const plate = { left: at[0] - reach, right: at[0] + reach, top: at[1] - half, bottom: at[1] + half }
     return [
       isUsable ? stroke([a, b], 0.8) : { kind: 'way', points: [a, b], strokeMm: 0.5, dashMm: [1.5, 1.5] },
       { ...frame(plate, 0), filling: 'paper' } as Shape,
