@@ -33,11 +33,21 @@ export function whySentence({ design, judged, plan }: PlannedNet, country: Count
     `${lines}.`,
     ...supplySentences(design, country, say),
     ...calling,
+    ...(isMixed(design, country) ? ['Cranks on one side of the unit ring each other there.'] : []),
     ...(silent.length > 0 && !isTold ? [`${formatList(silent)} cannot ring each other.`] : []),
     spareSentence({ judged }, say),
     ...(plan.allowances.reservePct === 0 ? ['The shelf has no wire to spare as a reserve.'] : []),
   ].join(' ')
 }
+
+/** Whether a unit that rings when somebody lifts has several cranks on its circuit, which ring beside it. */
+const isMixed = (design: PlannedNet['design'], country: Country): boolean =>
+  design.some(
+    ({ supply, sets }) =>
+      supply &&
+      country.supplies[supply.kind]!.supply.kind === 'ringdown' &&
+      [...sets.values()].filter((set) => country.sets[set]!.set.generator).length > 1,
+  )
 
 /** A few words to know a net by: `Cranks, a chain`. */
 export function netTitle({ design, judged }: PlannedNet, country: Country, say: Tongue): string {
@@ -149,7 +159,9 @@ function thingWords(thing: Thing, { have }: Shelf, say: Tongue): string {
   if (thing.kind === 'wire') return `one more length of ${say.length(thing.lengthM)} of ${say.name(thing.id)}`
   const list = { set: have.sets, supply: have.supplies, cell: have.cells }[thing.kind]
   const name = thing.kind === 'cell' ? isolated(CELL_NAMES.get(thing.id) ?? thing.id) : say.name(thing.id)
-  return list.some(({ id, count }) => id === thing.id && count > 0) ? `one more “${name}”` : `a “${name}”`
+  return list.some(({ id, count }) => id === thing.id && count > 0)
+    ? `one more “${name}”`
+    : `“${name}” besides`
 }
 
 const THEN: Readonly<Record<Verdict, string>> = {
