@@ -97,6 +97,12 @@ export default defineConfig({
   build: {
     target: 'es2022',
     assetsInlineLimit: 0,
+    // Every browser that reads ES2022 knows it. A piece that is wanted later asks for its own parts: they lie in the cache.
+    modulePreload: {
+      polyfill: false,
+      resolveDependencies: (_file, parts, { hostType }) =>
+        hostType === 'html' ? parts : parts.filter((part) => part.endsWith('.css')),
+    },
     chunkSizeWarningLimit: 600,
     rolldownOptions: {
       checks: { pluginTimings: false },
