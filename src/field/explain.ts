@@ -107,7 +107,7 @@ function loopGuesses({ expected, read, aheadM, tempCoeffPerC }: Odd): Guess[] {
   })
   return more > 0
     ? [
-        usual(2, { code: 'bad-splice', ohms: more }),
+        usual(0.5, { code: 'bad-splice', ohms: more }),
         length,
         ...temp,
         OTHER_WIRE,

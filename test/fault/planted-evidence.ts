@@ -24,12 +24,13 @@ export async function take(fault: Planted, look: Look, volts: Volts): Promise<Ev
   return { ...stand, toward, ...read } as Evidence
 }
 
-/** What a crew reads first: from both ends of the row, what tells most of such a fault. */
+/** What a crew reads first: from every end of the net, what tells most of such a fault. */
 export function looksAt(fault: Planted): readonly Look[] {
-  const [first, last] = ['s0', fault.lines.at(-1)!.to]
+  const starts = new Set(fault.lines.map(({ from }) => from))
+  const ends = fault.lines.map(({ to }) => to).filter((station) => !starts.has(station))
   const of = (far: 'open' | 'short', what: 'loopOhms' | 'nanoF'): readonly Look[] => [
-    { stand: { at: first }, toward: last, far, what },
-    { stand: { at: last }, toward: first, far, what },
+    { stand: { at: 's0' }, toward: ends.at(-1)!, far, what },
+    ...ends.map((at) => ({ stand: { at }, toward: 's0', far, what })),
   ]
   switch (fault.kind) {
     case 'short':
