@@ -2,6 +2,7 @@ import type { Box, Point } from '../../figure/geometry'
 import { type StationSign, stationSigns } from '../../figure/station-signs'
 import { wrapText } from '../../figure/text-width'
 import type { StationId } from '../../plan/id'
+import { pairEndsAt } from '../../plan/pair-ends'
 import { pairsOf } from '../../plan/pair-of'
 import type { Circuit, Line } from '../../plan/plan'
 import { stationName } from '../../plan/plan'
@@ -45,6 +46,8 @@ const NAME_LINE_MM = 4.2
 const WORD_LINE_MM = 3.6
 const PAD_MM = 1.4
 const ROW_GAP_MM = 4
+/** So high that the words at a line do not meet those of the next one. */
+const LEAST_ROW_MM = 13.8
 /** The terminal block at the left of a box takes this off the width of its words. */
 const SYMBOL_MM = 7.6
 
@@ -74,11 +77,13 @@ function wordsOn(
  * A circuit drawn as a tree from its supply, or from its first set; over several drawings where one sheet cannot hold it.
  *
  * @param room width of the sheet and the most height for one drawing, mm
+ * @param columns stations that stand beside each other
  */
 export function drawCircuit(
   source: PaperSource,
   circuit: Circuit,
   room: { readonly widthMm: number; readonly heightMm: number },
+  columns = COLUMNS,
 ): readonly CircuitDrawing[] {
   const { plan, report } = source
   const measured = new Map(report.lines.map((line) => [line.id, line]))
@@ -87,13 +92,23 @@ export function drawCircuit(
   if (!first) return []
   const nameOf = (id: string) => stationName(plan, id)
   const root = circuit.supply?.at ?? [...circuit.sets.keys()][0] ?? first.from
-  const wordsOf = (line: Line) => {
+  const postsAt = (station: string, line: Line) =>
+    pairEndsAt(plan, station as StationId)
+      .find((end) => end.line === line.id && (end.circuit === circuit.id || end.rider === circuit.id))
+      ?.posts.join('·')
+  /** What stands at a line, read from one of its ends to the other. */
+  const wordsOf = (line: Line, from: string = line.from) => {
+    const posts = [from, from === line.from ? line.to : line.from].map((end) => postsAt(end, line))
     const found = measured.get(line.id)!
     const loss = lineLossDb(source, line, found)
     const pair = line.return === 'earth' ? 'by earth' : pairWords(circuit, pairsOf(plan, circuit, line))
     return {
       above: [`line ${lineNumber(source, line.id)}`, pair].filter(Boolean),
-      below: [formatOhms(found.loopOhms), loss === undefined ? '' : `${loss.toFixed(1)} dB`].filter(Boolean),
+      below: [
+        formatOhms(found.loopOhms),
+        loss === undefined ? '' : `${loss.toFixed(1)} dB`,
+        posts.every(Boolean) ? posts.join(' – ') : '',
+      ].filter(Boolean),
     }
   }
   const byId = new Map<string, Line>(lines.map((line) => [line.id, line]))
@@ -101,15 +116,15 @@ export function drawCircuit(
   // Rows of three words at the least; a row with more is taller, so a sheet holds no more rows than this.
   const leastRowMm = NAME_LINE_MM + WORD_LINE_MM + 2 * PAD_MM + ROW_GAP_MM
   const { pieces, closing } = layOutTree(root, links, {
-    columns: COLUMNS,
+    columns,
     rows: Math.floor(room.heightMm / (leastRowMm + 2 * WORD_LINE_MM)),
   })
-  const pitchMm = (room.widthMm - BOX_MM) / (COLUMNS - 1)
+  const pitchMm = (room.widthMm - BOX_MM) / (columns - 1)
 
   return pieces.map((piece) => {
     const boxes = piece.nodes.map((node) => boxOf(node))
     const rowsMm = Array.from({ length: piece.rows }, (_, row) =>
-      Math.max(...boxes.filter((one) => one.node.row === row).map(({ heightMm }) => heightMm), 0),
+      Math.max(...boxes.filter((one) => one.node.row === row).map(({ heightMm }) => heightMm), LEAST_ROW_MM),
     )
     const topOf = (row: number) =>
       rowsMm.slice(0, row).reduce((sum, height) => sum + height + ROW_GAP_MM, 0) + 0.5
@@ -148,7 +163,7 @@ export function drawCircuit(
             [trunk, to[1]],
             [end, to[1]],
           ],
-          ...wordsOf(byId.get(link.id)!),
+          ...wordsOf(byId.get(link.id)!, parent.id),
         }
       }),
     }
