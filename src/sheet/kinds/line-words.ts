@@ -41,7 +41,9 @@ export function lineSummary(source: PaperSource, line: Line, measured: ReportLin
     .map((circuit) => `${nameIn(plan, circuit.id)} ${verdictSentence(circuit, odds.get(circuit.id), say)}`)
   return [
     `${wire}${line.worn ? ', worn' : ''}; ${line.return === 'earth' ? `one wire and the earth: ${pairWords(source, line).replace('pair 1 ', '')}` : pairWords(source, line)}.`,
-    `Ground ${formatRunM(measured.groundM, system)}; wire ${formatLengthM(measured.wireM, system)} a pair; loop with the far end shorted ${formatOhms(measured.loopOhms)}.`,
+    line.return === 'earth'
+      ? `Ground ${formatRunM(measured.groundM, system)}; wire ${formatLengthM(measured.wireM, system)}; wire and both rods in series ${formatOhms(measured.loopOhms)}.`
+      : `Ground ${formatRunM(measured.groundM, system)}; wire ${formatLengthM(measured.wireM, system)} a pair; loop with the far end shorted ${formatOhms(measured.loopOhms)}.`,
     ...verdicts,
     hours ? `About ${formatHours(hours.totalH)} to lay, with a crew of ${hours.crew}.` : '',
   ]

@@ -74,7 +74,7 @@ export function rowPart(
           [0, heightMm],
           [widthMm, heightMm],
         ],
-        isHead ? 0.3 : 0.15,
+        isHead ? 0.3 : 0.2,
       ),
     ],
     ...(isHead && { leads: true }),

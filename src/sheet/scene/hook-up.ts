@@ -152,7 +152,7 @@ export function hookUpPart({ title, ends, equipment }: HookUp, widthMm: number):
       Number(each > Math.min(...ys)) +
       Number(each < Math.max(...ys))
     for (const each of new Set(ys.filter((one) => ways(one) > 2)))
-      shapes.push({ kind: 'disc', at: [bus[wire], each], radiusMm: 0.6, strokeMm: 0.1, filling: 'ink' })
+      shapes.push({ kind: 'disc', at: [bus[wire], each], radiusMm: 0.55, strokeMm: 0.2, filling: 'ink' })
   }
   return { heightMm: top + Math.max(endsMm, boxesMm) + 1.5, shapes }
 }
