@@ -1,0 +1,66 @@
+import { describe, expect, test } from 'vitest'
+import { type Box, overlap } from '../../src/figure/geometry'
+import { type Block, blocksWithin, heightOfMm } from '../../src/sheet/layout/block'
+import { bodyOf, PAPER_SIZES } from '../../src/sheet/layout/paper-size'
+import { roomUnderHead } from '../../src/sheet/layout/sheet-head'
+import { type MadePaper, PAPER_JOBS } from '../../src/sheet/paper-jobs'
+import { PAPER_NAMES } from '../../src/sheet/paper-names'
+import { sourceOf } from './demo-source'
+import { wildNet } from './wild-net'
+
+/** `NETS=60` tries them all. */
+const COUNT = Number(process.env.NETS ?? 5)
+const NETS = Array.from({ length: COUNT }, (_, i) => [i, i % 12 === 11 ? 60 : 2 + ((i * 5) % 19)] as const)
+const SIZES = PAPER_SIZES.filter(({ name }) => name !== 'A6')
+/** Rounding of the reckoning, mm. */
+const ROUNDING_MM = 0.01
+
+const drawings = (blocks: readonly Block[]) =>
+  blocksWithin(blocks).flatMap((block) => (block.kind === 'drawing' && block.drawing ? [block.drawing] : []))
+
+function overlapping(boxes: readonly Box[]): number {
+  let count = 0
+  for (const [i, box] of boxes.entries())
+    for (const other of boxes.slice(i + 1)) if (overlap(box, other)) count++
+  return count
+}
+
+describe.each(NETS)('random net %i of %i stations', (seed, count) => {
+  const plan = wildNet(seed + 101, count)
+  const system = seed % 2 ? ('us' as const) : ('metric' as const)
+  const source = { ...sourceOf(plan), system }
+
+  test.each(SIZES)('no sheet of any paper on $name holds more than it has room for', (size) => {
+    const papers: MadePaper[] = []
+    const kinds = PAPER_NAMES.filter((name) => name !== 'Circuit figures')
+    PAPER_JOBS.papers(
+      { ...source, room: bodyOf(size), kinds },
+      { part: (paper: MadePaper) => papers.push(paper), handOver: () => undefined },
+    )
+    for (const { kind, about, isBare, sheets } of papers) {
+      if (isBare) continue
+      const room = roomUnderHead(roomUnderHead(bodyOf(size), kind, plan.title), about, '')
+      for (const blocks of sheets) {
+        // What is too tall for any sheet stands alone on one.
+        if (blocks.filter((block) => block.kind !== 'heading').length < 2) continue
+        expect(heightOfMm(blocks, room.widthMm), `${kind} ${about}`).toBeLessThanOrEqual(
+          room.heightMm + ROUNDING_MM,
+        )
+      }
+      for (const drawing of drawings(sheets.flat())) {
+        if (drawing.kind === 'circuit') {
+          const { boxes, widthMm, heightMm } = drawing.drawing
+          expect(overlapping(boxes.map(({ box }) => box)), kind).toBe(0)
+          for (const { box } of boxes) {
+            expect(box.left).toBeGreaterThanOrEqual(-ROUNDING_MM)
+            expect(box.right).toBeLessThanOrEqual(widthMm + ROUNDING_MM)
+            expect(box.bottom).toBeLessThanOrEqual(heightMm + ROUNDING_MM)
+          }
+        }
+        if (drawing.kind === 'map') {
+          expect(overlapping(drawing.drawing.labels.map(({ box }) => box)), `${kind} ${about}`).toBe(0)
+        }
+      }
+    }
+  })
+})
