@@ -11,6 +11,7 @@ const SILENT = ['geo', 'terrain', 'hazard', 'route', 'measure', 'budget', 'mater
 const KNOWN: readonly string[] = [
   'hazard/judge-crossing.ts `§; California GO 95, rules 110 and 113.4; SS0444, p. 2-4`',
   'hazard/judge-crossing.ts `§; SS0330, p. 139, on noise`',
+  'plan/field-schema.ts `The value is §: give what the meter read, 0 or more.`',
   'plan/settings-edits.ts `§ is no wire of the catalog: pick one that is.`',
   'plan/settings-schema.ts `The slack of §`',
   'report/remedy-changes.ts `derived: § with § more of its cells in series`',
