@@ -31,6 +31,7 @@ const HazardImport = loadWhenShown(async () => (await import('./panel/ground/haz
 const ShelfDialog = loadWhenShown(async () => (await import('./panel/shelf/shelf-dialog')).ShelfDialog)
 const HandOn = loadWhenShown(async () => (await import('./panel/carry/hand-on')).HandOn)
 const TakeIn = loadWhenShown(async () => (await import('./panel/carry/take-in')).TakeIn)
+const WalkScreen = loadWhenShown(async () => (await import('./walk/walk-screen')).WalkScreen)
 const ImportPlaces = loadWhenShown(async () => (await import('./panel/carry/import-places')).ImportPlaces)
 const ReceivedPlan = loadWhenShown(async () => (await import('./panel/carry/received-plan')).ReceivedPlan)
 
@@ -64,6 +65,7 @@ function MapScreen() {
       {store.imported.value && <HazardImport store={store} />}
       {store.refusedFile.value && <ProblemList store={store} />}
       {store.importedPlaces.value && <ImportPlaces store={store} />}
+      {store.walking.value && <WalkScreen store={store} id={store.walking.value} />}
       {store.carrying.value === 'out' && <HandOn store={store} keeper={keeper.value} />}
       {store.carrying.value === 'in' && <TakeIn store={store} />}
       {store.received.value && (

@@ -164,6 +164,8 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
     ],
     ...['words', 'figure', 'files', 'jobs', 'storage', 'state', 'schema', 'journal'],
   ],
+  // What a hand holds in the rain, apart from the desk's panel, whose fields it takes.
+  walk: [...['plan', 'geo', 'hazard', 'measure', 'field', 'report'], ...['words', 'state', 'panel']],
 }
 
 /** Packages, and the folders that may know them. A package that is not here has no place yet. */
@@ -181,11 +183,11 @@ const OWNERS: Readonly<Record<string, readonly string[]>> = {
   papaparse: ['files'],
   idb: ['storage'],
   valibot: ['schema'],
-  '@preact/signals': ['state', 'map', 'panel', 'sheet'],
+  '@preact/signals': ['state', 'map', 'panel', 'sheet', 'walk'],
   leaflet: ['map'],
   'topojson-client': ['map'],
   'world-atlas': ['map'],
-  preact: ['figure', 'panel', 'sheet'],
+  preact: ['figure', 'panel', 'sheet', 'walk'],
   uqr: ['figure'],
   'zxing-wasm': ['jobs'],
 }

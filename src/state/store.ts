@@ -86,6 +86,8 @@ export function createStore(initial: Plan = EMPTY_PLAN) {
   const failure = signal('')
   /** A plan is being handed on, or taken in; null for neither. */
   const carrying = signal<'out' | 'in' | null>(null)
+  /** The line that is being walked, on a screen of its own; null for none. */
+  const walking = signal<LineId | null>(null)
   /** A plan that came in by a link or by codes, until the person has said what becomes of it. */
   const received = signal<Plan | null>(null)
   /** Places of another program’s file that wait for the person to say what each means. */
@@ -211,6 +213,7 @@ export function createStore(initial: Plan = EMPTY_PLAN) {
     release,
     inFile,
     carrying,
+    walking,
     received,
     importedPlaces,
     underWay,

@@ -48,6 +48,16 @@ export function LineCard({ store, id }: { store: Store; id: LineId }) {
       <h1>{lineName(plan, line)}</h1>
       <LineCircuits store={store} line={line} />
       <p>{lengthSentence(measured, store)}</p>
+      <p>
+        <button
+          type="button"
+          onClick={() => {
+            store.walking.value = id
+          }}
+        >
+          Walk this line
+        </button>
+      </p>
       <WireFields store={store} line={line} />
       <Doubts store={store} doubts={doubts} />
       <LineGround store={store} line={line} measured={measured} />

@@ -1,0 +1,131 @@
+import { useSignal } from '@preact/signals'
+import { useMemo } from 'preact/hooks'
+import type { Far, What } from '../field/probe'
+import { SelectField } from '../panel/select-field'
+import { addRecord } from '../plan/field-edits'
+import { learnedOf } from '../report/learned-of'
+import { newRecordId } from '../state/new-record-id'
+import type { Store } from '../state/store'
+import { odditySentence, readingWords } from '../words/field-words'
+import { moment } from './deeds'
+import type { WalkLine } from './walk-line'
+
+interface Way {
+  readonly what: What
+  readonly far: Far
+  readonly text: string
+  readonly unit: string
+}
+
+/** What can be read at a tag, with the far end as it has to be. */
+const WAYS = {
+  loop: { what: 'loopOhms', far: 'short', text: 'Loop, far end joined', unit: 'Ω' },
+  across: { what: 'loopOhms', far: 'open', text: 'Ohms, far end open', unit: 'Ω' },
+  farad: { what: 'nanoF', far: 'open', text: 'Capacitance, far end open', unit: 'nF' },
+  insulation: { what: 'kOhms', far: 'open', text: 'Insulation, far end open', unit: 'kΩ' },
+  ring: { what: 'ringVolts', far: 'set', text: 'Bell volts, far end rings', unit: 'V' },
+  current: { what: 'mA', far: 'set', text: 'Current of the supply', unit: 'mA' },
+  loss: { what: 'lossDb', far: 'set', text: 'Loss of speech', unit: 'dB' },
+} as const satisfies Readonly<Record<string, Way>>
+
+const OPTIONS = Object.entries(WAYS).map(([value, { text }]) => ({ value: value as keyof typeof WAYS, text }))
+
+interface Props {
+  readonly store: Store
+  readonly walked: WalkLine
+  readonly tag: WalkLine['tags'][number]
+}
+
+/** At a tag: what a meter should show, what it does show, and what that means. */
+export function ReadingForm({ store, walked, tag }: Props) {
+  const { plan, line, lengths, measured, tongue } = walked
+  const { say, lineNumber } = tongue
+  const way = useSignal<keyof typeof WAYS>('loop')
+  const toward = useSignal<'from' | 'to'>(tag.number === 1 ? 'to' : 'from')
+  const typed = useSignal('')
+  const said = useSignal('')
+  const { what, far, unit } = WAYS[way.value]
+  const wireM = Math.min(tag.wireM, measured.wireM)
+  const question = { line: line.id, wireM, toward: toward.value, what, far }
+  const learned = useMemo(() => learnedOf(plan, lengths), [plan, lengths])
+  const expected = learned.expect(question)
+
+  const enter = () => {
+    const value = Number(typed.value.trim().replace('−', '-').replace(',', '.'))
+    if (typed.value.trim() === '' || !Number.isFinite(value)) {
+      said.value = 'Give the number that the meter shows.'
+      return
+    }
+    let record = ''
+    const problems = store.tryEdit((before) => {
+      record = newRecordId(before)
+      return addRecord(before, { id: record, at: moment(), kind: 'reading', ...question, value })
+    })
+    if (problems.length > 0) {
+      said.value = problems[0]!.message
+      return
+    }
+    typed.value = ''
+    const odd = learnedOf(store.settled.peek(), lengths).odd.find((each) => each.record === record)
+    const read = readingWords(what, value)
+    said.value = odd ? `${read}. ${odditySentence(odd, say)}` : `${read}: as expected.`
+  }
+
+  return (
+    <form
+      class="reading"
+      onSubmit={(event) => {
+        event.preventDefault()
+        enter()
+      }}
+    >
+      <h2>
+        Read at tag {lineNumber}/{tag.number}
+      </h2>
+      <SelectField
+        label="What"
+        value={way.value}
+        options={OPTIONS}
+        onCommit={(chosen) => {
+          way.value = chosen
+          said.value = ''
+        }}
+      />
+      <SelectField
+        label="Meter looks to"
+        value={toward.value}
+        options={[
+          { value: 'from', text: say.name(line.from) },
+          { value: 'to', text: say.name(line.to) },
+        ]}
+        onCommit={(chosen) => {
+          toward.value = chosen
+          said.value = ''
+        }}
+      />
+      <p>
+        {expected
+          ? `Should read ${readingWords(what, expected.value)}: ${readingWords(what, expected.low)} to ${readingWords(what, expected.high)}.`
+          : 'Nothing at that end gives such a reading.'}
+      </p>
+      <div class="row">
+        <label>
+          Read, {unit}
+          <input
+            type="text"
+            inputMode="decimal"
+            autocomplete="off"
+            value={typed.value}
+            onInput={({ currentTarget }) => {
+              typed.value = currentTarget.value
+            }}
+          />
+        </label>
+        <button type="submit">Enter</button>
+      </div>
+      <p role="status" class="found">
+        {said.value}
+      </p>
+    </form>
+  )
+}

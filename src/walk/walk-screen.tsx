@@ -1,0 +1,147 @@
+import './walk.css'
+import { useComputed, useSignal } from '@preact/signals'
+import { useEffect, useRef } from 'preact/hooks'
+import { nearestOnLine } from '../measure/nearest-on-line'
+import { pointAtWireM, wireMAtGroundM } from '../measure/place-on-line'
+import type { LineId } from '../plan/id'
+import type { Store } from '../state/store'
+import { walkMarkWords } from '../words/walk-words'
+import { Deeds } from './deeds'
+import { ReadingForm } from './reading-form'
+import { useAwakeScreen } from './stay-awake'
+import { usePosition } from './use-position'
+import { type WalkLine, walkLine } from './walk-line'
+import { WayStrip } from './way-strip'
+
+/** One line in a hand in the rain: where one is, what comes, and what is done there. */
+export function WalkScreen({ store, id }: { store: Store; id: LineId }) {
+  const dialog = useRef<HTMLDialogElement>(null)
+  const walked = useComputed(() => walkLine(store, id)).value
+  useAwakeScreen()
+  useEffect(() => {
+    if (dialog.current && !dialog.current.open) dialog.current.showModal()
+  }, [])
+  const close = () => {
+    store.walking.value = null
+  }
+  return (
+    <dialog ref={dialog} class="walk" aria-labelledby="walk-title" onClose={close}>
+      {walked ? <Walk store={store} walked={walked} onClose={() => dialog.current?.close()} /> : null}
+    </dialog>
+  )
+}
+
+interface Standing {
+  readonly groundM: number
+  /** What the device says of it; null where a person said where he is. */
+  readonly fix: { readonly accuracyM: number; readonly offM: number } | null
+}
+
+/** Nearer than this one stands at a place, m. */
+const HERE_M = 1
+
+function Walk({ store, walked, onClose }: { store: Store; walked: WalkLine; onClose: () => void }) {
+  const { plan, line, measured, marks, tags, tongue } = walked
+  const { say, lineNumber } = tongue
+  const standing = useSignal<Standing>({ groundM: lastLaidM(walked), fix: null })
+  const device = usePosition(({ position, accuracyM }) => {
+    const { groundM, offM } = nearestOnLine(plan, measured, line, position)
+    standing.value = { groundM, fix: { accuracyM, offM } }
+  })
+  const { groundM, fix } = standing.value
+  const toTag = (tag: WalkLine['tags'][number] | undefined) => {
+    if (!tag) return
+    device.stop()
+    standing.value = { groundM: tag.groundM, fix: null }
+  }
+  const ahead = marks.filter((mark) => mark.groundM > groundM + HERE_M)
+  const [first, second] = ahead.filter(({ code }) => code !== 'tag')
+  const next = (code: 'tag' | 'splice' | 'crossing') => ahead.find((mark) => mark.code === code)
+  const nearest = tags.toSorted((a, b) => Math.abs(a.groundM - groundM) - Math.abs(b.groundM - groundM))[0]
+  const isAtTag = nearest !== undefined && Math.abs(nearest.groundM - groundM) <= HERE_M
+  const distances = (['tag', 'crossing', 'splice'] as const).flatMap((code) => {
+    const mark = next(code)
+    if (!mark || mark === first || mark === second) return []
+    return [`${NEXT[code]} in ${say.length(mark.groundM - groundM).replace(' ', '\u00a0')}`]
+  })
+  return (
+    <>
+      <header>
+        <h1 id="walk-title">
+          Line {lineNumber} · {say.name(line.from)} → {say.name(line.to)}
+        </h1>
+        <button type="button" onClick={onClose}>
+          Close
+        </button>
+      </header>
+      <div class="way">
+        <WayStrip walked={walked} groundM={groundM} accuracyM={fix?.accuracyM ?? null} />
+        <div class="ahead">
+          <p class="where" role="status">
+            {isAtTag ? `At tag ${lineNumber}/${nearest.number}` : `${say.length(groundM)} out`}
+            {fix && ` · ± ${say.length(fix.accuracyM)}`}
+            {fix && fix.offM > Math.max(OFF_M, 2 * fix.accuracyM) && (
+              <strong> You are {say.length(fix.offM)} off the line.</strong>
+            )}
+          </p>
+          {first ? (
+            <p class="next">
+              <span class="far">{say.length(first.groundM - groundM)}</span>
+              {` to ${walkMarkWords(first, tongue)}`}
+            </p>
+          ) : (
+            <p class="next">You are at the end of the line.</p>
+          )}
+          {second && (
+            <p class="then">
+              Then, in {say.length(second.groundM - groundM)}, {walkMarkWords(second, tongue)}
+            </p>
+          )}
+          {distances.length > 0 && <p class="then">{distances.join(' · ')}</p>}
+          <div class="acts">
+            {device.state === 'off' ? (
+              <button type="button" onClick={device.start}>
+                Use my position
+              </button>
+            ) : (
+              <button type="button" onClick={device.stop}>
+                {device.state === 'on' ? 'Go by the tags' : 'Waiting for the position…'}
+              </button>
+            )}
+            <button
+              type="button"
+              onClick={() => toTag(tags.findLast((tag) => tag.groundM < groundM - HERE_M))}
+            >
+              ‹ Tag before
+            </button>
+            <button type="button" onClick={() => toTag(tags.find((tag) => tag.groundM > groundM + HERE_M))}>
+              Next tag ›
+            </button>
+          </div>
+          {device.why && <p role="alert">{device.why}</p>}
+          {nearest && <ReadingForm key={nearest.number} store={store} walked={walked} tag={nearest} />}
+        </div>
+      </div>
+      <Deeds store={store} walked={walked} wireM={hereM(walked, groundM)} />
+    </>
+  )
+}
+
+const NEXT = { tag: 'Tag', crossing: 'Crossing', splice: 'End of the spool, splice,' } as const
+
+/** Farther from the line than this one is beside it, whatever the device says of itself, m. */
+const OFF_M = 30
+
+/** Wire up to where one stands; at the far end the last tail belongs to it. */
+const hereM = ({ measured }: WalkLine, groundM: number): number =>
+  groundM >= measured.groundM - HERE_M
+    ? measured.wireM
+    : groundM <= HERE_M
+      ? 0
+      : wireMAtGroundM(measured, groundM)
+
+/** Where the wire ends that lies there from the start on: whoever comes back goes on from there. */
+function lastLaidM({ plan, line, measured }: WalkLine): number {
+  const first = measured.field.done.laid.find(({ fromM }) => fromM <= HERE_M)
+  return first ? pointAtWireM(plan, measured, line, first.toM).groundM : 0
+}

@@ -1,0 +1,57 @@
+import { pointAtWireM } from '../measure/place-on-line'
+import type { WalkLine } from './walk-line'
+
+/** One unit of the drawing is so many metres; one stands at this height of it. */
+const M_PER_UNIT = 2
+const [WIDE, HIGH, HERE] = [64, 440, 300]
+const MIDDLE = 26
+
+interface Props {
+  readonly walked: WalkLine
+  readonly groundM: number
+  /** How sure the place is, m; null where a person said it. */
+  readonly accuracyM: number | null
+}
+
+/** The way a little behind and ahead, ahead at the top: what lies, what is to come, and how surely one stands where. */
+export function WayStrip({ walked, groundM, accuracyM }: Props) {
+  const { plan, line, measured, marks, tongue } = walked
+  const yOf = (m: number) => HERE - (m - groundM) / M_PER_UNIT
+  const onStrip = (m: number) => Math.min(HIGH + 4, Math.max(-4, yOf(m)))
+  const groundOf = (wireM: number) => pointAtWireM(plan, measured, line, wireM).groundM
+  const seen = marks.filter((mark) => yOf(mark.groundM) > -10 && yOf(mark.groundM) < HIGH + 10)
+  return (
+    <svg
+      class="strip"
+      viewBox={`0 0 ${WIDE} ${HIGH}`}
+      preserveAspectRatio="xMidYMid slice"
+      aria-hidden="true"
+    >
+      <path class="to-come" d={`M${MIDDLE} ${onStrip(0)}V${onStrip(measured.groundM)}`} />
+      {measured.field.done.laid.map(({ fromM, toM }) => (
+        <path
+          key={fromM}
+          class="laid"
+          d={`M${MIDDLE} ${onStrip(groundOf(fromM))}V${onStrip(groundOf(toM))}`}
+        />
+      ))}
+      {seen.map((mark) => (
+        <g key={`${mark.code} ${mark.wireM}`} transform={`translate(${MIDDLE} ${yOf(mark.groundM)})`}>
+          {mark.code === 'tag' && (
+            <>
+              <path class="sign" d="M-6 -4H6V4H-6Z" />
+              <text x="10" y="4">
+                {tongue.lineNumber}/{mark.number}
+              </text>
+            </>
+          )}
+          {mark.code === 'bend' && <circle class="sign" r="3.5" />}
+          {mark.code === 'splice' && <path class="sign" d="M0 -6L6 0L0 6L-6 0Z" />}
+          {mark.code === 'crossing' && <path class="crossed" d="M-22 -2H30M-22 2H30" />}
+        </g>
+      ))}
+      {accuracyM !== null && <circle class="unsure" cx={MIDDLE} cy={HERE} r={accuracyM / M_PER_UNIT} />}
+      <circle class="here" cx={MIDDLE} cy={HERE} r="6" />
+    </svg>
+  )
+}

@@ -1,0 +1,62 @@
+import { afterAll, beforeAll, expect, test } from 'vitest'
+import { kept, type Visit, visit } from './visit'
+
+let at: Visit
+
+beforeAll(async () => {
+  at = await visit({ viewport: { width: 360, height: 640 }, touch: true })
+})
+afterAll(() => at?.close())
+
+test('a line is walked, laid, read and broken with a position and no network', async () => {
+  const { page, context } = at
+  await page.evaluate(() => navigator.serviceWorker.ready.then(() => undefined))
+  await at.server.close()
+  await context.setOffline(true)
+  await page.goto(at.url)
+  await context.grantPermissions(['geolocation'])
+  // A little beside the first bend of the line from Camp to Ford.
+  await context.setGeolocation({ longitude: 67.0263, latitude: 48.61156, accuracy: 7 })
+
+  await page.locator('.circuits button').first().waitFor()
+  await page.getByRole('button', { name: /^River net/ }).click()
+  await page.getByRole('button', { name: 'Camp – Ford', exact: true }).click()
+  await page.getByRole('button', { name: 'Walk this line' }).click()
+  const walk = page.getByRole('dialog', { name: /^Line \d+ · Camp → Ford/ })
+  await walk.getByText(/^At tag/).waitFor()
+
+  await walk.getByRole('button', { name: 'Use my position' }).click()
+  await walk.getByText('± 7 m').waitFor()
+  expect(await walk.locator('.next').textContent()).toMatch(/ m to .*(bend|Stream|road|track|splice)/)
+
+  // Behind the lock nothing is pressed by a tap.
+  await walk.getByRole('button', { name: 'Hold to unlock' }).click()
+  expect(await walk.getByRole('button', { name: /^Laid to here/ }).count()).toBe(0)
+  await walk.getByRole('button', { name: 'Hold to unlock' }).click({ delay: 900 })
+  await walk.getByRole('button', { name: /^Laid to here/ }).click()
+  await walk.getByText(/^Laid: 0 m to \d+ m of wire\./).waitFor()
+  await walk.getByRole('button', { name: 'Tested' }).click()
+  await walk.getByRole('button', { name: 'Undo' }).click()
+  await walk.getByText('Undone: tested.').waitFor()
+
+  // A reading as it should be, and one that is twice that.
+  await walk.getByRole('button', { name: 'Next tag' }).click()
+  const should = Number(/Should read ([\d.]+) Ω/.exec((await walk.locator('.reading').textContent())!)![1])
+  await walk.getByLabel('Read, Ω').fill(String(should))
+  await walk.getByRole('button', { name: 'Enter', exact: true }).click()
+  await walk.getByText(/: as expected/).waitFor()
+  await walk.getByLabel('Read, Ω').fill(String(2 * should))
+  await walk.getByRole('button', { name: 'Enter', exact: true }).click()
+  await walk.getByText(/a bad splice of/).waitFor()
+
+  await walk.getByRole('button', { name: 'Fault' }).click()
+  await walk.getByLabel('Fault: what is it?').fill('cut by a plough')
+  await walk.getByRole('button', { name: 'Keep' }).click()
+  await walk.getByText(/^Fault at \d+ m of wire is kept/).waitFor()
+  await kept(page, 'cut by a plough')
+
+  await page.goBack()
+  await walk.waitFor({ state: 'hidden' })
+  await page.getByRole('button', { name: 'Walk this line' }).waitFor()
+  expect(at.faults).toEqual([])
+})
