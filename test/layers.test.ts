@@ -18,7 +18,10 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   // Where a fault lies: what was read, held against every fault that there could be.
   fault: ['schema', 'plan', 'catalog', 'geo', 'measure', 'budget', 'field'],
   materials: ['plan', 'catalog', 'geo', 'measure', 'hazard'],
-  report: ['plan', 'catalog', 'geo', 'terrain', 'hazard', 'route', 'measure', 'budget', 'field', 'materials'],
+  report: [
+    ...['plan', 'catalog', 'geo', 'terrain', 'hazard', 'route', 'measure', 'budget', 'field', 'fault'],
+    'materials',
+  ],
   shelf: ['schema', 'plan', 'catalog', 'geo', 'terrain', 'route', 'measure', 'budget', 'materials'],
   journal: ['plan', 'catalog', 'budget', 'report'],
   words: [

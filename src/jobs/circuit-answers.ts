@@ -3,13 +3,17 @@ import { conditionsOf } from '../budget/conditions'
 import { worstCorner } from '../budget/envelope'
 import { longestWay } from '../budget/path'
 import { type WorstBecause, worstBecause } from '../budget/worst-parts'
+import type { Evidence } from '../fault/evidence'
+import type { FaultFound } from '../fault/locate'
 import type { MeasuredLine } from '../measure/measured'
 import type { CircuitId, LineId } from '../plan/id'
 import type { Plan } from '../plan/plan'
+import { bad, type Result } from '../problem'
 import { type Beside, besideReport } from '../report/beside-report'
 import { circuitNetwork } from '../report/circuit-network'
 import { faintRemedies } from '../report/faint-remedies'
 import { laidCatalog } from '../report/learned-of'
+import { locateInCircuit } from '../report/locate-in-circuit'
 import { remediesFor } from '../report/remedies'
 import type { Remedy, ReportCircuit } from '../report/report'
 import type { Tell } from './protocol'
@@ -71,6 +75,19 @@ export const CIRCUIT_JOBS = {
     for (const supply of catalog.supplies.values())
       for (const choice of reachBySupply(model, conditions, [supply]))
         tell.part({ kind: 'choice', of: 'supply', choice })
+  },
+  locate: ({
+    plan,
+    measured,
+    circuit: id,
+    evidence,
+  }: MeasuredPlan & {
+    readonly circuit: CircuitId
+    readonly evidence: readonly Evidence[]
+  }): Result<FaultFound> => {
+    const circuit = plan.circuits.get(id)
+    if (!circuit) return bad({ code: 'no-circuit', at: '', message: 'The circuit is gone.' })
+    return locateInCircuit(plan, circuit, measured, evidence)
   },
   prospect: ({ plan, measured, found }: MeasuredPlan & { readonly found: ReportCircuit }): Beside | null =>
     besideReport(plan, found, measured, SAMPLES),

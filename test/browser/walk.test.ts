@@ -8,7 +8,7 @@ beforeAll(async () => {
 })
 afterAll(() => at?.close())
 
-test('a line is walked, laid, read and broken with a position and no network', async () => {
+test('a line is walked, laid, read, broken and its fault found with a position and no network', async () => {
   const { page, context } = at
   await page.evaluate(() => navigator.serviceWorker.ready.then(() => undefined))
   await at.server.close()
@@ -57,6 +57,14 @@ test('a line is walked, laid, read and broken with a position and no network', a
 
   await page.goBack()
   await walk.waitFor({ state: 'hidden' })
-  await page.getByRole('button', { name: 'Walk this line' }).waitFor()
+  await page.getByRole('button', { name: 'River net', exact: true }).click()
+
+  // What is known of the fault, and what follows from it.
+  await page.locator('summary', { hasText: 'Find it from what you know' }).click()
+  await page.getByRole('button', { name: 'Add what is known' }).click()
+  await page.getByLabel('Ohms read, Ω').fill('40')
+  await page.getByLabel('Ohms read, Ω').blur()
+  await page.getByText(/^Most likely a short/).waitFor()
+  await page.getByRole('heading', { name: 'What to do next' }).waitFor()
   expect(at.faults).toEqual([])
 })

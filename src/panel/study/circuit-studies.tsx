@@ -48,8 +48,8 @@ export function UpkeepStudies(props: Props) {
         <>
           <EnduranceQuestion store={props.store} study={study} />
           <Question ask="Where is the fault?">
-            <OnDemand title="Find it from what a meter reads">
-              <FaultFinder store={props.store} study={study} />
+            <OnDemand title="Find it from what you know">
+              <FaultFinder store={props.store} study={study} id={props.id} />
             </OnDemand>
           </Question>
         </>

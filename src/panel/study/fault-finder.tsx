@@ -1,54 +1,75 @@
 import { useSignal } from '@preact/signals'
-import { useEffect } from 'preact/hooks'
-import { stationName } from '../../plan/plan'
-import { type FaultReading, findFault } from '../../report/find-fault'
+import { useEffect, useMemo, useRef } from 'preact/hooks'
+import type { FaultFound } from '../../fault/locate'
+import { circuitJobs } from '../../jobs/circuit-jobs'
+import { whenStill } from '../../jobs/when-still'
+import { pointAtWireM } from '../../measure/place-on-line'
+import type { CircuitId, LineId } from '../../plan/id'
 import type { CircuitStudy } from '../../state/circuit-study'
 import type { Store } from '../../state/store'
-import { faultOnGround, faultSentence, spreadSentence, tagsSentence } from '../../words/fault-words'
-import { NumberField } from '../number-field'
+import { kindSentence, nextSentence, placeSentence } from '../../words/found-words'
 import { SelectField } from '../select-field'
 import { ExpectedReadings } from './expected-readings'
-import { FAULT_KINDS, type Readings, readingOf } from './fault-kinds'
+import { endsOf, evidenceOf, KNOWN_KINDS, type KnownKind, type KnownLine, placesOf } from './known-lines'
+import { KnownRow } from './known-row'
 
-const READING = { min: 0, max: 1e7 }
-const KINDS = Object.entries(FAULT_KINDS).map(([value, { text }]) => ({
-  value: value as FaultReading['kind'],
-  text,
-}))
+const KINDS = Object.entries(KNOWN_KINDS).map(([value, { text }]) => ({ value: value as KnownKind, text }))
 
-interface Asked {
-  readonly kind: FaultReading['kind']
-  readonly from: string
-  readonly to: string
-  readonly values: Readings
+interface Props {
+  readonly store: Store
+  readonly study: CircuitStudy
+  readonly id: CircuitId
 }
 
-/** Where a dead line is broken, short or to earth, from what a meter reads; the place is shown on the map. */
-export function FaultFinder({ store, study }: { store: Store; study: CircuitStudy }) {
-  const { plan, model, conditions, measured } = study
-  const { stations } = model
-  const system = store.units.value
-  const say = store.tongue.value
-  const asked = useSignal<Asked>({ kind: 'short', from: '', to: '', values: {} })
-  const ask = (change: Partial<Asked>) => {
-    asked.value = { ...asked.value, ...change }
-  }
-  const { kind, values } = asked.value
-  const from = stations.includes(asked.value.from) ? asked.value.from : (stations[0] ?? '')
-  const to = stations.includes(asked.value.to) ? asked.value.to : (stations.at(-1) ?? '')
-  const options = stations.map((id) => ({ value: id, text: stationName(plan, id) }))
+type Answer = { readonly found: FaultFound } | { readonly refused: string } | 'reckoning' | null
 
-  const reading = readingOf(kind, values)
-  const question = reading && { from, to, reading }
-  const answer = question && findFault(model, conditions, question)
-  const place = answer && faultOnGround(plan, measured, answer)
+/** Most places and steps that are told: who wants more measures first. */
+const TOLD = 3
+
+/** One question, whatever is known of a faulty circuit: where the fault lies, and what would tell more. */
+export function FaultFinder({ store, study, id }: Props) {
+  const known = useSignal<readonly KnownLine[]>([])
+  const answer = useSignal<Answer>(null)
+  const nextKey = useRef(0)
+  const adding = useSignal<KnownKind>('open')
+  const rows = known.value.map((row) => settled(study, row))
+  const evidence = rows.flatMap((row) => evidenceOf(study, row) ?? [])
+  const jobs = useMemo(() => circuitJobs('The search for the fault'), [])
+  useEffect(() => () => jobs.dispose(), [])
   useEffect(() => {
-    store.faultPlace.value = place?.position ?? null
+    if (evidence.length === 0) {
+      answer.value = null
+      return undefined
+    }
+    answer.value = 'reckoning'
+    const { plan, measured } = study
+    return whenStill(async (signal) => {
+      const result = await jobs.ask('locate', { plan, measured, circuit: id, evidence }, { signal })
+      if (!result) return
+      const found = result.ok ? result.value : result
+      answer.value = found.ok ? { found: found.value } : { refused: found.problems[0]!.message }
+    })
+  }, [study, JSON.stringify(evidence)])
+
+  const found =
+    answer.value && typeof answer.value === 'object' && 'found' in answer.value && answer.value.found
+  const [likeliest] = (found && found.nothingWrong <= 0.5 && found.places) || []
+  useEffect(() => {
+    const line = likeliest && study.plan.lines.get(likeliest.line as LineId)
+    store.faultPlace.value = line
+      ? pointAtWireM(study.plan, study.measured.get(line.id)!, line, likeliest.middleM).position
+      : null
     return () => {
       store.faultPlace.value = null
     }
-  }, [place?.position.join()])
+  }, [likeliest?.line, likeliest?.middleM])
 
+  const lastStation = rows.findLast(({ at }) => study.model.stations.includes(at))?.at
+  const add = () => {
+    const key = nextKey.current++
+    const [first] = study.model.stations
+    known.value = [...known.value, { key, kind: adding.value, at: first ?? '', toward: '', isOk: false }]
+  }
   return (
     <>
       <p>
@@ -56,53 +77,84 @@ export function FaultFinder({ store, study }: { store: Store; study: CircuitStud
         and let nobody crank. Ringing volts hurt, and they ruin the meter. Keep off the line in a
         thunderstorm.
       </p>
-      <SelectField
-        label="The meter stands at"
-        value={from}
-        options={options}
-        onCommit={(station) => ask({ from: station })}
-      />
-      <SelectField
-        label="It reads towards"
-        value={to}
-        options={options}
-        onCommit={(station) => ask({ to: station })}
-      />
-      <SelectField
-        label="What is measured"
-        value={kind}
-        options={KINDS}
-        onCommit={(chosen) => ask({ kind: chosen })}
-      />
-      <p class="soft">{FAULT_KINDS[kind].how}</p>
-      {FAULT_KINDS[kind].fields.map(({ name, label, quantity, optional }) => {
-        const keep = (value: number | undefined) => {
-          ask({ values: { ...values, [name]: value } })
-          return []
-        }
-        return (
-          <NumberField
-            key={`${kind} ${name}`}
-            label={label}
-            quantity={quantity}
-            system={system}
-            value={values[name]}
-            limit={READING}
-            onCommit={keep}
-            {...(optional && { onClear: () => void keep(undefined) })}
+      <h3>What do you know?</h3>
+      <ol class="known">
+        {rows.map((row) => (
+          <KnownRow
+            key={row.key}
+            study={study}
+            row={row}
+            system={store.units.value}
+            onChange={(changed) => {
+              known.value = known.value.map((each) => (each.key === row.key ? { ...row, ...changed } : each))
+            }}
+            onRemove={() => {
+              known.value = known.value.filter((each) => each.key !== row.key)
+            }}
           />
-        )
-      })}
-      <p class="found" role="status">
-        {question && answer && (
-          <>
-            <strong>{faultSentence(plan, measured, question, answer, say)}</strong>{' '}
-            {spreadSentence(answer, say)} {tagsSentence(plan, measured, answer, say)}{' '}
-            {place && 'It is marked on the map.'}
-          </>
-        )}
+        ))}
+      </ol>
+      <SelectField
+        label="Something more"
+        value={adding.value}
+        options={KINDS}
+        onCommit={(kind) => {
+          adding.value = kind
+        }}
+      />
+      <button type="button" onClick={add}>
+        Add what is known
+      </button>
+      <div class="found" role="status">
+        <Told store={store} study={study} answer={answer.value} />
+      </div>
+      <ExpectedReadings study={study} from={lastStation ?? study.model.stations[0] ?? ''} />
+    </>
+  )
+}
+
+/** A row whose places are still there: a station or a tag may be gone since. */
+function settled(study: CircuitStudy, row: KnownLine): KnownLine {
+  const pick = (options: readonly { readonly value: string }[], value: string) =>
+    options.some((each) => each.value === value) ? value : (options[0]?.value ?? '')
+  const at = pick(placesOf(study, row.kind), row.at)
+  return { ...row, at, toward: pick(endsOf(study, at), row.toward) }
+}
+
+function Told({ store, study, answer }: Omit<Props, 'id'> & { answer: Answer }) {
+  const { plan, measured } = study
+  const say = store.tongue.value
+  if (answer === null) return null
+  if (answer === 'reckoning') return <p class="soft">Reckoning…</p>
+  if ('refused' in answer) return <p>{answer.refused}</p>
+  const { found } = answer
+  const isWrong = found.nothingWrong <= 0.5
+  return (
+    <>
+      <p>
+        <strong>{kindSentence(found)}</strong>
       </p>
-      <ExpectedReadings study={study} from={from} />
+      {isWrong && found.places.length > 0 && (
+        <>
+          <ul>
+            {found.places.slice(0, TOLD).map((place) => (
+              <li key={`${place.line} ${place.fromM}`}>{placeSentence(plan, measured, place, say)}</li>
+            ))}
+          </ul>
+          <p class="soft">The likeliest place is marked on the map.</p>
+        </>
+      )}
+      {found.next.length > 0 && (
+        <>
+          <h3>What to do next</h3>
+          <ol>
+            {found.next.slice(0, TOLD).map((step) => {
+              const words = nextSentence(plan, measured, step, say)
+              return <li key={words}>{words}</li>
+            })}
+          </ol>
+        </>
+      )}
     </>
   )
 }
