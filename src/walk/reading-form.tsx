@@ -1,5 +1,5 @@
 import { useSignal } from '@preact/signals'
-import { useMemo } from 'preact/hooks'
+import { useEffect, useMemo, useRef } from 'preact/hooks'
 import type { Far, What } from '../field/probe'
 import { SelectField } from '../panel/select-field'
 import { addRecord } from '../plan/field-edits'
@@ -50,6 +50,12 @@ export function ReadingForm({ store, walked, tag }: Props) {
   const learned = useMemo(() => learnedOf(plan, lengths), [plan, lengths])
   const expected = learned.expect(question)
 
+  // On a small screen the answer would come below the edge.
+  const answer = useRef<HTMLParagraphElement>(null)
+  useEffect(() => {
+    if (said.value) answer.current?.scrollIntoView({ block: 'end' })
+  }, [said.value])
+
   const enter = () => {
     const value = Number(typed.value.trim().replace('−', '-').replace(',', '.'))
     if (typed.value.trim() === '' || !Number.isFinite(value)) {
@@ -92,7 +98,7 @@ export function ReadingForm({ store, walked, tag }: Props) {
         }}
       />
       <SelectField
-        label="Meter looks to"
+        label="Looks to"
         value={toward.value}
         options={[
           { value: 'from', text: say.name(line.from) },
@@ -123,7 +129,7 @@ export function ReadingForm({ store, walked, tag }: Props) {
         </label>
         <button type="submit">Enter</button>
       </div>
-      <p role="status" class="found">
+      <p ref={answer} role="status" class="found">
         {said.value}
       </p>
     </form>

@@ -74,12 +74,13 @@ const TAKE = {
 function placeWords(plan: Plan, measured: Measured, at: Place, say: Tongue): string {
   if (typeof at === 'string') return say.name(at)
   const id = at.line as LineId
-  const tag = lineTags(plan, measured.get(id)!, plan.lines.get(id)!).find(
-    ({ wireM }) => Math.abs(wireM - at.wireM) < 1,
-  )
+  const line = plan.lines.get(id)!
+  if (at.wireM < 1) return say.name(line.from)
+  if (at.wireM > measured.get(id)!.wireM - 1) return say.name(line.to)
+  const tag = lineTags(plan, measured.get(id)!, line).find(({ wireM }) => Math.abs(wireM - at.wireM) < 1)
   return tag
     ? `tag ${lineNumber(plan, id)}/${tag.number}`
-    : `${say.length(at.wireM)} of wire from ${say.name(plan.lines.get(id)!.from)} on ${say.name(id)}`
+    : `${say.length(at.wireM)} of wire from ${say.name(line.from)} on ${say.name(id)}`
 }
 
 /** What to do next: `At tag 4/3, open the line and measure the ohms of the loop towards Camp, with the far end open.` */

@@ -1,4 +1,5 @@
 import { afterAll, beforeAll, expect, test } from 'vitest'
+import { complaintsOf } from './axe'
 import { kept, type Visit, visit } from './visit'
 
 let at: Visit
@@ -55,6 +56,7 @@ test('a line is walked, laid, read, broken and its fault found with a position a
   await walk.getByText(/^Fault at \d+ m of wire is kept/).waitFor()
   await kept(page, 'cut by a plough')
 
+  expect(await complaintsOf(page)).toEqual([])
   await page.goBack()
   await walk.waitFor({ state: 'hidden' })
   await page.getByRole('button', { name: 'River net', exact: true }).click()
