@@ -7,6 +7,7 @@ import { newRecordId } from '../state/new-record-id'
 import type { Store } from '../state/store'
 import { HoldButton } from './hold-button'
 import type { WalkLine } from './walk-line'
+import { recordedNow } from './who'
 
 interface Props {
   readonly store: Store
@@ -23,9 +24,6 @@ const REMARK: Readonly<Record<Remark, string>> = { fault: 'Fault', mended: 'Mend
 
 /** Untouched for so long, the buttons lock again, ms. */
 const LOCK_MS = 60_000
-
-/** Now, as a record has it. */
-export const moment = (): string => `${new Date().toISOString().slice(0, 19)}Z`
 
 /** What is done where one stands, behind a lock that a slip does not open. */
 export function Deeds({ store, walked, wireM }: Props) {
@@ -54,12 +52,12 @@ export function Deeds({ store, walked, wireM }: Props) {
       return
     }
     const words = `${DONE[kind]}: ${say.length(stretch.fromM)} to ${say.length(stretch.toM)} of wire.`
-    keep((id) => ({ id, at: moment(), line: line.id, kind, ...stretch }), words)
+    keep((id) => ({ id, ...recordedNow(), line: line.id, kind, ...stretch }), words)
   }
   const last = records.at(-1)
   const undo = () => {
     if (!last) return
-    store.edit((plan) => undoRecord(plan, last.id, { id: newRecordId(plan), at: moment() }))
+    store.edit((plan) => undoRecord(plan, last.id, { id: newRecordId(plan), ...recordedNow() }))
     said.value = store.locked.peek() ? 'The plan is locked.' : `Undone: ${recordWords(last.kind)}.`
   }
 
@@ -73,7 +71,7 @@ export function Deeds({ store, walked, wireM }: Props) {
             const kind = remark.value!
             if (
               keep(
-                (id) => ({ id, at: moment(), line: line.id, kind, wireM, text }),
+                (id) => ({ id, ...recordedNow(), line: line.id, kind, wireM, text }),
                 `${REMARK[kind]} at ${say.length(wireM)} of wire is kept.`,
               )
             )

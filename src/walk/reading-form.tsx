@@ -7,8 +7,8 @@ import { learnedOf } from '../report/learned-of'
 import { newRecordId } from '../state/new-record-id'
 import type { Store } from '../state/store'
 import { odditySentence, readingWords } from '../words/field-words'
-import { moment } from './deeds'
 import type { WalkLine } from './walk-line'
+import { recordedNow } from './who'
 
 interface Way {
   readonly what: What
@@ -65,7 +65,7 @@ export function ReadingForm({ store, walked, tag }: Props) {
     let record = ''
     const problems = store.tryEdit((before) => {
       record = newRecordId(before)
-      return addRecord(before, { id: record, at: moment(), kind: 'reading', ...question, value })
+      return addRecord(before, { id: record, ...recordedNow(), kind: 'reading', ...question, value })
     })
     if (problems.length > 0) {
       said.value = problems[0]!.message

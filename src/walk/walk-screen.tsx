@@ -12,6 +12,7 @@ import { useAwakeScreen } from './stay-awake'
 import { usePosition } from './use-position'
 import { type WalkLine, walkLine } from './walk-line'
 import { WayStrip } from './way-strip'
+import { WhoField } from './who'
 
 /** One line in a hand in the rain: where one is, what comes, and what is done there. */
 export function WalkScreen({ store, id }: { store: Store; id: LineId }) {
@@ -120,6 +121,7 @@ function Walk({ store, walked, onClose }: { store: Store; walked: WalkLine; onCl
           </div>
           {device.why && <p role="alert">{device.why}</p>}
           {nearest && <ReadingForm key={nearest.number} store={store} walked={walked} tag={nearest} />}
+          <WhoField />
         </div>
       </div>
       <Deeds store={store} walked={walked} wireM={hereM(walked, groundM)} />

@@ -51,10 +51,12 @@ test('a line is walked, laid, read, broken and its fault found with a position a
   await walk.getByText(/a bad splice of/).waitFor()
 
   await walk.getByRole('button', { name: 'Fault' }).click()
+  await walk.getByLabel('Your name, for the record').fill('Walker one')
   await walk.getByLabel('Fault: what is it?').fill('cut by a plough')
   await walk.getByRole('button', { name: 'Keep' }).click()
   await walk.getByText(/^Fault at \d+ m of wire is kept/).waitFor()
   await kept(page, 'cut by a plough')
+  await kept(page, 'Walker one')
 
   expect(await complaintsOf(page)).toEqual([])
   await page.goBack()
