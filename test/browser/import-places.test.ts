@@ -60,7 +60,8 @@ test.each([
   const { page } = at
   await button(page, 'Plans').click()
   await button(page, 'Demo plan').click()
-  const before = await page.getByLabel('Title of the plan').inputValue()
+  const before = 'Ravel Moor survey camp'
+  await expect.poll(() => page.getByLabel('Title of the plan').inputValue()).toBe(before)
   await open(name, await make())
   const dialog = page.locator('.carry')
   await dialog.getByText(/Would be added: 4 stations, 2 lines/).waitFor()

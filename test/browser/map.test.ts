@@ -1,6 +1,6 @@
 import type { CDPSession } from 'playwright-core'
 import { afterAll, beforeAll, expect, test } from 'vitest'
-import { type Visit, visit } from './visit'
+import { toolsAreThere, type Visit, visit } from './visit'
 
 let at: Visit
 /** One for all touches: the browser remembers by session which fingers are down. */
@@ -26,7 +26,7 @@ const touch = (type: 'touchStart' | 'touchMove' | 'touchEnd', fingers: readonly 
   hand.send('Input.dispatchTouchEvent', { type, touchPoints: [...fingers] })
 
 test('a finger that rests on a station opens its menu', async () => {
-  await at.page.locator('.station').first().waitFor()
+  await toolsAreThere(at.page)
   await touch('touchStart', [await stationAt(0)])
   await at.page.getByRole('menuitem', { name: 'Delete' }).waitFor()
   await touch('touchEnd', [])

@@ -1,5 +1,5 @@
 import { afterEach, expect, test } from 'vitest'
-import { papersMade, type Visit, visit } from './visit'
+import { papersMade, toolsAreThere, type Visit, visit } from './visit'
 
 const PHONE = { width: 360, height: 640 }
 const ON_ITS_SIDE = { width: 844, height: 390 }
@@ -9,7 +9,7 @@ const THUMB = 0.2
 let at: Visit
 afterEach(() => at?.close())
 
-const openDemo = () => at.page.locator('.circuits button').first().waitFor()
+const openDemo = () => toolsAreThere(at.page)
 const box = async (selector: string) => (await at.page.locator(selector).first().boundingBox())!
 const button = (name: string) => at.page.getByRole('button', { name, exact: true })
 
@@ -30,13 +30,15 @@ const cutOff = (within: string) =>
 /** Opens the menu of a leg: along the wires until no station, bend or hazard lies there. */
 async function menuOfLeg() {
   const points = await at.page.locator('path.wire').evaluateAll((wires) =>
-    (wires as SVGPathElement[]).flatMap((wire) => {
-      const { a, d, e, f } = wire.getScreenCTM()!
-      return [0.15, 0.3, 0.45, 0.6].map((part) => {
-        const { x, y } = wire.getPointAtLength(wire.getTotalLength() * part)
-        return { x: a * x + e, y: d * y + f }
+    (wires as SVGPathElement[])
+      .flatMap((wire) => {
+        const { a, d, e, f } = wire.getScreenCTM()!
+        return [0.15, 0.3, 0.45, 0.6].map((part) => {
+          const { x, y } = wire.getPointAtLength(wire.getTotalLength() * part)
+          return { x: a * x + e, y: d * y + f }
+        })
       })
-    }),
+      .filter(({ x, y }) => document.elementFromPoint(x, y)?.closest('.map-canvas')),
   )
   for (const { x, y } of points) {
     await at.page.mouse.click(x, y, { button: 'right' })
@@ -114,10 +116,8 @@ test('papers on a phone lie one sheet wide, with an index, and can always be clo
   expect(sheet.width).toBeLessThanOrEqual(PHONE.width)
   expect(sheet.width).toBeGreaterThan(PHONE.width * 0.9)
   expect(await page.locator('.sheets').evaluate((sheets) => sheets.scrollWidth - sheets.clientWidth)).toBe(0)
-  await page.getByLabel('Go to a sheet').selectOption({ label: 'Load list, sheet 1' })
-  await expect
-    .poll(async () => (await page.locator('.sheet', { hasText: 'Load list' }).first().boundingBox())!.y)
-    .toBeLessThan(150)
+  await page.getByLabel('Go to a sheet').selectOption('4')
+  await expect.poll(async () => (await page.locator('.sheet').nth(4).boundingBox())!.y).toBeLessThan(150)
   expect(await cutOff('.papers-acts')).toEqual([])
   await button('Close').tap()
   await expect.poll(() => page.locator('.papers').count()).toBe(0)

@@ -117,6 +117,12 @@ export async function visit({
   }
 }
 
+/** Waits until the map can be worked on: its tools come after the plan is drawn. */
+export const toolsAreThere = async (page: Page) => {
+  await page.locator('.station').first().waitFor()
+  await page.locator('.map-canvas[data-tool]').waitFor()
+}
+
 /** Waits until every sheet lies there: the papers can be printed then. */
 export const papersMade = (page: Page) =>
   page.locator('.papers-acts button:enabled', { hasText: 'Print' }).waitFor()

@@ -30,7 +30,8 @@ test('where every name has 10,000 letters, every sheet has room left under its h
       const under = roomUnderHead(room, about, '')
       // With the head of names above them, what is about a line must still find most of a sheet.
       expect(under.heightMm, `${kind}: ${about.slice(0, 20)}`).toBeGreaterThan(room.page.heightMm / 2.5)
-      expect(breakIntoSheets(blocks, under).length).toBeGreaterThan(0)
+      // A paper that has nothing to say of this plan takes no sheet.
+      if (blocks.length > 0) expect(breakIntoSheets(blocks, under).length, kind).toBeGreaterThan(0)
     }
   }
 })

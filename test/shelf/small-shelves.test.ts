@@ -5,6 +5,7 @@ import { findNets } from '../../src/shelf/find-nets'
 import { runsOf } from '../../src/shelf/net-design'
 import { barePlan } from '../../src/shelf/net-plan'
 import { compareRanks, isGood } from '../../src/shelf/rank-nets'
+import { cases } from '../cases'
 import { bestByHand } from './every-net-oracle'
 import { randomShelf } from './random-shelf'
 
@@ -16,17 +17,17 @@ const read = (value: unknown) => {
 
 /** Up to four places and six things, as every net of such a shelf can be put together by hand. */
 test.each([
-  { places: 2, things: 6, cases: 30 },
-  { places: 3, things: 6, cases: 20 },
-  { places: 4, things: 6, cases: 10 },
+  { places: 2, things: 6, cases: cases(8) },
+  { places: 3, things: 6, cases: cases(5) },
+  { places: 4, things: 6, cases: cases(3) },
 ])(
   'the first net of $cases shelves of $places places and $things things is the best of all',
   {
     timeout: 300_000,
   },
-  ({ places, things, cases }) => {
+  ({ places, things, cases: shelves }) => {
     const tally = { shelves: 0, nets: 0, none: 0, joined: 0, exact: 0 }
-    for (let seed = 1; seed <= cases; seed++) {
+    for (let seed = 1; seed <= shelves; seed++) {
       const value = randomShelf(1000 * places + seed, {
         places,
         things,
@@ -56,6 +57,6 @@ test.each([
       else tally.none++
     }
     console.info('small shelves against every net:', tally)
-    expect(tally.exact).toBeGreaterThan(cases / 5)
+    expect(tally.exact).toBeGreaterThanOrEqual(shelves / 5)
   },
 )
