@@ -3,6 +3,7 @@ import { useSignal } from '@preact/signals'
 import type { ComponentChildren, TargetedEvent } from 'preact'
 import { useEffect, useRef } from 'preact/hooks'
 import { asTyped, startTyping, type Typing } from '../state/typing'
+import { onLeaving } from '../storage/keeper'
 
 type TextControl = HTMLInputElement | HTMLTextAreaElement
 
@@ -84,14 +85,11 @@ export function useTypedText(
     }
     // Before the store of plans hears it, which writes what it then has.
     const first = { capture: true }
-    addEventListener('pagehide', keepNow, first)
-    // And before it is asked whether the page may go.
-    addEventListener('beforeunload', keepNow, first)
+    const stopHearing = onLeaving(keepNow)
     addEventListener('visibilitychange', onHide, first)
     return () => {
       keepNow()
-      removeEventListener('pagehide', keepNow, first)
-      removeEventListener('beforeunload', keepNow, first)
+      stopHearing()
       removeEventListener('visibilitychange', onHide, first)
     }
   }, [])

@@ -3,7 +3,7 @@ import { setTitle } from '../plan/text-edits'
 import type { UnderWay } from '../plan/under-way'
 import { type Drafts, openDrafts } from './drafts'
 import { askToKeepForGood } from './keep-for-good'
-import type { Keeper, KeptStore } from './keeper'
+import { type Keeper, type KeptStore, tellLeaving } from './keeper'
 import { NOTICES } from './keeping-notices'
 import { lastKey, rememberLast } from './last-draft'
 import { newKey } from './new-key'
@@ -176,10 +176,15 @@ export async function keepDrafts(store: KeptStore, name = ownName('fieldpair')):
   })
   const isAtRisk = () =>
     store.notKept.value !== '' && session.changed && (seen !== store.inFile.peek() || drawn !== null)
+  const onGone = () => {
+    tellLeaving()
+    void flush()
+  }
   const onHide = () => {
     if (document.visibilityState === 'hidden') void flush()
   }
   const onLeave = (event: BeforeUnloadEvent) => {
+    tellLeaving()
     if (isAtRisk()) event.preventDefault()
   }
 
@@ -187,7 +192,7 @@ export async function keepDrafts(store: KeptStore, name = ownName('fieldpair')):
   if (await Promise.race([connect(), late])) await takeLast()
   else if (!store.notKept.value) store.notKept.value = NOTICES.nowhere
 
-  addEventListener('pagehide', flush)
+  addEventListener('pagehide', onGone)
   addEventListener('beforeunload', onLeave)
   document.addEventListener('visibilitychange', onHide)
   const unsubscribe = [store.settled.subscribe(onSettled), store.underWay.subscribe(onDrawn)]
@@ -223,7 +228,7 @@ export async function keepDrafts(store: KeptStore, name = ownName('fieldpair')):
       for (const leaveOff of unsubscribe) leaveOff()
       clearTimeout(timer)
       windows.close()
-      removeEventListener('pagehide', flush)
+      removeEventListener('pagehide', onGone)
       removeEventListener('beforeunload', onLeave)
       document.removeEventListener('visibilitychange', onHide)
       drafts?.close()

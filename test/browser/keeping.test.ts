@@ -51,6 +51,7 @@ test('storage denied: the program starts, says so, and asks before the work is l
   await page.reload()
   await started(page)
   expect(asked).toEqual([])
+  await notice(NOTICES.nowhere).waitFor()
   await type(page, 'Drawn all the same')
   await page.reload()
   expect(asked).toEqual(['beforeunload'])

@@ -3,6 +3,7 @@ import { act } from 'preact/test-utils'
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest'
 import { StationCard } from '../../src/panel/station-card'
 import { createStore } from '../../src/state/store'
+import { tellLeaving } from '../../src/storage/keeper'
 import { page } from './page'
 import { HUT, SMALL_PLAN } from './small-plan'
 
@@ -91,7 +92,7 @@ describe('text as it is typed', () => {
   test('is kept when the page goes away, or the card does', () => {
     const { type, hut, root } = show()
     type('Note', 'a bog')
-    act(() => void dispatchEvent(new Event('pagehide')))
+    act(() => void tellLeaving())
     expect(hut().note).toBe('a bog')
     type('Note', 'a bog, and a spring')
     page(<p />)
