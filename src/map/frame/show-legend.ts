@@ -4,7 +4,7 @@ import { HAZARD_KINDS } from '../../plan/hazard-schema'
 import type { HazardKind, Lay } from '../../plan/plan'
 import { legStrokes } from '../layers/leg-strokes'
 import { bendRing } from '../layers/line-strokes'
-import { cautionSign } from '../layers/show-cautions'
+import { cautionSigns } from '../layers/show-cautions'
 import { splicePlate } from '../layers/show-splices'
 import { tagPlate } from '../layers/show-tags'
 import { type Marks, stationSign } from '../layers/station-signs'
@@ -63,7 +63,7 @@ const SIGNS: Readonly<Record<Sign, () => readonly SVGElement[]>> = {
   bend: () => [...wire('surface'), bendRing(MIDDLE)],
   splice: () => [...wire('surface'), splicePlate(MIDDLE)],
   tag: () => [tagPlate({ x: MIDDLE.x - 12, y: 4 }, false), tagPlate({ x: MIDDLE.x + 12, y: 4 }, true)],
-  caution: () => [cautionSign(`translate(${MIDDLE.x} ${MIDDLE.y + 2})`)],
+  caution: () => cautionSigns([{ x: MIDDLE.x, y: MIDDLE.y + 2 }]),
 }
 
 function wire(lay: Lay): readonly SVGElement[] {

@@ -56,17 +56,29 @@ function apart(places: readonly Point[]): readonly Point[] {
 function marks(group: SVGGElement) {
   let drawn = ''
   const draw = (places: readonly Point[]) => {
-    const transforms = places.map(({ x, y }) => `translate(${x.toFixed(1)} ${y.toFixed(1)})`)
-    if (transforms.join() === drawn) return
-    drawn = transforms.join()
-    group.replaceChildren(...transforms.map(cautionSign))
+    const signs = places.length > 0 ? cautionSigns(places) : []
+    const now = signs[0]?.getAttribute('d') ?? ''
+    if (now === drawn) return
+    drawn = now
+    group.replaceChildren(...signs)
   }
   return { draw, remove: () => group.remove() }
 }
 
-export function cautionSign(transform: string): SVGElement {
-  const mark = svgElement('g', { transform })
-  svgElement('path', { class: 'caution-plate', d: 'M0-8L7.5 5H-7.5Z' }, mark)
-  svgElement('path', { class: 'caution-bar', d: 'M0-3.5V0.5M0 2.2V3.4' }, mark)
-  return mark
+/** The signs at all places at once, as two paths: hundreds of them would else be as many thousand elements. */
+export function cautionSigns(places: readonly Point[]): readonly SVGElement[] {
+  const at = (steps: readonly (readonly [number, string])[]) =>
+    places
+      .flatMap(({ x, y }) => steps.map(([dy, step]) => `M${x.toFixed(1)} ${(y + dy).toFixed(1)}${step}`))
+      .join('')
+  return [
+    svgElement('path', { class: 'caution-plate', d: at([[-8, 'l7.5 13h-15z']]) }),
+    svgElement('path', {
+      class: 'caution-bar',
+      d: at([
+        [-3.5, 'v4'],
+        [2.2, 'v1.2'],
+      ]),
+    }),
+  ]
 }
