@@ -20,6 +20,8 @@ const BROWSER = {
   testTimeout: 60_000,
   hookTimeout: 60_000,
   expect: PATIENT,
+  // A browser, a server and a worker beside each other meet in every order: what fails twice is a fault.
+  retry: 1,
 }
 /** What measures the page's own pace: company would slow it down. */
 const ALONE = ['test/browser/papers-pace.test.ts', 'test/browser/crash.test.ts']

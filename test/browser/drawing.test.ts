@@ -211,8 +211,16 @@ test('Back closes what is open, and undo inside the papers changes nothing behin
 
 test('Back closes menus and dialogs, one a press, and leaves the page only after them', async () => {
   const isThere = (selector: string) => at.page.locator(selector).isVisible()
-  await button('Plans').click()
-  await at.page.locator('.menu:popover-open').waitFor()
+  // Who minds Back comes last of all that comes after the first screen.
+  const isMinded = () => at.page.evaluate(() => (history.state as { open?: boolean } | null)?.open === true)
+  await expect
+    .poll(async () => {
+      await at.page.keyboard.press('Escape')
+      await button('Plans').click()
+      await at.page.locator('.menu:popover-open').waitFor()
+      return isMinded()
+    })
+    .toBe(true)
   await at.page.goBack()
   await expect.poll(() => isThere('.menu:popover-open')).toBe(false)
   await button('Help and keys').click()
