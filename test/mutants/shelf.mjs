@@ -3,7 +3,7 @@
 /** @type {(file: string, tests: readonly string[]) => (fault: string, from: string, to: string) => Mutant} */
 const inFile = (file, tests) => (fault, from, to) => ({ fault, file: `src/shelf/${file}`, from, to, tests })
 
-const judge = inFile('judge-net.ts', ['test/shelf/small-shelves.test.ts'])
+const judge = inFile('judge-net.ts', ['test/shelf/nets-hold.test.ts', 'test/shelf/small-shelves.test.ts'])
 const design = inFile('net-design.ts', ['test/shelf/net-design.test.ts', 'test/shelf/nets-hold.test.ts'])
 const plan = inFile('net-plan.ts', ['test/shelf/nets-hold.test.ts'])
 const ways = inFile('ways.ts', ['test/shelf/shelf-geometry.test.ts'])
