@@ -2,6 +2,12 @@ import { readdirSync, readFileSync } from 'node:fs'
 import { posix } from 'node:path'
 import { expect, test } from 'vitest'
 
+/** The data's way from the plan to its report: who shows or works on a report may know all of it. */
+const TO_REPORT = [
+  ...['plan', 'catalog', 'geo', 'terrain', 'hazard', 'route', 'measure', 'budget', 'field', 'fault'],
+  ...['materials', 'report'],
+]
+
 /** What each folder may import besides itself and the four files on top. The order is the way the data goes. */
 const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   geo: [],
@@ -60,60 +66,10 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
     ...['plan', 'geo', 'terrain', 'measure', 'budget', 'field', 'fault', 'materials', 'report'],
     ...['words', 'files', 'journal', 'shelf'],
   ],
-  jobs: [
-    ...[
-      'plan',
-      'catalog',
-      'geo',
-      'terrain',
-      'hazard',
-      'route',
-      'measure',
-      'budget',
-      'field',
-      'fault',
-      'materials',
-      'report',
-      'shelf',
-    ],
-    ...['words', 'files'],
-  ],
+  jobs: [...TO_REPORT, 'shelf', ...['words', 'files']],
   storage: ['plan', 'geo', 'terrain', 'hazard', 'shelf', 'files', 'jobs'],
-  state: [
-    ...[
-      'plan',
-      'catalog',
-      'geo',
-      'terrain',
-      'hazard',
-      'route',
-      'measure',
-      'budget',
-      'field',
-      'fault',
-      'materials',
-      'report',
-      'shelf',
-    ],
-    ...['words', 'jobs'],
-  ],
-  figure: [
-    ...[
-      'plan',
-      'catalog',
-      'geo',
-      'terrain',
-      'hazard',
-      'route',
-      'measure',
-      'budget',
-      'field',
-      'fault',
-      'materials',
-      'report',
-    ],
-    'words',
-  ],
+  state: [...TO_REPORT, 'shelf', ...['words', 'jobs']],
+  figure: [...TO_REPORT, 'words'],
   map: [
     ...[
       'plan',
@@ -132,39 +88,13 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
     'state',
   ],
   sheet: [
-    ...[
-      'plan',
-      'catalog',
-      'geo',
-      'terrain',
-      'hazard',
-      'route',
-      'measure',
-      'budget',
-      'field',
-      'fault',
-      'materials',
-      'report',
-    ],
+    ...TO_REPORT,
     // A print bears the fingerprint of the plan's own text.
     ...['words', 'files', 'jobs', 'state', 'figure'],
   ],
   panel: [
-    ...[
-      'plan',
-      'catalog',
-      'geo',
-      'terrain',
-      'hazard',
-      'route',
-      'measure',
-      'budget',
-      'field',
-      'fault',
-      'materials',
-      'report',
-      'shelf',
-    ],
+    ...TO_REPORT,
+    'shelf',
     ...['words', 'figure', 'files', 'jobs', 'storage', 'state', 'schema', 'journal'],
   ],
   // What a hand holds in the rain, apart from the desk's panel, whose fields it takes.
