@@ -52,11 +52,23 @@ export async function openDroppedFiles(
   if (plan) await openPlanFile(store, plan)
   if (plan) await keepOthers(store, plan, others, keepAside)
   await importHazards(store, hazards)
-  for (const file of places) {
-    await until(store.importedPlaces, (waiting) => waiting === null)
-    await until(store.refusedFile, (refused) => refused === null)
+  await inTurn(store, store.importedPlaces, places, async (file) => {
     const { importPlaces } = await import('./places-files')
     await importPlaces(store, file)
+  })
+}
+
+/** Takes one file after the other, each once the person is done with the one before and with what was refused. */
+async function inTurn(
+  { refusedFile }: ImportStore,
+  asked: Waiting<unknown>,
+  files: readonly File[],
+  take: (file: File) => Promise<void>,
+): Promise<void> {
+  for (const file of files) {
+    await until(asked, (waiting) => waiting === null)
+    await until(refusedFile, (refused) => refused === null)
+    await take(file)
   }
 }
 
@@ -83,13 +95,8 @@ async function keepOthers(
 }
 
 /** Reads lines and areas of GeoJSON files, and asks of one after the other which hazards they are. A bad file changes nothing. */
-export async function importHazards(store: ImportStore, files: readonly File[]): Promise<void> {
-  for (const file of files) {
-    await until(store.imported, (waiting) => waiting === null)
-    await until(store.refusedFile, (refused) => refused === null)
-    await importOne(store, file)
-  }
-}
+export const importHazards = (store: ImportStore, files: readonly File[]): Promise<void> =>
+  inTurn(store, store.imported, files, (file) => importOne(store, file))
 
 async function importOne(store: ImportStore, file: File): Promise<void> {
   const { parseHazardFeatures } = await import('../files/parse-hazard-features')

@@ -60,11 +60,11 @@ function Meanings({ store, name, places, onDone }: MeaningsProps) {
     pathsOf: (layer) => pathsMean.value.get(layer) ?? 'wire',
   }
   const plan = store.settled.value
-  const added = addPlaces(plan, places, meaning)
-  useEffect(
-    () => store.preview((settled) => addPlaces(settled, places, meaning)),
+  const added = useMemo(
+    () => addPlaces(plan, places, meaning),
     [plan, places, joinM.value, wire.value, pointsMean.value, pathsMean.value],
   )
+  useEffect(() => store.preview(() => added), [added])
   useEffect(() => {
     const first = places.points[0]?.position ?? places.paths[0]?.positions[0]
     if (first) requestPlace(first)
@@ -138,7 +138,7 @@ function Meanings({ store, name, places, onDone }: MeaningsProps) {
           type="button"
           disabled={isNothing}
           onClick={() => {
-            store.preview((settled) => addPlaces(settled, places, meaning))
+            store.preview(() => added)
             store.settle()
             onDone()
           }}
