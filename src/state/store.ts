@@ -1,24 +1,22 @@
 import { batch, computed, signal } from '@preact/signals'
-import type { WorstBecause } from '../budget/worst-parts'
 import { BUILT_IN } from '../catalog/built-in'
 import { type CatalogEntries, mergeCatalogs } from '../catalog/catalog'
 import { type Learning, NOTHING_LEARNED } from '../field/learned-figures'
-import type { Position } from '../geo/position'
 import { forgetThings } from '../memo'
 import { begin, commit, redo, retract, undo } from '../plan/history'
 import type { CircuitId, HazardId, LineId, StationId } from '../plan/id'
 import { type EntryKind, NO_ENTRIES, offeredTo, takeKept } from '../plan/kept-entries'
-import type { Places } from '../plan/places'
 import { EMPTY_PLAN, type Plan, type Station } from '../plan/plan'
 import type { Several } from '../plan/several-edits'
 import type { UnderWay } from '../plan/under-way'
 import { ok, type Problem, type Result } from '../problem'
-import type { Remedy } from '../report/report'
 import { reportInPart } from '../report/report-in-part'
 import { reportWith } from '../report/report-with'
 import { tongueOf } from '../words/tongue'
+import { createFindings } from './findings'
 import { createGroundState } from './ground-state'
 import { keepLastGood } from './last-good'
+import { createOpenThings } from './open-things'
 import { createPreferences } from './preferences'
 import type { Release } from './release'
 import { createShelfState } from './shelf-state'
@@ -35,12 +33,6 @@ export type Selection =
   | null
 
 export type Tool = 'select' | 'station' | 'line' | 'hazard' | 'measure'
-
-/** A file that was refused, and every fault found in it. */
-export interface RefusedFile {
-  readonly name: string
-  readonly problems: readonly Problem[]
-}
 
 /** What was just done, in a sentence, and what takes it back. */
 export interface Deed {
@@ -63,8 +55,6 @@ export function createStore(initial: Plan = EMPTY_PLAN) {
   const tool = signal<Tool>('select')
   /** Look, and change nothing. */
   const locked = signal(false)
-  /** Help lies over the plan. */
-  const helpIsOpen = signal(false)
   const preferences = createPreferences()
   const { units } = preferences
   /** The plan as it was opened: another value means another document, not an edit of this one. */
@@ -80,35 +70,12 @@ export function createStore(initial: Plan = EMPTY_PLAN) {
   const underWay = signal<UnderWay | null>(null)
   /** What was under way when the plan was last left, to be taken up again by its tool. */
   const takenUp = signal<UnderWay | null>(null)
-  /** The menu that lies open on the map, and the way to close it; null while none does. */
-  const mapMenu = signal<{ readonly close: () => void } | null>(null)
   /** What went wrong that nobody foresaw, in a sentence; empty for nothing. */
   const failure = signal('')
-  /** A plan is being handed on, or taken in; null for neither. */
-  const carrying = signal<'out' | 'in' | null>(null)
-  /** The line that is being walked, on a screen of its own; null for none. */
-  const walking = signal<LineId | null>(null)
-  /** A plan that came in by a link or by codes, until the person has said what becomes of it. */
-  const received = signal<Plan | null>(null)
-  /** Places of another program’s file that wait for the person to say what each means. */
-  const importedPlaces = signal<{ readonly name: string; readonly places: Places } | null>(null)
-  const refusedFile = signal<RefusedFile | null>(null)
   /** The last deed that was told, and the plan as it left it: another plan means that something else was done since. */
   const told = signal<
     (Deed & { readonly after: Plan; readonly takesBack: boolean; readonly underLock: boolean }) | null
   >(null)
-  /** What would mend a circuit: set from outside, when the hand is still and the search has ended. */
-  const remedies = signal<ReadonlyMap<CircuitId, readonly Remedy[]>>(new Map())
-  /** What would mend just the faint calls through a circuit's board: set from outside likewise. */
-  const faintRemedies = signal<ReadonlyMap<CircuitId, readonly Remedy[]>>(new Map())
-  /** What of the worst weather makes a circuit fail, or thin, there: set from outside likewise. */
-  const worstBecause = signal<ReadonlyMap<CircuitId, WorstBecause | null>>(new Map())
-  /** Why the search for them has ended without an answer; empty while nothing is amiss. */
-  const remedyFailure = signal('')
-
-  /** Where a fault was found from a meter's reading, to be shown on the map. */
-  const faultPlace = signal<Position | null>(null)
-
   const plan = computed(() => draft.value ?? history.value.present)
   /** Puts another state of the plan in the place of this one; what is no longer on it cannot stay selected. */
   const take = (next: typeof history.value) => {
@@ -204,27 +171,17 @@ export function createStore(initial: Plan = EMPTY_PLAN) {
     selection,
     tool,
     locked,
-    helpIsOpen,
     ...preferences,
     ...createShelfState(),
+    ...createOpenThings(),
+    ...createFindings(),
     opened,
     notice,
     notKept,
     release,
     inFile,
-    carrying,
-    walking,
-    received,
-    importedPlaces,
     underWay,
     takenUp,
-    mapMenu,
-    refusedFile,
-    remedies,
-    faintRemedies,
-    worstBecause,
-    remedyFailure,
-    faultPlace,
     /** The plan as last settled: what is saved. */
     settled: computed(() => history.value.present),
     dragging: computed(() => draft.value !== null),

@@ -1,0 +1,28 @@
+import { signal } from '@preact/signals'
+import type { LineId } from '../plan/id'
+import type { Places } from '../plan/places'
+import type { Plan } from '../plan/plan'
+import type { Problem } from '../problem'
+
+/** A file that was refused, and every fault found in it. */
+export interface RefusedFile {
+  readonly name: string
+  readonly problems: readonly Problem[]
+}
+
+/** What lies open over map and panel, or waits there for the person. */
+export const createOpenThings = () => ({
+  /** Help lies over the plan. */
+  helpIsOpen: signal(false),
+  /** The menu that lies open on the map, and the way to close it; null while none does. */
+  mapMenu: signal<{ readonly close: () => void } | null>(null),
+  /** A plan is being handed on, or taken in; null for neither. */
+  carrying: signal<'out' | 'in' | null>(null),
+  /** The line that is being walked, on a screen of its own; null for none. */
+  walking: signal<LineId | null>(null),
+  /** A plan that came in by a link or by codes, until the person has said what becomes of it. */
+  received: signal<Plan | null>(null),
+  /** Places of another program’s file that wait for the person to say what each means. */
+  importedPlaces: signal<{ readonly name: string; readonly places: Places } | null>(null),
+  refusedFile: signal<RefusedFile | null>(null),
+})
