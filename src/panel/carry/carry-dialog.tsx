@@ -1,3 +1,4 @@
+import '../wide-dialog.css'
 import './carry.css'
 import type { ComponentChildren } from 'preact'
 import { useEffect, useId, useRef } from 'preact/hooks'
@@ -20,7 +21,7 @@ export function CarryDialog({ title, onClose, letsMapShow = false, children }: P
   return (
     <dialog
       ref={dialog}
-      class={letsMapShow ? 'carry at-edge' : 'carry'}
+      class={letsMapShow ? 'wide-dialog carry at-edge' : 'wide-dialog carry'}
       aria-labelledby={id}
       onClose={onClose}
     >

@@ -1,3 +1,4 @@
+import '../wide-dialog.css'
 import './help.css'
 import { useEffect, useRef } from 'preact/hooks'
 import type { Store } from '../../state/store'
@@ -17,7 +18,7 @@ export function HelpDialog({ store }: { store: Store }) {
     store.helpIsOpen.value = false
   }
   return (
-    <dialog ref={dialog} class="help" aria-labelledby="help-title" onClose={close}>
+    <dialog ref={dialog} class="wide-dialog help" aria-labelledby="help-title" onClose={close}>
       <header>
         <h1 id="help-title">Help</h1>
         <button type="button" onClick={() => dialog.current?.close()}>

@@ -1,3 +1,4 @@
+import '../wide-dialog.css'
 import './shelf.css'
 import { useSignal } from '@preact/signals'
 import { useEffect, useId, useMemo, useRef } from 'preact/hooks'
@@ -88,7 +89,7 @@ export function ShelfDialog({ store }: { store: Store }) {
   return (
     <dialog
       ref={dialog}
-      class="shelf"
+      class="wide-dialog shelf"
       aria-labelledby={title}
       onClose={() => {
         search.current?.abort()
