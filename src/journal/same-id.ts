@@ -1,4 +1,5 @@
 import { recordsOf } from '../plan/field-edits'
+import { freeId } from '../plan/free-id'
 import type { CircuitId, HazardId, LineId, StationId } from '../plan/id'
 import type { Circuit, Hazard, Line, Plan, Station } from '../plan/plan'
 import { canonical, isSame } from './canonical'
@@ -57,15 +58,6 @@ export function tellApart(
     plans[hand] = withRecordId(plans[hand], id, freeId(id, new Set(ids)))
   }
   return plans
-}
-
-function freeId(id: string, taken: Set<string>): string {
-  for (let count = 2; ; count++) {
-    const fresh = `${id}-${count}`
-    if (taken.has(fresh)) continue
-    taken.add(fresh)
-    return fresh
-  }
 }
 
 /** The plan with one thing under another id, at every place that names it. */

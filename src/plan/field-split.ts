@@ -1,4 +1,5 @@
 import { recordsOf } from './field-edits'
+import { freeId } from './free-id'
 import type { LineId } from './id'
 import type { FieldRecord, Plan } from './plan'
 
@@ -52,14 +53,5 @@ function splitRecord(
         : [record]
     default:
       return [record]
-  }
-}
-
-function freeId(id: string, taken: Set<string>): string {
-  for (let count = 2; ; count++) {
-    const fresh = `${id}-${count}`
-    if (taken.has(fresh)) continue
-    taken.add(fresh)
-    return fresh
   }
 }

@@ -2,6 +2,7 @@ import { deflateSync, Inflate } from 'fflate'
 import type { Plan } from '../../plan/plan'
 import { bad, type Result } from '../../problem'
 import { formatPlan } from '../format-plan'
+import { joined } from '../joined-bytes'
 import { parsePlanBytes } from '../parse-plan'
 
 /** A plan's file may be so large once it is unpacked, bytes: more is a slip or a trick. */
@@ -40,13 +41,7 @@ export function unpackPlan(packed: Uint8Array): Result<Plan> {
       message: 'What was handed on unpacks to more than 32 MB: that is no plan. Ask for it as a file.',
     })
   if (!isWhole) return bad(DAMAGED)
-  const bytes = new Uint8Array(length)
-  let at = 0
-  for (const piece of pieces) {
-    bytes.set(piece, at)
-    at += piece.length
-  }
-  return parsePlanBytes(bytes)
+  return parsePlanBytes(joined(pieces))
 }
 
 const DAMAGED = {

@@ -1,6 +1,7 @@
 import type { Position } from '../../geo/position'
 import type { Places } from '../../plan/places'
 import type { Result } from '../../problem'
+import { joined } from '../joined-bytes'
 import { PlaceCollector, refused } from './places'
 import { readXml } from './xml-events'
 
@@ -114,11 +115,5 @@ export async function readKmz(bytes: Uint8Array): Promise<Result<Places>> {
   }
   if (fault) return fault
   if (!found) return refused('no-kml', '', 'This is no KMZ file: it holds no .kml.')
-  const whole = new Uint8Array(size)
-  let at = 0
-  for (const part of parts) {
-    whole.set(part, at)
-    at += part.length
-  }
-  return readKml(whole)
+  return readKml(joined(parts))
 }
