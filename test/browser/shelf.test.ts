@@ -39,8 +39,8 @@ test('from an empty program a person comes by the shelf to a plan that works in 
   timeout: 180_000,
 }, async () => {
   const { page } = at
-  await page.getByRole('button', { name: 'Plans' }).click()
-  await page.getByRole('button', { name: 'New plan' }).click()
+  await page.getByRole('button', { name: 'Plans', exact: true }).click()
+  await page.getByRole('button', { name: 'New plan', exact: true }).click()
   const start = Date.now()
   await page.getByRole('button', { name: 'What can we do with what we have?' }).click()
   const dialog = page.getByRole('dialog', { name: 'What can we do with what we have?' })
@@ -59,7 +59,7 @@ test('from an empty program a person comes by the shelf to a plan that works in 
   await shot('shelf-found')
   expect(await violations()).toEqual([])
   await cards.first().getByText('How it is wired, terminal by terminal').click()
-  expect(await cards.first().locator('.hook-up').count()).toBe(1)
+  await expect.poll(() => cards.first().locator('.hook-up').count()).toBe(1)
   await shot('shelf-wired')
   expect(await violations()).toEqual([])
   await cards.first().getByRole('button', { name: 'Make it the plan' }).click()
@@ -79,7 +79,7 @@ test('what lies on the shelf is kept over a visit, and is told and printed as a 
 }, async () => {
   const { page } = at
   await page.reload()
-  await page.getByRole('button', { name: 'Plans' }).click()
+  await page.getByRole('button', { name: 'Plans', exact: true }).click()
   await page.getByRole('button', { name: 'From what lies on the shelf…' }).click()
   const dialog = page.getByRole('dialog', { name: 'What can we do with what we have?' })
   await dialog.getByRole('button', { name: /^Remove Field wire WD-1A\/TT, 900 m from/ }).waitFor()
@@ -97,8 +97,8 @@ test('stations on the map are joined in their own plan, and undo takes the net a
   timeout: 180_000,
 }, async () => {
   const { page } = at
-  await page.getByRole('button', { name: 'Plans' }).click()
-  await page.getByRole('button', { name: 'New plan' }).click()
+  await page.getByRole('button', { name: 'Plans', exact: true }).click()
+  await page.getByRole('button', { name: 'New plan', exact: true }).click()
   await page.getByRole('button', { name: 'Station', exact: true }).click()
   const map = page.locator('#map')
   const box = (await map.boundingBox())!
@@ -109,7 +109,7 @@ test('stations on the map are joined in their own plan, and undo takes the net a
   ] as const)
     await page.mouse.click(box.x + box.width * x, box.y + box.height * y)
   await page.keyboard.press('Escape')
-  await page.getByRole('button', { name: 'Plans' }).click()
+  await page.getByRole('button', { name: 'Plans', exact: true }).click()
   await page.getByRole('button', { name: 'From what lies on the shelf…' }).click()
   const dialog = page.getByRole('dialog', { name: 'What can we do with what we have?' })
   await put('Wire', 'Field wire WD-1A/TT', 50, 4000)
