@@ -7,6 +7,7 @@ import { type LikelyStretch, likelyPlaces, middleOf, narrowestBand } from './lik
 import { type NextStep, nextSteps } from './next-step'
 import type { Bench } from './observation'
 import { posteriorOf } from './posterior'
+import { type Shaded, shaded } from './shade'
 
 /** What is known of a fault: of what kind, where, and what would tell more. */
 export interface FaultFound {
@@ -19,6 +20,8 @@ export interface FaultFound {
   readonly several: number
   readonly places: readonly (LikelyStretch & { readonly middleM: number })[]
   readonly band: LikelyStretch | null
+  /** How likely it is along every line, to be drawn. */
+  readonly shade: readonly Shaded[]
   readonly next: readonly NextStep[]
 }
 
@@ -48,6 +51,7 @@ export function locateFault(
     several: found.several,
     places: places.map((place) => ({ ...place, middleM: middleOf(cells, place) })),
     band: narrowestBand(cells),
+    shade: shaded(cells),
     next: nextSteps(bench, evidence, found.particles, tags, places),
   }
 }
