@@ -2,11 +2,9 @@ import './papers.css'
 import './sheet.css'
 import './drawing.css'
 import { useComputed, useSignal } from '@preact/signals'
-import { Fragment, type RefObject, type VNode } from 'preact'
-import { useEffect, useLayoutEffect, useMemo, useRef } from 'preact/hooks'
+import { useEffect, useMemo, useRef } from 'preact/hooks'
 import type { Store } from '../state/store'
 import { formatCount } from '../words/units'
-import type { Block } from './layout/block'
 import { bodyOf } from './layout/paper-size'
 import { SheetPage } from './layout/sheet-page'
 import type { Table } from './layout/table'
@@ -15,8 +13,10 @@ import { PaperChoices } from './paper-choices'
 import type { MadePaper } from './paper-jobs'
 import { usePaperWishes } from './paper-wishes'
 import { OfPlan, planPicture } from './plan-picture'
-import { type ListedSheet, SheetIndex } from './sheet-index'
+import { SheetIndex } from './sheet-index'
+import { showSheet, useSheetsOneWide } from './sheets-on-screen'
 import { type SaveTable, TablePicker } from './table-picker'
+import { useSheets } from './use-sheets'
 
 /** More sheets than this are shown and printed only when a person says so: they come of a slip more often than of a large net. */
 const MANY_SHEETS = 200
@@ -165,93 +165,4 @@ function useTitle(planTitle: string, papers: readonly MadePaper[]): void {
       document.title = before
     }
   }, [name])
-}
-
-interface Sheet extends ListedSheet {
-  readonly fingerprint: string
-  readonly isBare: boolean
-  readonly blocks: readonly Block[]
-}
-
-const backs = new WeakMap<MadePaper['sheets'], readonly Block[]>()
-
-/** The empty back of a paper's last sheet, so that the next one begins on a front. */
-function emptyBack(sheets: MadePaper['sheets']): readonly Block[] {
-  const back = backs.get(sheets) ?? []
-  backs.set(sheets, back)
-  return back
-}
-
-/** Sheets drawn one a task, so that no hand waits for them; each once, for as long as it lies there. */
-function useSheets(
-  papers: readonly MadePaper[],
-  bothSides: boolean,
-  draw: (sheet: Sheet) => VNode,
-  atMost: number,
-) {
-  const drawn = useRef(new WeakMap<readonly Block[], VNode>())
-  const allowed = useSignal(0)
-  const all = papers.flatMap(({ title, about, isBare, fingerprint, sheets }) => {
-    const own = sheets.map((blocks, i) => ({
-      ...{ title, about, isBare, fingerprint, blocks, number: i + 1, of: sheets.length },
-    }))
-    const isOdd = bothSides && own.length % 2 === 1
-    return isOdd
-      ? [
-          ...own,
-          {
-            title,
-            about,
-            isBare,
-            fingerprint,
-            blocks: emptyBack(sheets),
-            number: own.length + 1,
-            of: own.length,
-          },
-        ]
-      : own
-  })
-  const most = allowed.value
-  useLayoutEffect(() => {
-    if (most > all.length) allowed.value = all.length
-    if (most >= Math.min(all.length, atMost)) return undefined
-    const next = setTimeout(() => {
-      allowed.value = most + 1
-    })
-    return () => clearTimeout(next)
-  }, [most, all.length, atMost])
-  const shown = all.slice(0, most).map((sheet) => {
-    const before = drawn.current.get(sheet.blocks)
-    const page = before ?? (
-      <Fragment key={`${sheet.title} ${sheet.about} ${sheet.number}`}>{draw(sheet)}</Fragment>
-    )
-    if (!before) drawn.current.set(sheet.blocks, page)
-    return page
-  })
-  return { shown, all, count: all.length, areAllShown: shown.length === all.length }
-}
-
-const PX_PER_MM = 96 / 25.4
-
-/** A sheet that is wider than the screen is shown smaller, whole in its width. */
-function useSheetsOneWide(sheets: RefObject<HTMLElement | null>, widthMm: number) {
-  useLayoutEffect(() => {
-    const element = sheets.current
-    if (!element) return undefined
-    const resize = () => {
-      const { paddingLeft, paddingRight } = getComputedStyle(element)
-      const roomPx = element.clientWidth - Number.parseFloat(paddingLeft) - Number.parseFloat(paddingRight)
-      element.style.setProperty('--sheet-zoom', Math.min(1, roomPx / (widthMm * PX_PER_MM)).toFixed(3))
-    }
-    const watch = new ResizeObserver(resize)
-    watch.observe(element)
-    resize()
-    return () => watch.disconnect()
-  }, [widthMm])
-}
-
-/** Brings a sheet to the top, and the keyboard to what scrolls. */
-function showSheet(sheets: HTMLElement | null, n: number) {
-  sheets?.querySelectorAll('.sheet')[n]?.scrollIntoView({ block: 'start' })
-  sheets?.focus({ preventScroll: true })
 }

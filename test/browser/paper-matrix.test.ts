@@ -9,7 +9,10 @@ import { reportPlan } from '../../src/report/report-plan'
 import { PAPER_PLANS } from '../sheet/paper-plans'
 import { papersMade, type Visit, visit } from './visit'
 
-/** All nets on all sheets in all units take a quarter of an hour: `PAPERS=all`. What `npm test` prints is a slice. */
+/**
+ * All nets on all sheets in all units take a quarter of an hour: `PAPERS=all`. What `npm test` prints is a slice. `PAPERS_TO=FOLDER` leaves the
+ * prints there, to be looked at.
+ */
 const ALL = Object.keys(PAPER_PLANS).flatMap((name) =>
   (['A4', 'Letter'] as const).flatMap((size) =>
     (['Metric', 'US'] as const).map((units) => [name, size, units] as const),
@@ -187,7 +190,9 @@ describe.each(CASES)('%s on %s in %s units', (name, size, units) => {
       [],
     )
 
-    const pdf = join(mkdtempSync(join(tmpdir(), 'fieldpair-')), 'papers.pdf')
+    const pdf = process.env.PAPERS_TO
+      ? join(process.env.PAPERS_TO, `${name}-${size}-${units}.pdf`.replaceAll(' ', '-'))
+      : join(mkdtempSync(join(tmpdir(), 'fieldpair-')), 'papers.pdf')
     await page.pdf({ path: pdf, preferCSSPageSize: true, printBackground: true })
     await page.getByRole('button', { name: 'Close', exact: true }).click()
     const info = execFileSync('pdfinfo', [pdf], { encoding: 'utf8' })
