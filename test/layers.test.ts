@@ -23,7 +23,7 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   field: ['plan', 'catalog', 'geo', 'measure', 'budget'],
   // Where a fault lies: what was read, held against every fault that there could be.
   fault: ['schema', 'plan', 'catalog', 'geo', 'measure', 'budget', 'field'],
-  materials: ['plan', 'catalog', 'geo', 'measure', 'hazard'],
+  materials: ['plan', 'catalog', 'geo', 'measure', 'hazard', 'field'],
   report: [
     ...['plan', 'catalog', 'geo', 'terrain', 'hazard', 'route', 'measure', 'budget', 'field', 'fault'],
     'materials',

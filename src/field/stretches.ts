@@ -27,7 +27,7 @@ function joined(stretches: readonly Stretch[], more: Stretch): readonly Stretch[
   return [...apart, { fromM, toM }].sort((a, b) => a.fromM - b.fromM)
 }
 
-const without = (stretches: readonly Stretch[], gone: Stretch): readonly Stretch[] =>
+export const without = (stretches: readonly Stretch[], gone: Stretch): readonly Stretch[] =>
   stretches
     .flatMap(({ fromM, toM }) => [
       { fromM, toM: Math.min(toM, gone.fromM) },

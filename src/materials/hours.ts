@@ -29,6 +29,17 @@ export interface LineHours {
   readonly recoveryH: number
 }
 
+/** How fast this crew lays or takes up wire, from what it has done. */
+export interface LearnedRate {
+  readonly what: Lay | 'recovery'
+  /** As the plan has it, and as it is taken to be now, for a full crew by day. */
+  readonly plannedKmPerHour: number
+  readonly kmPerHour: number
+  /** Over how much ground that is known, and how long it took. */
+  readonly groundM: number
+  readonly hours: number
+}
+
 /** Time for the whole net when its crews share out the lines and the stations, each done by one crew. */
 export interface NetHours {
   readonly lines: readonly LineHours[]
@@ -42,6 +53,8 @@ export interface NetHours {
   readonly recoveryH: number
   /** Σ hours · crew of each line, and of the stations one person each. */
   readonly personHours: number
+  /** Rates that rest on what this crew has done. */
+  readonly learned?: readonly LearnedRate[]
 }
 
 /**
@@ -57,7 +70,7 @@ const crossingMin = ({ kind, lay }: CrossingWork, allowances: LayingAllowances):
 }
 
 /** Rate of a lay, km/h: a crew with fewer people than it takes is slower in proportion. */
-function rateKmPerHour(lay: Lay, { rates, people }: LayingAllowances): number {
+export function rateKmPerHour(lay: Lay, { rates, people }: LayingAllowances): number {
   const { kmPerHour, crew } = rates[lay]
   return kmPerHour * Math.min(1, people / crew)
 }
@@ -75,7 +88,7 @@ export function freeFirst(doneH: ArrayLike<number>): number {
  * Source: R. L. Graham, Bounds on multiprocessing timing anomalies, SIAM Journal on Applied Mathematics 17 (1969): at most a third
  * over the least there could be.
  */
-function sharedOutH(jobsH: readonly number[], crews: number): number {
+export function sharedOutH(jobsH: readonly number[], crews: number): number {
   // An array of numbers alone is sorted by size, and many times faster.
   const sortedH = new Float64Array(jobsH).sort()
   const doneH = new Float64Array(crews)

@@ -2,6 +2,7 @@ import { type CircuitModel, circuitModel } from '../budget/circuit-model'
 import type { Catalog } from '../catalog/catalog'
 import { planSpools } from '../materials/plan-spools'
 import type { Piece } from '../materials/spool-plan'
+import { usedSpools } from '../materials/used-spools'
 import type { MeasuredLine } from '../measure/measured'
 import type { LineId } from '../plan/id'
 import type { Circuit, Plan } from '../plan/plan'
@@ -38,5 +39,8 @@ export function circuitNetwork(
 }
 
 /** The same as {@link splicesOf}, of a plan whose spools nobody has cut yet. */
-export const laidSplices = (plan: Plan, catalog: Catalog, measured: ReadonlyMap<LineId, MeasuredLine>) =>
-  spliceCount(plan.allowances) ? splicesOf(plan, planSpools(plan, catalog, measured).pieces) : undefined
+export function laidSplices(plan: Plan, catalog: Catalog, measured: ReadonlyMap<LineId, MeasuredLine>) {
+  if (!spliceCount(plan.allowances)) return undefined
+  const planned = planSpools(plan, catalog, measured)
+  return splicesOf(plan, (plan.field ? usedSpools(plan, planned, measured) : planned).pieces)
+}

@@ -1,6 +1,6 @@
-import { learnedFrom } from '../field/learned'
 import type { Plan } from '../plan/plan'
 import type { Ground } from '../terrain/ground'
+import { FIELD_WORK } from './from-the-field'
 import type { Report } from './report'
 import { reportWith } from './report-with'
 
@@ -12,4 +12,4 @@ import { reportWith } from './report-with'
  * @param settled while a hand drags, the plan from before: see `planSpools`
  */
 export const reportPlan = (plan: Plan, ground?: Ground, settled?: Plan): Report =>
-  reportWith(learnedFrom, plan, ground, settled)
+  reportWith(FIELD_WORK, plan, ground, settled)

@@ -1,7 +1,6 @@
 import { BUILT_IN } from '../catalog/built-in'
 import { mergeCatalogs } from '../catalog/catalog'
-import { type Learning, NOTHING_LEARNED, withLearned } from '../field/learned-figures'
-import { lineFields } from '../field/line-field'
+import { withLearned } from '../field/learned-figures'
 import { crossingsOfPlan } from '../hazard/crossings'
 import { carryingOf } from '../materials/carrying'
 import { hoursOfPlan } from '../materials/hours'
@@ -18,6 +17,7 @@ import type { Caution } from './caution'
 import { splicesOf } from './circuit-network'
 import { circuitReport } from './circuit-report'
 import { doubtsOf } from './doubts'
+import { type FieldWork, NO_FIELD_WORK } from './field-work'
 import { hazardCautions } from './hazard-cautions'
 import type { Report } from './report'
 import { reportLines } from './report-line'
@@ -28,17 +28,18 @@ import { spliceCautions } from './splice-cautions'
 const rememberedGear = memoryOfRow<Line, LineGear>()
 
 /**
- * The report of a checked plan, with what `learning` makes of the readings in it.
+ * The report of a checked plan, with what `work` makes of the records in it.
  *
  * @param ground elevations, where they are known
  * @param settled while a hand drags, the plan from before: see `planSpools`
  */
-export function reportWith(learning: Learning, plan: Plan, ground?: Ground, settled?: Plan): Report {
+export function reportWith(work: FieldWork, plan: Plan, ground?: Ground, settled?: Plan): Report {
   const book = mergeCatalogs(BUILT_IN, plan.catalog)
   const measured = measurePlan(plan, ground)
-  const { spools, pieces } = planSpools(plan, book, measured, settled)
+  const { learn, usedSpools, lineFields, ownHours, leftToDo } = plan.field ? work : NO_FIELD_WORK
+  const { spools, pieces } = usedSpools(plan, planSpools(plan, book, measured, settled), measured)
   const splices = splicesOf(plan, pieces)
-  const learned = plan.field ? learning(plan, book, measured, splices) : NOTHING_LEARNED
+  const learned = learn(plan, book, measured, splices)
   const catalog = withLearned(book, learned)
   const fields = lineFields(plan, learned)
   const crossings = crossingsOfPlan(plan)
@@ -47,6 +48,10 @@ export function reportWith(learning: Learning, plan: Plan, ground?: Ground, sett
     const { legs, tags } = lines[place]!
     return gearOfLine(line, legs, tags.length)
   })
+  const carrying = carryingOf(plan, measured, catalog, loadAllowancesOf(plan))
+  const hours = ownHours(plan, measured, layingOf(plan), (laying) =>
+    hoursOfPlan(plan, measured, pieces, crossings, laying, carrying),
+  )
   return {
     title: plan.title,
     lines,
@@ -55,14 +60,8 @@ export function reportWith(learning: Learning, plan: Plan, ground?: Ground, sett
     ),
     spools,
     loads: loadsOf(plan, catalog, spools, loadAllowancesOf(plan), gear),
-    hours: hoursOfPlan(
-      plan,
-      measured,
-      pieces,
-      crossings,
-      layingOf(plan),
-      carryingOf(plan, measured, catalog, loadAllowancesOf(plan)),
-    ),
+    hours,
+    ...(leftToDo && { left: leftToDo(plan, catalog, fields, { measured, pieces, hours }) }),
     cautions: [
       ...safetyCautions(plan, catalog),
       ...riderCautions(plan, catalog, measured),

@@ -3,6 +3,7 @@ import type { Check, CircuitRows, Verdict } from '../budget/rows'
 import type { LineField } from '../field/line-field'
 import type { Crossing } from '../hazard/crossings'
 import type { NetHours } from '../materials/hours'
+import type { LeftToDo } from '../materials/left-to-do'
 import type { Loads } from '../materials/loads'
 import type { Splice } from '../materials/splice-limits'
 import type { Piece, WireSpools } from '../materials/spool-plan'
@@ -99,6 +100,8 @@ export interface Report {
   readonly spools: readonly WireSpools[]
   readonly loads: Loads
   readonly hours: NetHours
+  /** Where something was recorded: what is still to do. */
+  readonly left?: LeftToDo
   readonly cautions: readonly Caution[]
   /** What can hardly be meant: for a person to look at. */
   readonly doubts: readonly Doubt[]

@@ -1,7 +1,6 @@
 import { batch, computed, signal } from '@preact/signals'
 import { BUILT_IN } from '../catalog/built-in'
 import { type CatalogEntries, mergeCatalogs } from '../catalog/catalog'
-import { type Learning, NOTHING_LEARNED } from '../field/learned-figures'
 import { forgetThings } from '../memo'
 import { begin, commit, redo, retract, undo } from '../plan/history'
 import type { CircuitId, HazardId, LineId, StationId } from '../plan/id'
@@ -10,6 +9,7 @@ import { EMPTY_PLAN, type Plan, type Station } from '../plan/plan'
 import type { Several } from '../plan/several-edits'
 import type { UnderWay } from '../plan/under-way'
 import { ok, type Problem, type Result } from '../problem'
+import { type FieldWork, NO_FIELD_WORK } from '../report/field-work'
 import { reportInPart } from '../report/report-in-part'
 import { reportWith } from '../report/report-with'
 import { tongueOf } from '../words/tongue'
@@ -49,8 +49,8 @@ export function createStore(initial: Plan = EMPTY_PLAN) {
   /** The plan as a drag has it now; null when no hand moves. */
   const draft = signal<Plan | null>(null)
   const groundState = createGroundState()
-  /** Who learns from readings: loaded with the first plan that has any. */
-  const learning = signal<Learning>(() => NOTHING_LEARNED)
+  /** What makes something of records: loaded with the first plan that has any. */
+  const fieldWork = signal<FieldWork>(NO_FIELD_WORK)
   const selection = signal<Selection>(null)
   const tool = signal<Tool>('select')
   /** Look, and change nothing. */
@@ -143,7 +143,7 @@ export function createStore(initial: Plan = EMPTY_PLAN) {
   const attempt = keepLastGood(
     () => {
       const settled = draft.value ? history.value.present : undefined
-      const report = reportWith(learning.value, plan.value, groundState.ground.value, settled)
+      const report = reportWith(fieldWork.value, plan.value, groundState.ground.value, settled)
       reportedDocument = opened.peek()
       return report
     },
@@ -162,7 +162,7 @@ export function createStore(initial: Plan = EMPTY_PLAN) {
     withChosen: (before: Plan, kind: EntryKind, id: string | null): Plan =>
       takeKept(before, keptEntries.peek(), kind, id),
     report,
-    learning,
+    fieldWork,
     tongue,
     /** Why the report is not of the plan as it is now, in a sentence; empty where it is. */
     reportFailure: computed(() => staleSentence(attempt.failure.value, opened.value === reportedDocument)),

@@ -1,10 +1,9 @@
 import { describe, expect, test } from 'vitest'
 import { seeded, seededNormal } from '../../src/budget/seeded'
 import { layAsWalked, setUsedWire } from '../../src/field/as-laid'
-import { layingPace } from '../../src/field/laying-pace'
 import { smoothTrack } from '../../src/field/smooth-track'
 import { pathM } from '../../src/geo/leg-length'
-import { measureLine, measurePlan } from '../../src/measure/measure-line'
+import { measureLine } from '../../src/measure/measure-line'
 import type { TrackPoint } from '../../src/plan/field-schema'
 import type { LineId } from '../../src/plan/id'
 import { fieldPlan } from './field-plan'
@@ -107,23 +106,4 @@ describe('a line as laid', () => {
       problems: [{ code: 'no-such-slack' }],
     })
   })
-})
-
-test('the pace of a crew is told from its records of one line, rests left out', () => {
-  const laid = (record: string, at: string, toM: number, by = 'crew 1') => ({
-    ...{ id: record, at: `2026-11-25T${at}:00Z`, by, line: 'l1', kind: 'laid', fromM: 0, toM },
-  })
-  const plan = fieldPlan([LINE], {
-    field: [
-      laid('f1', '08:00', 0),
-      laid('f2', '08:30', 600),
-      laid('f3', '16:00', 900),
-      laid('f4', '16:15', 1200),
-      laid('f5', '08:10', 100, 'crew 2'),
-    ],
-  })
-  const [pace] = layingPace(plan, measurePlan(plan))
-  // Nine tenths of the wire are ground: 540 m in 30 minutes, 270 m in 15.
-  expect(pace).toMatchObject({ lay: 'surface', hours: 0.75 })
-  expect(pace!.kmPerHour).toBeCloseTo(0.81 / 0.75, 2)
 })
