@@ -7,6 +7,13 @@ const STANDING_IN = process.env.INIT_CWD ?? process.cwd()
 /** @param {string} path */
 const placeOf = (path) => (isAbsolute(path) ? path : join(STANDING_IN, path))
 
+// Whoever reads may have seen enough (`| head`). That is no fault of the command, which still writes its files and ends as it would.
+for (const stream of [process.stdout, process.stderr]) {
+  stream.on('error', (/** @type {NodeJS.ErrnoException} */ error) => {
+    if (error.code !== 'EPIPE') throw error
+  })
+}
+
 /**
  * Runs one of the program's commands on what stands on the command line.
  *
