@@ -12,6 +12,8 @@ interface Shipped {
 
 /** Terms as they stand in the repository of a package that comes without them. */
 const TERMS_FOLDER = 'vite/terms'
+/** What a package was forked from, whose terms go along with its own. */
+const FORKED_FROM: Readonly<Record<string, string>> = { saxes: 'sax' }
 /** How a package calls the file with its terms. */
 const TERMS = /^(licen[cs]e|copying)/i
 const RULE = `\n\n${'-'.repeat(80)}\n\n`
@@ -54,11 +56,19 @@ export function packageFolder(id: string): string | undefined {
 
 function shippedFrom(folder: string): Shipped {
   const { name, version, license } = JSON.parse(readFileSync(join(folder, 'package.json'), 'utf8'))
+  const parent = FORKED_FROM[name]
+  const text = [termsOf(folder, name), ...(parent ? [termsOf(join(folder, '..', parent), parent)] : [])].join(
+    '\n\n',
+  )
+  return { name, version, licence: license, text }
+}
+
+function termsOf(folder: string, name: string): string {
   const file = readdirSync(folder).find((each) => TERMS.test(each))
   const ours = join(TERMS_FOLDER, `${name}.txt`)
   const path = file ? join(folder, file) : existsSync(ours) ? ours : undefined
   if (!path) throw new Error(`${name} comes without the text of its licence`)
-  return { name, version, licence: license, text: readFileSync(path, 'utf8').trim() }
+  return readFileSync(path, 'utf8').trim()
 }
 
 const licencesText = (shipped: readonly Shipped[]): string =>
