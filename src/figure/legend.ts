@@ -32,3 +32,13 @@ export const LAY_SIGNS: readonly (readonly [lay: Lay, words: string])[] = LAYS.m
   lay,
   `${LAY_LETTERS[lay]} ${LAY_WORDS[lay]}`,
 ])
+
+/** What was done on a stretch of wire, as it is drawn on it. */
+export type DoneSign = 'laid' | 'tested' | 'recovered'
+
+/** In the order of a legend; wire that bears none of these is planned. */
+export const DONE_SIGNS: readonly (readonly [done: DoneSign, words: string])[] = [
+  ['laid', 'laid'],
+  ['tested', 'laid, tested'],
+  ['recovered', 'taken up'],
+]

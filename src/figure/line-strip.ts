@@ -78,6 +78,9 @@ export function drawStrip(line: StripLine, stretch: StripStretch, widthMm: numbe
     legs: line.legs
       .filter(({ fromM, toM }) => toM > stretch.fromM && fromM < stretch.toM)
       .map(({ lay, fromM, toM }) => ({ lay, fromX: xOf(fromM), toX: xOf(toM) })),
+    done: line.done
+      .filter(({ fromM, toM }) => toM > stretch.fromM && fromM < stretch.toM)
+      .map(({ sign, fromM, toM }) => ({ sign, fromX: xOf(fromM), toX: xOf(toM) })),
     marks: marks.map(({ kind, groundM }) => ({ kind, x: xOf(groundM) })),
     labels: labelsOf(marks, xOf, { left: 0, right: widthMm }, { tagY, wireY, tiers }),
     matches,

@@ -1,4 +1,5 @@
 import type { Lay } from '../plan/plan'
+import type { DoneSign } from './legend'
 import { textWidthEm } from './text-width'
 
 /** What a mark on a strip stands for. */
@@ -22,6 +23,8 @@ export interface StripLine {
   readonly groundM: number
   readonly wireM: number
   readonly legs: readonly { readonly lay: Lay; readonly fromM: number; readonly toM: number }[]
+  /** What was done on it, by running distances along the ground. */
+  readonly done: readonly { readonly sign: DoneSign; readonly fromM: number; readonly toM: number }[]
   readonly marks: readonly StripMark[]
   /** Running distances along the ground in the person's unit. */
   readonly distance: { readonly name: string; readonly perM: number }
@@ -60,6 +63,7 @@ export interface StripDrawing {
   readonly right: number
   readonly wireY: number
   readonly legs: readonly { readonly lay: Lay; readonly fromX: number; readonly toX: number }[]
+  readonly done: readonly { readonly sign: DoneSign; readonly fromX: number; readonly toX: number }[]
   readonly marks: readonly { readonly kind: StripMarkKind; readonly x: number }[]
   readonly labels: readonly StripLabel[]
   readonly matches: readonly { readonly x: number; readonly text: string; readonly isStart: boolean }[]

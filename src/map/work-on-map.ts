@@ -14,6 +14,7 @@ import { followKeys } from './input/keys'
 import { showMenu } from './input/show-menu'
 import { showCautions } from './layers/show-cautions'
 import { pointAlong, showCursor } from './layers/show-cursor'
+import { showDone } from './layers/show-done'
 import { showFault } from './layers/show-fault'
 import { showLegLabels } from './layers/show-leg-labels'
 import { showRubberLabel } from './layers/show-rubber-label'
@@ -86,6 +87,7 @@ export function workOnMap(bench: Bench, foot: ReturnType<typeof showFoot>): () =
   // What the first sight of a plan does without, or shows only for what is selected, drawn or sought.
   const layers = [
     showSuggested(bench),
+    showDone(bench),
     showCautions(bench),
     showTags(bench),
     showSplices(bench),

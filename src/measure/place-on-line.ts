@@ -82,6 +82,18 @@ export function pointAtWireM(plan: Plan, measured: MeasuredLine, line: Line, wir
   return placeAt(plan, measured, line, legIndex, fraction)
 }
 
+/** The way of a stretch of wire over the ground: where it begins, the bends that it passes, where it ends. */
+export function wayOfWire(
+  plan: Plan,
+  measured: MeasuredLine,
+  line: Line,
+  { fromM, toM }: { readonly fromM: number; readonly toM: number },
+): readonly (readonly [lonDeg: number, latDeg: number])[] {
+  const [start, end] = [fromM, toM].map((wireM) => pointAtWireM(plan, measured, line, wireM))
+  const bends = line.bends.slice(start!.legIndex, end!.legIndex)
+  return [start!.position, ...bends.map(([lonDeg, latDeg]) => [lonDeg, latDeg] as const), end!.position]
+}
+
 /** The place at a running distance along the ground from the line's `from`, m. */
 export function pointAtGroundM(plan: Plan, measured: MeasuredLine, line: Line, groundM: number): PlaceOnLine {
   const { legIndex, fraction } = legAt(measured, 'groundM', groundM)

@@ -75,6 +75,7 @@ describe('names over a strip', () => {
             groundM: 1000,
             wireM: 1200,
             legs: [],
+            done: [],
             marks,
             distance: { name: 'm', perM: 1 },
             scales: [],

@@ -1,10 +1,11 @@
-import { LAY_SIGNS, SIGN_WORDS, type Sign } from '../../figure/legend'
+import { DONE_SIGNS, type DoneSign, LAY_SIGNS, SIGN_WORDS, type Sign } from '../../figure/legend'
 import { HAZARDS } from '../../hazard/kinds'
 import { HAZARD_KINDS } from '../../plan/hazard-schema'
 import type { HazardKind, Lay } from '../../plan/plan'
 import { legStrokes } from '../layers/leg-strokes'
 import { bendRing } from '../layers/line-strokes'
 import { cautionSigns } from '../layers/show-cautions'
+import { doneStrokes } from '../layers/show-done'
 import { splicePlate } from '../layers/show-splices'
 import { tagPlate } from '../layers/show-tags'
 import { type Marks, stationSign } from '../layers/station-signs'
@@ -33,6 +34,7 @@ export function legendSheet(): HTMLElement {
   rows.append(
     ...(Object.keys(SIGN_WORDS) as Sign[]).map((sign) => row(SIGN_WORDS[sign].full, ...SIGNS[sign]())),
     ...LAY_SIGNS.map(([lay, words]) => row(`wire: ${words}`, ...wire(lay))),
+    ...DONE_SIGNS.map(([sign, words]) => row(`wire: ${words}`, ...done(sign))),
     row('wire: trunk between two boards', ...trunk()),
     ...HAZARD_KINDS.map((kind) => row(HAZARDS[kind].word, hazard(kind))),
   )
@@ -72,6 +74,11 @@ function wire(lay: Lay): readonly SVGElement[] {
     svgElement('path', { class: `wire wire-${lay}`, d: strokes.wire }),
     ...(strokes.ticks ? [svgElement('path', { class: 'wire-ticks', d: strokes.ticks })] : []),
   ]
+}
+
+function done(sign: DoneSign): readonly SVGElement[] {
+  const halo = svgElement('path', { class: 'wire-halo', d: `M${ENDS[0].x} ${ENDS[0].y}H${ENDS[1].x}` })
+  return [...doneStrokes(sign, ENDS, 'under'), halo, ...wire('surface'), ...doneStrokes(sign, ENDS, 'over')]
 }
 
 function trunk(): readonly SVGElement[] {

@@ -2,6 +2,7 @@ import type { LineId } from '../../plan/id'
 import type { ReportLine } from '../../report/report'
 import { effect } from '../../state/steady-effect'
 import type { Bench } from '../bench'
+import type { Level } from '../view/map-view'
 import { svgElement } from '../view/svg-element'
 
 /** What hangs along one line: drawn anew only where the line, or something of `from`, is another than before. */
@@ -15,14 +16,23 @@ interface Drawn {
   readonly from: readonly unknown[]
 }
 
+/** On which levels marks hang, at rest and in hand, and under which group there. */
+export interface Hung {
+  readonly levels: readonly [standing: Level, inHand: Level]
+  readonly under: string
+}
+
+const AMONG_SIGNS: Hung = { levels: ['signs', 'signs-moving'], under: 'caution-marks' }
+
 /** Keeps the marks of each line in a group of its own, in step with the report and with the frame of the map. @param marksOf null for a line without any */
 export function showLineMarks(
   { store, view, moving }: Bench,
   name: string,
   marksOf: (line: ReportLine, isSelected: boolean) => LineMarks | null,
+  { levels, under }: Hung = AMONG_SIGNS,
 ): () => void {
-  const standing = view.addGroup(name, 'signs', 'caution-marks')
-  const inHand = view.addGroup(name, 'signs-moving', 'caution-marks')
+  const standing = view.addGroup(name, levels[0], under)
+  const inHand = view.addGroup(name, levels[1], under)
   const drawn = new Map<LineId, Drawn>()
   const stop = effect(() => {
     const frame = view.frame.value

@@ -2,6 +2,7 @@ import { LOAD_KINDS, type LoadKind } from '../../materials/loads'
 import type { WireSpools } from '../../materials/spool-plan'
 import type { WorkField as Name } from '../../plan/work'
 import type { Store } from '../../state/store'
+import { leftSentence } from '../../words/done-words'
 import { nameIn } from '../../words/tongue'
 import { formatCount, formatMassKg, formatRunM } from '../../words/units'
 import { loadsSentence, loadWords, sharedWords } from '../../words/work-words'
@@ -38,7 +39,7 @@ const KIND_WORDS: Readonly<Record<LoadKind, string>> = {
 
 /** The spools to take, the splices to make, what is left over, and what all of it weighs; and the stock it comes from. */
 export function Carry({ store }: { store: Store }) {
-  const { spools, loads } = store.report.value
+  const { spools, loads, left } = store.report.value
   const system = store.units.value
   const say = store.tongue.value
   const tooHeavy = sharedWords(loads, say)
@@ -46,6 +47,7 @@ export function Carry({ store }: { store: Store }) {
     <Question ask="What do we carry?">
       <FromBefore store={store} what="Spools, splices and loads" />
       <p>{carrySentence(spools, store)}</p>
+      {left && <p>{leftSentence(left, say)}</p>}
       {loads.totalKg > 0 && (
         <>
           <p>{loadsSentence(loads, say)}</p>

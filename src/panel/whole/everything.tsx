@@ -5,6 +5,7 @@ import { undirected } from '../../isolated'
 import { circuitName, lineName, stationName } from '../../plan/plan'
 import { requestPlace } from '../../state/requests'
 import type { Selection, Store } from '../../state/store'
+import { doneInShort } from '../../words/done-words'
 import { formatCount } from '../../words/units'
 import { Question } from '../question'
 
@@ -86,6 +87,12 @@ function Rows({ store, things }: { store: Store; things: readonly Thing[] }) {
 
 function thingsOf(store: Store): readonly Thing[] {
   const plan = store.plan.value
+  const done = new Map(
+    store.report.value.lines.map(({ id, field, wireM }) => [
+      id,
+      doneInShort(field, wireM, store.tongue.value),
+    ]),
+  )
   return [
     ...[...plan.circuits.values()].map(
       (circuit): Thing => ({
@@ -104,7 +111,7 @@ function thingsOf(store: Store): readonly Thing[] {
     ),
     ...[...plan.lines.values()].map(
       (line): Thing => ({
-        kind: 'line',
+        kind: ['line', done.get(line.id)].filter(Boolean).join(' · '),
         name: lineName(plan, line),
         selection: { kind: 'line', id: line.id, legs: [] },
         position: plan.stations.get(line.from)?.position,

@@ -3,6 +3,7 @@ import type { LineId } from '../../plan/id'
 import { setMeans, setWork } from '../../plan/settings-edits'
 import { type WorkField as Name, workOf } from '../../plan/work'
 import type { Store } from '../../state/store'
+import { rateSentence } from '../../words/done-words'
 import { nameIn } from '../../words/tongue'
 import { formatHours, hoursSentence, smallCrewSentence } from '../../words/work-words'
 import { FromBefore } from '../from-before'
@@ -38,6 +39,9 @@ export function Hours({ store }: { store: Store }) {
       <FromBefore store={store} what="Minutes for splices" />
       <p>{hoursSentence(hours)}</p>
       {slow && <p class="soft">{slow}</p>}
+      {hours.learned?.map((rate) => (
+        <p key={rate.what}>{rateSentence(rate, store.tongue.value)}</p>
+      ))}
       <WorkField store={store} field="crews" />
       <WorkField store={store} field="peoplePerCrew" />
       <label class="tick">

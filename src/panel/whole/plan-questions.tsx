@@ -11,6 +11,7 @@ import { Carry } from './carry'
 import { Conditions } from './conditions'
 import { Everything } from './everything'
 import { Hours } from './hours'
+import { WorkDone } from './work-done'
 
 const CatalogEditor = loadWhenShown(async () => (await import('../catalog/catalog-editor')).CatalogEditor)
 
@@ -20,6 +21,7 @@ export function PlanQuestions({ store }: { store: Store }) {
     <>
       <Doubts store={store} doubts={store.report.value.doubts} />
       <Everything store={store} />
+      <WorkDone store={store} />
       <Carry store={store} />
       <Hours store={store} />
       <Question ask="What could hurt someone?">

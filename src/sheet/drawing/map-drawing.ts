@@ -1,10 +1,12 @@
 import { trunkLines } from '../../budget/trunk-ends'
 import { boxAround, clipSegment, contains, type Point, type Segment, segmentsOf } from '../../figure/geometry'
+import { DONE_SIGNS, type DoneSign } from '../../figure/legend'
 import { type ScaleBar, scaleBar } from '../../figure/scale-bar'
 import { type StationSign, stationSigns } from '../../figure/station-signs'
 import { textWidthEm } from '../../figure/text-width'
 import { between, crossTicks, middleInside } from '../../figure/wire-strokes'
 import { hazardName } from '../../hazard/kinds'
+import { wayOfWire } from '../../measure/place-on-line'
 import type { LineId } from '../../plan/id'
 import { type HazardKind, type Lay, type Line, stationName, verticesOf } from '../../plan/plan'
 import { LAY_LETTERS } from '../../words/plan-words'
@@ -40,6 +42,8 @@ export interface MapDrawing {
     /** It leads from one board to another. */
     readonly isTrunk: boolean
   }[]
+  /** What was done on the wire, along it. */
+  readonly done: readonly { readonly sign: DoneSign; readonly points: readonly Point[] }[]
   readonly contours: readonly {
     readonly points: readonly Point[]
     readonly isIndex: boolean
@@ -127,6 +131,18 @@ export function drawMap(
       ]
     }),
   )
+  const done = lines
+    .filter(({ line }) => isSubject(line))
+    .flatMap(({ line }) => {
+      const own = measured.get(line.id)!
+      return DONE_SIGNS.flatMap(([sign]) =>
+        own.field.done[sign].map((stretch) => ({
+          sign,
+          points: wayOfWire(plan, own, line, stretch).map(on),
+        })),
+      )
+    })
+    .filter(({ points }) => segmentsOf(points).some((each) => clipSegment(each, window.frame)))
   const signs = stationSigns(plan.circuits, (type) => catalog.supplies.get(type)?.kind)
   const stations = [...plan.stations.values()]
     .map((station) => ({
@@ -222,6 +238,7 @@ export function drawMap(
     hazards,
     contours: contoursIn(source, window),
     legs,
+    done,
     bends,
     splices: splices.map(({ at }) => at),
     tags: tags.map(({ at }) => at),

@@ -1,11 +1,11 @@
 import type { Box, Point } from '../../figure/geometry'
-import { LAY_SIGNS, SIGN_WORDS } from '../../figure/legend'
+import { DONE_SIGNS, LAY_SIGNS, SIGN_WORDS } from '../../figure/legend'
 import { formatScale } from '../../figure/map-scale'
 import { HAZARDS } from '../../hazard/kinds'
 import { HAZARD_KINDS } from '../../plan/hazard-schema'
 import type { MapDrawing } from './map-drawing'
 import { isNarrow } from './map-frame'
-import { HazardPath, MarkSymbol, marksFor, Wire } from './map-symbols'
+import { DoneStroke, HazardPath, MarkSymbol, marksFor, Wire } from './map-symbols'
 
 const TRUNK = ['surface', 'trunk'] as const
 
@@ -41,6 +41,9 @@ export function MapLegend({ drawing, frame }: { drawing: MapDrawing; frame: Box 
   const used = new Set(drawing.legs.map(({ lay }) => lay))
   const trunk = drawing.legs.some(({ isTrunk }) => isTrunk) ? [TRUNK] : []
   const strokes = [...LAY_SIGNS.filter(([lay]) => used.has(lay)), ...trunk]
+  const doneOnIt = new Set(drawing.done.map(({ sign }) => sign))
+  const done = DONE_SIGNS.filter(([sign]) => doneOnIt.has(sign))
+  const inRow = strokes.length + done.length
   const cellAt = isNarrow(frame) ? inColumns(frame) : inRows(frame)
   return (
     <g class="foot-band">
@@ -66,7 +69,7 @@ export function MapLegend({ drawing, frame }: { drawing: MapDrawing; frame: Box 
         )
       })}
       {strokes.map(([lay, name], i) => {
-        const [x, row] = cellAt(1, i, strokes.length, marks.length + i)
+        const [x, row] = cellAt(1, i, inRow, marks.length + i)
         const points = [
           [x, row],
           [x + 5.5, row],
@@ -90,8 +93,28 @@ export function MapLegend({ drawing, frame }: { drawing: MapDrawing; frame: Box 
           </g>
         )
       })}
+      {done.map(([sign, name], i) => {
+        const place = strokes.length + i
+        const [x, row] = cellAt(1, place, inRow, marks.length + place)
+        const points = [
+          [x, row],
+          [x + 5.5, row],
+        ] as const
+        // Tested wire lies, too.
+        const edges = sign === 'recovered' ? sign : 'laid'
+        return (
+          <g key={sign}>
+            <DoneStroke points={points} sign={edges} where="under" />
+            <Wire points={points} lay="surface" ticks={[]} />
+            <DoneStroke points={points} sign={sign} where="over" />
+            <text x={x + 6.4} y={row + 0.9}>
+              {name}
+            </text>
+          </g>
+        )
+      })}
       {hazards.map((kind, i) => {
-        const [x, row] = cellAt(2, i, hazards.length, marks.length + strokes.length + i)
+        const [x, row] = cellAt(2, i, hazards.length, marks.length + inRow + i)
         return (
           <g key={kind}>
             <HazardPath kind={kind} d={`M${x} ${row}h5.5`} />

@@ -1,4 +1,5 @@
 import type { Point, Segment } from '../../figure/geometry'
+import type { DoneSign } from '../../figure/legend'
 import { PLATE, SIGN_STROKES, STEP_MM, type StationSign } from '../../figure/station-signs'
 import { HAZARDS } from '../../hazard/kinds'
 import type { HazardKind, Lay } from '../../plan/plan'
@@ -56,6 +57,29 @@ export const Wire = ({
     {ticks.length > 0 && <path class="tick" d={ticks.map((tick) => pathOf(tick)).join('')} />}
   </>
 )
+
+/** What was done on a stretch of wire: under the wire edges to it, over it beads, or a trace of what is gone. */
+export const DoneStroke = ({
+  points,
+  sign,
+  where,
+}: {
+  points: readonly Point[]
+  sign: DoneSign
+  where: 'under' | 'over'
+}) => (
+  <>
+    {DONE_STROKES[sign][where].map((name) => (
+      <path key={name} class={name} d={pathOf(points)} />
+    ))}
+  </>
+)
+
+const DONE_STROKES: Readonly<Record<DoneSign, Readonly<Record<'under' | 'over', readonly string[]>>>> = {
+  laid: { under: ['done-edges', 'done-gap'], over: [] },
+  tested: { under: [], over: ['done-beads'] },
+  recovered: { under: [], over: ['done-gone', 'done-trace'] },
+}
 
 type Mark = keyof typeof SIGN_OF_MARK | 'bend' | 'splice' | 'tag'
 

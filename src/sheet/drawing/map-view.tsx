@@ -5,7 +5,7 @@ import { textWidthEm } from '../../figure/text-width'
 import type { Norths } from '../paper-source'
 import type { MapDrawing } from './map-drawing'
 import { MapLegend } from './map-legend'
-import { HazardPath, MarkSymbol, pathOf, StationSymbol, Wire } from './map-symbols'
+import { DoneStroke, HazardPath, MarkSymbol, pathOf, StationSymbol, Wire } from './map-symbols'
 import { NorthDiagram } from './north-diagram'
 
 /** Letters of the grid's labels, mm an em; drawing.css holds the same figure. */
@@ -118,6 +118,9 @@ export function MapView({
             </g>
           )
         })}
+        {drawing.done.map((each, i) => (
+          <DoneStroke key={i} {...each} where="under" />
+        ))}
         {drawing.legs.map((leg, i) =>
           leg.isSubject ? (
             <Wire key={i} {...leg} />
@@ -125,6 +128,9 @@ export function MapView({
             <path key={i} class="other-wire" d={pathOf(leg.points)} />
           ),
         )}
+        {drawing.done.map((each, i) => (
+          <DoneStroke key={i} {...each} where="over" />
+        ))}
         {drawing.bends.map((at, i) => (
           <MarkSymbol key={i} kind="bend" at={at} />
         ))}

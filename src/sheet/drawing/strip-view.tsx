@@ -1,11 +1,20 @@
 import type { StripDrawing } from '../../figure/strip'
 import { crossTicks } from '../../figure/wire-strokes'
-import { MarkSymbol, Wire } from './map-symbols'
+import { DoneStroke, MarkSymbol, Wire } from './map-symbols'
 import './strip.css'
 
 /** A line drawn straight, with its profile above it and its scales below, in mm. */
 export function StripView({ drawing, name }: { drawing: StripDrawing; name: string }) {
-  const { widthMm, heightMm, left, right, wireY, legs, marks, labels, matches, profile, scales } = drawing
+  const { widthMm, heightMm, left, right, wireY, legs, done, marks, labels, matches, profile, scales } =
+    drawing
+  const doneStrokes = (where: 'under' | 'over') =>
+    done.map(({ sign, fromX, toX }, i) => {
+      const points = [
+        [fromX, wireY],
+        [toX, wireY],
+      ] as const
+      return <DoneStroke key={i} points={points} sign={sign} where={where} />
+    })
   return (
     <svg
       class="strip-view"
@@ -29,6 +38,7 @@ export function StripView({ drawing, name }: { drawing: StripDrawing; name: stri
         ({ leader }, i) =>
           leader && <path key={i} class="leader" d={`M${leader[0]} ${leader[1]}V${leader[2]}`} />,
       )}
+      {doneStrokes('under')}
       {legs.map(({ lay, fromX, toX }, i) => {
         const points = [
           [fromX, wireY],
@@ -36,6 +46,7 @@ export function StripView({ drawing, name }: { drawing: StripDrawing; name: stri
         ] as const
         return <Wire key={i} points={points} lay={lay} ticks={lay === 'overhead' ? crossTicks(points) : []} />
       })}
+      {doneStrokes('over')}
       {marks.map(({ kind, x }, i) =>
         kind === 'crossing' ? (
           <path key={i} class="crossing" d={`M${x - 0.6} ${wireY - 2.2}v4.4m1.2 0v-4.4`} />

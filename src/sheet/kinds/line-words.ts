@@ -2,6 +2,7 @@ import { isolated } from '../../isolated'
 import { pairsOf } from '../../plan/pair-of'
 import { type Line, stationName } from '../../plan/plan'
 import type { ReportLine } from '../../report/report'
+import { doneSentence } from '../../words/done-words'
 import { nameIn, tongueOf } from '../../words/tongue'
 import { formatLengthM, formatOhms, formatRunM } from '../../words/units'
 import { verdictSentence } from '../../words/verdict-words'
@@ -44,6 +45,7 @@ export function lineSummary(source: PaperSource, line: Line, measured: ReportLin
     line.return === 'earth'
       ? `Ground ${formatRunM(measured.groundM, system)}; wire ${formatLengthM(measured.wireM, system)}; wire and both rods in series ${formatOhms(measured.loopOhms)}.`
       : `Ground ${formatRunM(measured.groundM, system)}; wire ${formatLengthM(measured.wireM, system)} a pair; loop with the far end shorted ${formatOhms(measured.loopOhms)}.`,
+    doneSentence(measured.field, measured.wireM, say),
     ...verdicts,
     hours ? `About ${formatHours(hours.totalH)} to lay, with a crew of ${hours.crew}.` : '',
   ]

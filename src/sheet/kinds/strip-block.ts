@@ -1,3 +1,4 @@
+import { DONE_SIGNS } from '../../figure/legend'
 import { drawStrip } from '../../figure/line-strip'
 import type { StripLine } from '../../figure/strip'
 import { isolated } from '../../isolated'
@@ -27,6 +28,7 @@ function stripLine(
   const unit = unitOf(system === 'us' || measured.groundM < 10_000 ? 'lengthM' : 'lengthKm', system)
   const profile = lineProfile(plan, line, measured, wire, ground)
   const alongGround = (mapM: number) => pointAtMapM(plan, measured, line, mapM).groundM
+  const groundAt = (wireM: number) => pointAtWireM(plan, measured, line, wireM).groundM
   let runM = 0
   const nanoF = (perKm: number) => (perKm * measured.wireM) / 1000
   return {
@@ -37,6 +39,13 @@ function stripLine(
       runM += groundM
       return { lay, fromM, toM: runM }
     }),
+    done: DONE_SIGNS.flatMap(([sign]) =>
+      measured.field.done[sign].map(({ fromM, toM }) => ({
+        sign,
+        fromM: groundAt(fromM),
+        toM: groundAt(toM),
+      })),
+    ),
     marks: stops.flatMap(({ kinds, groundM, name, tag }) =>
       kinds.map((kind) => ({ kind, groundM, name: kind === 'tag' ? tag : kind === 'caution' ? '' : name })),
     ),
@@ -50,7 +59,7 @@ function stripLine(
             { name: 'nF wet', total: nanoF(wire.wetNanoFPerKm ?? wire.nanoFPerKm) },
           ],
     wireAt: (groundM) => wireMAtGroundM(measured, groundM),
-    groundAt: (wireM) => pointAtWireM(plan, measured, line, wireM).groundM,
+    groundAt,
     ground: (profile?.ground.samples ?? []).flatMap(({ distanceM, heightM }) =>
       heightM === undefined ? [] : [[alongGround(distanceM), heightM] as const],
     ),

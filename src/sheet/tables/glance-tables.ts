@@ -1,6 +1,7 @@
 import { layingOrder } from '../../materials/laying-order'
 import { linesByCrew } from '../../materials/share-lines'
 import { type Line, stationName } from '../../plan/plan'
+import { doneInShort } from '../../words/done-words'
 import { nameIn, tongueOf } from '../../words/tongue'
 import { unitOf } from '../../words/units'
 import { verdictInShort, verdictSentence } from '../../words/verdict-words'
@@ -71,6 +72,8 @@ export function lineKey(source: PaperSource): Table {
   const numbers = new Map([...plan.stations.keys()].map((id, i) => [id, i + 1]))
   const measured = new Map(report.lines.map((line) => [line.id, line]))
   const unit = unitOf('lengthM', system)
+  const say = tongueOf(plan, system)
+  const done = report.lines.some(({ field }) => field.laidM + field.recoveredM > 0)
   const hours = new Map(report.hours.lines.map(({ line, totalH }) => [line, totalH]))
   const crews = linesByCrew(report.hours).map((lines) => layingOrder(plan, lines))
   const hasPairs = [...plan.lines.values()].some((line) => line.return === 'earth' || line.pairs > 1)
@@ -93,6 +96,7 @@ export function lineKey(source: PaperSource): Table {
       { head: 'Loop Ω', share: 18, show: 1 },
       { head: 'Hours', share: 16, show: 1 },
       { head: 'Carries', share: 22 },
+      ...(done ? [{ head: 'Done', share: 26 }] : []),
     ],
     rows: crews.flatMap((lines, crew) =>
       lines.flatMap((id, i) => {
@@ -110,6 +114,7 @@ export function lineKey(source: PaperSource): Table {
             found.loopOhms,
             hours.get(id) ?? null,
             circuits.flatMap((circuit, k) => (circuit.lines.includes(id) ? [letterOf(k)] : [])).join(', '),
+            ...(done ? [doneInShort(found.field, found.wireM, say)] : []),
           ],
         ]
       }),

@@ -1,4 +1,5 @@
 import type { LineHours, NetHours } from '../../materials/hours'
+import type { LeftToDo } from '../../materials/left-to-do'
 import { LOAD_KINDS, type LoadKind, type Loads } from '../../materials/loads'
 import { nameIn, tongueOf } from '../../words/tongue'
 import { unitOf } from '../../words/units'
@@ -89,5 +90,29 @@ export function hoursTable(source: PaperSource, hours: NetHours): Table {
       { head: 'Recovery h', share: 24, show: 1 },
     ],
     rows: hours.lines.map(row),
+  }
+}
+
+/** What is still to be laid of each wire, and from which spools. */
+export function leftTable({ plan, system }: PaperSource, { wires }: LeftToDo): Table {
+  const [length, mass] = [unitOf('lengthM', system), unitOf('massKg', system)]
+  const spoolWords = ({ spool, layM }: LeftToDo['wires'][number]['spools'][number]) =>
+    `${spool} ${length.fromSi(layM).toFixed(0)}`
+  return {
+    title: 'What is left',
+    columns: [
+      { head: 'Wire', share: 40 },
+      { head: `To lay ${length.sign}`, share: 18 },
+      { head: mass.sign, share: 14, show: 1 },
+      { head: `From spools, ${length.sign} of each`, share: 80 },
+      { head: `Lies there ${length.sign}`, share: 20 },
+    ],
+    rows: wires.map(({ wire, layM, kg, spools, takeUpM }) => [
+      nameIn(plan, wire),
+      length.fromSi(layM),
+      mass.fromSi(kg),
+      spools.map(spoolWords).join(', '),
+      length.fromSi(takeUpM),
+    ]),
   }
 }

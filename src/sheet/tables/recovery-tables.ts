@@ -1,10 +1,20 @@
 import { isolated } from '../../isolated'
+import type { ReportLine } from '../../report/report'
 import { nameIn } from '../../words/tongue'
 import { unitOf } from '../../words/units'
 import type { Table } from '../layout/table'
 import { lineNumber } from '../line-marks'
 import { linesIn } from '../paper-scope'
 import type { PaperSource } from '../paper-source'
+
+/** What went out on a line, and what of it is back, m of all pairs; nothing where nobody recorded it. */
+function outAndBack({ wireM, field: { laidM, recoveredM } }: ReportLine, pairs: number) {
+  const isRecorded = laidM + recoveredM > 0
+  return {
+    outM: pairs * (isRecorded ? laidM + recoveredM : wireM),
+    backM: recoveredM > 0 ? pairs * recoveredM : '',
+  } as const
+}
 
 /** Every line with what was put out on it, and room for what comes back. */
 export function recoveryTable(source: PaperSource): Table {
@@ -26,18 +36,21 @@ export function recoveryTable(source: PaperSource): Table {
       { head: 'Left lying, and where', share: 40 },
       { head: 'Name, hour', share: 28 },
     ],
-    rows: linesIn(source).map((line) => [
-      lineNumber(source, line.id),
-      nameIn(plan, line.id),
-      unit.fromSi(line.wireM * (plan.lines.get(line.id)?.pairs ?? 1)),
-      line.tags.length,
-      line.splices.reduce((sum, place) => sum + place.length, 0),
-      hours.get(line.id) ?? null,
-      '',
-      '',
-      '',
-      '',
-    ]),
+    rows: linesIn(source).map((line) => {
+      const { outM, backM } = outAndBack(line, plan.lines.get(line.id)?.pairs ?? 1)
+      return [
+        lineNumber(source, line.id),
+        nameIn(plan, line.id),
+        unit.fromSi(outM),
+        line.tags.length,
+        line.splices.reduce((sum, place) => sum + place.length, 0),
+        hours.get(line.id) ?? null,
+        backM === '' ? '' : unit.fromSi(backM),
+        '',
+        '',
+        '',
+      ]
+    }),
   }
 }
 
