@@ -1,7 +1,7 @@
 import { planeAbout } from '../geo/plane'
 import type { Position } from '../geo/position'
 import type { MeasuredLine } from '../measure/measured'
-import { standingRecords } from '../plan/field-edits'
+import { standingRecords } from '../plan/field-records'
 import type { LineId } from '../plan/id'
 import { LIMITS } from '../plan/limits'
 import { type Leg, type Plan, verticesOf } from '../plan/plan'

@@ -1,6 +1,6 @@
 import type { MeasuredLine } from '../measure/measured'
 import { layAtWireM, pointAtWireM } from '../measure/place-on-line'
-import { standingRecords } from '../plan/field-edits'
+import { standingRecords } from '../plan/field-records'
 import type { LineId } from '../plan/id'
 import type { Lay, Plan } from '../plan/plan'
 

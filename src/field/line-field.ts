@@ -1,5 +1,5 @@
 import { memoryOfEach } from '../memo'
-import { type StandingRecord, standingRecords } from '../plan/field-edits'
+import { type StandingRecord, standingRecords } from '../plan/field-records'
 import type { LineId } from '../plan/id'
 import type { Plan } from '../plan/plan'
 import type { Oddity } from './explain'

@@ -1,6 +1,6 @@
 import type { Conditions } from '../budget/conditions'
 import type { Spread } from '../catalog/sources'
-import type { StandingRecord } from '../plan/field-edits'
+import type { StandingRecord } from '../plan/field-records'
 import type { Plan } from '../plan/plan'
 import type { Stand, What } from './probe'
 import { sigmaOf } from './wire-figures'

@@ -1,4 +1,4 @@
-import type { StandingRecord } from '../plan/field-edits'
+import type { StandingRecord } from '../plan/field-records'
 
 /** A stretch of wire, m from its line's `from`. */
 export interface Stretch {

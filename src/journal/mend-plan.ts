@@ -1,7 +1,7 @@
 import { BUILT_IN } from '../catalog/built-in'
 import { isolated } from '../isolated'
 import { connectedPieces, stationsOfLines } from '../plan/circuit-topology'
-import { recordsOf, recordsWithout } from '../plan/field-edits'
+import { recordsOf, recordsWithout } from '../plan/field-records'
 import type { CircuitId, LineId, StationId } from '../plan/id'
 import { type Circuit, circuitName, type Line, lineName, type Plan, stationName } from '../plan/plan'
 import { pairsNeeded } from '../plan/riding'

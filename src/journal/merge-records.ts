@@ -1,4 +1,4 @@
-import { recordsOf } from '../plan/field-edits'
+import { recordsOf } from '../plan/field-records'
 import type { FieldRecord, Plan } from '../plan/plan'
 import { canonical } from './canonical'
 

@@ -1,4 +1,4 @@
-import { recordsOf } from '../plan/field-edits'
+import { recordsOf } from '../plan/field-records'
 import { freeId } from '../plan/free-id'
 import type { CircuitId, HazardId, LineId, StationId } from '../plan/id'
 import type { Circuit, Hazard, Line, Plan, Station } from '../plan/plan'

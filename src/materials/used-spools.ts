@@ -1,7 +1,7 @@
 import { type Stretch, without } from '../field/stretches'
 import type { MeasuredLine } from '../measure/measured'
 import { foundFor } from '../memo'
-import { type StandingRecord, standingRecords } from '../plan/field-edits'
+import { type StandingRecord, standingRecords } from '../plan/field-records'
 import type { LineId } from '../plan/id'
 import type { Plan } from '../plan/plan'
 import type { Piece, SpoolPlan, WireSpools } from './spool-plan'

@@ -1,4 +1,4 @@
-import { recordsOf } from './field-edits'
+import { recordsOf } from './field-records'
 import { freeId } from './free-id'
 import type { LineId } from './id'
 import type { FieldRecord, Plan } from './plan'

@@ -1,5 +1,5 @@
 import { connectedPieces, stationsOfCircuit } from './circuit-topology'
-import { recordsWithout } from './field-edits'
+import { recordsWithout } from './field-records'
 import type { CircuitId, LineId, StationId } from './id'
 import type { Circuit, Plan } from './plan'
 import { without } from './with-feature'

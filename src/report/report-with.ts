@@ -14,7 +14,6 @@ import { memoryOfRow } from '../memo'
 import type { Line, Plan } from '../plan/plan'
 import type { Ground } from '../terrain/ground'
 import type { Caution } from './caution'
-import { splicesOf } from './circuit-network'
 import { circuitReport } from './circuit-report'
 import { doubtsOf } from './doubts'
 import { type FieldWork, NO_FIELD_WORK } from './field-work'
@@ -24,6 +23,7 @@ import { reportLines } from './report-line'
 import { riderCautions } from './rider-cautions'
 import { safetyCautions } from './safety-cautions'
 import { spliceCautions } from './splice-cautions'
+import { splicesOf } from './spliced-lines'
 
 const rememberedGear = memoryOfRow<Line, LineGear>()
 

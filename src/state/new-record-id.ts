@@ -1,4 +1,4 @@
-import { recordsOf } from '../plan/field-edits'
+import { recordsOf } from '../plan/field-records'
 import type { Plan } from '../plan/plan'
 
 /** An id for what is recorded next: by chance, since two who walk the same plan apart must not take the same. */

@@ -1,7 +1,7 @@
 import { useSignal } from '@preact/signals'
 import { useEffect } from 'preact/hooks'
 import type { Stretch } from '../field/stretches'
-import { addRecord, undoRecord } from '../plan/field-edits'
+import { addRecord, undoRecord } from '../plan/add-record'
 import type { FieldRecord } from '../plan/plan'
 import { newRecordId } from '../state/new-record-id'
 import type { Store } from '../state/store'

@@ -1,7 +1,7 @@
 import { declinationAt } from '../measure/declination'
 import { measurePlan } from '../measure/measure-line'
 import type { MeasuredLine } from '../measure/measured'
-import { type StandingRecord, standingRecords } from '../plan/field-edits'
+import { type StandingRecord, standingRecords } from '../plan/field-records'
 import type { LineId } from '../plan/id'
 import { type Line, lineNumber, type Plan, vertexOf } from '../plan/plan'
 import type { ReportLine } from '../report/report'

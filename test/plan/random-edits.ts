@@ -1,6 +1,7 @@
 import fc from 'fast-check'
 import { BUILT_IN } from '../../src/catalog/built-in'
 import type { Position } from '../../src/geo/position'
+import { addRecord, undoRecord } from '../../src/plan/add-record'
 import {
   putSet,
   putSupply,
@@ -19,7 +20,7 @@ import {
   takeLineOut,
 } from '../../src/plan/circuit-edits'
 import { stationsOfCircuit } from '../../src/plan/circuit-topology'
-import { addRecord, recordsOf, undoRecord } from '../../src/plan/field-edits'
+import { recordsOf } from '../../src/plan/field-records'
 import {
   addHazard,
   moveHazardVertex,

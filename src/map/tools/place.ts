@@ -1,7 +1,7 @@
 import { legGeometry } from '../../geo/leg-length'
 import { measureLine } from '../../measure/measure-line'
 import { wireMOnLeg } from '../../measure/place-on-line'
-import { recordsOf } from '../../plan/field-edits'
+import { recordsOf } from '../../plan/field-records'
 import type { LineId, StationId } from '../../plan/id'
 import type { Place } from '../../plan/place'
 import { type Plan, vertexOf } from '../../plan/plan'

@@ -1,5 +1,6 @@
 import { expect, test } from 'vitest'
-import { addRecord, recordsOf, standingRecords, undoRecord } from '../../src/plan/field-edits'
+import { addRecord, undoRecord } from '../../src/plan/add-record'
+import { recordsOf, standingRecords } from '../../src/plan/field-records'
 import type { LineId, StationId } from '../../src/plan/id'
 import { addLine, removeLine, reverseLine } from '../../src/plan/line-edits'
 import { EMPTY_PLAN, type FieldRecord, type Plan } from '../../src/plan/plan'
