@@ -10,12 +10,12 @@ import { atPlan, type Bench, LEAST_SIGMA, type Manner, type Observation, type Tr
 const USUAL_BRIDGE_PCT = 1
 
 /** The ways of a bridge's loop, and how much of it lies before a place. */
-function bridgeWay({ plan, model, figures }: Bench, bridge: Bridge, manner: Manner) {
+function bridgeWay({ plan, model, figures, nepers: tried }: Bench, bridge: Bridge, manner: Manner) {
   const way = shortestWay(model, model.stations.indexOf(bridge.at), model.stations.indexOf(bridge.toward))
   if (!way || way.length === 0) return null
   const conditions = conditionsAt(atPlan(plan, manner), bridge)
-  const tried = [-1, ...figures.keys()].map((figure) => {
-    const nepers = Float64Array.from(figures, (_, k) => (k === figure ? STEP_NEPERS : 0))
+  const byFigure = [-1, ...figures.keys()].map((figure) => {
+    const nepers = Float64Array.from(figures, (_, k) => tried[k]! + (k === figure ? STEP_NEPERS : 0))
     return way.map((line) => {
       const wire = scaledWire(line.wire, figures, nepers)
       return (constantsOf({ ...line, wire }, conditions).ohmPerKm * line.wireM) / 1000
@@ -50,7 +50,7 @@ function bridgeWay({ plan, model, figures }: Bench, bridge: Bridge, manner: Mann
     wireM: number,
   ): readonly { readonly before: number; readonly loop: number }[] => {
     const place = placeOf(id, wireM)
-    return tried.map((ohms) => {
+    return byFigure.map((ohms) => {
       const loop = ohms.reduce((sum, each) => sum + each, 0)
       if (!place) return { before: loop / 2, loop }
       const past = ohms.slice(0, place.index).reduce((sum, each) => sum + each, 0)

@@ -38,7 +38,7 @@ export function locateFault(
   tags: readonly { readonly line: string; readonly wireM: number }[] = [],
 ): FaultFound {
   const figures = figuresOf(model.lines.map(({ wire }) => wire)).filter(({ sigma }) => sigma > 0)
-  const bench: Bench = { plan, model, figures }
+  const bench: Bench = { plan, model, figures, nepers: new Float64Array(figures.length) }
   const found = posteriorOf(bench, evidence)
   const { cells, chances } = found
   const ofKind = (kind: FaultKind) =>

@@ -6,7 +6,7 @@ import type { Far, What } from '../field/probe'
 import { type Evidence, isReading, type LineReading, type MeterReading } from './evidence'
 import type { LikelyStretch } from './likely-stretches'
 import { type Bench, type Manner, meterObservation } from './observation'
-import type { Particle } from './reckoner'
+import type { Particle } from './particles'
 
 /** A place of a circuit: a station, or so much wire from a line's `from`. */
 export type Place = string | { readonly line: string; readonly wireM: number }

@@ -50,6 +50,8 @@ export interface Bench {
   readonly plan: Pick<Plan, 'weather' | 'wireTempC'>
   readonly model: CircuitModel
   readonly figures: readonly WireFigure[]
+  /** By how much each figure is tried more than it is in the catalog, nepers: what is read is followed in proportion from there. */
+  readonly nepers: ArrayLike<number>
 }
 
 /** An earth on one wire is no part of the pair's own network. */
@@ -70,7 +72,7 @@ const CONTACT_OHMS = 0.05
 
 /** A reading as something that faults are held against. */
 export function meterObservation(
-  { plan, model, figures }: Bench,
+  { plan, model, figures, nepers: tried }: Bench,
   reading: MeterReading,
   manner: Manner,
 ): Observation | null {
@@ -82,7 +84,7 @@ export function meterObservation(
   const ofSet = reading.far === 'set' ? setSigma(stand, what) : 0
   const contact = what === 'loopOhms' ? CONTACT_OHMS / Math.max(value, 0.1) : 0
   const sigma = Math.hypot(meterSigma(what, value, meterPct), ofSet, contact, LEAST_SIGMA)
-  const gauge = gaugeOf(probe, conditionsAt(atPlan(plan, manner), reading), figures)
+  const gauge = gaugeOf(probe, conditionsAt(atPlan(plan, manner), reading), figures, tried)
   const nepers = (values: Float64Array) => values.map((each) => nepersOf(what, each))
   return {
     read: nepersOf(what, value),

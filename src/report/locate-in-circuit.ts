@@ -24,7 +24,7 @@ export function locateInCircuit(
     const at = `evidence[${index}]`
     const outside = outOfReach(each, measured)
     if (outside) return [{ code: 'out-of-range', at, message: outside }]
-    if (!isBridge || !goesByEarth({ plan, model, figures: [] }, each)) return []
+    if (!isBridge || !goesByEarth({ plan, model, figures: [], nepers: [] }, each)) return []
     const message = 'A bridge needs a good wire back, and a line on this way returns by earth.'
     return [{ code: 'bridge-by-earth', at, message }]
   })
