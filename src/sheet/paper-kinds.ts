@@ -53,8 +53,8 @@ export const PAPER_KINDS: Readonly<
   'Circuit diagram': (source, room) => [
     { title: 'Circuit diagram', about: '', blocks: circuitDiagram(source, room) },
   ],
-  'Load list': (source) => [{ title: 'Load list', about: '', blocks: loadList(source) }],
-  'Test record': (source) => [{ title: 'Test record', about: '', blocks: testRecord(source) }],
+  'Load list': (source, room) => [{ title: 'Load list', about: '', blocks: loadList(source, room) }],
+  'Test record': (source, room) => [{ title: 'Test record', about: '', blocks: testRecord(source, room) }],
   'Station cards': (source, { page }) => [
     { title: 'Station cards', about: '', isBare: true, blocks: stationCards(source, page) },
   ],
@@ -72,6 +72,8 @@ export const PAPER_KINDS: Readonly<
     { title: 'Labels', about: '', isBare: true, blocks: tagLabels(source, page) },
   ],
   'Fault card': (source, room) => [{ title: 'Fault card', about: '', blocks: faultCard(source, room) }],
-  'Recovery record': (source) => [{ title: 'Recovery record', about: '', blocks: recoveryRecord(source) }],
+  'Recovery record': (source, room) => [
+    { title: 'Recovery record', about: '', blocks: recoveryRecord(source, room) },
+  ],
   'Circuit figures': (source) => [{ title: 'Circuit figures', about: '', blocks: circuitFigures(source) }],
 }

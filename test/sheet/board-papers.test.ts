@@ -1,8 +1,11 @@
 import { describe, expect, test } from 'vitest'
 import { overlap, within } from '../../src/figure/geometry'
-import type { Plan } from '../../src/plan/plan'
+import { measurePlan } from '../../src/measure/measure-line'
+import { type Plan, stationName } from '../../src/plan/plan'
+import { trunksOfNet } from '../../src/report/trunks-of-net'
 import { boardCard, boardsIn } from '../../src/sheet/kinds/board-card'
 import { directory } from '../../src/sheet/kinds/directory'
+import { testRecord } from '../../src/sheet/kinds/test-record'
 import { trafficDiagram } from '../../src/sheet/kinds/traffic-diagram'
 import type { Block } from '../../src/sheet/layout/block'
 import { breakIntoSheets } from '../../src/sheet/layout/break-sheets'
@@ -114,5 +117,43 @@ describe('the traffic diagram', () => {
   test('is no paper of a net with fewer than two boards', () => {
     expect(trafficDiagram(sourceOf(wildNet(1, 6)), ROOM)).toEqual([])
     expect(trafficDiagram(sourceOf(demoPlan()), ROOM)).toEqual([])
+  })
+})
+
+describe('the test record of two boards with a trunk between them', () => {
+  const record = (km?: number) => {
+    const source = sourceOf(boardsInARow(2, km))
+    return {
+      source,
+      table: tablesOf(testRecord(source, ROOM)).find(({ title }) => title.startsWith('Trunks'))!,
+    }
+  }
+
+  test('has the drop of either board as the other rings it, and the faintest calls with who puts them through', () => {
+    const { source, table } = record()
+    const [trunk] = trunksOfNet(source.plan, source.catalog, measurePlan(source.plan))
+    expect(table.rows.slice(0, 2).map((row) => [...row.slice(1, 5), row[9]])).toEqual(
+      trunk!.ringing.map(({ from, to, volts, minVolts }) => [
+        ...[
+          stationName(source.plan, from),
+          `the drop at ${stationName(source.plan, to)}`,
+          volts,
+          minVolts,
+          '',
+        ],
+      ]),
+    )
+    expect(table.rows.slice(2).map((row) => row[5])).toEqual(
+      trunk!.calls.slice(0, 4).map(({ lossDb }) => lossDb),
+    )
+    expect(table.rows[2]![7]).toBe('BOARD1, BOARD2')
+  })
+
+  test('marks what fails over too long a trunk', () => {
+    expect(record(60).table.rows.map((row) => row[9])).toContain('✗ FAILS')
+  })
+
+  test('is without it where there is one board', () => {
+    expect(JSON.stringify(testRecord(sourceOf(demoPlan()), ROOM))).not.toContain('Trunks')
   })
 })

@@ -4,7 +4,7 @@ import { ringCodes } from '../../plan/ring-code'
 import { telephonesOn } from '../../report/through-calls'
 import { ringWords } from '../../words/ring-words'
 import type { Block } from '../layout/block'
-import { breakIntoSheets } from '../layout/break-sheets'
+import { inFewestSheets, LARGE, type Letters, TIGHT, tableBlock, USUAL } from '../layout/fewest-sheets'
 import type { SheetRoom } from '../layout/paper-size'
 import type { Table } from '../layout/table'
 import { circuitsIn } from '../paper-scope'
@@ -17,7 +17,7 @@ interface Entry {
   readonly how: string
 }
 
-/** Who is reached how: names in the order of the alphabet, each with its number or its ring. In large print where that takes no sheet more. */
+/** Who is reached how: names in the order of the alphabet, each with its number or its ring. In large print where that takes no more sheets. */
 export function directory(source: PaperSource, room: SheetRoom): readonly Block[] {
   const entries = circuitsIn(source).flatMap(({ id }) => {
     const circuit = source.plan.circuits.get(id)
@@ -25,18 +25,15 @@ export function directory(source: PaperSource, room: SheetRoom): readonly Block[
   })
   if (entries.length === 0) return []
   const sorted = entries.toSorted((a, b) => a.name.localeCompare(b.name, 'en', { numeric: true }))
-  const set = (isLarge: boolean): readonly Block[] => [
+  const blocksIn = (letters: Letters): readonly Block[] => [
     {
       kind: 'text',
+      isSmall: letters.isTight ?? false,
       text: 'A number is a jack of the board or a port of the exchange. One long ring is for everybody on a line.',
     },
-    { kind: 'table', table: { ...tableOf(sorted), isLarge } },
+    ...tableBlock(tableOf(sorted), letters),
   ]
-  const sheetsOf = (blocks: readonly Block[]) => breakIntoSheets(blocks, room).length
-  const [large, usual] = [set(true), set(false)]
-  if (sheetsOf(large) === 1) return large
-  if (sheetsOf(usual) === 1) return usual
-  return [{ kind: 'table', table: { ...tableOf(sorted), isTight: true } }]
+  return inFewestSheets(blocksIn, [LARGE, USUAL, TIGHT], room)
 }
 
 const tableOf = (entries: readonly Entry[]): Table => ({

@@ -2,6 +2,7 @@ import { type Tongue, tongueOf } from '../../words/tongue'
 import { formatTempC } from '../../words/units'
 import { type Block, heightOfMm } from '../layout/block'
 import { breakIntoSheets } from '../layout/break-sheets'
+import { inFewestSheets, type Letters, TIGHT, tableBlock, USUAL } from '../layout/fewest-sheets'
 import type { SheetRoom } from '../layout/paper-size'
 import type { PaperSource } from '../paper-source'
 import { faultLog, faultTable, halvingTable, shortTable } from '../tables/fault-tables'
@@ -28,22 +29,32 @@ const readings = ({ tempStep }: Tongue) => [
 /** A log of fewer rows is not worth its head. */
 const LEAST_LOG_ROWS = 4
 
-/** How to find a fault, and the figures for it, line by line. */
+/** How to find a fault, and the figures for it, line by line; in small print where that saves sheets. */
 export function faultCard(source: PaperSource, room: SheetRoom): readonly Block[] {
+  const card = inFewestSheets((letters) => blocksIn(source, letters), [USUAL, TIGHT], room)
+  return [...card, { kind: 'table', table: faultLog(rowsLeft(card, room)) }]
+}
+
+function blocksIn(source: PaperSource, letters: Letters): readonly Block[] {
   const { plan, system } = source
-  const tables = [halvingTable(source), faultTable(source), shortTable(source)].filter(
-    ({ rows }) => rows.length > 0,
-  )
-  const card: readonly Block[] = [
-    { kind: 'box', title: 'What it sounds like, and where to look', sentences: SIGNS },
-    { kind: 'box', title: 'From a reading to a distance', sentences: readings(tongueOf(plan, system)) },
+  const isSmall = letters.isTight ?? false
+  return [
+    { kind: 'box', isSmall, title: 'What it sounds like, and where to look', sentences: SIGNS },
+    {
+      kind: 'box',
+      isSmall,
+      title: 'From a reading to a distance',
+      sentences: readings(tongueOf(plan, system)),
+    },
     {
       kind: 'text',
+      isSmall,
       text: `Figures are for the wire at ${formatTempC(plan.wireTempC, system)}. Sets, supplies and branches are off the line while it is measured.`,
     },
-    ...tables.map((table): Block => ({ kind: 'table', table })),
+    ...[halvingTable(source), faultTable(source), shortTable(source)].flatMap((table) =>
+      tableBlock(table, letters),
+    ),
   ]
-  return [...card, { kind: 'table', table: faultLog(rowsLeft(card, room)) }]
 }
 
 /** Rows to write in that the last sheet still holds, or else a sheet of its own. */

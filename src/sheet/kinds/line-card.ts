@@ -19,9 +19,13 @@ import { stripBlocks } from './strip-block'
 /** Room for no, one, two or three lines of names for which the map had none, mm. */
 const NAMES_MM = [0, 5, 8.5, 12] as const
 /** What `mapBlocks` puts below the drawing itself, mm. */
-const BELOW_MM = 4
-/** How map and walk share a sheet beside each other. */
-const MAP_SHARES = [42, 58] as const
+const BELOW_MM = 2
+/** How map and walk may share a sheet beside each other: the more is done on the way, the less is left to the map. */
+const MAP_SHARES = [
+  [42, 58],
+  [36, 64],
+  [30, 70],
+] as const
 
 /** Name and hour of each step. */
 const SIGNATURES: Table = {
@@ -86,13 +90,20 @@ export function lineCard(
   const walk: Block = { kind: 'table', table: walkTable(source, line, measured, stops) }
   const walked: readonly Block[] = [
     text(
-      `${layingWords(source, line)} Bearings are ${bearingBasis(norths).word}. ${northsText(norths, source.date)}${spaced(gridNote(stops))}`,
+      [
+        layingWords(source, line),
+        `Bearings are ${bearingBasis(norths).word}.`,
+        northsText(norths, source.date),
+        gridNote(stops),
+        ...notes.map(sentence),
+      ]
+        .filter(Boolean)
+        .join(' '),
     ),
-    ...(notes.length > 0 ? [text(notes.map(sentence).join(' '))] : []),
     ...footBlocks(spools),
   ]
   const card = { mapped: { source, line, norths, room }, above, strip, walk, walked }
-  const ways = [mapAbove(card), mapBeside(card)]
+  const ways = [mapAbove(card), ...MAP_SHARES.map((shares) => mapBeside(card, shares))]
   // The larger map is the better one.
   for (const way of ways.toSorted((a, b) => scaleOf(card, a) - scaleOf(card, b))) {
     const blocks = onOneSheet(card, way)
@@ -102,6 +113,8 @@ export function lineCard(
   const maps = oneMap(card.mapped, room.widthMm, leftMm - NAMES_MM[1])?.draw() ?? stripMaps(card.mapped)
   return [...above, ...maps, ...strip, { kind: 'new-sheet' }, walk, ...walked]
 }
+
+type Shares = (typeof MAP_SHARES)[number]
 
 interface Card {
   readonly mapped: Mapped
@@ -127,12 +140,12 @@ function mapAbove({ mapped: { room }, above, strip, walk, walked }: Card): Way {
 }
 
 /** The map beside what is read while walking: for lines that run north and south. */
-function mapBeside({ mapped: { room }, above, strip, walk, walked }: Card): Way {
+function mapBeside({ mapped: { room }, above, strip, walk, walked }: Card, shares: Shares): Way {
   const takenMm = heightOfMm([...above, ...strip, ...walked], room.widthMm)
   return {
-    mapMm: [columnsMm(MAP_SHARES, room.widthMm)[0]!, room.heightMm - takenMm - BELOW_MM],
+    mapMm: [columnsMm(shares, room.widthMm)[0]!, room.heightMm - takenMm - BELOW_MM],
     withMap: (map) => {
-      const columns = [map, [walk]].map((blocks, i) => ({ share: MAP_SHARES[i]!, blocks }))
+      const columns = [map, [walk]].map((blocks, i) => ({ share: shares[i]!, blocks }))
       return [...above, ...strip, { kind: 'beside', columns }, ...walked]
     },
   }
@@ -155,7 +168,5 @@ function onOneSheet({ mapped }: Card, { mapMm, withMap }: Way): readonly Block[]
   }
   return undefined
 }
-
-const spaced = (text: string) => (text ? ` ${text}` : '')
 
 const sentence = (text: string) => (/[.!?]$/.test(text) ? text : `${text}.`)

@@ -4,16 +4,25 @@ import { leftSentence, rateSentence } from '../../words/done-words'
 import { tongueOf } from '../../words/tongue'
 import { hoursSentence, loadedSentence, sharedWords, smallCrewSentence } from '../../words/work-words'
 import type { Block } from '../layout/block'
+import { inFewestSheets, type Letters, TIGHT, tableBlock, USUAL } from '../layout/fewest-sheets'
+import type { SheetRoom } from '../layout/paper-size'
+import type { Table } from '../layout/table'
+import { inColumns } from '../layout/table-columns'
 import type { PaperSource } from '../paper-source'
 import { hoursTable, leftTable, loadTable, massTable } from '../tables/load-tables'
-import { carryTable, cutTable } from '../tables/spool-tables'
+import { carryTable, cutTables } from '../tables/spool-tables'
 import { crewTable, packingOf, tripTable } from '../tables/trip-tables'
 
-/** What the crew carries, which wire goes where, and how long it takes. */
-export function loadList(source: PaperSource): readonly Block[] {
+/** What the crew carries, which wire goes where, and how long it takes; in small print where that saves sheets. */
+export function loadList(source: PaperSource, room: SheetRoom): readonly Block[] {
+  return inFewestSheets((letters) => blocksIn(source, room, letters), [USUAL, TIGHT], room)
+}
+
+function blocksIn(source: PaperSource, room: SheetRoom, letters: Letters): readonly Block[] {
   const { report, plan, system } = source
   const say = tongueOf(plan, system)
   const { loads, hours, left } = report
+  const isSmall = letters.isTight ?? false
   const shared = sharedWords(loads, say)
   const flags = report.cautions.filter(isAboutSplices).map((caution) => cautionText(caution, say))
   const time = [
@@ -30,25 +39,22 @@ export function loadList(source: PaperSource): readonly Block[] {
       packing.rows.filter(({ crew }) => crew === each.crew),
     ),
   )
-  const tables = [
-    massTable(source, loads),
-    loadTable(source, loads),
-    crewTable(source, packing.crews),
-    ...trips,
-    carryTable(source),
-    cutTable(source),
-  ]
-  const table = (of: (typeof tables)[number]): readonly Block[] =>
-    of.rows.length > 0 ? [{ kind: 'table', table: of }] : []
+  const table = (of: Table): readonly Block[] => tableBlock(of, letters)
+  const list = (of: Table): readonly Block[] => (isSmall ? inColumns(of, room, letters) : table(of))
+  const box = (title: string, sentences: readonly string[]): readonly Block[] =>
+    sentences.length > 0 ? [{ kind: 'box', title, sentences, isSmall }] : []
   return [
-    { kind: 'text', text: loadedSentence(packing.crews, loads.perPersonKg, loads.totalKg, say) },
+    { kind: 'text', isSmall, text: loadedSentence(packing.crews, loads.perPersonKg, loads.totalKg, say) },
     ...(left
-      ? [{ kind: 'text', text: leftSentence(left, say) } as const, ...table(leftTable(source, left))]
+      ? [{ kind: 'text', isSmall, text: leftSentence(left, say) } as const, ...table(leftTable(source, left))]
       : []),
-    ...tables.flatMap(table),
-    ...(shared.length > 0 ? [{ kind: 'box', title: 'Too heavy for one', sentences: shared } as const] : []),
-    ...(flags.length > 0 ? [{ kind: 'box', title: 'Splices', sentences: flags } as const] : []),
-    { kind: 'text', text: time.filter(Boolean).join(' ') },
+    ...table(massTable(source, loads)),
+    ...list(loadTable(source, loads)),
+    ...[crewTable(source, packing.crews), ...trips, carryTable(source)].flatMap(table),
+    ...cutTables(source).flatMap(list),
+    ...box('Too heavy for one', shared),
+    ...box('Splices', flags),
+    { kind: 'text', isSmall, text: time.filter(Boolean).join(' ') },
     ...table(hoursTable(source, hours)),
   ]
 }

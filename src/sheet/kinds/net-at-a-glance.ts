@@ -4,8 +4,9 @@ import { formatTempC } from '../../words/units'
 import { cautionsInShort } from '../glance-cautions'
 import { gridNote } from '../grid-note'
 import { type Block, columnsMm, heightOfMm } from '../layout/block'
+import { CLOSE, LARGE, type Letters, TIGHT, tableBlock, USUAL } from '../layout/fewest-sheets'
 import type { SheetRoom } from '../layout/paper-size'
-import { leastWidthsEm, type Table } from '../layout/table'
+import { inColumns } from '../layout/table-columns'
 import type { PaperSource } from '../paper-source'
 import { netDrawing, strokesDrawing } from '../scene/net-drawing'
 import { circuitKey, lineKey, stationKey } from '../tables/glance-tables'
@@ -13,24 +14,15 @@ import { circuitKey, lineKey, stationKey } from '../tables/glance-tables'
 /** Heights of the drawing, the best first, mm. */
 const HEIGHTS_MM = [150, 140, 130, 120, 110, 100, 90, 80]
 /** Kept free below a drawing, mm. */
-const GAP_MM = 3
+const GAP_MM = 1
 /** Beside tables the drawing may be lower. */
 const LOWEST_MM = 54
 /** How stations and lines share the sheet beside each other: a line has more to say. */
 const SHARES = [40, 60] as const
-/** Columns in which many stations or lines may stand beside each other: as many as make it lowest. */
-const MOST_COLUMNS = 3
 /** Beside the circuits the drawing has a little more than half. */
 const DRAWING_SHARES = [52, 48] as const
 
 const ORDER = 'Laying begins at the first supply; each line starts from wire that lies.'
-
-type Letters = Pick<Table, 'isLarge' | 'isTight' | 'isClose'>
-
-const LARGE: Letters = { isLarge: true }
-const USUAL: Letters = {}
-const TIGHT: Letters = { isTight: true }
-const CLOSE: Letters = { isTight: true, isClose: true }
 
 /** The whole net on one sheet: in large print where that holds it, else with its tables beside each other, at last in small print. */
 export function netAtAGlance(source: PaperSource, room: SheetRoom): readonly Block[] {
@@ -44,9 +36,6 @@ export function netAtAGlance(source: PaperSource, room: SheetRoom): readonly Blo
     folded(source, room)
   )
 }
-
-const tableBlock = (table: Table, letters: Letters): readonly Block[] =>
-  table.rows.length > 0 ? [{ kind: 'table', table: { ...table, ...letters } }] : []
 
 function strokesBlock({ plan }: PaperSource, widthMm: number): readonly Block[] {
   if (plan.circuits.size === 0) return []
@@ -143,33 +132,6 @@ const keysBeside = (source: PaperSource, room: SheetRoom, letters: Letters): rea
           })),
         },
       ]
-}
-
-/** A table in several columns, each going on where the one before it ends; again on the next sheet where one does not hold it. */
-function inColumns(table: Table, room: SheetRoom, letters: Letters): readonly Block[] {
-  const blocks: Block[] = []
-  const inSoMany = (count: number, from: number, to: number): Block => {
-    const each = Math.ceil((to - from) / count)
-    return {
-      kind: 'beside',
-      columns: Array.from({ length: count }, (_, i) => {
-        const rows = table.rows.slice(from + i * each, Math.min(to, from + (i + 1) * each))
-        return { share: 1, blocks: tableBlock({ ...table, rows, leastEm: leastWidthsEm(table) }, letters) }
-      }),
-    }
-  }
-  const heightMm = (block: Block) => heightOfMm([block], room.widthMm)
-  const columnsOf = (from: number, to: number): Block =>
-    Array.from({ length: MOST_COLUMNS }, (_, i) => inSoMany(i + 1, from, to)).reduce((best, each) =>
-      heightMm(each) < heightMm(best) ? each : best,
-    )
-  for (let from = 0; from < table.rows.length; ) {
-    let to = table.rows.length
-    while (to - from > 1 && heightMm(columnsOf(from, to)) > room.heightMm) to--
-    blocks.push(columnsOf(from, to))
-    from = to
-  }
-  return blocks
 }
 
 /** What one sheet does not hold: the drawing over its whole width with circuits and cautions, then stations and lines in columns. */

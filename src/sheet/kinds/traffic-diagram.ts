@@ -1,27 +1,22 @@
-import { measurePlan } from '../../measure/measure-line'
 import { stationName } from '../../plan/plan'
 import type { Trunk } from '../../report/trunks'
-import { isUsable, trunksOfNet } from '../../report/trunks-of-net'
+import { isUsable } from '../../report/trunks-of-net'
 import { trunkSentence } from '../../words/switchboard-words'
 import { tongueOf } from '../../words/tongue'
-import { formatCount, formatDb, formatList } from '../../words/units'
+import { formatCount } from '../../words/units'
 import type { Block } from '../layout/block'
 import type { SheetRoom } from '../layout/paper-size'
-import type { Table } from '../layout/table'
-import { lineNumber } from '../line-marks'
 import type { PaperSource } from '../paper-source'
 import { MOST_BOXES, trafficDrawing } from '../scene/traffic-drawing'
+import { trunksIn, trunkTable } from '../tables/trunk-tables'
 import { type BoardOfNet, boardsIn } from './board-card'
 
 /** Of two boards or more: boards as boxes, and between them how many circuits calls can go over; below, each trunk with its faintest call. */
 export function trafficDiagram(source: PaperSource, room: SheetRoom): readonly Block[] {
   const boards = boardsIn(source)
   if (boards.length < 2) return []
-  const { plan, catalog, ground, system } = source
-  const say = tongueOf(plan, system)
-  const trunks = trunksOfNet(plan, catalog, measurePlan(plan, ground)).filter(({ circuits }) =>
-    circuits.every((id) => boards.some(({ circuit }) => circuit.id === id)),
-  )
+  const say = tongueOf(source.plan, source.system)
+  const trunks = trunksIn(source, boards)
   const table = trunkTable(source, trunks)
   const scene = trafficDrawing(
     boards.map((each) => boxOf(source, each)),
@@ -78,29 +73,4 @@ function linksOf(boards: readonly BoardOfNet[], trunks: readonly Trunk[]) {
         : `${usable} of ${formatCount(all.length, 'circuit')}`
     return { from, to, words, isUsable: usable > 0 }
   })
-}
-
-function trunkTable(source: PaperSource, trunks: readonly Trunk[]): Table {
-  const { plan } = source
-  const name = (id: string) => stationName(plan, id)
-  return {
-    title: 'Trunks',
-    columns: [
-      { head: 'From – to', share: 50 },
-      { head: 'Lines', share: 20 },
-      { head: 'Puts calls through', share: 40 },
-      { head: 'Faintest call', share: 60 },
-      { head: 'Usable', share: 16 },
-    ],
-    rows: trunks.map((trunk) => {
-      const [worst] = trunk.calls
-      return [
-        trunk.stations.map(name).join(' – '),
-        trunk.lines.map((id) => lineNumber(source, id)).join(', '),
-        worst && worst.byHand.length > 0 ? formatList(worst.byHand.map(name), 2) : 'nobody',
-        worst ? `${name(worst.from)} – ${name(worst.to)}, ${formatDb(worst.lossDb)}` : 'none',
-        isUsable(trunk) ? 'yes' : 'no',
-      ]
-    }),
-  }
 }

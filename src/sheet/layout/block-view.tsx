@@ -1,6 +1,6 @@
 import { DrawingView } from '../drawing/drawing-view'
 import { type Block, columnsMm } from './block'
-import { columnWidthsMm, holdsFigures, showCell, type Table } from './table'
+import { columnWidthsMm, headsOf, holdsFigures, showCell, type Table } from './table'
 
 const classOf = (table: Table, column: number) => (holdsFigures(table, column) ? 'figure' : undefined)
 
@@ -17,6 +17,7 @@ const classesOf = ({ isWrittenIn, isDense, isLarge, isTight, isClose }: Table) =
 
 function TableView({ table, continued, widthMm }: { table: Table; continued: boolean; widthMm: number }) {
   const widths = columnWidthsMm(table, widthMm)
+  const heads = headsOf(table, widthMm)
   return (
     <table class={classesOf(table)}>
       {table.title && !table.isUntitled && (
@@ -38,7 +39,7 @@ function TableView({ table, continued, widthMm }: { table: Table; continued: boo
               <td key={i} class={classOf(table, i)} />
             ) : (
               <th key={i} scope="col" class={classOf(table, i)}>
-                {column.head}
+                {heads[i]}
               </th>
             ),
           )}

@@ -30,6 +30,8 @@ const LINE_MM = 4.6
 const HEADING_EM_MM = (13 * 25.4) / 72
 /** Small text is 8 pt. */
 const SMALL = { emMm: (8 * 25.4) / 72, lineMm: 3.5 }
+/** Below a drawing, mm; sheet.css holds the same figure. */
+const DRAWING_GAP_MM = 1
 /** Between two columns, mm; sheet.css holds the same figure. */
 const GUTTER_MM = 5
 const textHeightMm = (text: string, widthMm: number) => wrapText(text, widthMm / EM_MM).length * LINE_MM
@@ -67,7 +69,7 @@ export function blockHeights(block: Block, widthMm: number): BlockHeights {
         itemsMm: [],
       }
     case 'drawing':
-      return { headMm: block.heightMm + 3, itemsMm: [] }
+      return { headMm: block.heightMm + DRAWING_GAP_MM, itemsMm: [] }
     case 'table':
       return {
         headMm: tableHeadHeightMm(block.table, widthMm) + 3,

@@ -25,7 +25,7 @@ function leastMm(blocks: readonly Block[], i: number, widthMm: number): number {
 /** A sheet with less on it than this is a waste, unless it is the only one. */
 const LEAST_SHARE = 1 / 3
 /** By how much less than full the sheets may be made, so that the last one has its share. */
-const FILLINGS = [1, 0.95, 0.9, 0.85, 0.8, 0.75, 0.7, 0.65, 0.6, 0.55, 0.5]
+const FILLINGS = Array.from({ length: 30 }, (_, i) => 0.98 - 0.02 * i)
 
 /**
  * Blocks dealt out to sheets, in order. What is over for the last sheet is a third of it at the least, as long as the sheets before it can

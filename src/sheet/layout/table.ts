@@ -82,9 +82,37 @@ export function columnWidthsMm(table: Table, widthMm: number): readonly number[]
 
 const widthsOf = new WeakMap<Table, { readonly widthMm: number; readonly widths: readonly number[] }>()
 
+const emMmOf = (table: Table) => (lettersOf(table).pt * 25.4) / 72
+
+/** What each column's text asks for at the least, with the gap after it, mm. */
+const wantedWidthsMm = (table: Table, leastEm: readonly number[]) =>
+  leastEm.map((em, i) => em * emMmOf(table) + gapMm(table, i) + 0.2)
+
+/** A head of no more letters stands on one line where there is room: `Loop Ω`, `On it ft`. */
+const SHORT_HEAD = 8
+/** The part of a table's width that its columns may ask for, so that heads need not be broken. */
+const ROOMY = 0.8
+
+const bound = (head: string) => (head.length <= SHORT_HEAD ? head.replaceAll(' ', '\u00a0') : head)
+
+/** The least widths with every short head on one line, em; undefined where the table has no room for that. */
+function leastWithWholeHeads(table: Table, widthMm: number): readonly number[] | undefined {
+  const leastEm = leastWidthsEm(table).map((em, i) => {
+    const head = bound(table.columns[i]!.head)
+    return head.includes('\u00a0') ? Math.max(em, textWidthEm(head, true)) : em
+  })
+  const sumMm = wantedWidthsMm(table, leastEm).reduce((sum, mm) => sum + mm, 0)
+  return sumMm <= ROOMY * widthMm ? leastEm : undefined
+}
+
+/** The heads of a table as they are set in that width. */
+export function headsOf(table: Table, widthMm: number): readonly string[] {
+  const heads = table.columns.map(({ head }) => head)
+  return leastWithWholeHeads(table, widthMm) ? heads.map(bound) : heads
+}
+
 function reckonedWidthsMm(table: Table, widthMm: number): readonly number[] {
-  const emMm = (lettersOf(table).pt * 25.4) / 72
-  const wantedMm = leastWidthsEm(table).map((em, i) => em * emMm + gapMm(table, i) + 0.2)
+  const wantedMm = wantedWidthsMm(table, leastWithWholeHeads(table, widthMm) ?? leastWidthsEm(table))
   const scale = Math.min(1, widthMm / wantedMm.reduce((sum, mm) => sum + mm, 0))
   const leastMm = wantedMm.map((mm) => mm * scale)
   const fixed = new Set<number>()
@@ -127,7 +155,7 @@ const gapMm = (table: Table, column: number) => (holdsFigures(table, column) ? G
 
 /** Lines that the fullest cell of a row takes. */
 function linesIn(table: Table, texts: readonly string[], widthMm: number, bold: boolean): number {
-  const emMm = (lettersOf(table).pt * 25.4) / 72
+  const emMm = emMmOf(table)
   const widths = columnWidthsMm(table, widthMm)
   const lines = texts.map((text, i) => {
     return wrapText(text, Math.max(1, (widths[i]! - gapMm(table, i)) / emMm), bold).length
@@ -144,8 +172,8 @@ export function rowHeightMm(table: Table, row: readonly Cell[], widthMm: number)
 
 /** Height of the table's head, mm: its title, where it has one, and the names of its columns. */
 export function tableHeadHeightMm(table: Table, widthMm: number): number {
-  const heads = table.columns.map((column) => column.head)
-  const emMm = (lettersOf(table).pt * 25.4) / 72
+  const heads = headsOf(table, widthMm)
+  const emMm = emMmOf(table)
   // ` (continued)` stands behind the title of a later part.
   const titleLines = wrapText(`${table.title} (continued)`, widthMm / emMm, true).length
   const captionMm =

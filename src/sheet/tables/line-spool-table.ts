@@ -40,10 +40,10 @@ export function lineSpoolTable(source: PaperSource, line: Line, measured: Report
     columns: [
       { head: 'Pair', share: 9 },
       { head: 'Spool', share: 14 },
-      { head: 'Is it full?', share: 52 },
+      { head: 'Is it full?', share: 46 },
       { head: `On it ${unit.sign}`, share: 18 },
       { head: `Takes ${unit.sign}`, share: 18 },
-      { head: `Lies from run – to run ${unit.sign}`, share: 38 },
+      { head: `Lies at run ${unit.sign}`, share: 30 },
       { head: `Left ${unit.sign}`, share: 16 },
     ],
     rows: measured.pieces.map(({ pair, spool, wireM, cutM }) => {

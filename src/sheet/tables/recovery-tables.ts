@@ -1,4 +1,3 @@
-import { isolated } from '../../isolated'
 import type { ReportLine } from '../../report/report'
 import { nameIn } from '../../words/tongue'
 import { unitOf } from '../../words/units'
@@ -54,39 +53,35 @@ export function recoveryTable(source: PaperSource): Table {
   }
 }
 
-/** Every spool that went out for these lines, and room for what is on it when it is back. */
-export function spoolsBackTable(source: PaperSource): Table {
-  const { report, catalog, system } = source
+/** Every spool that went out for these lines, wire by wire, and room for what is on it when it is back. */
+export function spoolsBackTables(source: PaperSource): readonly Table[] {
+  const { plan, report, system } = source
   const unit = unitOf('lengthM', system)
   const lines = linesIn(source)
   const out = new Set(lines.flatMap(({ pieces }) => pieces.map(({ spool }) => spool)))
-  return {
+  return report.spools.map(({ wire, used }) => ({
     isWrittenIn: true,
-    title: 'Spools that come back',
+    title: `Spools that come back: ${nameIn(plan, wire)}`,
     columns: [
-      { head: 'Spool', share: 12 },
-      { head: 'Wire', share: 46 },
-      { head: `Full ${unit.sign}`, share: 15 },
-      { head: 'Lies in line', share: 26 },
-      { head: `On it now ${unit.sign}`, share: 24 },
-      { head: 'Good, doubtful, scrap', share: 40 },
-      { head: 'Name', share: 24 },
+      { head: 'Spool', share: 14 },
+      { head: `Full ${unit.sign}`, share: 17 },
+      { head: 'Lies in line', share: 30 },
+      { head: `On it now ${unit.sign}`, share: 28 },
+      { head: 'Good, doubtful, scrap', share: 56 },
+      { head: 'Name', share: 34 },
     ],
-    rows: report.spools.flatMap(({ wire, used }) =>
-      used
-        .filter(({ spool }) => out.has(spool))
-        .map(({ spool, lengthM }) => [
-          spool,
-          isolated(catalog.wires.get(wire)?.name ?? wire),
-          unit.fromSi(lengthM),
-          report.lines
-            .filter(({ pieces }) => pieces.some((piece) => piece.spool === spool))
-            .map(({ id }) => lineNumber(source, id))
-            .join(', '),
-          '',
-          '',
-          '',
-        ]),
-    ),
-  }
+    rows: used
+      .filter(({ spool }) => out.has(spool))
+      .map(({ spool, lengthM }) => [
+        spool,
+        unit.fromSi(lengthM),
+        report.lines
+          .filter(({ pieces }) => pieces.some((piece) => piece.spool === spool))
+          .map(({ id }) => lineNumber(source, id))
+          .join(', '),
+        '',
+        '',
+        '',
+      ]),
+  }))
 }

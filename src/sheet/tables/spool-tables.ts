@@ -1,41 +1,37 @@
 import { nameIn } from '../../words/tongue'
 import { unitOf } from '../../words/units'
-import type { Table } from '../layout/table'
+import { type Table, TICK_BOX } from '../layout/table'
 import { lineNumber } from '../line-marks'
 import type { PaperSource } from '../paper-source'
 
-/** The cut list: spool by spool, the pieces in the order in which they leave it, and what stays on it. */
-export function cutTable(source: PaperSource): Table {
+/** The cut list, wire by wire and spool by spool: the pieces in the order in which they leave it, and what stays on it. */
+export function cutTables(source: PaperSource): readonly Table[] {
   const { plan, report, system } = source
   const unit = unitOf('lengthM', system)
   const pieces = report.lines.flatMap((line) => line.pieces.map((piece) => ({ ...piece, line })))
-  return {
-    title: 'Spools: which wire goes where',
+  return report.spools.map(({ wire, used }) => ({
+    title: `Spools of ${nameIn(plan, wire)}: where it goes`,
     columns: [
       { head: 'Spool', share: 12 },
-      { head: 'Wire', share: 44 },
       { head: `On it ${unit.sign}`, share: 14 },
-      { head: `Goes to line: ${unit.sign}`, share: 50 },
+      { head: `Goes to line: ${unit.sign}`, share: 60 },
       { head: `Left ${unit.sign}`, share: 13 },
       { head: 'Out', share: 9 },
     ],
-    rows: report.spools.flatMap((wire) =>
-      wire.used.map((spool) => [
-        spool.spool,
-        nameIn(plan, wire.wire),
-        unit.fromSi(spool.lengthM),
-        pieces
-          .filter((piece) => piece.spool === spool.spool)
-          .map(({ line, pair, wireM }) => {
-            const which = (plan.lines.get(line.id)?.pairs ?? 1) > 1 ? ` pair ${pair + 1}` : ''
-            return `${lineNumber(source, line.id)}${which}: ${unit.fromSi(wireM).toFixed(0)}`
-          })
-          .join(', '),
-        unit.fromSi(spool.leftM),
-        '☐',
-      ]),
-    ),
-  }
+    rows: used.map((spool) => [
+      spool.spool,
+      unit.fromSi(spool.lengthM),
+      pieces
+        .filter((piece) => piece.spool === spool.spool)
+        .map(({ line, pair, wireM }) => {
+          const which = (plan.lines.get(line.id)?.pairs ?? 1) > 1 ? ` pair ${pair + 1}` : ''
+          return `${lineNumber(source, line.id)}${which}: ${unit.fromSi(wireM).toFixed(0)}`
+        })
+        .join(', '),
+      unit.fromSi(spool.leftM),
+      TICK_BOX,
+    ]),
+  }))
 }
 
 /** What to take, one row a length of spool. */

@@ -8,6 +8,7 @@ import { nameIn } from '../../words/tongue'
 import { type Cell, type Table, TICK_BOX } from '../layout/table'
 import { lineNumber } from '../line-marks'
 import type { PaperSource } from '../paper-source'
+import { marked } from './verdict-mark'
 
 /** Loop and insulation of every line of one circuit, its far end shorted and then open. */
 export function loopTable(source: PaperSource, circuit: ReportCircuit): Table {
@@ -79,10 +80,6 @@ function worstByStation(circuit: ReportCircuit): readonly Call[] {
     return { from: '', to: station, figures: Object.fromEntries(figures) }
   })
 }
-
-/** Only what is amiss is marked: what works today may not at worst, which stands above the table. */
-const marked = (verdicts: readonly Verdict[]): string =>
-  verdicts.includes('fails') ? '✗ FAILS' : verdicts.includes('thin') ? 'thin' : ''
 
 /** What a circuit should measure when it is whole: every kind of figure with its limit, and a box to tick. */
 export function callTable({ plan }: PaperSource, circuit: ReportCircuit): Table {

@@ -66,7 +66,6 @@ export function tripTable(
       mass.fromSi(row.eachKg * row.count),
       TICK_BOX,
     ]),
-    isDense: true,
   }
 }
 
