@@ -81,7 +81,7 @@ export function drawStrip(line: StripLine, stretch: StripStretch, widthMm: numbe
     done: line.done
       .filter(({ fromM, toM }) => toM > stretch.fromM && fromM < stretch.toM)
       .map(({ sign, fromM, toM }) => ({ sign, fromX: xOf(fromM), toX: xOf(toM) })),
-    marks: marks.map(({ kind, groundM }) => ({ kind, x: xOf(groundM) })),
+    marks: marks.map(({ kind, groundM, isTestPoint = false }) => ({ kind, x: xOf(groundM), isTestPoint })),
     labels: labelsOf(marks, xOf, { left: 0, right: widthMm }, { tagY, wireY, tiers }),
     matches,
     profile,

@@ -10,6 +10,8 @@ export interface StripMark {
   readonly kind: StripMarkKind
   readonly groundM: number
   readonly name: string
+  /** Of a tag: the pair can be opened and measured there. */
+  readonly isTestPoint?: boolean
 }
 
 /** A scale along the strip: 0 at the line's start, `total` at the end of its wire, in proportion to the wire between them. */
@@ -64,7 +66,11 @@ export interface StripDrawing {
   readonly wireY: number
   readonly legs: readonly { readonly lay: Lay; readonly fromX: number; readonly toX: number }[]
   readonly done: readonly { readonly sign: DoneSign; readonly fromX: number; readonly toX: number }[]
-  readonly marks: readonly { readonly kind: StripMarkKind; readonly x: number }[]
+  readonly marks: readonly {
+    readonly kind: StripMarkKind
+    readonly x: number
+    readonly isTestPoint: boolean
+  }[]
   readonly labels: readonly StripLabel[]
   readonly matches: readonly { readonly x: number; readonly text: string; readonly isStart: boolean }[]
   readonly profile: {

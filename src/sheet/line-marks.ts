@@ -8,6 +8,8 @@ import type { PaperSource } from './paper-source'
 /** Something on a line that the crew makes or hangs: a splice, or a tag. */
 export interface LineMark {
   readonly kind: 'splice' | 'tag'
+  /** Of a tag: the pair can be opened and measured there. */
+  readonly isTestPoint?: boolean
   /** `S2`, or a tag's `3/1`: line and place. */
   readonly name: string
   readonly groundM: number

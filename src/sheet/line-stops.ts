@@ -18,14 +18,16 @@ export interface LineStop {
   readonly name: string
   /** The tag's own number, or nothing. */
   readonly tag: string
+  readonly isTestPoint: boolean
   readonly groundM: number
   readonly wireM: number
   readonly position: Position
   readonly does: readonly string[]
 }
 
-interface Part extends Omit<LineStop, 'kinds' | 'does'> {
+interface Part extends Omit<LineStop, 'kinds' | 'does' | 'isTestPoint'> {
   readonly kind: StripMarkKind
+  readonly isTestPoint?: boolean | undefined
   readonly does: string
 }
 
@@ -59,6 +61,7 @@ export function lineStops(
       kinds: [...new Set(own.map(({ kind }) => kind))],
       name: texts(({ name }) => name).join(', '),
       tag: texts(({ tag }) => tag).join(', '),
+      isTestPoint: own.some(({ isTestPoint }) => isTestPoint),
       does: texts(({ does }) => does),
       // At the far end the last tail belongs to what is measured.
       wireM: Math.max(...own.map(({ wireM }) => wireM)),
@@ -97,10 +100,10 @@ function vertexParts(
 }
 
 const markParts = (source: PaperSource, line: Line, measured: ReportLine): readonly Part[] =>
-  lineMarks(source, line, measured).map(({ kind, name, groundM, wireM, position, what }) =>
-    kind === 'tag'
-      ? { kind, name: '', tag: name, groundM, wireM, position, does: what ? `Tag: ${what}.` : '' }
-      : { kind, name: `splice ${name}`, tag: '', groundM, wireM, position, does: `Splice ${what}.` },
+  lineMarks(source, line, measured).map(({ name, what, ...mark }) =>
+    mark.kind === 'tag'
+      ? { ...mark, name: '', tag: name, does: what ? `Tag: ${what}.` : '' }
+      : { ...mark, name: `splice ${name}`, tag: '', does: `Splice ${what}.` },
   )
 
 /** Crossings with what is done there, and cautions that have a place, in their own words. */

@@ -1,3 +1,4 @@
+import { BEND_RADIUS, SPLICE_SIGN, TAG_SIGN, TEST_POINT_RIM } from '../figure/line-signs'
 import { pointAtWireM } from '../measure/place-on-line'
 import type { WalkLine } from './walk-line'
 
@@ -39,14 +40,15 @@ export function WayStrip({ walked, groundM, accuracyM }: Props) {
         <g key={`${mark.code} ${mark.wireM}`} transform={`translate(${MIDDLE} ${yOf(mark.groundM)})`}>
           {mark.code === 'tag' && (
             <>
-              <path class="sign" d="M-6 -4H6V4H-6Z" />
-              <text x="10" y="4">
+              <path class="sign" d={TAG_SIGN} />
+              {mark.isTestPoint && <path class="rim" d={TEST_POINT_RIM} />}
+              <text x="11" y="18">
                 {tongue.lineNumber}/{mark.number}
               </text>
             </>
           )}
-          {mark.code === 'bend' && <circle class="sign" r="3.5" />}
-          {mark.code === 'splice' && <path class="sign" d="M0 -6L6 0L0 6L-6 0Z" />}
+          {mark.code === 'bend' && <circle class="sign" r={BEND_RADIUS} />}
+          {mark.code === 'splice' && <path class="sign" d={SPLICE_SIGN} />}
           {mark.code === 'crossing' && <path class="crossed" d="M-22 -2H30M-22 2H30" />}
         </g>
       ))}

@@ -1,3 +1,4 @@
+import { BEND_RADIUS } from '../../figure/line-signs'
 import type { Lay, Line } from '../../plan/plan'
 import { hasRoomForBends, isIn } from '../view/line-path'
 import type { DrawBox, Point } from '../view/map-view'
@@ -80,7 +81,7 @@ function seenCorners(line: Line, path: readonly Point[]): { path: readonly Point
 }
 
 export function bendRing({ x, y }: Point, inHand = false): SVGElement {
-  const look = inHand ? { class: 'bend picked', r: 7 } : { class: 'bend', r: 5 }
+  const look = inHand ? { class: 'bend picked', r: BEND_RADIUS + 2 } : { class: 'bend', r: BEND_RADIUS }
   return svgElement('circle', { ...look, cx: x.toFixed(1), cy: y.toFixed(1) })
 }
 

@@ -1,3 +1,4 @@
+import { SPLICE_SIGN } from '../../figure/line-signs'
 import type { ReportLine } from '../../report/report'
 import { formatLengthM, type UnitSystem } from '../../words/units'
 import type { Bench } from '../bench'
@@ -47,7 +48,7 @@ export function splicePlate({ x, y }: Point): SVGElement {
     class: 'splice',
     transform: `translate(${x.toFixed(1)} ${y.toFixed(1)})`,
   })
-  svgElement('path', { d: 'M0 -9L9 0L0 9L-9 0Z' }, splice)
+  svgElement('path', { d: SPLICE_SIGN }, splice)
   return splice
 }
 

@@ -1,3 +1,4 @@
+import { TAG_SIGN, TEST_POINT_RIM } from '../../figure/line-signs'
 import { lineNumber } from '../../plan/plan'
 import type { ReportLine } from '../../report/report'
 import type { Bench } from '../bench'
@@ -13,9 +14,8 @@ const ROOM_PX = 60
 const NUMBER_PX = 26
 
 /**
- * Draws the tags of a line: a small plate that hangs from its place, so that a bend there stays in sight, with a second rim where the
- * pair can be opened and measured. On the selected line they say their numbers, where there is room. Those at the line's ends hang at
- * the stations, which stand there already.
+ * Draws the tags of a line. On the selected line they say their numbers, where there is room. Those at the line's ends hang at the
+ * stations, which stand there already.
  */
 export function showTags(bench: Bench): () => void {
   const { store, view } = bench
@@ -42,8 +42,8 @@ export function showTags(bench: Bench): () => void {
 
 export function tagPlate({ x, y }: Point, isTestPoint: boolean, words = ''): SVGElement {
   const mark = svgElement('g', { class: 'tag', transform: `translate(${x.toFixed(1)} ${y.toFixed(1)})` })
-  svgElement('path', { d: 'M0 0V9M-4 9H4V17L0 20L-4 17Z' }, mark)
-  if (isTestPoint) svgElement('path', { class: 'tag-rim', d: 'M-7 6H7V18.5L0 23.5L-7 18.5Z' }, mark)
+  svgElement('path', { d: TAG_SIGN }, mark)
+  if (isTestPoint) svgElement('path', { class: 'tag-rim', d: TEST_POINT_RIM }, mark)
   if (words) svgElement('text', { x: 10, y: 19 }, mark).textContent = words
   return mark
 }

@@ -1,6 +1,15 @@
 import { trunkLines } from '../../budget/trunk-ends'
-import { boxAround, clipSegment, contains, type Point, type Segment, segmentsOf } from '../../figure/geometry'
+import {
+  type Box,
+  boxAround,
+  clipSegment,
+  contains,
+  type Point,
+  type Segment,
+  segmentsOf,
+} from '../../figure/geometry'
 import { DONE_SIGNS, type DoneSign } from '../../figure/legend'
+import { LINE_STEP_MM, TAG_REACH } from '../../figure/line-signs'
 import { type ScaleBar, scaleBar } from '../../figure/scale-bar'
 import { type StationSign, stationSigns } from '../../figure/station-signs'
 import { textWidthEm } from '../../figure/text-width'
@@ -52,7 +61,7 @@ export interface MapDrawing {
   }[]
   readonly bends: readonly Point[]
   readonly splices: readonly Point[]
-  readonly tags: readonly Point[]
+  readonly tags: readonly { readonly at: Point; readonly isTestPoint: boolean }[]
   readonly stations: readonly { readonly at: Point; readonly sign: StationSign }[]
   readonly matches: readonly MatchLine[]
   readonly labels: readonly (PlacedLabel & { readonly style: LabelStyle })[]
@@ -73,7 +82,12 @@ const REACH_MM = 30
 const STATION_MM = [5.2, 3.6] as const
 const SPLICE_MM = 3
 const BEND_MM = 1.6
-const TAG_MM = 1.6
+const tagBox = ([x, y]: Point): Box => ({
+  left: x - TAG_REACH.aside * LINE_STEP_MM,
+  right: x + TAG_REACH.aside * LINE_STEP_MM,
+  top: y,
+  bottom: y + TAG_REACH.down * LINE_STEP_MM,
+})
 
 /** Tags so close on paper share a label. */
 const BUNCH_MM = 2.5
@@ -219,7 +233,7 @@ export function drawMap(
       obstacles: [
         ...stations.map(({ at }) => boxAround(at, ...STATION_MM)),
         ...splices.map(({ at }) => boxAround(at, SPLICE_MM, SPLICE_MM)),
-        ...tags.map(({ at }) => boxAround(at, TAG_MM, TAG_MM)),
+        ...tags.map(({ at }) => tagBox(at)),
         ...bends.map((at) => boxAround(at, BEND_MM, BEND_MM)),
       ],
       strokes: [
@@ -241,7 +255,7 @@ export function drawMap(
     done,
     bends,
     splices: splices.map(({ at }) => at),
-    tags: tags.map(({ at }) => at),
+    tags: tags.map(({ at, isTestPoint = false }) => ({ at, isTestPoint })),
     stations,
     matches,
     labels: placed.map((label) => ({ ...label, style: styles.get(label.label)! })),

@@ -1,5 +1,6 @@
 import type { Point, Segment } from '../../figure/geometry'
 import type { DoneSign } from '../../figure/legend'
+import { BEND_RADIUS, LINE_STEP_MM, SPLICE_SIGN, TAG_SIGN, TEST_POINT_RIM } from '../../figure/line-signs'
 import { PLATE, SIGN_STROKES, STEP_MM, type StationSign } from '../../figure/station-signs'
 import { HAZARDS } from '../../hazard/kinds'
 import type { HazardKind, Lay } from '../../plan/plan'
@@ -35,9 +36,6 @@ export function StationSymbol({ at: [x, y], sign }: { at: Point; sign: StationSi
     </g>
   )
 }
-
-const lozenge = ([x, y]: Point) => `M${x.toFixed(2)} ${(y - 1.5).toFixed(2)}l1.5 1.5l-1.5 1.5l-1.5 -1.5z`
-const tagMark = ([x, y]: Point) => `M${x.toFixed(2)} ${y.toFixed(2)}m-.8 -.8h1.6v1.6h-1.6z`
 
 /** One leg of wire, by its lay. */
 export const Wire = ({
@@ -103,9 +101,26 @@ export const marksFor = (signs: ReadonlySet<StationSign>): readonly Mark[] => [
 ]
 
 /** A mark on a line or a station, as the map and its legend show it. */
-export function MarkSymbol({ kind, at }: { kind: Mark; at: Point }) {
-  if (kind === 'bend') return <circle class="bend" cx={at[0]} cy={at[1]} r={0.8} />
-  if (kind === 'splice') return <path class="splice" d={lozenge(at)} />
-  if (kind === 'tag') return <path class="tag" d={tagMark(at)} />
-  return <StationSymbol at={at} sign={SIGN_OF_MARK[kind]} />
+export function MarkSymbol({
+  kind,
+  at,
+  isTestPoint = false,
+}: {
+  kind: Mark
+  at: Point
+  isTestPoint?: boolean
+}) {
+  if (kind !== 'bend' && kind !== 'splice' && kind !== 'tag')
+    return <StationSymbol at={at} sign={SIGN_OF_MARK[kind]} />
+  return (
+    <g
+      class="line-sign"
+      transform={`translate(${at[0].toFixed(2)} ${at[1].toFixed(2)}) scale(${LINE_STEP_MM})`}
+    >
+      {kind === 'bend' && <circle r={BEND_RADIUS} />}
+      {kind === 'splice' && <path d={SPLICE_SIGN} />}
+      {kind === 'tag' && <path d={TAG_SIGN} />}
+      {isTestPoint && <path class="rim" d={TEST_POINT_RIM} />}
+    </g>
+  )
 }

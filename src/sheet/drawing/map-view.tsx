@@ -134,8 +134,8 @@ export function MapView({
         {drawing.bends.map((at, i) => (
           <MarkSymbol key={i} kind="bend" at={at} />
         ))}
-        {drawing.tags.map((at, i) => (
-          <MarkSymbol key={i} kind="tag" at={at} />
+        {drawing.tags.map((tag, i) => (
+          <MarkSymbol key={i} kind="tag" {...tag} />
         ))}
         {drawing.splices.map((at, i) => (
           <MarkSymbol key={i} kind="splice" at={at} />

@@ -47,7 +47,7 @@ export function StripView({ drawing, name }: { drawing: StripDrawing; name: stri
         return <Wire key={i} points={points} lay={lay} ticks={lay === 'overhead' ? crossTicks(points) : []} />
       })}
       {doneStrokes('over')}
-      {marks.map(({ kind, x }, i) =>
+      {marks.map(({ kind, x, isTestPoint }, i) =>
         kind === 'crossing' ? (
           <path key={i} class="crossing" d={`M${x - 0.6} ${wireY - 2.2}v4.4m1.2 0v-4.4`} />
         ) : kind === 'caution' ? (
@@ -56,7 +56,7 @@ export function StripView({ drawing, name }: { drawing: StripDrawing; name: stri
             <path d={`M${x} ${wireY + 3.2}v1.1m0 .35v.3`} />
           </g>
         ) : (
-          <MarkSymbol key={i} kind={kind} at={[x, wireY]} />
+          <MarkSymbol key={i} kind={kind} at={[x, wireY]} isTestPoint={kind === 'tag' && isTestPoint} />
         ),
       )}
       {labels.map(({ text, x, y, anchor, isBold }, i) => (

@@ -46,8 +46,11 @@ function stripLine(
         toM: groundAt(toM),
       })),
     ),
-    marks: stops.flatMap(({ kinds, groundM, name, tag }) =>
-      kinds.map((kind) => ({ kind, groundM, name: kind === 'tag' ? tag : kind === 'caution' ? '' : name })),
+    marks: stops.flatMap(({ kinds, groundM, name, tag, isTestPoint }) =>
+      kinds.map((kind) => ({
+        ...{ kind, groundM, isTestPoint },
+        name: kind === 'tag' ? tag : kind === 'caution' ? '' : name,
+      })),
     ),
     distance: { name: unit.sign, perM: unit.fromSi(1) },
     scales:
