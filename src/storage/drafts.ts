@@ -39,8 +39,8 @@ interface Draft {
 
 /** What a save found where it wrote. */
 export interface Saved {
-  /** False where another window has taken the draft over since it was last written. */
-  readonly wasThere: boolean
+  /** The record written over; undefined where there was none: a draft's first, or another window has taken it over since. */
+  readonly before: Pick<DraftEntry, 'revision' | 'title'> | undefined
 }
 
 /** How many removed plans are held to be brought back. Not so many days: a clock may be wrong. */
@@ -124,14 +124,14 @@ export async function openDrafts(name: string, onLost: () => void = () => {}) {
         ...(underWay && { underWay }),
         ...(base && { base }),
       }
-      const before = tx.store.getKey(state.key)
+      const before = tx.store.get(state.key)
       const put = tx.store.put(record)
       tx.commit()
       const [found] = await Promise.all([before, put, tx.done])
-      return { wasThere: found !== undefined }
+      return { before: readRecord(found) }
     },
 
-    /** Changes a draft that no window has on the table. One that has gone, or cannot be read, stays as it is. */
+    /** Changes a draft that this window has not on the table. One that has gone, or cannot be read, stays as it is. */
     change: async (key: string, edit: (plan: Plan) => Plan): Promise<void> => {
       const tx = db.transaction('drafts', 'readwrite', { durability: 'strict' })
       const record = await tx.store.get(key)

@@ -85,15 +85,18 @@ export async function keepDrafts(store: KeptStore, name = ownName('fieldpair')):
     if (seen === written && drawn === drawnWritten) return succeed()
     const [plan, underWay, current, db] = [seen, drawn, session, drafts]
     const wasWritten = current.isWritten
+    const titleBefore = written?.title
     written = plan
     drawnWritten = underWay
-    current.state = { key: current.state.key, revision: current.state.revision + 1 }
+    const revision = current.state.revision + 1
+    current.state = { key: current.state.key, revision }
     // Before the save: where the page is going away, nothing runs after it.
     rememberLast(current.state.key)
     try {
-      const { wasThere } = await db.save({ plan, underWay, ...current })
+      const { before } = await db.save({ plan, underWay, ...current })
       current.isWritten = true
-      if (wasWritten && !wasThere) void tellParted(current)
+      if (wasWritten && !before) void tellParted(current)
+      if (before && before.revision >= revision && plan.title === titleBefore) takeTitle(current, before.title)
     } catch (error) {
       if (written === plan) written = null
       return fail(nameOf(error) === 'QuotaExceededError' ? NOTICES.full : NOTICES.failed)
@@ -106,6 +109,13 @@ export async function keepDrafts(store: KeptStore, name = ownName('fieldpair')):
     const isGone = await db.supersede(base).catch(() => true)
     if (!isGone) void tellParted(current)
     windows.tell({ key: base.key, isGone })
+  }
+
+  /** Another window has renamed the plan that is on the table here, and this one has just written the old title over it. */
+  const takeTitle = (current: Session, title: string) => {
+    const rename = (plan: Plan) => setTitle(plan, title)
+    if (session === current) store.edit(rename)
+    else void drafts?.change(current.state.key, rename)
   }
 
   const onSettled = (plan: Plan) => {

@@ -325,6 +325,22 @@ describe('the plans of a browser', () => {
   })
 })
 
+test('a plan on the table that another window renames has its new name, and what was changed here', async () => {
+  const here = await openWindow()
+  here.store.edit(title('Old'))
+  await here.keeper.flush()
+  const there = await openWindow()
+  there.store.open(setTitle(EMPTY_PLAN, 'Another'))
+  await there.keeper.rename(await keyOf(there.keeper, 'Old'), 'New')
+  here.store.edit((plan) => ({ ...plan, notes: 'drawn here' }) as Plan)
+  await here.keeper.flush()
+  await here.keeper.flush()
+  expect(here.store.plan.value.title).toBe('New')
+  const key = await keyOf(here.keeper, 'New')
+  expect(await here.keeper.planOf(key)).toMatchObject({ title: 'New' })
+  expect(await titles(here.keeper)).not.toContain('Old')
+})
+
 describe('versions of a plan', () => {
   test('that are removed can be put back', async () => {
     const { store, keeper } = await openWindow()
