@@ -1,4 +1,5 @@
-import { existsSync, readdirSync } from 'node:fs'
+import { existsSync, mkdtempSync, readdirSync, writeFileSync } from 'node:fs'
+import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { installWithApt, works } from './browser.mjs'
 import { ensureDependencies, ROOT, stop } from './dependencies.mjs'
@@ -60,6 +61,14 @@ for (const [name, open] of walkers) {
     await walk(hand, server.resolvedUrls?.local[0] ?? '', stopServer, (said) => console.log(`  ${said}`))
   } catch (error) {
     console.log(`  FAILS: ${error instanceof Error ? error.message : error}`)
+    const path = join(mkdtempSync(join(tmpdir(), 'fieldpair-')), `${name}.png`)
+    await hand.picture().then(
+      (picture) => {
+        writeFileSync(path, picture)
+        console.log(`  what was seen then: ${path}`)
+      },
+      () => undefined,
+    )
     failed += 1
   }
   await hand.close().catch(() => undefined)

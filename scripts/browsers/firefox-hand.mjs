@@ -29,6 +29,7 @@ export async function firefoxHand(executablePath) {
       await page.keyboard.press('Enter')
     },
     print: async () => Buffer.from(await page.pdf({ format: 'A4', printBackground: true })),
+    picture: async () => Buffer.from(await page.screenshot()),
     faults: () => faults,
     close: () => browser.close(),
   }

@@ -15,11 +15,14 @@ import { join } from 'node:path'
  * @property {() => Promise<void>} release
  * @property {(text: string) => Promise<void>} replace types over what stands in the field that has the focus, and Enter
  * @property {() => Promise<Buffer | null>} print null where the browser cannot be asked to print
+ * @property {() => Promise<Buffer>} picture what is seen now
  * @property {() => string[]} faults errors of the page
  * @property {() => Promise<void>} close
  */
 
 const PATIENCE_MS = 15_000
+/** The margin of a sheet is 12 mm, 34 pt. */
+const LEAST_MARGIN_PT = 30
 const wait = (/** @type {number} */ ms) => new Promise((done) => setTimeout(done, ms))
 
 /**
@@ -214,6 +217,9 @@ export async function walk(hand, url, stopServer, say) {
     const pages = Number(/Pages:\s+(\d+)/.exec(execFileSync('pdfinfo', [path], { encoding: 'utf8' }))?.[1])
     for (const words of ['Alder', 'Birch']) assert(text.includes(words), `${words} is printed`)
     assert.equal(pages, sheets, 'a page is printed for each sheet')
+    const first = execFileSync('pdftotext', ['-bbox', '-l', '1', path, '-'], { encoding: 'utf8' })
+    const leftPt = Math.min(...[...first.matchAll(/xMin="([\d.]+)"/g)].map(([, pt]) => Number(pt)))
+    assert(leftPt > LEAST_MARGIN_PT, `the first page keeps its margin: ${leftPt} pt`)
     say(`makes ${sheets} sheets and prints them, a page each`)
   } else say(`makes ${sheets} sheets, none cut (this driver cannot be asked to print)`)
 

@@ -80,6 +80,7 @@ export async function webkitHand(binary) {
     },
     // This driver knows no printing.
     print: async () => null,
+    picture: async () => Buffer.from(await ask('GET', `${session}/screenshot`), 'base64'),
     faults: () => [],
     close: async () => {
       await ask('DELETE', session).catch(() => undefined)
