@@ -96,7 +96,8 @@ export async function keepDrafts(store: KeptStore, name = ownName('fieldpair')):
       const { before } = await db.save({ plan, underWay, ...current })
       current.isWritten = true
       if (wasWritten && !before) void tellParted(current)
-      if (before && before.revision >= revision && plan.title === titleBefore) takeTitle(current, before.title)
+      if (before && before.revision >= revision && plan.title === titleBefore)
+        takeTitle(current, before.title)
     } catch (error) {
       if (written === plan) written = null
       return fail(nameOf(error) === 'QuotaExceededError' ? NOTICES.full : NOTICES.failed)
