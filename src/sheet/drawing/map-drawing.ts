@@ -1,18 +1,8 @@
 import { trunkLines } from '../../budget/trunk-ends'
-import {
-  type Box,
-  boxAround,
-  clipSegment,
-  contains,
-  type Point,
-  type Segment,
-  segmentsOf,
-} from '../../figure/geometry'
+import { clipSegment, contains, type Point, type Segment, segmentsOf } from '../../figure/geometry'
 import { DONE_SIGNS, type DoneSign } from '../../figure/legend'
-import { LINE_STEP_MM, TAG_REACH } from '../../figure/line-signs'
 import { type ScaleBar, scaleBar } from '../../figure/scale-bar'
 import { type StationSign, stationSigns } from '../../figure/station-signs'
-import { textWidthEm } from '../../figure/text-width'
 import { between, crossTicks, middleInside } from '../../figure/wire-strokes'
 import { hazardName } from '../../hazard/kinds'
 import { wayOfWire } from '../../measure/place-on-line'
@@ -22,15 +12,14 @@ import { LAY_LETTERS } from '../../words/plan-words'
 import { formatRunM } from '../../words/units'
 import { lineMarks } from '../line-marks'
 import type { PaperSource } from '../paper-source'
-import { type Label, type PlacedLabel, placeLabels } from './label-placer'
+import { type PlacedLabel, placeLabels } from './label-placer'
 import { contoursIn } from './map-contours'
+import { bunched, type LabelStyle, REACH_MM, signBoxes, wantedLabels } from './map-labels'
 import { type MapWindow, type MatchLine, toPaper } from './map-window'
 import { type MapGrid, mapGrid } from './sheet-grid-lines'
 
 /** Room for the scale bar, mm. */
 const MOST_BAR_MM = 45
-
-export type LabelStyle = 'station' | 'line' | 'mark' | 'match' | 'hazard'
 
 /** A map, every figure in mm of the drawing. */
 export interface MapDrawing {
@@ -67,41 +56,6 @@ export interface MapDrawing {
   readonly labels: readonly (PlacedLabel & { readonly style: LabelStyle })[]
   /** Texts for which the map had no room. */
   readonly unplaced: readonly string[]
-}
-
-/** Letters of each kind of label, mm an em; sheet.css holds the same figures. */
-const LETTER_MM: Readonly<Record<LabelStyle, number>> = {
-  station: 3.5,
-  line: 3.1,
-  mark: 2.9,
-  match: 2.9,
-  hazard: 2.9,
-}
-/** How far from its point a name may stand. */
-const REACH_MM = 30
-const STATION_MM = [5.2, 3.6] as const
-const SPLICE_MM = 3
-const BEND_MM = 1.6
-const tagBox = ([x, y]: Point): Box => ({
-  left: x - TAG_REACH.aside * LINE_STEP_MM,
-  right: x + TAG_REACH.aside * LINE_STEP_MM,
-  top: y,
-  bottom: y + TAG_REACH.down * LINE_STEP_MM,
-})
-
-/** Tags so close on paper share a label. */
-const BUNCH_MM = 2.5
-
-/** Marks in order, those that lie close together under one name: `1/3–1/4`. */
-function bunched(marks: readonly { readonly name: string; readonly at: Point }[]) {
-  const bunches: { first: string; name: string; at: Point }[] = []
-  for (const { name, at } of marks) {
-    const last = bunches.at(-1)
-    if (last && Math.hypot(at[0] - last.at[0], at[1] - last.at[1]) < BUNCH_MM)
-      last.name = `${last.first}–${name}`
-    else bunches.push({ first: name, name, at })
-  }
-  return bunches
 }
 
 /** What a map is wanted for. */
@@ -187,19 +141,7 @@ export function drawMap(
     .flatMap(({ line }) => line.bends.map(on))
     .filter(inside)
 
-  const wanted: { readonly style: LabelStyle; readonly label: Label }[] = []
-  const want = (style: LabelStyle, text: string, at: Point, clearMm: number) =>
-    wanted.push({
-      style,
-      label: {
-        id: `${style} ${wanted.length}`,
-        text,
-        widthMm: textWidthEm(text, style === 'station') * LETTER_MM[style] + 0.8,
-        heightMm: LETTER_MM[style] * 1.2,
-        at,
-        clearMm,
-      },
-    })
+  const { wanted, want } = wantedLabels()
   for (const { name, at } of stations) want('station', name, at, 2.7)
   for (const { points, text } of matches) want('match', text, between(...points, 0.85), 0.4)
   for (const { line, number, way } of lines) {
@@ -230,12 +172,7 @@ export function drawMap(
     {
       bounds: window.frame,
       reachMm: REACH_MM,
-      obstacles: [
-        ...stations.map(({ at }) => boxAround(at, ...STATION_MM)),
-        ...splices.map(({ at }) => boxAround(at, SPLICE_MM, SPLICE_MM)),
-        ...tags.map(({ at }) => tagBox(at)),
-        ...bends.map((at) => boxAround(at, BEND_MM, BEND_MM)),
-      ],
+      obstacles: signBoxes({ stations, splices, tags, bends }),
       strokes: [
         ...legs.map(({ points }) => points),
         ...hazards.flatMap(({ rings }) => rings.flatMap(segmentsOf)),
