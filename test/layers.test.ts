@@ -98,7 +98,10 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
     ...['words', 'figure', 'files', 'jobs', 'storage', 'state', 'schema', 'journal'],
   ],
   // What a hand holds in the rain, apart from the desk's panel, whose fields it takes.
-  walk: [...['plan', 'geo', 'hazard', 'measure', 'field', 'report'], ...['words', 'state', 'panel']],
+  walk: [
+    ...['plan', 'geo', 'hazard', 'measure', 'field', 'report'],
+    ...['words', 'figure', 'state', 'panel'],
+  ],
 }
 
 /** Packages, and the folders that may know them. A package that is not here has no place yet. */
