@@ -57,9 +57,7 @@ export function oddsOf(
   const { figures, draw } = drawnModel(model)
   const missing = completenessOf(model, today).missing
   const worst = worstCorner(model, today, missing).conditions
-  // Whether something is missing can hang on figures only where a lamp must light or a bell may look lifted.
-  const { indicator, offHookMA } = model.supply?.supply ?? {}
-  const missingVaries = Boolean(indicator) || offHookMA !== undefined
+  const varies = missingVaries(model)
   const normal = seededNormal(seed)
   const drawn = figures.map(() => new Float64Array(samples))
   const todayNepers = new Float64Array(samples)
@@ -72,7 +70,7 @@ export function oddsOf(
       drawn[i]![k] = normals[i]!
     }
     const sample = draw(normals)
-    const lacks = missingVaries ? completenessOf(sample, today).missing : missing
+    const lacks = varies ? completenessOf(sample, today).missing : missing
     todayNepers[k] = nepersOf(sample, today)
     worstNepers[k] = nepersOf(sample, worst)
     if (lacks.length > 0) continue
@@ -86,6 +84,36 @@ export function oddsOf(
     worst: wilson(worstWorks, samples),
     tips: tipsOf(figures, drawn, isNearer ? todayNepers : worstNepers),
   }
+}
+
+/**
+ * Whether at least a share of the circuits that `oddsOf` draws works in the worst corner: the same circuits, judged the same, but no
+ * further than until that is settled.
+ */
+export function worksAtWorst(
+  model: CircuitModel,
+  today: Conditions,
+  wanted: { readonly samples: number; readonly seed: number; readonly share: number },
+): boolean {
+  const { samples, seed, share } = wanted
+  const { figures, draw } = drawnModel(model)
+  const printed = completenessOf(model, today).missing
+  const worst = worstCorner(model, today, printed).conditions
+  const normal = seededNormal(seed)
+  const least = Math.ceil(share * samples)
+  let works = 0
+  for (let k = 0; k < samples && works < least; k++) {
+    if (works + samples - k < least) return false
+    const sample = draw(Float64Array.from(figures, () => normal()))
+    const lacks = missingVaries(model) ? completenessOf(sample, today).missing : printed
+    if (lacks.length === 0 && nepersOf(sample, worst) >= 0) works++
+  }
+  return works >= least
+}
+
+/** Whether something is missing can hang on figures only where a lamp must light or a bell may look lifted. */
+function missingVaries({ supply }: CircuitModel): boolean {
+  return Boolean(supply?.supply.indicator) || supply?.supply.offHookMA !== undefined
 }
 
 /** What the tightest check has to spare, nepers; what is not a number has nothing. */

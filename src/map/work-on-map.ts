@@ -15,6 +15,7 @@ import { showMenu } from './input/show-menu'
 import { showCautions } from './layers/show-cautions'
 import { pointAlong, showCursor } from './layers/show-cursor'
 import { showDone } from './layers/show-done'
+import { showFar } from './layers/show-far'
 import { showFault } from './layers/show-fault'
 import { showLegLabels } from './layers/show-leg-labels'
 import { showRubberLabel } from './layers/show-rubber-label'
@@ -86,6 +87,7 @@ export function workOnMap(bench: Bench, foot: ReturnType<typeof showFoot>): () =
   const stopKeys = followKeys(bench, tool, { crosshair, pointers, menu: menu.open, aimed: foot.aimed })
   // What the first sight of a plan does without, or shows only for what is selected, drawn or sought.
   const layers = [
+    showFar(bench),
     showSuggested(bench),
     showDone(bench),
     showCautions(bench),

@@ -15,6 +15,7 @@ import { loadWhenShown } from './load-when-shown'
 import { Question } from './question'
 import { TextField } from './text-field'
 
+const HowFar = loadWhenShown(async () => (await import('./ground/how-far')).HowFar)
 const RouteFrom = loadWhenShown(async () => (await import('./ground/route-from')).RouteFrom)
 
 /** A place in any usual way of writing it; the sentence that refuses it. */
@@ -81,6 +82,7 @@ export function StationCard({ store, id }: { store: Store; id: StationId }) {
           />
         ))}
       </Question>
+      <HowFar store={store} from={id} />
       <RouteFrom store={store} from={id} />
       <Question ask="Which lines end here?">
         {lines.length === 0 && <p>None.</p>}

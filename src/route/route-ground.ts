@@ -20,8 +20,11 @@ export interface RouteGround {
 }
 
 /** Room left around the places, as a part of how far they lie apart, and at least so much, m. */
-const MARGIN_PART = 0.35
-const LEAST_MARGIN_M = 300
+interface Margin {
+  readonly part: number
+  readonly leastM: number
+}
+const MARGIN: Margin = { part: 0.35, leastM: 300 }
 /** No cell is finer than this, m: hazards are not drawn finer, and a crew does not lay wire to a metre. */
 const FINEST_CELL_M = 5
 
@@ -32,6 +35,7 @@ export function routeGround(
   weights: RouteWeights,
   ground: GridGround | undefined,
   mostCells: number,
+  margin = MARGIN,
 ): RouteGround {
   if (places.length === 0) throw new Error('a route needs places')
   const plane = planeAbout(places)
@@ -40,7 +44,7 @@ export function routeGround(
   const [leastNorthM, mostNorthM] = spanOf(metres.map(([, n]) => n))
   const wideM = mostEastM - leastEastM
   const highM = mostNorthM - leastNorthM
-  const marginM = Math.max(LEAST_MARGIN_M, MARGIN_PART * Math.hypot(wideM, highM))
+  const marginM = Math.max(margin.leastM, margin.part * Math.hypot(wideM, highM))
   const westM = leastEastM - marginM
   const northM = mostNorthM + marginM
   const cellM = Math.max(

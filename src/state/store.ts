@@ -13,6 +13,7 @@ import { type FieldWork, NO_FIELD_WORK } from '../report/field-work'
 import { reportInPart } from '../report/report-in-part'
 import { reportWith } from '../report/report-with'
 import { tongueOf } from '../words/tongue'
+import { createFarState } from './far-state'
 import { createFindings } from './findings'
 import { createGroundState } from './ground-state'
 import { keepLastGood } from './last-good'
@@ -175,6 +176,7 @@ export function createStore(initial: Plan = EMPTY_PLAN) {
     ...createShelfState(),
     ...createOpenThings(),
     ...createFindings(),
+    ...createFarState(),
     opened,
     notice,
     notKept,

@@ -7,6 +7,7 @@ import { effect } from '../../state/steady-effect'
 import { equipmentUsedLast, wireUsedLast } from '../../state/used-last'
 import type { Aim, Bench, MapTool } from '../bench'
 import { showTail } from '../layers/show-tail'
+import { askHowFar } from './how-far-ahead'
 import {
   beginLine,
   drawLine,
@@ -18,8 +19,8 @@ import {
   withBend,
   withoutLastBend,
 } from './line-draft'
-import { placeUnder } from './place'
-import { wayAhead, withWay } from './way-ahead'
+import { isAimedAt, placeUnder } from './place'
+import { wayAhead } from './way-ahead'
 
 const TAKEN_UP = 'The line that was half drawn is taken up again'
 const BACK_AT_START = 'The line starts here: it must end at another station'
@@ -36,6 +37,7 @@ export function lineTool(bench: Bench): MapTool & { readonly remove: () => void 
   const tail = signal<StationId | null>(null)
   const pointer = signal<Position | null>(null)
   const stopTail = showTail(bench, tail, pointer)
+  const stopFar = askHowFar(bench, draft, makeOf)
   let lastAim: Aim | null = null
 
   const stopKeeping = effect(() => {
@@ -50,10 +52,9 @@ export function lineTool(bench: Bench): MapTool & { readonly remove: () => void 
     ...equipmentUsedLast(store, plan),
   })
 
-  /** With the shift key held, the line as it is suggested to go on from its last place; else as it is. */
-  const withSuggestedWay = (now: LineDraft, { adding }: Aim): { draft: LineDraft; lay?: Lay } => {
-    const way = adding && ahead.from(lastPlace(now))
-    return way ? { draft: withWay(now, way), lay: way.lays.at(-1)! } : { draft: now }
+  const withSuggestedWay = (now: LineDraft, aim: Aim) => ahead.along(now, lastPlace(now), aim)
+  const toggleFar = () => {
+    store.farWhileDrawing.value = !store.farWhileDrawing.peek()
   }
   const placeOf = (place: Place): Position => positionAt(store.settled.peek(), place)
   const lastPlace = (now: LineDraft): Position => now.bends.at(-1) ?? placeOf(now.start)
@@ -199,6 +200,7 @@ export function lineTool(bench: Bench): MapTool & { readonly remove: () => void 
       if (!draft.value) return tail.value ? [{ words: 'Begin elsewhere', act: cancel }] : []
       return [
         { words: 'Take back', act: back },
+        { words: store.farWhileDrawing.value ? 'Hide how far' : 'How far?', act: toggleFar },
         { words: 'Put aside', act: cancel },
         ...(draft.value.bends.length ? [{ words: 'Done', act: endAtBend }] : []),
       ]
@@ -230,7 +232,7 @@ export function lineTool(bench: Bench): MapTool & { readonly remove: () => void 
       const place = placeUnder(bench, aim)
       const last = now.bends.at(-1)
       // Enter where the last bend was clicked ends the line there, with no leg of no length.
-      if (last && place.kind === 'ground' && isAt(aim, last)) endAtBend()
+      if (last && place.kind === 'ground' && isAimedAt(view, aim, last)) endAtBend()
       else end(place, aim)
       return true
     },
@@ -243,12 +245,8 @@ export function lineTool(bench: Bench): MapTool & { readonly remove: () => void 
     },
     remove: () => {
       stopTail()
+      stopFar()
       stopKeeping()
     },
-  }
-
-  function isAt(aim: Aim, place: Position): boolean {
-    const { x, y } = view.pointOf(place)
-    return Math.hypot(x - aim.point.x, y - aim.point.y) <= aim.reachPx
   }
 }

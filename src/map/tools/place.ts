@@ -1,4 +1,5 @@
 import { legGeometry } from '../../geo/leg-length'
+import type { Position } from '../../geo/position'
 import { measureLine } from '../../measure/measure-line'
 import { wireMOnLeg } from '../../measure/place-on-line'
 import { recordsOf } from '../../plan/field-records'
@@ -38,6 +39,12 @@ export function placeUnder(bench: Bench, aim: Aim, snap = SNAP): Place {
 }
 
 const asCrowded = <T extends object>(line: T) => ({ ...line, isCrowded: true })
+
+/** Whether the aim is so near a place that the place is meant. */
+export function isAimedAt({ pointOf }: Bench['view'], { point, reachPx }: Aim, place: Position): boolean {
+  const { x, y } = pointOf(place)
+  return Math.hypot(x - point.x, y - point.y) <= reachPx
+}
 
 /** The ids that a new station takes, and the second half of a line that it comes to stand on. */
 export interface NewIds {

@@ -1,6 +1,7 @@
 import type { Position } from '../../geo/position'
+import type { Lay } from '../../plan/plan'
 import type { Way } from '../../plan/route-edits'
-import type { Bench } from '../bench'
+import type { Aim, Bench } from '../bench'
 import { type LineDraft, withBend } from './line-draft'
 
 /** Cells of a search that follows the pointer: coarse, and done in a few hundredths of a second. */
@@ -44,11 +45,14 @@ export function wayAhead({ store }: Bench) {
 
   return {
     seek: (quest: Quest): void => void seek(quest),
-    /** The newest way that starts at a place; null while none is known. */
-    from: (place: Position): Way | null => (found?.from === place ? found.way : null),
+    /** With the shift key held, the line as it is suggested to go on from its last place; else as it is. */
+    along: (draft: LineDraft, last: Position, { adding }: Aim): { draft: LineDraft; lay?: Lay } =>
+      adding && found?.from === last
+        ? { draft: withWay(draft, found.way), lay: found.way.lays.at(-1)! }
+        : { draft },
   }
 }
 
 /** The line drawn along a way, up to the leg that reaches its end. */
-export const withWay = (draft: LineDraft, { bends, lays }: Way): LineDraft =>
+const withWay = (draft: LineDraft, { bends, lays }: Way): LineDraft =>
   bends.reduce((longer, bend, i) => withBend(longer, bend, lays[i]!), draft)

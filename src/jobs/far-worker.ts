@@ -1,0 +1,4 @@
+import { FAR_JOBS } from './far-answers'
+import { serveJobs } from './serve-jobs'
+
+serveJobs(FAR_JOBS)
