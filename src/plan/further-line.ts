@@ -11,6 +11,8 @@ export interface Further extends Equipment {
   readonly from: StationId
   /** The circuit that it comes onto; null for one of its own, with the same telephone where it begins. */
   readonly circuit: CircuitId | null
+  /** What its station is called, and where it stands. */
+  readonly name: string
   readonly to: Position
   readonly bends: readonly Position[]
   readonly wire: string
@@ -20,10 +22,10 @@ export interface Further extends Equipment {
 
 /** The plan with one more telephone on a circuit, and the line that leads there. */
 export function withFurther(plan: Plan, further: Further): Plan {
-  const { from, to, bends, wire, lay, ids, set } = further
+  const { from, name, to, bends, wire, lay, ids, set } = further
   const legs = Array.from({ length: bends.length + 1 }, () => ({ lay }))
   const line: Line = { id: ids.line, from, to: ids.station, bends, legs, wire, pairs: 1, return: 'pair' }
-  const stood = withLine(addStation(plan, { id: ids.station, name: '', position: to }), line)
+  const stood = withLine(addStation(plan, { id: ids.station, name, position: to }), line)
   const joined = further.circuit === null ? undefined : plan.circuits.get(further.circuit)
   if (joined) {
     const longer = withCircuit(stood, { ...joined, lines: [...joined.lines, ids.line] })

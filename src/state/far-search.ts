@@ -6,6 +6,7 @@ import { type Further, withFurther } from '../plan/further-line'
 import type { Plan } from '../plan/plan'
 import type { FarQuestion } from '../report/far-shades'
 import type { Ground } from '../terrain/ground'
+import { FURTHER_NAME } from '../words/far-words'
 import type { FarAsked } from './far-state'
 import { newCircuitId, newLineId, newStationId } from './new-id'
 import type { Store } from './store'
@@ -80,6 +81,7 @@ export function searchFar(store: Store): () => void {
     const plan = withFurther(known, {
       ...asked,
       ids,
+      name: FURTHER_NAME,
       to: [lonDeg, latDeg + (latDeg > 0 ? -SOMEWHERE_DEG : SOMEWHERE_DEG)],
       bends: [],
       supply: equipmentUsedLast(store, settled).supply,

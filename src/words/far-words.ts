@@ -12,6 +12,11 @@ export const FAR_WORDS: Readonly<Record<FarLimit, string>> = {
   stock: 'the wire runs out',
 }
 
+export const FAR_LIMITS = Object.keys(FAR_WORDS) as readonly FarLimit[]
+
+/** How a station is spoken of that has no place yet. */
+export const FURTHER_NAME = 'the new telephone'
+
 /** `today 3.21 km`: on the outline of a shade. */
 export const farLabel = (limit: FarLimit, wireM: number, { run }: Tongue): string =>
   `${FAR_WORDS[limit]} ${run(wireM)}`
@@ -41,7 +46,7 @@ export function farSentences({ limitsM, stops, isBarred }: FarFound, from: strin
       ? [
           nine > 0
             ? `Of ten such circuits nine still work at worst up to ${nine === Number.POSITIVE_INFINITY ? 'any length' : say.run(nine)}.`
-            : 'Of ten such circuits nine work at worst at no length.',
+            : 'Of ten such circuits fewer than nine work at worst, even with hardly any more wire.',
         ]
       : []),
     ...(stock !== undefined && stock !== Number.POSITIVE_INFINITY

@@ -18,6 +18,8 @@ const geotiff = inFile('files/geotiff-grid.ts', ['test/files/geotiff'])
 const model = inFile('files/geotiff-crs.ts', ['test/files/geotiff'])
 const tiles = inFile('files/elevation-tiles.ts', ['test/files/elevation-tiles'])
 const hgt = inFile('files/hgt-grid.ts', ['test/files/hgt-grid'])
+const far = inFile('report/far-shades.ts', ['test/report/far-shades'])
+const field = inFile('route/wire-field.ts', ['test/report/far-shades'])
 const crossings = inFile('hazard/crossings.ts', ['test/hazard'])
 
 /** @type {readonly Mutant[]} */
@@ -89,5 +91,12 @@ export const GROUND = [
     'an angle measured to the line’s normal',
     'radToDeg(Math.asin(Math.min(1, sine)))',
     'radToDeg(Math.acos(Math.min(1, sine)))',
+  ),
+  far('a shade told without the tails', '- laidM - 2 * plan.allowances.tailM', '- laidM'),
+  far('a shade told without slack', 'wireM / ((1 + allowances.slackPct[lay] / 100) * sag)', 'wireM / sag'),
+  field(
+    'a shade that goes through keep-out areas',
+    'if (!isFree) return Infinity',
+    'if (!isFree) isFree = true',
   ),
 ]

@@ -61,7 +61,7 @@ function party(set: string): Plan {
 
 const furtherTo = (plan: Plan, set: string, wire: string, to: Position, bends: readonly Position[] = []) =>
   withFurther(plan, {
-    ...{ from: ASH, circuit: 'c' as CircuitId, to, bends, wire, set },
+    ...{ from: ASH, circuit: 'c' as CircuitId, name: 'Elm', to, bends, wire, set },
     ...{ supply: null, lay: 'surface', ids: IDS },
   })
 

@@ -2,6 +2,8 @@ import { DONE_SIGNS, type DoneSign, LAY_SIGNS, SIGN_WORDS, type Sign } from '../
 import { HAZARDS } from '../../hazard/kinds'
 import { HAZARD_KINDS } from '../../plan/hazard-schema'
 import type { HazardKind, Lay } from '../../plan/plan'
+import type { FarLimit } from '../../report/further-set'
+import { FAR_LIMITS, FAR_WORDS } from '../../words/far-words'
 import { legStrokes } from '../layers/leg-strokes'
 import { bendRing } from '../layers/line-strokes'
 import { cautionSigns } from '../layers/show-cautions'
@@ -37,6 +39,7 @@ export function legendSheet(): HTMLElement {
     ...DONE_SIGNS.map(([sign, words]) => row(`wire: ${words}`, ...done(sign))),
     row('wire: trunk between two boards', ...trunk()),
     ...HAZARD_KINDS.map((kind) => row(HAZARDS[kind].word, hazard(kind))),
+    ...FAR_LIMITS.map((limit) => row(`how far: ${FAR_WORDS[limit]}`, farShade(limit))),
   )
   sheet.append(heading, rows)
   return sheet
@@ -84,6 +87,11 @@ function done(sign: DoneSign): readonly SVGElement[] {
 function trunk(): readonly SVGElement[] {
   const [along] = wire('surface')
   return along ? [along, svgElement('path', { class: 'trunk-core', d: along.getAttribute('d') ?? '' })] : []
+}
+
+function farShade(limit: FarLimit): SVGElement {
+  const d = `M3 ${HEIGHT_PX - 3}V${MIDDLE.y - 6}H${WIDTH_PX - 3}V${HEIGHT_PX - 3}`
+  return svgElement('path', { class: `far-shade far-${limit}`, d })
 }
 
 function hazard(kind: HazardKind): SVGElement {

@@ -18,8 +18,8 @@ const SIDES: Readonly<Record<FarLimit, Point>> = {
   nine: { x: -0.6, y: 1 },
   stock: { x: -1, y: -0.4 },
 }
-/** A label keeps so far inside the screen, px. */
-const INSIDE = { x: 70, y: 30 }
+/** A label keeps so far inside the screen, px: at the top, below the bar. */
+const INSIDE = { x: 80, top: 90, bottom: 60 }
 
 /** Draws the ground on which one telephone more could stand; who reckons it is fetched when it is first asked. */
 export function showFar({ store, view }: Bench): () => void {
@@ -79,8 +79,8 @@ export function showFar({ store, view }: Bench): () => void {
 function placeOn(rings: readonly (readonly Point[])[], side: Point, view: MapView): Point | undefined {
   const { min, max } = view.screen.peek()
   const room = {
-    min: { x: min.x + INSIDE.x, y: min.y + INSIDE.y },
-    max: { x: max.x - INSIDE.x, y: max.y - INSIDE.y },
+    min: { x: min.x + INSIDE.x, y: min.y + INSIDE.top },
+    max: { x: max.x - INSIDE.x, y: max.y - INSIDE.bottom },
   }
   let best: Point | undefined
   let most = Number.NEGATIVE_INFINITY

@@ -2,7 +2,8 @@ import type { ReadonlySignal } from '@preact/signals'
 import { measureLine } from '../../measure/measure-line'
 import type { Lay, Plan } from '../../plan/plan'
 import { effect } from '../../state/steady-effect'
-import type { Bench } from '../bench'
+import type { Store } from '../../state/store'
+import type { Bench, Step } from '../bench'
 import { drawLine, type LineDraft, type LineMake, positionAt } from './line-draft'
 
 /** A line that has no end yet is thought to go on so far to the north, degrees. */
@@ -30,3 +31,11 @@ export function askHowFar(
     store.farDrawn.value = line ? { plan, line: line.id, from, laidM } : null
   })
 }
+
+/** The button of the hint that shows and hides it. */
+export const stepOfHowFar = ({ farWhileDrawing }: Store): Step => ({
+  words: farWhileDrawing.value ? 'Hide how far' : 'How far?',
+  act: () => {
+    farWhileDrawing.value = !farWhileDrawing.peek()
+  },
+})

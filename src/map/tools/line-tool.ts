@@ -7,7 +7,7 @@ import { effect } from '../../state/steady-effect'
 import { equipmentUsedLast, wireUsedLast } from '../../state/used-last'
 import type { Aim, Bench, MapTool } from '../bench'
 import { showTail } from '../layers/show-tail'
-import { askHowFar } from './how-far-ahead'
+import { askHowFar, stepOfHowFar } from './how-far-ahead'
 import {
   beginLine,
   drawLine,
@@ -37,7 +37,6 @@ export function lineTool(bench: Bench): MapTool & { readonly remove: () => void 
   const tail = signal<StationId | null>(null)
   const pointer = signal<Position | null>(null)
   const stopTail = showTail(bench, tail, pointer)
-  const stopFar = askHowFar(bench, draft, makeOf)
   let lastAim: Aim | null = null
 
   const stopKeeping = effect(() => {
@@ -51,11 +50,9 @@ export function lineTool(bench: Bench): MapTool & { readonly remove: () => void 
     lay,
     ...equipmentUsedLast(store, plan),
   })
+  const stopFar = askHowFar(bench, draft, makeOf)
 
   const withSuggestedWay = (now: LineDraft, aim: Aim) => ahead.along(now, lastPlace(now), aim)
-  const toggleFar = () => {
-    store.farWhileDrawing.value = !store.farWhileDrawing.peek()
-  }
   const placeOf = (place: Place): Position => positionAt(store.settled.peek(), place)
   const lastPlace = (now: LineDraft): Position => now.bends.at(-1) ?? placeOf(now.start)
 
@@ -200,7 +197,7 @@ export function lineTool(bench: Bench): MapTool & { readonly remove: () => void 
       if (!draft.value) return tail.value ? [{ words: 'Begin elsewhere', act: cancel }] : []
       return [
         { words: 'Take back', act: back },
-        { words: store.farWhileDrawing.value ? 'Hide how far' : 'How far?', act: toggleFar },
+        stepOfHowFar(store),
         { words: 'Put aside', act: cancel },
         ...(draft.value.bends.length ? [{ words: 'Done', act: endAtBend }] : []),
       ]
