@@ -11,6 +11,12 @@ const WORST_ACCURACY_M = 60
 const CHANGE_M_PER_S2 = 0.05
 /** A walker goes so fast where no times are given, m/s. */
 const WALK_M_PER_S = 1.2
+/** So many standard deviations from where the walker must be, a place is a leap of the receiver, and left out; not so many in a row. */
+const LEAP_SIGMAS = 3
+const MOST_LEAPS = 10
+/** Slower than this a walker stands, m/s, and within so much of one place, m. Allowance. */
+const STANDS_M_PER_S = 0.4
+const STANDS_WITHIN_M = 12
 /** How far a bend may lie off the way for want of being kept, m. */
 const OFF_M = 3
 
@@ -33,7 +39,8 @@ interface State {
  * The way that was walked, from what a receiver told along it: longitudes and latitudes of its bends, ends included. Its length is within
  * about one part in a hundred of the way, where the raw track, with each step of the receiver's error in it, is far too long.
  *
- * A walker of constant velocity with small random changes, looked at forwards and then backwards; then bends that lie within 3 m are dropped.
+ * A walker of constant velocity with small random changes, looked at forwards and then backwards; leaps of the receiver are left out, what
+ * comes of standing still is one place; then bends that lie within 3 m are dropped.
  *
  * Sources: H. E. Rauch, F. Tung and C. T. Striebel, AIAA Journal 3 (1965), 1445; D. H. Douglas and T. K. Peucker, The Canadian
  * Cartographer 10 (1973), 112 (both from memory).
@@ -44,10 +51,54 @@ export function smoothTrack(
   const sound = points.filter(([, , , , accuracyM]) => (accuracyM ?? 0) <= WORST_ACCURACY_M)
   if (sound.length < 3) return sound.map(([lonDeg, latDeg]) => [lonDeg, latDeg])
   const plane = planeAbout(sound.map(([lonDeg, latDeg]) => [lonDeg, latDeg]))
-  const fixes = fixesOf(sound, (point) => plane.toPlane([point[0], point[1]]))
+  const fixes = withoutLeaps(fixesOf(sound, (point) => plane.toPlane([point[0], point[1]])))
   const [east, north] = [smoothed(fixes, 0), smoothed(fixes, 1)]
-  const path = east.map((x, k): PlanePoint => [x, north[k]!])
-  return simplified(path).map((point) => plane.toPosition(point))
+  const path = east.map(({ x }, k): PlanePoint => [x, north[k]!.x])
+  const speeds = east.map(({ v }, k) => Math.hypot(v, north[k]!.v))
+  return simplified(withoutStanding(path, speeds)).map((point) => plane.toPosition(point))
+}
+
+/** What a receiver told, without its leaps; where it goes on from there, it was none. */
+function withoutLeaps(fixes: readonly Fix[]): readonly Fix[] {
+  const kept: Fix[] = []
+  let leapt: Fix[] = []
+  let states = [begun(fixes[0]!, 0), begun(fixes[0]!, 1)]
+  for (const fix of fixes) {
+    const dt = fix.seconds - (kept.at(-1)?.seconds ?? fix.seconds)
+    const ahead = states.map((state) => moved(state, dt))
+    const off = Math.hypot(
+      ...ahead.map(({ x, pxx }, axis) => (fix.at[axis]! - x) / Math.sqrt(pxx + fix.sigmaM ** 2)),
+    )
+    if (off > LEAP_SIGMAS && leapt.length < MOST_LEAPS) {
+      leapt.push(fix)
+      continue
+    }
+    if (off > LEAP_SIGMAS) {
+      kept.push(...leapt)
+      states = [begun(fix, 0), begun(fix, 1)]
+    } else states = ahead.map((state, axis) => corrected(state, fix, axis as 0 | 1))
+    leapt = []
+    kept.push(fix)
+  }
+  return kept
+}
+
+/** The way with one place wherever the walker stood. */
+function withoutStanding(path: readonly PlanePoint[], speeds: readonly number[]): readonly PlanePoint[] {
+  const out: PlanePoint[] = []
+  let [count, sumX, sumY] = [0, 0, 0]
+  const leave = () => {
+    if (count > 0) out.push([sumX / count, sumY / count])
+    ;[count, sumX, sumY] = [0, 0, 0]
+  }
+  for (const [k, [x, y]] of path.entries()) {
+    const stands = speeds[k]! < STANDS_M_PER_S
+    if (!stands || Math.hypot(x - sumX / count, y - sumY / count) > STANDS_WITHIN_M) leave()
+    if (stands) [count, sumX, sumY] = [count + 1, sumX + x, sumY + y]
+    else out.push([x, y])
+  }
+  leave()
+  return out
 }
 
 function fixesOf(points: readonly TrackPoint[], toPlane: (point: TrackPoint) => PlanePoint): readonly Fix[] {
@@ -66,30 +117,37 @@ function fixesOf(points: readonly TrackPoint[], toPlane: (point: TrackPoint) => 
   return fixes
 }
 
-/** One coordinate, smoothed over all moments. */
-function smoothed(fixes: readonly Fix[], axis: 0 | 1): readonly number[] {
+const begun = ({ at }: Fix, axis: 0 | 1): State => ({ x: at[axis], v: 0, pxx: 100, pxv: 0, pvv: 4 })
+
+/** What is known of a walker once another place was told. */
+function corrected(ahead: State, { at, sigmaM }: Fix, axis: 0 | 1): State {
+  const gain = 1 / (ahead.pxx + sigmaM ** 2)
+  const [kx, kv] = [ahead.pxx * gain, ahead.pxv * gain]
+  const off = at[axis] - ahead.x
+  return {
+    x: ahead.x + kx * off,
+    v: ahead.v + kv * off,
+    pxx: (1 - kx) * ahead.pxx,
+    pxv: (1 - kx) * ahead.pxv,
+    pvv: ahead.pvv - kv * ahead.pxv,
+  }
+}
+
+/** One coordinate with its speed, smoothed over all moments. */
+function smoothed(fixes: readonly Fix[], axis: 0 | 1): readonly Pick<State, 'x' | 'v'>[] {
   const told: State[] = []
   const expected: State[] = []
   const steps: number[] = []
-  let state: State = { x: fixes[0]!.at[axis], v: 0, pxx: 100, pxv: 0, pvv: 4 }
-  for (const [k, { at, seconds, sigmaM }] of fixes.entries()) {
-    const dt = k === 0 ? 0 : seconds - fixes[k - 1]!.seconds
+  let state = begun(fixes[0]!, axis)
+  for (const [k, fix] of fixes.entries()) {
+    const dt = k === 0 ? 0 : fix.seconds - fixes[k - 1]!.seconds
     const ahead = k === 0 ? state : moved(state, dt)
-    const gain = 1 / (ahead.pxx + sigmaM ** 2)
-    const [kx, kv] = [ahead.pxx * gain, ahead.pxv * gain]
-    const off = at[axis] - ahead.x
-    state = {
-      x: ahead.x + kx * off,
-      v: ahead.v + kv * off,
-      pxx: (1 - kx) * ahead.pxx,
-      pxv: (1 - kx) * ahead.pxv,
-      pvv: ahead.pvv - kv * ahead.pxv,
-    }
+    state = corrected(ahead, fix, axis)
     told.push(state)
     expected.push(ahead)
     steps.push(dt)
   }
-  const path = told.map(({ x }) => x)
+  const path = told.map(({ x, v }) => ({ x, v }))
   let [x, v] = [state.x, state.v]
   for (let k = told.length - 2; k >= 0; k--) {
     const [own, next, dt] = [told[k]!, expected[k + 1]!, steps[k + 1]!]
@@ -102,7 +160,7 @@ function smoothed(fixes: readonly Fix[], axis: 0 | 1): readonly number[] {
     const [dx, dv] = [x - next.x, v - next.v]
     x = own.x + cxx * dx + cxv * dv
     v = own.v + cvx * dx + cvv * dv
-    path[k] = x
+    path[k] = { x, v }
   }
   return path
 }

@@ -18,6 +18,7 @@ import { showDone } from './layers/show-done'
 import { showFar } from './layers/show-far'
 import { showFault } from './layers/show-fault'
 import { showLegLabels } from './layers/show-leg-labels'
+import { showPlanned } from './layers/show-planned'
 import { showRubberLabel } from './layers/show-rubber-label'
 import { showSplices } from './layers/show-splices'
 import { showSuggested } from './layers/show-suggested'
@@ -89,6 +90,7 @@ export function workOnMap(bench: Bench, foot: ReturnType<typeof showFoot>): () =
   const layers = [
     showFar(bench),
     showSuggested(bench),
+    showPlanned(bench),
     showDone(bench),
     showCautions(bench),
     showTags(bench),

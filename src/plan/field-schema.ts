@@ -12,7 +12,9 @@ import {
   text,
   truth,
 } from '../schema/schema'
+import { POSITION } from './feature-schema'
 import type { LineId } from './id'
+import { LEG } from './line-schema'
 
 // A member more of any of these is a line more: type, reading, faults and the order in a file follow.
 
@@ -132,6 +134,33 @@ const REMARK = part('The record', {
   photo: optional(PICTURE),
 })
 
+const isWirePair = (value: unknown): value is readonly [number, number] =>
+  Array.isArray(value) && value.length === 2 && value.every((each) => isFigure(each) && each >= 0)
+
+const WIRE_PAIR = judged<readonly [beforeM: number, nowM: number]>((value) =>
+  isWirePair(value)
+    ? undefined
+    : {
+        code: 'wrong-type',
+        message: `The pair is ${valueWords(value)}: give [metres of wire before, metres of wire now].`,
+      },
+)
+
+/** From here on the line is led the way that it was really laid. */
+const AS_LAID = part('The record', {
+  ...RECORDED,
+  kind: oneOf('The kind of record', ['as-laid']),
+  /** How it was led before. */
+  planned: optional(
+    part('The way before', {
+      bends: listOf('The list of bends', POSITION),
+      legs: listOf('The list of legs', LEG),
+    }),
+  ),
+  /** Where what was recorded before lies on the new way: metres of wire before, and now, growing. */
+  wire: optional(listOf('The list of places', WIRE_PAIR)),
+})
+
 const UNDONE = part('The record', {
   ...RECORDED,
   kind: oneOf('The kind of record', ['undone']),
@@ -149,6 +178,7 @@ export const RECORD = byWord('The record', 'kind', 'The kind of record', {
   fault: REMARK,
   mended: REMARK,
   note: REMARK,
+  'as-laid': AS_LAID,
   undone: UNDONE,
 })
 

@@ -1,4 +1,4 @@
-import { recordsOf } from './field-records'
+import { recordsOf, standingRecords } from './field-records'
 import { freeId } from './free-id'
 import type { LineId } from './id'
 import type { FieldRecord, Plan } from './plan'
@@ -16,9 +16,12 @@ export function withRecordsSplit(plan: Plan, halves: Halves): Plan {
   const records = recordsOf(plan)
   if (!records.some(({ line }) => line === halves.first)) return plan
   const taken = new Set(records.map(({ id }) => id))
-  const field = records.flatMap((record) =>
-    record.line === halves.first ? splitRecord(record, halves, plan.allowances.tailM, taken) : [record],
-  )
+  // Each half's wire is counted anew, so what is counted by an earlier way of the whole line is so no more.
+  const now = new Map(standingRecords(plan).map((record) => [record.id, record]))
+  const field = records.flatMap((written): readonly FieldRecord[] => {
+    const record = now.get(written.id) ?? written
+    return record.line === halves.first ? splitRecord(record, halves, plan.allowances.tailM, taken) : [record]
+  })
   return { ...plan, field }
 }
 
@@ -51,6 +54,10 @@ function splitRecord(
       return record.wireM !== undefined && record.wireM > jointM
         ? [{ ...record, line: second, wireM: beyond(record.wireM) }]
         : [record]
+    case 'as-laid': {
+      const { planned: _, wire: __, ...rest } = record
+      return [rest]
+    }
     default:
       return [record]
   }

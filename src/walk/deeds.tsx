@@ -5,9 +5,9 @@ import { addRecord, undoRecord } from '../plan/add-record'
 import type { FieldRecord } from '../plan/plan'
 import { newRecordId } from '../state/new-record-id'
 import type { Store } from '../state/store'
+import { recordedNow } from '../state/who-records'
 import { HoldButton } from './hold-button'
 import type { WalkLine } from './walk-line'
-import { recordedNow } from './who'
 
 interface Props {
   readonly store: Store

@@ -6,9 +6,9 @@ import { addRecord } from '../plan/add-record'
 import { learnedOf } from '../report/learned-of'
 import { newRecordId } from '../state/new-record-id'
 import type { Store } from '../state/store'
+import { recordedNow } from '../state/who-records'
 import { odditySentence, readingWords } from '../words/field-words'
 import type { WalkLine } from './walk-line'
-import { recordedNow } from './who'
 
 interface Way {
   readonly what: What

@@ -23,6 +23,7 @@ import { RiderOffer } from './rider-offer'
 import { TagList } from './tag-list'
 
 const EntrySources = loadWhenShown(async () => (await import('../catalog/entry-sources')).EntrySources)
+const LineRecord = loadWhenShown(async () => (await import('../record/line-record')).LineRecord)
 const LineGround = loadWhenShown(async () => (await import('../ground/line-ground')).LineGround)
 const EarthCalculator = loadWhenShown(async () => (await import('../study/earth-calculator')).EarthCalculator)
 
@@ -67,6 +68,7 @@ export function LineCard({ store, id }: { store: Store; id: LineId }) {
       <Question ask="What do we carry?">
         <p>{piecesSentence(measured, line, store)}</p>
       </Question>
+      <LineRecord store={store} line={line} measured={measured} />
       <LineHoursQuestion store={store} id={id} />
       <TagList store={store} line={line} measured={measured} />
       {cautions.length > 0 && (
