@@ -14,7 +14,10 @@ const files = readdirSync('src', { recursive: true, encoding: 'utf8' })
 /** Kinds whose name means nothing else in the program: `water` is a lay too. */
 const TELLING = HAZARD_KINDS.filter((kind) => !(LAYS as readonly string[]).includes(kind))
 /** Files of the field book, in which a track is what was walked. */
-const OF_WALKS = ['field/as-laid.ts', 'plan/field-schema.ts']
+const OF_WALKS = [
+  ...['field/as-laid.ts', 'plan/field-schema.ts', 'words/record-words.ts', 'panel/record/as-laid.tsx'],
+  ...['walk/deeds.tsx', 'walk/keep-track.ts', 'state/follow-field.ts', 'plan/under-way.ts'],
+]
 /** A kind named in code: quoted, as a member of an object, or in a class. */
 const named = (kinds: readonly string[]) =>
   new RegExp(
