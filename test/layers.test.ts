@@ -29,7 +29,8 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
     'materials',
   ],
   shelf: ['schema', 'plan', 'catalog', 'geo', 'terrain', 'route', 'measure', 'budget', 'materials'],
-  journal: ['plan', 'catalog', 'budget', 'report'],
+  // What comes from another hand is read as strictly as a file.
+  journal: ['schema', 'plan', 'catalog', 'budget', 'report'],
   words: [
     ...[
       'plan',

@@ -3,8 +3,11 @@ import { isolated } from '../isolated'
 import { connectedPieces, stationsOfLines } from '../plan/circuit-topology'
 import { recordsOf, recordsWithout } from '../plan/field-records'
 import type { CircuitId, LineId, StationId } from '../plan/id'
+import { withoutLines } from '../plan/line-removal'
 import { type Circuit, circuitName, type Line, lineName, type Plan, stationName } from '../plan/plan'
 import { pairsNeeded } from '../plan/riding'
+import { withCircuit, withLine, withStation } from '../plan/with-feature'
+import { dropDangling, takeOffCircuit } from './drop-dangling'
 import { mendRiders } from './mend-riders'
 
 /** What the merged plan was made of, in no order that tells whose is whose. */
@@ -24,7 +27,9 @@ export function mendPlan(
   plan: Plan,
   sources: Sources,
 ): { readonly plan: Plan; readonly mended: readonly string[] } {
-  const mending: Mending = { plan, sources, told: [] }
+  const sound = dropDangling(plan, sources)
+  const mending: Mending = { plan: sound.plan, sources, told: [...sound.told] }
+  bringBackUndone(mending)
   bringBackRecorded(mending)
   bringBackUsed(mending)
   dropLeftRecords(mending)
@@ -43,6 +48,20 @@ const firstOf = <T>(sources: Sources, find: (plan: Plan) => T | undefined): T | 
     if (found !== undefined) return found
   }
   return undefined
+}
+
+/** Records that went with their line while another hand undid one of them: what is undone has to be there. */
+function bringBackUndone(mending: Mending): void {
+  const there = new Map(recordsOf(mending.plan).map((each) => [each.id, each]))
+  for (const each of there.values()) {
+    if (each.kind !== 'undone' || there.has(each.record)) continue
+    const undone = firstOf(mending.sources, (source) =>
+      recordsOf(source).find(({ id }) => id === each.record),
+    )
+    if (undone) there.set(undone.id, undone)
+  }
+  const field = [...there.values()]
+  if (field.length > recordsOf(mending.plan).length) mending.plan = { ...mending.plan, field }
 }
 
 /** Lines that one hand took out while the other recorded something on them. */
@@ -76,6 +95,7 @@ function bringBackUsed(mending: Mending): void {
 function bringBackLines(mending: Mending, circuit: Circuit): void {
   const { sources, told } = mending
   const lines = new Set(circuit.lines)
+  let left = circuit
   for (const id of circuit.lines) bringBackLine(mending, id)
   const reached = () => new Set(stationsOfLines([...lines], (id) => mending.plan.lines.get(id)))
   const used = [...circuit.sets.keys(), ...(circuit.supply ? [circuit.supply.at] : [])]
@@ -87,7 +107,13 @@ function bringBackLines(mending: Mending, circuit: Circuit): void {
         ?.lines.filter((id) => endsAt(source.lines.get(id), station))
       return found && found.length > 0 ? found : undefined
     })
-    for (const id of leading ?? []) {
+    if (!leading) {
+      const off = takeOffCircuit(mending.plan, left, station)
+      left = off.circuit
+      told.push(off.sentence)
+      continue
+    }
+    for (const id of leading) {
       bringBackLine(mending, id)
       lines.add(id)
     }
@@ -95,7 +121,8 @@ function bringBackLines(mending: Mending, circuit: Circuit): void {
       `A line to ${stationName(mending.plan, station)} was taken out of ${circuitName(mending.plan, circuit)} while something was set up there; it stays.`,
     )
   }
-  if (lines.size > 0) putCircuit(mending, { ...circuit, lines: [...lines] })
+  if (left === circuit && lines.size === circuit.lines.length && lines.size > 0) return
+  if (lines.size > 0) putCircuit(mending, { ...left, lines: [...lines] })
   else dropCircuit(mending, circuit)
 }
 
@@ -107,7 +134,7 @@ function bringBackLine(mending: Mending, id: LineId, use = 'a circuit was led ov
   if (plan.lines.has(id)) return
   const line = firstOf(sources, (source) => source.lines.get(id))
   if (!line) throw new Error(`line ${id} stands in none of the merged plans`)
-  mending.plan = { ...plan, lines: new Map(plan.lines).set(id, line) }
+  mending.plan = withLine(plan, line)
   for (const end of [line.from, line.to]) bringBackStation(mending, end)
   told.push(`${lineName(mending.plan, line)} was taken out while ${use}; it stays.`)
 }
@@ -117,7 +144,7 @@ function bringBackStation(mending: Mending, id: StationId): void {
   if (plan.stations.has(id)) return
   const station = firstOf(sources, (source) => source.stations.get(id))
   if (!station) throw new Error(`station ${id} stands in none of the merged plans`)
-  mending.plan = { ...plan, stations: new Map(plan.stations).set(id, station) }
+  mending.plan = withStation(plan, station)
   told.push(`${isolated(station.name || id)} was taken out while a line was led to it; it stays.`)
 }
 
@@ -142,12 +169,15 @@ function untieLoops(mending: Mending): void {
       const before = source.lines.get(line.id)
       return before && before.from !== before.to ? before : undefined
     })
-    if (!sound) throw new Error(`line ${line.id} leads nowhere in every plan`)
-    for (const end of [sound.from, sound.to]) bringBackStation(mending, end)
-    mending.plan = {
-      ...mending.plan,
-      lines: new Map(mending.plan.lines).set(line.id, { ...line, from: sound.from, to: sound.to }),
+    if (!sound) {
+      mending.plan = withoutLines(mending.plan, new Set([line.id]))
+      mending.told.push(
+        `A line was led from ${stationName(mending.plan, line.from)} to itself; it is left out.`,
+      )
+      continue
     }
+    for (const end of [sound.from, sound.to]) bringBackStation(mending, end)
+    mending.plan = withLine(mending.plan, { ...line, from: sound.from, to: sound.to })
     mending.told.push(
       `Both ends of a line were led to ${stationName(mending.plan, line.from)}; it keeps its old ends.`,
     )
@@ -194,20 +224,18 @@ function addPairs(mending: Mending): void {
   for (const circuit of mending.plan.circuits.values())
     for (const id of circuit.lines) onLine.set(id, [...(onLine.get(id) ?? []), circuit])
   for (const [id, circuits] of onLine) used.set(id, pairsNeeded(circuits))
-  const lines = new Map(mending.plan.lines)
   for (const [id, pairs] of used) {
-    const line = lines.get(id)!
+    const line = mending.plan.lines.get(id)!
     if (pairs <= line.pairs) continue
-    lines.set(id, { ...line, pairs })
+    mending.plan = withLine(mending.plan, { ...line, pairs })
     mending.told.push(
       `${lineName(mending.plan, line)} carries circuits on ${pairs} pairs now; it has as many for them.`,
     )
   }
-  mending.plan = { ...mending.plan, lines }
 }
 
 function putCircuit(mending: Mending, circuit: Circuit): void {
-  mending.plan = { ...mending.plan, circuits: new Map(mending.plan.circuits).set(circuit.id, circuit) }
+  mending.plan = withCircuit(mending.plan, circuit)
 }
 
 function dropCircuit(mending: Mending, circuit: Circuit): void {

@@ -1,12 +1,21 @@
 import type { Verdict } from '../budget/rows'
 import type { Plan } from '../plan/plan'
 import { reportPlan } from '../report/report-plan'
-import { canonical } from './canonical'
-import { mendPlan } from './mend-plan'
-import { mergeRecords } from './merge-records'
-import { planFromTree, planTree } from './plan-tree'
-import { type Conflict, type Met, mergeTrees, type Tree } from './registers'
+import type { Edit } from './edit'
+import { Journal } from './journal'
+import { placeOf, whereOf } from './keys'
+import { shownValue } from './members'
 import { tellApart } from './same-id'
+
+/** One thing that both hands set differently. */
+export interface Conflict {
+  /** Names from the top down, `lines/l1/wire`. */
+  readonly where: string
+  readonly base: unknown
+  readonly mine: unknown
+  readonly theirs: unknown
+  readonly kept: unknown
+}
 
 export interface MergedPlans {
   readonly plan: Plan
@@ -21,23 +30,28 @@ export interface MergedPlans {
  */
 export function mergePlans(base: Plan, mine: Plan, theirs: Plan): MergedPlans {
   const hands = tellApart(base, mine, theirs)
-  const met: Met = { conflicts: [], stayed: [] }
-  const tree = mergeTrees(planTree(base), planTree(hands.mine), planTree(hands.theirs), '', met) as Tree
-  const ordered = [hands.mine, hands.theirs].sort((a, b) => (canonical(a) < canonical(b) ? 1 : -1))
-  const field = mergeRecords(base, hands.mine, hands.theirs)
-  const whole = { ...planFromTree(tree), ...(field.length > 0 && { field }) }
-  const { plan, mended } = mendPlan(whole, [...ordered, base])
-  const stayed = met.stayed.map(
-    (where) => `${nameAt(plan, where)} was taken out by one and changed by the other; it stays.`,
-  )
-  return { plan, conflicts: met.conflicts, mended: [...stayed, ...mended] }
+  const [own, other] = [new Journal('', base), new Journal('', base)]
+  own.write(MINE, base, hands.mine, 1)
+  own.take(other.write(THEIRS, base, hands.theirs, 1))
+  return { ...own.mended(), conflicts: conflictsOf(own, base) }
 }
 
-/** What a person calls the thing at a place in the tree: its name, else the place. */
-function nameAt(plan: Plan, where: string): string {
-  const [kind, id = ''] = where.split('/')
-  const things = kind === 'stations' || kind === 'hazards' || kind === 'circuits' ? plan[kind] : undefined
-  return (things as ReadonlyMap<string, { readonly name: string }> | undefined)?.get(id)?.name || where
+const [MINE, THEIRS] = ['mine', 'theirs'] as const
+
+function conflictsOf(journal: Journal, base: Plan): readonly Conflict[] {
+  const before = new Journal('', base).things
+  return journal.torn().map(({ key, edits }) => {
+    const { member } = placeOf(key)!
+    const shown = (edit: Edit | undefined) => shownValue(member, edit?.value) ?? null
+    const by = (hand: string) => shown(edits.find((edit) => edit.hand === hand))
+    return {
+      where: whereOf(key),
+      base: shown(before.edits(key)[0]),
+      mine: by(MINE),
+      theirs: by(THEIRS),
+      kept: shown(edits[0]),
+    }
+  })
 }
 
 /** Verdicts of a circuit in each hand's plan and in the merged one; null where the plan has no such circuit. */

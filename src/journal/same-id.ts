@@ -3,7 +3,7 @@ import { freeId } from '../plan/free-id'
 import type { CircuitId, HazardId, LineId, StationId } from '../plan/id'
 import type { Circuit, Hazard, Line, Plan, Station } from '../plan/plan'
 import { canonical, isSame } from './canonical'
-import { recordsOfOneId, withRecordId } from './merge-records'
+import { recordsOfOneId, withRecordId } from './same-record-id'
 
 type Things = ReadonlyMap<string, { readonly id: string }>
 const KINDS = ['stations', 'lines', 'hazards', 'circuits'] as const

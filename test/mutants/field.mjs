@@ -42,11 +42,4 @@ export const FIELD = [
     to: 'export const BAND = 0.5',
     tests: ['test/fault/coverage.test.ts'],
   },
-  {
-    fault: 'a merge drops what one hand recorded',
-    file: 'src/journal/merge-records.ts',
-    from: 'return [...old, ...threaded(newOf(mine), newOf(theirs))]',
-    to: 'return [...old, ...newOf(mine)]',
-    tests: ['test/journal/merge-plans.test.ts'],
-  },
 ]

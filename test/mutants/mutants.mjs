@@ -1,6 +1,7 @@
 import { BUDGET } from './budget.mjs'
 import { FIELD } from './field.mjs'
 import { GROUND } from './ground.mjs'
+import { JOURNAL } from './journal.mjs'
 import { PAPERS } from './papers.mjs'
 import { SHELF } from './shelf.mjs'
 import { WORK } from './work.mjs'
@@ -17,7 +18,7 @@ import { WORK } from './work.mjs'
  */
 
 /** @type {readonly Mutant[]} */
-export const MUTANTS = [...BUDGET, ...GROUND, ...WORK, ...FIELD, ...PAPERS, ...SHELF]
+export const MUTANTS = [...BUDGET, ...GROUND, ...WORK, ...FIELD, ...JOURNAL, ...PAPERS, ...SHELF]
 
 /**
  * The source with a mutant in it. Throws where its text does not stand there just once: then the list is out of date.

@@ -1,0 +1,49 @@
+import { expect, test } from 'vitest'
+import { formatPlan } from '../../src/files/format-plan'
+import { parsePlan } from '../../src/files/parse-plan'
+import { isSame } from '../../src/journal/canonical'
+import { type Edit, idOf, standing } from '../../src/journal/edit'
+import { placeOf } from '../../src/journal/keys'
+import { cases } from '../cases'
+import { type History, randomHistory } from './histories'
+
+/** `HISTORIES=1000 FIRST_HISTORY=501` tries those thousand, each of them longer. */
+const HISTORIES = Number(process.env.HISTORIES ?? cases(500))
+const FIRST = Number(process.env.FIRST_HISTORY ?? 1)
+const STEPS = process.env.HISTORIES ? 60 : 20
+
+test(`${HISTORIES} random histories of 2 to 8 hands come together, lose nothing of one hand alone, and read`, () => {
+  for (let seed = FIRST; seed < FIRST + HISTORIES; seed++) {
+    const history = randomHistory(seed, STEPS)
+    expect(faultsOf(history), `history ${seed}`).toEqual([])
+  }
+}, 3_600_000)
+
+function faultsOf({ hands, edits, trespasses }: History): readonly string[] {
+  const faults = [...trespasses.map((key) => `undo took back ${key} of another`)]
+  const [first, ...others] = hands.map(({ journal }) => ({
+    text: formatPlan(journal.mended().plan),
+    told: JSON.stringify([
+      journal.mended().mended,
+      journal.torn().map(({ key, edits: [holds, ...rest] }) => [key, idOf(holds!), rest.map(idOf).sort()]),
+    ]),
+  }))
+  if (others.some(({ text }) => text !== first!.text)) faults.push('plans differ')
+  if (others.some(({ told }) => told !== first!.told)) faults.push('what is told differs')
+  const read = parsePlan(first!.text)
+  if (!read.ok) faults.push(...read.problems.map(({ at, message }) => `${at} ${message}`))
+  else if (formatPlan(read.value) !== first!.text) faults.push('reads as another plan')
+  const { journal } = hands[0]!
+  const byKey = new Map<string, Edit[]>()
+  for (const edit of edits) byKey.set(edit.key, [...(byKey.get(edit.key) ?? []), edit])
+  for (const [key, own] of byKey) {
+    const { hand } = own[0]!
+    if (own.some((each) => each.hand !== hand)) continue
+    const last = own.reduce((a, b) => (a.number > b.number ? a : b))
+    if (!isSame(standing(journal.things.edits(key))?.value, last.value)) faults.push(`${key} is lost`)
+    const { kind, id, member } = placeOf(key)!
+    if (member === '' && last.value !== undefined && !journal.things.isThere(kind, id))
+      faults.push(`${key} is not there`)
+  }
+  return faults
+}
