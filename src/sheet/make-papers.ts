@@ -4,6 +4,7 @@ import { workerClient } from '../jobs/worker-client'
 import type { Plan } from '../plan/plan'
 import { knownOdds } from '../state/known-odds'
 import type { Store } from '../state/store'
+import { farOnPaper } from './far-on-paper'
 import { bodyOf } from './layout/paper-size'
 import type { MadePaper, PAPER_JOBS, PaperQuestion } from './paper-jobs'
 import type { Wishes } from './paper-wishes'
@@ -45,6 +46,7 @@ export function makePapers(
       date: wishes.date.value,
       scope: wishes.scope.value,
       labels: wishes.labels.value,
+      far: farOnPaper(store),
       room: bodyOf(wishes.size.value),
     }
     making.value = NOTHING_MADE

@@ -1,7 +1,7 @@
 import type { Store } from '../state/store'
 import { PAPER_SIZES } from './layout/paper-size'
 import type { MadePaper } from './paper-jobs'
-import { PAPER_NAMES } from './paper-names'
+import { PAPER_NAMES, WITH_SHADES } from './paper-names'
 import { scopesOf, WHOLE_NET } from './paper-scope'
 import type { Wishes } from './paper-wishes'
 import { LABEL_FORMATS, labelWords } from './scene/label-format'
@@ -25,7 +25,7 @@ export function PaperChoices({
     <>
       <fieldset>
         <legend>Papers</legend>
-        {PAPER_NAMES.map((name) => (
+        {PAPER_NAMES.filter((name) => store.farAsked.value || !WITH_SHADES.includes(name)).map((name) => (
           <span key={name} class="paper-choice">
             <label>
               <input

@@ -8,6 +8,7 @@ import type { Report } from '../report/report'
 import type { ElevationGrid } from '../terrain/elevation-grid'
 import { type GridGround, groundFromGrids } from '../terrain/ground-from-grids'
 import type { UnitSystem } from '../words/units'
+import type { FarOnPaper } from './far-on-paper'
 import { type Block, blocksWithin } from './layout/block'
 import { breakIntoSheets } from './layout/break-sheets'
 import type { SheetRoom } from './layout/paper-size'
@@ -28,6 +29,7 @@ export interface PaperQuestion {
   readonly scope: PaperScope
   /** Name of the sheets of labels; the first that there are for the size where there is none of that name. */
   readonly labels: string
+  readonly far: FarOnPaper | null
   readonly room: SheetRoom
   /** Only these are made. */
   readonly kinds: readonly PaperName[]

@@ -5,6 +5,7 @@ import { circuitDiagram } from './kinds/circuit-diagram'
 import { circuitFigures } from './kinds/circuit-figures'
 import { directory } from './kinds/directory'
 import { faultCard } from './kinds/fault-card'
+import { howFarMap } from './kinds/how-far'
 import { lineCard } from './kinds/line-card'
 import { loadList } from './kinds/load-list'
 import { netAtAGlance } from './kinds/net-at-a-glance'
@@ -37,6 +38,10 @@ export const PAPER_KINDS: Readonly<
   'Net at a glance': (source, room) => [
     { title: 'Net at a glance', about: '', blocks: netAtAGlance(source, room) },
   ],
+  'How far': (source, room) => {
+    const { far } = source
+    return far ? [{ title: 'How far', about: `From ${far.from}`, blocks: howFarMap(source, far, room) }] : []
+  },
   'Line cards': (source, room) =>
     linesIn(source).flatMap((measured) => {
       const line = source.plan.lines.get(measured.id as LineId)

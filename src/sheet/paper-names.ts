@@ -1,6 +1,7 @@
 /** The kinds of paper that a person can choose, in the order in which they lie. */
 export const PAPER_NAMES = [
   'Net at a glance',
+  'How far',
   'Line cards',
   'Station cards',
   'Board cards',
@@ -27,6 +28,9 @@ export const FIRST_PAPERS: readonly PaperName[] = [
 
 /** Chosen at first as well where a board or an exchange stands: who is reached by which number hangs beside every telephone. */
 export const WITH_A_BOARD: readonly PaperName[] = ['Directory']
+
+/** Chosen at first as well while the map shows how far it could go. */
+export const WITH_SHADES: readonly PaperName[] = ['How far']
 
 /** All that a sheet of A6 has room for. */
 export const FOR_SMALL_SHEETS: readonly PaperName[] = ['Station cards', 'Labels']

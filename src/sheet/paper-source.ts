@@ -8,6 +8,7 @@ import type { Result } from '../problem'
 import type { Report } from '../report/report'
 import type { GridGround } from '../terrain/ground-from-grids'
 import type { UnitSystem } from '../words/units'
+import type { FarOnPaper } from './far-on-paper'
 import type { PaperScope } from './paper-scope'
 
 /** What every paper is made from: nothing is reckoned anew, so that no paper can disagree with the screen. */
@@ -24,6 +25,8 @@ export interface PaperSource {
   readonly labels: string
   /** By circuit, as far as they have been reckoned on the screen. */
   readonly odds: ReadonlyMap<string, Odds>
+  /** How far it could go from where the screen shows it. */
+  readonly far: FarOnPaper | null
   /** Tells prints of one plan from those of another. */
   readonly fingerprint: string
   /** ISO 8601 day that stands on the papers; magnetic north is told for it. */

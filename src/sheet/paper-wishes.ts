@@ -3,7 +3,7 @@ import { useMemo } from 'preact/hooks'
 import { setPaperWishes } from '../plan/settings-edits'
 import type { Store } from '../state/store'
 import { PAPER_SIZES, type PaperSize } from './layout/paper-size'
-import { FIRST_PAPERS, PAPER_NAMES, type PaperName, WITH_A_BOARD } from './paper-names'
+import { FIRST_PAPERS, PAPER_NAMES, type PaperName, WITH_A_BOARD, WITH_SHADES } from './paper-names'
 import { type PaperScope, WHOLE_NET } from './paper-scope'
 
 /** What a person wants of the papers. Revision, size and kinds stay with the plan; the rest is for this printing. */
@@ -44,7 +44,11 @@ function wishesOf(store: Store): Wishes {
   const hasBoard = computed(() => store.report.value.circuits.some(({ switchboard }) => switchboard))
   const chosen = computed(() => {
     const kinds = kept.value?.kinds
-    const first = hasBoard.value ? [...FIRST_PAPERS, ...WITH_A_BOARD] : FIRST_PAPERS
+    const first = [
+      ...FIRST_PAPERS,
+      ...(hasBoard.value ? WITH_A_BOARD : []),
+      ...(store.farAsked.value ? WITH_SHADES : []),
+    ]
     const isChosen = (name: PaperName) => (kinds ?? first).includes(name)
     return new Set(PAPER_NAMES.filter(isChosen))
   })

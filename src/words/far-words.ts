@@ -29,6 +29,17 @@ function stopWords(stop: FarStop | undefined, atOnce: boolean, say: Tongue): str
   return atOnce ? ` What fails is ${what}.` : ` Beyond that, ${what} is the first to fail.`
 }
 
+/** `In all: today 1.91 km of wire, at worst 867 m`. */
+export function farInShort({ limitsM, isBarred }: FarFound, { run }: Tongue): string {
+  if (isBarred) return 'No wire leads out of a keep-out area'
+  const told = (['today', 'worst', 'nine', 'stock'] as const).flatMap((limit) => {
+    const wireM = limitsM[limit]
+    if (wireM === undefined || wireM === Number.POSITIVE_INFINITY) return []
+    return [`${FAR_WORDS[limit]} ${wireM > 0 ? run(wireM) : 'none'}`]
+  })
+  return told.length > 0 ? `Wire of this line at the most: ${told.join(', ')}` : ''
+}
+
 /** How far it could go, sentence by sentence: `At worst 1,240 m of wire from Ford.` */
 export function farSentences({ limitsM, stops, isBarred }: FarFound, from: string, say: Tongue): string[] {
   const sentence = (limit: 'today' | 'worst', when: string) => {

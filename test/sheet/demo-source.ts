@@ -20,6 +20,7 @@ export const sourceOf = (plan: Plan): PaperSource => ({
   catalog: mergeCatalogs(BUILT_IN, plan.catalog),
   ground: undefined,
   odds: new Map(),
+  far: null,
   fingerprint: planFingerprint(plan),
   scope: WHOLE_NET,
   labels: '',

@@ -76,11 +76,11 @@ const reads = (sheet: Element | undefined) => sheet?.textContent ?? ''
 
 describe('the papers', () => {
   test('go as they are unticked', () => {
-    // A traffic diagram is for two boards at least.
-    expect(titles()).toHaveLength(PAPER_NAMES.length - 1)
+    // A traffic diagram is for two boards at least; how far it goes is printed where the map shows it.
+    expect(titles()).toHaveLength(PAPER_NAMES.length - 2)
     untick('Fault card')
     expect(titles()).not.toContain('Fault card')
-    expect(titles()).toHaveLength(PAPER_NAMES.length - 2)
+    expect(titles()).toHaveLength(PAPER_NAMES.length - 3)
   })
 
   test('of one line hold that line alone', async () => {
@@ -93,7 +93,8 @@ describe('the papers', () => {
 
   test('bear the name of plan and papers as the name of a file', () => {
     expect(document.title).toBe('Ravel Moor survey camp – Papers')
-    for (const name of PAPER_NAMES) if (name !== 'Fault card' && on.control(name).checked) untick(name)
+    for (const name of PAPER_NAMES)
+      if (!['Fault card', 'How far'].includes(name) && on.control(name).checked) untick(name)
     expect(document.title).toBe('Ravel Moor survey camp – Fault card')
   })
 

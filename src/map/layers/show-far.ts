@@ -6,7 +6,7 @@ import { effect } from '../../state/steady-effect'
 import { farLabel } from '../../words/far-words'
 import { tongueOf } from '../../words/tongue'
 import type { Bench } from '../bench'
-import { isIn } from '../view/line-path'
+import { boundsOf, isIn } from '../view/line-path'
 import type { MapView, Point } from '../view/map-view'
 import { pathData } from '../view/path-data'
 import { svgElement } from '../view/svg-element'
@@ -18,6 +18,8 @@ const SIDES: Readonly<Record<FarLimit, Point>> = {
   nine: { x: -0.6, y: 1 },
   stock: { x: -1, y: -0.4 },
 }
+/** An outline so narrow is told in the panel alone, px. */
+const SMALL_PX = 120
 /** A label keeps so far inside the screen, px: at the top, below the bar. */
 const INSIDE = { x: 80, top: 90, bottom: 60 }
 
@@ -59,7 +61,7 @@ export function showFar({ store, view }: Bench): () => void {
     labels.replaceChildren(
       ...drawn.flatMap(({ limit, rings }) => {
         const at = placeOn(rings, SIDES[limit], view)
-        if (!at) return []
+        if (!at || isSmall(rings)) return []
         const text = svgElement('text', { class: 'far-label', x: at.x, y: at.y, 'text-anchor': 'middle' })
         text.textContent = farLabel(limit, found.limitsM[limit]!, say)
         return [text]
@@ -73,6 +75,12 @@ export function showFar({ store, view }: Bench): () => void {
     group.remove()
     labels.remove()
   }
+}
+
+/** Too small to bear a label beside the sign of its station. */
+const isSmall = (rings: readonly (readonly Point[])[]): boolean => {
+  const { min, max } = boundsOf(rings.flat())
+  return max.x - min.x < SMALL_PX
 }
 
 /** The point of an outline that lies farthest to one side, of those on the screen. */

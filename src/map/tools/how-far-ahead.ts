@@ -3,6 +3,8 @@ import { measureLine } from '../../measure/measure-line'
 import type { Lay, Plan } from '../../plan/plan'
 import { effect } from '../../state/steady-effect'
 import type { Store } from '../../state/store'
+import { farInShort } from '../../words/far-words'
+import { tongueOf } from '../../words/tongue'
 import type { Bench, Step } from '../bench'
 import { drawLine, type LineDraft, type LineMake, positionAt } from './line-draft'
 
@@ -30,6 +32,13 @@ export function askHowFar(
     const laidM = laid.reduce((sum, leg) => sum + leg.laidM, 0)
     store.farDrawn.value = line ? { plan, line: line.id, from, laidM } : null
   })
+}
+
+/** What the hint says of it, as far as it is known; empty where it is not wished for. */
+export function howFarWords({ far, farDrawn, units }: Store): string {
+  const now = far.value
+  if (!farDrawn.value || !now?.found) return ''
+  return farInShort(now.found, tongueOf(now.plan, units.value))
 }
 
 /** The button of the hint that shows and hides it. */

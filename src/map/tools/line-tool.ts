@@ -7,7 +7,7 @@ import { effect } from '../../state/steady-effect'
 import { equipmentUsedLast, wireUsedLast } from '../../state/used-last'
 import type { Aim, Bench, MapTool } from '../bench'
 import { showTail } from '../layers/show-tail'
-import { askHowFar, stepOfHowFar } from './how-far-ahead'
+import { askHowFar, howFarWords, stepOfHowFar } from './how-far-ahead'
 import {
   beginLine,
   drawLine,
@@ -186,6 +186,8 @@ export function lineTool(bench: Bench): MapTool & { readonly remove: () => void 
     },
     hint: () => {
       if (atStart.value) return BACK_AT_START
+      const far = howFarWords(store)
+      if (far) return far
       if (draft.value?.bends.length)
         return 'Click on; Done or a double click ends it here, a station ends it there'
       if (draft.value) return 'Click where it bends or ends'

@@ -93,6 +93,7 @@ export function HowFar({ store, from }: { store: Store; from: StationId }) {
 
 function Answer({ store, from }: { store: Store; from: StationId }) {
   const far = store.far.value
+  if (store.farDrawn.value) return <p class="soft">The map shows it of the line in hand.</p>
   if (far?.failure)
     return (
       <p class="fails" role="alert">

@@ -8,8 +8,10 @@ import { hazardName } from '../../hazard/kinds'
 import { wayOfWire } from '../../measure/place-on-line'
 import type { LineId } from '../../plan/id'
 import { type HazardKind, type Lay, type Line, stationName, verticesOf } from '../../plan/plan'
+import type { FarLimit } from '../../report/further-set'
 import { LAY_LETTERS } from '../../words/plan-words'
 import { formatRunM } from '../../words/units'
+import type { FarOnPaper } from '../far-on-paper'
 import { lineMarks } from '../line-marks'
 import type { PaperSource } from '../paper-source'
 import { type PlacedLabel, placeLabels } from './label-placer'
@@ -48,6 +50,8 @@ export interface MapDrawing {
     readonly text?: string
     readonly at?: Point
   }[]
+  /** The ground on which one telephone more could stand. */
+  readonly far: readonly { readonly limit: FarLimit; readonly rings: readonly (readonly Point[])[] }[]
   readonly bends: readonly Point[]
   readonly splices: readonly Point[]
   readonly tags: readonly { readonly at: Point; readonly isTestPoint: boolean }[]
@@ -63,13 +67,14 @@ export interface MapWish {
   /** The one line that bears its marks, the rest of the net being faint; without it every line is drawn in full. */
   readonly subject?: LineId
   readonly matches?: readonly MatchLine[]
+  readonly far?: FarOnPaper
 }
 
 /** Draws what lies in a window. */
 export function drawMap(
   source: PaperSource,
   window: MapWindow,
-  { subject, matches = [] }: MapWish = {},
+  { subject, matches = [], far }: MapWish = {},
 ): MapDrawing {
   const { plan, report, catalog, system } = source
   const trunks = trunkLines(plan, catalog)
@@ -162,6 +167,14 @@ export function drawMap(
     for (const { name, at } of splices) want('mark', name, at, 1.2)
     for (const { name, at } of bunched(tags)) want('mark', name, at, 1.2)
   }
+  const shades = (far?.shades ?? []).map(({ area, ...shade }) => ({
+    ...shade,
+    rings: area.flat().map((ring) => ring.map(on)),
+  }))
+  for (const { label, rings } of shades) {
+    const at = middleInside(rings[0] ?? [], window.frame)
+    if (at) want('far', label, at, 0.8)
+  }
   for (const { name, rings } of hazards) {
     const at = middleInside(rings[0] ?? [], window.frame)
     if (at) want('hazard', name, at, 0.8)
@@ -188,6 +201,7 @@ export function drawMap(
     grid: mapGrid(window),
     hazards,
     contours: contoursIn(source, window),
+    far: shades,
     legs,
     done,
     bends,

@@ -3,7 +3,7 @@ import { LINE_STEP_MM, TAG_REACH } from '../../figure/line-signs'
 import { textWidthEm } from '../../figure/text-width'
 import type { Label } from './label-placer'
 
-export type LabelStyle = 'station' | 'line' | 'mark' | 'match' | 'hazard'
+export type LabelStyle = 'station' | 'line' | 'mark' | 'match' | 'hazard' | 'far'
 
 /** Letters of each kind of label, mm an em; sheet.css holds the same figures. */
 const LETTER_MM: Readonly<Record<LabelStyle, number>> = {
@@ -12,6 +12,7 @@ const LETTER_MM: Readonly<Record<LabelStyle, number>> = {
   mark: 2.9,
   match: 2.9,
   hazard: 2.9,
+  far: 3.1,
 }
 /** How far from its point a name may stand. */
 export const REACH_MM = 30

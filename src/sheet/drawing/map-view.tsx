@@ -1,5 +1,6 @@
 import type { Box } from '../../figure/geometry'
 import './contours.css'
+import './far.css'
 import { formatScale } from '../../figure/map-scale'
 import { textWidthEm } from '../../figure/text-width'
 import type { Norths } from '../paper-source'
@@ -120,6 +121,13 @@ export function MapView({
         })}
         {drawing.done.map((each, i) => (
           <DoneStroke key={i} {...each} where="under" />
+        ))}
+        {drawing.far.map(({ limit, rings }) => (
+          <path
+            key={limit}
+            class={`far-outline far-${limit}`}
+            d={rings.map((ring) => pathOf(ring, true)).join('')}
+          />
         ))}
         {drawing.legs.map((leg, i) =>
           leg.isSubject ? (
