@@ -1,6 +1,6 @@
 import { STEP_NEPERS } from '../field/gauge'
 import { HYPOTHESES, type Hypothesis } from './hypotheses'
-import type { Bench, Observation, Witness } from './observation'
+import type { Bench, Observation, Seen, Witness } from './observation'
 import type { Way } from './ways'
 
 /** One way of taking the evidence, with all that is held against it. */
@@ -22,10 +22,10 @@ export interface Glimpse {
   readonly witnessed: Float64Array
 }
 
-/** What would be read with the fault at one place, by setup and hypothesis. */
+/** What would be read with the fault at one place, by the numbers of setup and hypothesis; reckoned when first asked for. */
 export interface Spot {
   readonly wireM: number
-  readonly seen: readonly (readonly Glimpse[])[]
+  readonly seen: (setup: number, hypothesis: number) => Glimpse
 }
 
 /** Slopes and witnesses change slowly with a fault's ohms: they are reckoned at every so many of them. */
@@ -41,7 +41,14 @@ export function spotAt(
   wireM: number,
   side: number,
 ): Spot {
-  const glimpse = ({ observations, witnesses }: Setup, hypothesis: Hypothesis): Glimpse => {
+  const instruments = setups.map(() => new Map<number, Seen>())
+  const glimpse = (s: number, hypothesis: Hypothesis): Glimpse => {
+    const { observations, witnesses } = setups[s]!
+    const seenBy = (k: number): Seen => {
+      const known = instruments[s]!.get(k) ?? observations[k]!.at(line, wireM, side)
+      instruments[s]!.set(k, known)
+      return known
+    }
     const { lnOhms } = hypothesis
     const borne = observations.flatMap((each, k) => (each.bears(hypothesis) ? [k] : []))
     const n = borne.length
@@ -51,7 +58,7 @@ export function spotAt(
     const witnessed = new Float64Array(coarse)
     const ohmsAt = (c: number) => Math.exp(lnOhms[Math.min(c * COARSE, lnOhms.length - 1)]!)
     for (const [row, k] of borne.entries()) {
-      const seen = observations[k]!.at(line, wireM, side)
+      const seen = seenBy(k)
       for (const [u, lnOhm] of lnOhms.entries()) values[u * n + row] = seen.first(hypothesis, Math.exp(lnOhm))
       if (figures.length === 0) continue
       for (let c = 0; c < coarse; c++) {
@@ -66,8 +73,12 @@ export function spotAt(
     }
     return { borne, values, slopes, witnessed }
   }
+  const glimpses = setups.map(() => new Array<Glimpse | undefined>(HYPOTHESES.length))
   return {
     wireM,
-    seen: setups.map((setup) => HYPOTHESES.map((hypothesis) => glimpse(setup, hypothesis))),
+    seen: (s, h) => {
+      glimpses[s]![h] ??= glimpse(s, HYPOTHESES[h]!)
+      return glimpses[s]![h]
+    },
   }
 }

@@ -1,98 +1,40 @@
-import type { CircuitModel } from '../budget/circuit-model'
-import { shortestWay } from '../budget/path'
-import type { FaultElement } from '../field/fault-ports'
-import { STEP_NEPERS } from '../field/gauge'
-import type { Far, What } from '../field/probe'
-import { type Evidence, isReading, type LineReading, type MeterReading } from './evidence'
+import type { Evidence } from './evidence'
 import type { LikelyStretch } from './likely-stretches'
-import { type Bench, type Manner, meterObservation } from './observation'
+import type { Bench } from './observation'
 import type { Particle } from './particles'
-
-/** A place of a circuit: a station, or so much wire from a line's `from`. */
-export type Place = string | { readonly line: string; readonly wireM: number }
+import { type Apart, apartIn, type Place, type PlaceOnLine, standsAt } from './walking'
+import { type Prospect, stopsOf, type Take } from './worth-reading'
 
 /** What to do next: a measurement, or to walk a stretch and look. */
 export interface NextStep {
   readonly at: Place
-  /** What to measure, as evidence that only lacks its value; null: walk from here to `until` and look. */
-  readonly take: { readonly what: What; readonly far: Far; readonly toward: string } | null
-  readonly until: { readonly line: string; readonly wireM: number } | null
+  /** Null: walk from here to `until` and look. */
+  readonly take: Take | null
+  readonly until: PlaceOnLine | null
   /** Wire to walk along to get there, m. */
   readonly walkM: number
   /** The part of the stretch in question that it leaves. */
   readonly leaves: number
 }
 
-/** Opening a line, clipping on, reading: as much trouble as so many metres of walking. Allowance. */
-const TROUBLE_M = 40
-/** What is still in question has to be narrowed down further: by this part of its length of walking. Allowance. */
-const NARROWING = 0.25
-/** Looking at each metre is slower than walking along: by this part. Allowance. */
-const LOOKING_SLOWLY = 0.15
+interface Priced extends NextStep {
+  readonly costM: number
+}
+
+/** Opening a line and clipping on, and each reading there: as much trouble as so many metres of walking. Allowances. */
+const OPENING_M = 30
+const READING_M = 10
+/** Of the detours that what is in question could cause, further readings on the way spare all but this part. Allowance. */
+const UNSPARED = 0.4
+/** Looking at each metre takes as long again as walking along it, and nobody looks along more than this at a time, m. Allowances. */
+const LOOKING_SLOWLY = 1
+const LOOKED_M = 600
 const LISTED = 5
-const USUAL_PCT = 1
-
-/** How far it is along the wire from one place to another, m. */
-type Apart = (from: Place, to: Place) => number
-
-function apartIn(model: CircuitModel): Apart {
-  const known = new Map<number, number>()
-  const between = (a: number, b: number): number => {
-    const key = Math.min(a, b) * model.stations.length + Math.max(a, b)
-    const before = known.get(key)
-    if (before !== undefined) return before
-    const way = shortestWay(model, a, b)
-    const found = way ? way.reduce((sum, { wireM }) => sum + wireM, 0) : Number.POSITIVE_INFINITY
-    known.set(key, found)
-    return found
-  }
-  return (from, to) => {
-    if (typeof from !== 'string' && typeof to !== 'string' && from.line === to.line)
-      return Math.abs(from.wireM - to.wireM)
-    const ends = endsOf(model, to)
-    return Math.min(
-      ...endsOf(model, from).flatMap((start) =>
-        ends.map((end) => start.offM + end.offM + between(start.node, end.node)),
-      ),
-    )
-  }
-}
-
-function endsOf(
-  model: CircuitModel,
-  place: Place,
-): readonly { readonly node: number; readonly offM: number }[] {
-  if (typeof place === 'string') return [{ node: model.stations.indexOf(place), offM: 0 }]
-  const line = model.lines.find(({ id, wireM }) => id === place.line && wireM > 0)!
-  return [
-    { node: line.from, offM: place.wireM },
-    { node: line.to, offM: Math.max(0, line.wireM - place.wireM) },
-  ]
-}
-
-/** Where the crew stands: at the last thing that was measured, else at the first telephone. */
-function standsAt({ model }: Bench, evidence: readonly Evidence[]): Place {
-  const last = evidence.findLast((each) => isReading(each) || 'murray' in each || 'varley' in each)
-  if (last && 'line' in last) return { line: last.line, wireM: last.wireM }
-  if (last && 'at' in last) return last.at
-  const first = model.sets[0]?.node ?? model.lines[0]!.from
-  return model.stations[first]!
-}
-
-/** What is worth reading where such a fault is likely. */
-const WORTH: Readonly<Record<Exclude<FaultElement, 'none'>, readonly { what: What; far: Far }[]>> = {
-  across: [{ what: 'loopOhms', far: 'open' }],
-  along: [{ what: 'loopOhms', far: 'short' }],
-  broken: [{ what: 'nanoF', far: 'open' }],
-}
-
-/** A reading less likely than this part is not what the next one is chosen for. */
-const LEAST_WORTH = 0.1
 
 /**
- * What to do next, the best first: the least walking, to the place and then along what is still in question. What a measurement would leave
- * is told from faults that are drawn as likely as they are: each is taken in turn for the true one, and the others weighed by how well they
- * would explain its reading.
+ * What to do next, the best first: the least walking until the fault is found, the walk to the fault itself with it. What a measurement
+ * would leave is told from faults that are drawn as likely as they are: each is taken in turn for the true one, and the others weighed
+ * by how well they would explain what is then read. At one place several readings may be worth more together than each alone.
  *
  * @param tags places on the lines where the pair can be opened
  */
@@ -100,188 +42,187 @@ export function nextSteps(
   bench: Bench,
   evidence: readonly Evidence[],
   particles: readonly Particle[],
-  tags: readonly { readonly line: string; readonly wireM: number }[],
+  tags: readonly PlaceOnLine[],
   places: readonly LikelyStretch[],
 ): readonly NextStep[] {
   if (particles.length < 2) return []
-  const from = standsAt(bench, evidence)
-  const manner = commonest(particles)
-  const before = spreadOf(particles, null)
   const apart = apartIn(bench.model)
-  // From a place on to the fault itself: that has to be walked in any case.
-  const aheadM = (at: Place) =>
-    particles.reduce((sum, each) => sum + apart(at, { line: each.line, wireM: each.wireM }), 0) /
-    particles.length
-  const readings = evidence.filter(isReading)
-  const taken = readings.at(-1)
-  const meterPct = taken?.meterPct ?? USUAL_PCT
-  const steps: (NextStep & { readonly costM: number })[] = []
-  const worth = (Object.keys(WORTH) as (keyof typeof WORTH)[])
-    .filter((element) => {
-      const share = particles.filter(
-        (each) => each.hypothesis.element === element && !each.hypothesis.toEarth,
-      )
-      return share.length >= LEAST_WORTH * particles.length
-    })
-    .flatMap((element) => WORTH[element])
-  const conditions = {
-    ...(taken?.tempC !== undefined && { tempC: taken.tempC }),
-    ...(taken?.weather !== undefined && { weather: taken.weather }),
-  }
-  for (const { at, toward } of candidatesOf(bench, tags, places)) {
+  const from = standsAt(bench, evidence, apart)
+  const field = fieldOf(particles, apart)
+  const lay = layOf(particles)
+  const before = spreadOf(lay, null)
+  const steps: Priced[] = []
+  for (const { at, prospects } of stopsOf(bench, evidence, particles, tags, places)) {
+    if (prospects.length === 0) continue
     const walkM = apart(from, at)
-    const onwardM = aheadM(at)
-    for (const { what, far } of worth) {
-      const place =
-        typeof at === 'string' ? { at, toward } : { ...at, toward: toward as LineReading['toward'] }
-      const reading = { ...place, what, far, value: 1, meterPct, ...conditions } as MeterReading
-      if (readings.some((each) => isSame(each, reading))) continue
-      const expected = expectedOf(bench, reading, manner, particles)
-      if (!expected) continue
-      const after = leftAfter(particles, expected)
-      const leaves = Math.min(1, after / before)
-      steps.push({
-        at,
-        take: { what, far, toward },
-        until: null,
-        walkM,
-        leaves,
-        costM: walkM + TROUBLE_M + onwardM + NARROWING * after,
-      })
+    const fromHere = field.from(at)
+    const known = prospects.map((each) => {
+      const weights = weighed(each)
+      return { take: each.take, weights, leaves: Math.min(1, leftAfter(lay, weights) / before) }
+    })
+    for (const set of setsOf(known)) {
+      const onM = fromHere.onwardM(together(set.map(({ weights }) => weights)))
+      const { take, leaves } = set.toSorted((a, b) => a.leaves - b.leaves)[0]!
+      const costM = walkM + OPENING_M + READING_M * set.length + onM
+      steps.push({ at, take, until: null, walkM, leaves, costM })
     }
   }
-  const look = lookAt(from, places, particles, apart)
-  if (look) steps.push(look)
-  return steps
-    .sort((a, b) => a.costM - b.costM)
+  for (const stretch of places.slice(0, 3)) {
+    const look = lookAlong(from, stretch, particles, apart, field)
+    if (look) steps.push(look)
+  }
+  const sorted = steps.sort((a, b) => a.costM - b.costM)
+  const key = ({ at, take }: NextStep) => JSON.stringify([at, take])
+  return sorted
+    .filter((step, k) => sorted.findIndex((each) => key(each) === key(step)) === k)
     .slice(0, LISTED)
     .map(({ costM: _, ...step }) => step)
 }
 
-const isSame = (a: MeterReading, b: MeterReading): boolean =>
-  a.what === b.what &&
-  a.far === b.far &&
-  a.toward === b.toward &&
-  ('line' in a
-    ? 'line' in b && a.line === b.line && Math.abs(a.wireM - b.wireM) < 1
-    : 'at' in b && a.at === b.at)
-
-/** The way in which most of the faults that are likely take the evidence. */
-const commonest = (particles: readonly Particle[]): Manner => {
-  const counts = new Map<Manner, number>()
-  for (const { manner } of particles) counts.set(manner, (counts.get(manner) ?? 0) + 1)
-  return [...counts].sort((a, b) => b[1] - a[1])[0]![0]
+/** Each reading alone, all of one direction, and all of a place. */
+function setsOf<T extends { readonly take: Take }>(all: readonly T[]): readonly (readonly T[])[] {
+  const towards = [...new Set(all.map(({ take }) => take.toward))]
+  const sets = [
+    ...all.map((each) => [each]),
+    ...towards.map((toward) => all.filter(({ take }) => take.toward === toward)),
+    ...(towards.length > 1 ? [all] : []),
+  ]
+  return sets.filter((set, k) => set.length > 1 || k < all.length)
 }
 
-/** Ends of the circuit and its joints, and the tags nearest to what is in question. */
-function candidatesOf(
-  { model }: Bench,
-  tags: readonly { readonly line: string; readonly wireM: number }[],
-  places: readonly LikelyStretch[],
-): readonly { readonly at: Place; readonly toward: string }[] {
-  const stations = model.stations.flatMap((at, node) => {
-    const around = model.lines.filter(({ from, to, wireM }) => wireM > 0 && (from === node || to === node))
-    return around.map((line) => ({ at, toward: model.stations[line.from === node ? line.to : line.from]! }))
-  })
-  const near = places.slice(0, 3).flatMap(({ line, fromM, toM }) => {
-    const own = tags.filter((tag) => tag.line === line).sort((a, b) => a.wireM - b.wireM)
-    const inside = own.filter(({ wireM }) => wireM > fromM && wireM < toM)
-    const before = own.filter(({ wireM }) => wireM <= fromM).slice(-2)
-    const after = own.filter(({ wireM }) => wireM >= toM).slice(0, 2)
-    const every = Math.max(1, Math.ceil(inside.length / 6))
-    return [...before, ...inside.filter((_, k) => k % every === 0), ...after]
-  })
-  const onLines = [...new Set(near)].flatMap((tag) =>
-    (['from', 'to'] as const).map((toward) => ({ at: { line: tag.line, wireM: tag.wireM }, toward })),
-  )
-  return [...stations.slice(0, 24), ...onLines]
+/** How well each fault would explain what is read with another as the true one: a row for each true one. */
+type Weights = readonly Float64Array[]
+
+function weighed({ nepers, sigma }: Prospect): Weights {
+  const count = nepers.length
+  // Both the true reading's error and the model's: twice the square.
+  const twice = 4 * sigma * sigma + 1e-9
+  const rows = Array.from({ length: count }, () => new Float64Array(count))
+  for (let a = 0; a < count; a++) {
+    for (let b = 0; b <= a; b++) {
+      const weight = Math.exp(-((nepers[a]! - nepers[b]!) ** 2) / twice)
+      rows[a]![b] = weight
+      rows[b]![a] = weight
+    }
+  }
+  return rows
 }
 
-/** What the reading would be under each fault, nepers, and how far off it may be. */
-function expectedOf(
-  bench: Bench,
-  reading: MeterReading,
-  manner: Manner,
-  particles: readonly Particle[],
-): { readonly nepers: Float64Array; readonly sigma: number } | null {
-  const observation = meterObservation(bench, { ...reading, value: 100 }, manner)
-  if (!observation) return null
-  const nepers = Float64Array.from(particles, ({ line, wireM, hypothesis, ohms, nepers: more }) => {
-    const values = observation.at(line, wireM, wireM).all(hypothesis, ohms)
-    return more.reduce(
-      (sum, each, f) => sum + ((values[f + 1]! - values[0]!) / STEP_NEPERS) * each,
-      values[0]!,
-    )
-  })
-  return { nepers, sigma: observation.sigma }
+/** The same of several readings together. */
+const together = ([first, ...rest]: readonly Weights[]): Weights =>
+  rest.length === 0
+    ? first!
+    : first!.map((row, truth) =>
+        row.map((each, k) => rest.reduce((own, other) => own * other[truth]![k]!, each)),
+      )
+
+/** Likely faults as places to walk to. */
+function fieldOf(particles: readonly Particle[], apart: Apart) {
+  const places = particles.map(({ line, wireM }) => ({ line, wireM }))
+  const all = [...particles.keys()]
+  const between = places.map((a) => Float64Array.from(places, (b) => apart(a, b)))
+  return {
+    from: (at: Place) => {
+      const out = Float64Array.from(places, (place) => apart(at, place))
+      return {
+        /**
+         * Walking on to the fault, m, on the average over the faults that could be the true one: there straight, and a part of the detour
+         * of whoever goes first to where one of the others would be.
+         */
+        onwardM: (weights: Weights, truths: readonly number[] = all): number => {
+          let sum = 0
+          for (const truth of truths) {
+            const own = weights[truth]!
+            let [whole, roundM] = [0, 0]
+            for (let k = 0; k < own.length; k++) {
+              whole += own[k]!
+              roundM += own[k]! * (out[k]! + between[k]![truth]!)
+            }
+            roundM /= whole
+            sum += out[truth]! + UNSPARED * (roundM - out[truth]!)
+          }
+          return sum / Math.max(1, truths.length)
+        },
+      }
+    },
+  }
+}
+
+/** On which line and how far out each likely fault lies, by the number of its line. */
+interface Lay {
+  readonly line: readonly number[]
+  readonly wireM: readonly number[]
+  readonly count: number
+}
+
+function layOf(particles: readonly Particle[]): Lay {
+  const lines = [...new Set(particles.map(({ line }) => line))]
+  return {
+    line: particles.map(({ line }) => lines.indexOf(line)),
+    wireM: particles.map(({ wireM }) => wireM),
+    count: lines.length,
+  }
 }
 
 /** What would still be in question after a reading, m, on the average over the faults that could be the true one. */
-function leftAfter(
-  particles: readonly Particle[],
-  { nepers, sigma }: { readonly nepers: Float64Array; readonly sigma: number },
-): number {
-  let sum = 0
-  const weights = new Float64Array(particles.length)
-  // Both the true reading's error and the model's: twice the square.
-  const twice = 4 * sigma * sigma + 1e-9
-  for (let truth = 0; truth < particles.length; truth++) {
-    let total = 0
-    for (let k = 0; k < particles.length; k++) {
-      weights[k] = Math.exp(-((nepers[k]! - nepers[truth]!) ** 2) / twice)
-      total += weights[k]!
-    }
-    for (let k = 0; k < particles.length; k++) weights[k]! /= total
-    sum += spreadOf(particles, weights)
-  }
-  return sum / particles.length
-}
+const leftAfter = (lay: Lay, weights: Weights): number =>
+  weights.reduce((sum, own) => sum + spreadOf(lay, own), 0) / weights.length
 
 /** How far apart weighed faults lie, m: on each line √12 standard deviations, which of an even stretch is its length, and all lines together. */
-function spreadOf(particles: readonly Particle[], weights: Float64Array | null): number {
-  const lines = new Map<string, { w: number; x: number; xx: number }>()
-  for (const [k, { line, wireM }] of particles.entries()) {
-    const w = weights ? weights[k]! : 1 / particles.length
-    const own = lines.get(line) ?? { w: 0, x: 0, xx: 0 }
-    own.w += w
-    own.x += w * wireM
-    own.xx += w * wireM * wireM
-    lines.set(line, own)
+function spreadOf({ line, count, wireM }: Lay, weights: Float64Array | null): number {
+  const [w, x, xx] = [new Float64Array(count), new Float64Array(count), new Float64Array(count)]
+  let whole = 0
+  for (let k = 0; k < line.length; k++) {
+    const [own, m] = [weights ? weights[k]! : 1, wireM[k]!]
+    const at = line[k]!
+    whole += own
+    w[at]! += own
+    x[at]! += own * m
+    xx[at]! += own * m * m
   }
   let [length, entropy] = [0, 0]
-  for (const { w, x, xx } of lines.values()) {
-    if (w < 1e-9) continue
-    const variance = Math.max(0, xx / w - (x / w) ** 2)
-    length += w * Math.sqrt(12 * variance)
-    entropy -= w * Math.log(w)
+  for (let at = 0; at < count; at++) {
+    const part = w[at]! / whole
+    if (part < 1e-9) continue
+    const variance = Math.max(0, xx[at]! / w[at]! - (x[at]! / w[at]!) ** 2)
+    length += part * Math.sqrt(12 * variance)
+    entropy -= part * Math.log(part)
   }
   return Math.max(1, length * Math.exp(entropy))
 }
 
-/** To walk along the likeliest stretch and look. */
-function lookAt(
+/** To walk along a likely stretch and look, from its nearer end on. */
+function lookAlong(
   from: Place,
-  places: readonly LikelyStretch[],
+  { line, fromM, toM }: LikelyStretch,
   particles: readonly Particle[],
   apart: Apart,
-): (NextStep & { readonly costM: number }) | null {
-  const [stretch] = places
-  if (!stretch) return null
-  const ends = [stretch.fromM, stretch.toM].map((wireM) => ({ line: stretch.line, wireM }))
-  const [near, far] = ends.toSorted((a, b) => apart(from, a) - apart(from, b))
-  const walkM = apart(from, near!)
-  const longM = stretch.toM - stretch.fromM
-  // Whoever does not find it there has walked all of it, and goes on from its end.
-  const onwardM = particles.reduce((sum, { line, wireM }) => {
-    const isThere = line === stretch.line && wireM >= stretch.fromM && wireM <= stretch.toM
-    return sum + (isThere ? apart(near!, { line, wireM }) : 2 * longM + apart(far!, { line, wireM }))
-  }, 0)
+  field: ReturnType<typeof fieldOf>,
+): Priced | null {
+  const ends = [fromM, toM].map((wireM) => ({ line, wireM }))
+  const [near, far] = ends.toSorted((a, b) => apart(from, a) - apart(from, b)) as [PlaceOnLine, PlaceOnLine]
+  const longM = Math.min(toM - fromM, LOOKED_M)
+  const until = { line, wireM: near.wireM + Math.sign(far.wireM - near.wireM) * longM }
+  const [lowM, highM] = [Math.min(near.wireM, until.wireM), Math.max(near.wireM, until.wireM)]
+  const isThere = (each: Particle) => each.line === line && each.wireM >= lowM && each.wireM <= highM
+  const missed = [...particles.keys()].filter((k) => !isThere(particles[k]!))
+  const lookedM = particles.reduce(
+    (sum, each) => sum + (isThere(each) ? Math.abs(each.wireM - near.wireM) : longM),
+    0,
+  )
+  // Whoever does not find it goes on from the end of what was looked along, and knows so much more.
+  const others = Float64Array.from(particles, (each) => (isThere(each) ? 0 : 1))
+  const onM = field.from(until).onwardM(
+    particles.map(() => others),
+    missed,
+  )
+  const costM = apart(from, near) + ((1 + LOOKING_SLOWLY) * lookedM + missed.length * onM) / particles.length
   return {
-    at: near!,
+    at: near,
     take: null,
-    until: far!,
-    walkM,
-    leaves: 1 - stretch.chance,
-    costM: walkM + onwardM / particles.length + LOOKING_SLOWLY * longM,
+    until,
+    walkM: apart(from, near),
+    leaves: missed.length / particles.length,
+    costM,
   }
 }

@@ -55,7 +55,7 @@ export function drawn(
   const drawFrom = (cell: WorkCell, s: number, h: number): Particle => {
     const { observations, way } = setups[s]!
     const hypothesis = HYPOTHESES[h]!
-    const { borne } = cell.middle.seen[s]![h]!
+    const { borne } = cell.middle.seen(s, h)
     const n = borne.length
     const kept: Reckoned[] = []
     const ln = lnByOhms(cell, s, h, (_, { lower, rows, start, change }) => {

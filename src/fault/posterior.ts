@@ -6,7 +6,7 @@ import { lnNothingWrong, lnSeveral } from './no-single-fault'
 import type { Bench } from './observation'
 import { observed } from './observed'
 import { drawn, type Particle } from './particles'
-import { type Reckoner, reckonerOf, type WorkCell } from './reckoner'
+import { type Known, type Reckoner, reckonerOf, type WorkCell } from './reckoner'
 import { waysOf } from './ways'
 
 /** A stretch of a line, and the chance that the fault lies there. */
@@ -38,6 +38,9 @@ const SPLIT_ABOVE = 0.012
 const LEAST_CELL_M = 0.5
 const ROUNDS = 14
 
+/** A kind of fault whose part of all chances on a stretch is below this, by its logarithm, is not reckoned there any finer. */
+const LN_OUT_OF_QUESTION = -16
+
 /** A figure that the readings put so far from the catalog's, nepers, is tried there: over so much nothing follows in proportion. */
 const FAR_NEPERS = 0.08
 
@@ -51,40 +54,48 @@ const FAR_NEPERS = 0.08
  */
 export function posteriorOf(bench: Bench, evidence: readonly Evidence[]): Posterior {
   const cuts = evidence.flatMap((each) => ('line' in each ? [{ line: each.line, wireM: each.wireM }] : []))
-  const first = reckoned(bench, evidence, firstCuts(bench, cuts))
+  const first = reckoned(bench, evidence, firstStretches(bench, cuts))
   const { particles } = first.posterior
   const nepers = bench.figures.map(
     (_, f) => particles.reduce((sum, each) => sum + each.nepers[f]!, 0) / particles.length,
   )
   if (nepers.every((each) => Math.abs(each) < FAR_NEPERS)) return first.posterior
-  return reckoned({ ...bench, nepers }, evidence, first.cuts).posterior
+  return reckoned({ ...bench, nepers }, evidence, first.cells).posterior
 }
 
-/** Places along each line that part it into stretches, m. */
-type Cuts = ReadonlyMap<string, readonly number[]>
+/** A stretch to be reckoned, and what is known of it before. */
+interface Outline {
+  readonly line: string
+  readonly from: { readonly wireM: number }
+  readonly to: { readonly wireM: number }
+  readonly known?: Known
+}
 
 function reckoned(
   bench: Bench,
   evidence: readonly Evidence[],
-  cuts: Cuts,
-): { readonly posterior: Posterior; readonly cuts: Cuts } {
+  outlines: readonly Outline[],
+): { readonly posterior: Posterior; readonly cells: readonly Outline[] } {
   const setups = waysOf(bench, evidence).map((way): Setup => ({ way, ...observed(bench, evidence, way) }))
   const reckoner = reckonerOf(bench, setups)
-  const stood = (line: string) =>
-    new Set(evidence.flatMap((each) => ('line' in each && each.line === line ? [each.wireM] : [])))
-  let cells = [...cuts].flatMap(([line, places]) => cellsBetween(line, places, stood(line), reckoner))
+  const stood = new Set(evidence.flatMap((each) => ('line' in each ? [`${each.wireM} ${each.line}`] : [])))
+  let cells = cellsOf(outlines, stood, reckoner)
   const totalM = cells.reduce((sum, { from, to }) => sum + to.wireM - from.wireM, 0)
   const lnChance = ({ from, to }: WorkCell) => Math.log((to.wireM - from.wireM) / totalM)
 
   for (let round = 0; round < ROUNDS; round++) {
-    const weights = shares(cells.map((cell) => lnSum(cell.ln.flatMap((each) => [...each])) + lnChance(cell)))
+    const lns = cells.map((cell) => lnSum(cell.ln.flatMap((each) => [...each])) + lnChance(cell))
+    const weights = shares(lns)
+    const least = lnSum(lns) + LN_OUT_OF_QUESTION
     const split = new Set(
       cells.filter(
         ({ from, to }, k) => weights[k]! > SPLIT_ABOVE && to.wireM - from.wireM > 2 * LEAST_CELL_M,
       ),
     )
     if (split.size === 0) break
-    cells = cells.flatMap((cell) => (split.has(cell) ? reckoner.halves(cell) : [cell]))
+    cells = cells.flatMap((cell) =>
+      split.has(cell) ? reckoner.halves(cell, least - lnChance(cell)) : [cell],
+    )
   }
 
   const weights = cells.map((cell) => cell.ln.map((each) => each.map((ln) => ln + lnChance(cell))))
@@ -111,51 +122,48 @@ function reckoned(
     several: Math.exp(several - whole),
     particles: drawn(bench, setups, reckoner, cells, masses),
   }
-  const found = new Map<string, number[]>()
-  for (const { line, from, to } of cells) {
-    const before = found.get(line) ?? [from.wireM]
-    found.set(line, [...before, to.wireM])
+  const least = whole + LN_OUT_OF_QUESTION
+  return {
+    posterior,
+    cells: cells.map((cell) => ({ ...cell, known: { ln: cell.ln, leastLn: least - lnChance(cell) } })),
   }
-  return { posterior, cuts: found }
 }
 
 /** Every line in stretches of the same length between the places where an instrument stood. */
-function firstCuts(
+function firstStretches(
   { model }: Bench,
   stood: readonly { readonly line: string; readonly wireM: number }[],
-): Cuts {
+): readonly Outline[] {
   const lines = new Map(model.lines.flatMap(({ id, wireM }) => (wireM > 0 ? [[id, wireM] as const] : [])))
   const count = Math.max(FEWEST_CELLS, Math.min(FIRST_CELLS, FIRST_CELLS_OF_ALL / lines.size))
-  return new Map(
-    [...lines].map(([id, wireM]) => {
-      const inside = stood.flatMap((cut) =>
-        cut.line === id && cut.wireM > 0 && cut.wireM < wireM ? [cut.wireM] : [],
-      )
-      const ends = [0, ...new Set(inside.sort((a, b) => a - b)), wireM]
-      const longM = Math.max(wireM / count, LEAST_FIRST_M)
-      const places = ends.slice(1).flatMap((toM, k) => {
-        const fromM = ends[k]!
-        const pieces = Math.max(1, Math.ceil((toM - fromM) / longM))
-        return Array.from({ length: pieces }, (_, i) => fromM + ((toM - fromM) * (i + 1)) / pieces)
-      })
-      return [id, [0, ...places]]
-    }),
-  )
+  return [...lines].flatMap(([line, wireM]) => {
+    const inside = stood.flatMap((cut) =>
+      cut.line === line && cut.wireM > 0 && cut.wireM < wireM ? [cut.wireM] : [],
+    )
+    const ends = [0, ...new Set(inside.sort((a, b) => a - b)), wireM]
+    const longM = Math.max(wireM / count, LEAST_FIRST_M)
+    return ends.slice(1).flatMap((toM, k) => {
+      const fromM = ends[k]!
+      const pieces = Math.max(1, Math.ceil((toM - fromM) / longM))
+      const at = (i: number) => ({ wireM: i === pieces ? toM : fromM + ((toM - fromM) * i) / pieces })
+      return Array.from({ length: pieces }, (_, i) => ({ line, from: at(i), to: at(i + 1) }))
+    })
+  })
 }
 
-function cellsBetween(
-  line: string,
-  places: readonly number[],
-  stood: ReadonlySet<number>,
+/** @param stood places where a meter stood: the line is cut there, and what is seen hangs on the side */
+function cellsOf(
+  outlines: readonly Outline[],
+  stood: ReadonlySet<string>,
   { spot, cell }: Reckoner,
 ): readonly WorkCell[] {
-  let last: Spot | undefined
-  return places.slice(1).map((toM, k) => {
-    const fromM = places[k]!
-    const middleM = (fromM + toM) / 2
-    // Where a meter stood the line is cut, and what is seen hangs on the side.
-    const from = last && !stood.has(fromM) ? last : spot(line, fromM, middleM)
-    last = spot(line, toM, middleM)
-    return cell(line, from, last)
+  let last: { readonly line: string; readonly spot: Spot } | undefined
+  return outlines.map(({ line, from, to, known }) => {
+    const middleM = (from.wireM + to.wireM) / 2
+    const isShared =
+      last?.line === line && last.spot.wireM === from.wireM && !stood.has(`${from.wireM} ${line}`)
+    const start = isShared ? last!.spot : spot(line, from.wireM, middleM)
+    last = { line, spot: spot(line, to.wireM, middleM) }
+    return cell(line, start, last.spot, known)
   })
 }

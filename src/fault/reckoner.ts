@@ -27,6 +27,12 @@ export interface Reckoned {
   readonly change: Float64Array
 }
 
+/** Chances of a stretch by setup and hypothesis, and the logarithm below which one is out of the question. */
+export interface Known {
+  readonly ln: readonly Float64Array[]
+  readonly leastLn: number
+}
+
 export type Reckoner = ReturnType<typeof reckonerOf>
 
 /** Reckons stretches, and halves them. */
@@ -43,7 +49,7 @@ export function reckonerOf(bench: Bench, setups: readonly Setup[]) {
   ): Float64Array => {
     const { observations } = setups[s]!
     const { lnOhms, chances } = HYPOTHESES[h] as Hypothesis
-    const [from, middle, to] = [cell.from, cell.middle, cell.to].map((spot) => spot.seen[s]![h]!) as [
+    const [from, middle, to] = [cell.from, cell.middle, cell.to].map((spot) => spot.seen(s, h)) as [
       Glimpse,
       Glimpse,
       Glimpse,
@@ -107,22 +113,24 @@ export function reckonerOf(bench: Bench, setups: readonly Setup[]) {
 
   const spot = (line: string, wireM: number, side: number): Spot => spotAt(bench, setups, line, wireM, side)
 
-  const cell = (line: string, from: Spot, to: Spot): WorkCell => {
+  /** @param of what is known of the stretch before: a kind of fault that is out of the question there is not reckoned again */
+  const cell = (line: string, from: Spot, to: Spot, of?: Known): WorkCell => {
     const middleM = (from.wireM + to.wireM) / 2
     const spots = { from, middle: spot(line, middleM, middleM), to }
     const ln = setups.map(({ way }, s) =>
-      Float64Array.from(
-        HYPOTHESES,
-        ({ chance }, h) => lnSum(lnByOhms(spots, s, h)) + Math.log(chance * way.chance),
-      ),
+      Float64Array.from(HYPOTHESES, ({ chance }, h) => {
+        const before = of?.ln[s]?.[h]
+        if (of && before !== undefined && before < of.leastLn) return before
+        return lnSum(lnByOhms(spots, s, h)) + Math.log(chance * way.chance)
+      }),
     )
     return { line, ...spots, ln }
   }
 
-  const halves = ({ line, from, middle, to }: WorkCell): readonly WorkCell[] => [
-    cell(line, from, middle),
-    cell(line, middle, to),
-  ]
+  const halves = (whole: WorkCell, leastLn: number): readonly WorkCell[] => {
+    const { line, from, middle, to, ln } = whole
+    return [cell(line, from, middle, { ln, leastLn }), cell(line, middle, to, { ln, leastLn })]
+  }
 
   return { spot, cell, halves, lnByOhms, doubts }
 }

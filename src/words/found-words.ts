@@ -1,5 +1,6 @@
 import type { FaultFound } from '../fault/locate'
-import type { NextStep, Place } from '../fault/next-step'
+import type { NextStep } from '../fault/next-step'
+import type { Place } from '../fault/walking'
 import { lineTags } from '../measure/line-tags'
 import type { MeasuredLine } from '../measure/measured'
 import { pointAtWireM } from '../measure/place-on-line'
