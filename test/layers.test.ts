@@ -61,7 +61,7 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
       'fault',
       'materials',
     ],
-    ...['report', 'shelf', 'words'],
+    ...['report', 'shelf', 'words', 'journal'],
   ],
   command: [
     ...['plan', 'geo', 'terrain', 'measure', 'budget', 'field', 'fault', 'materials', 'report'],

@@ -49,10 +49,13 @@ export async function readPlan(path: string, io: CommandIo, named = false): Prom
   return result.value
 }
 
-export const writePlan = (path: string, plan: Plan, io: CommandIo): Promise<void> =>
-  io.write(path, formatPlan(plan)).catch((error: Error) => {
+export const writeFile = (path: string, content: string, io: CommandIo): Promise<void> =>
+  io.write(path, content).catch((error: Error) => {
     throw new Refusal(`${path}: cannot be written (${error.message}).`)
   })
+
+export const writePlan = (path: string, plan: Plan, io: CommandIo): Promise<void> =>
+  writeFile(path, formatPlan(plan), io)
 
 /** What stands on a command line: files in their order, and options with their values. */
 export interface Arguments {

@@ -18,6 +18,8 @@ interface Held {
   ghost: unknown
 }
 
+export type Ranks = Readonly<Record<string, readonly number[] | undefined>>
+
 /** The things of a plan as registers that keep every edit that nobody has overwritten. */
 export class HeldThings {
   readonly #kinds: ReadonlyMap<string, Map<string, Held>>
@@ -26,14 +28,15 @@ export class HeldThings {
   readonly #ghosts = new Map<string, ReadonlyMap<string, unknown>>()
   readonly #torn = new Set<string>()
 
-  constructor(plan: Plan) {
+  /** @param ranks of the things of a kind in their order, where they are not counted from 1 */
+  constructor(plan: Plan, ranks: Ranks = {}) {
     this.#kinds = new Map(
       Object.entries(KINDS).map(([kind, { list }]) => [
         kind,
         new Map(
           [...list(plan)].map(([id, thing], at) => [
             id,
-            { registers: null, thing, rank: at + 1, ghost: thing },
+            { registers: null, thing, rank: ranks[kind]?.[at] ?? at + 1, ghost: thing },
           ]),
         ),
       ]),
@@ -168,12 +171,13 @@ export class HeldThings {
     return this.#torn
   }
 
-  /** Every register that somebody has edited, with the edits that stand there; of what is taken out also those from before. */
+  /** Every register of a thing that somebody has edited, with the edits that stand there. */
   *edited(): Generator<readonly [key: string, edits: readonly Edit[]]> {
     for (const [kind, things] of this.#kinds)
-      for (const [id, { registers, thing }] of things)
-        for (const [member, edits] of registers ?? [])
-          if (thing === undefined || !edits.every(isBorn)) yield [keyOf(kind, id, member), edits]
+      for (const [id, { registers }] of things) {
+        if (!registers || [...registers.values()].every((edits) => edits.every(isBorn))) continue
+        for (const [member, edits] of registers) yield [keyOf(kind, id, member), edits]
+      }
   }
 
   /** Things that are there though somebody took them out. */
@@ -181,6 +185,21 @@ export class HeldThings {
     for (const [kind, things] of this.#kinds)
       for (const [id, { registers, thing }] of things)
         if (thing !== undefined && registers && !standing(registers.get(''))) yield [kind, id]
+  }
+
+  /** Things that were taken out, and are still known. */
+  gone(): readonly (readonly [kind: string, id: string])[] {
+    return [...this.#kinds].flatMap(([kind, things]) =>
+      [...things].flatMap(([id, { registers, thing }]) =>
+        thing === undefined && registers?.get('')?.length ? [[kind, id] as const] : [],
+      ),
+    )
+  }
+
+  forget(kind: string, id: string): void {
+    for (const member of this.registersOf(kind, id).keys()) this.#torn.delete(keyOf(kind, id, member))
+    this.#kinds.get(kind)!.delete(id)
+    this.#ghosts.delete(kind)
   }
 
   isThere = (kind: string, id: string): boolean => this.#kinds.get(kind)?.get(id)?.thing !== undefined

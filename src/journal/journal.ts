@@ -4,7 +4,7 @@ import { EMPTY_PLAN, lineName, type Plan } from '../plan/plan'
 import { isSame } from './canonical'
 import { type Edit, idOf, LATEST_MS, standing } from './edit'
 import { editFault } from './edit-faults'
-import { HeldThings } from './held-things'
+import { HeldThings, type Ranks } from './held-things'
 import { keyOf, placeOf } from './keys'
 import { shownValue } from './members'
 import { mendPlan } from './mend-plan'
@@ -49,9 +49,9 @@ export class Journal {
   #tick = 0
   #mended: MendedPlan | null = null
 
-  constructor(id: string, plan: Plan) {
+  constructor(id: string, plan: Plan, ranks?: Ranks) {
     this.id = id
-    this.things = new HeldThings(plan)
+    this.things = new HeldThings(plan, ranks)
   }
 
   /** How many edits of each hand are in. */
@@ -150,6 +150,18 @@ export class Journal {
       this.#waitingCount -= step.length
     }
     if (own.size === 0) this.#waiting.delete(hand)
+  }
+
+  /** Counts the edits of others as in, where what stands after them was put in another way, and gathers what they stand in anew. */
+  saw(seen: ReadonlyMap<string, number>, standing: readonly Edit[]): void {
+    for (const [hand, number] of seen) {
+      if (number > (this.#seen.get(hand) ?? 0)) this.#seen.set(hand, number)
+      const own = this.#waiting.get(hand)
+      for (const waiting of own?.keys() ?? [])
+        if (waiting <= number && own!.delete(waiting)) this.#waitingCount -= 1
+    }
+    this.#tick = standing.reduce((latest, { at }) => Math.max(latest, at), this.#tick)
+    this.#refresh(standing)
   }
 
   #put(edit: Edit, added: Edit[]): void {

@@ -1,8 +1,9 @@
 import type { Verdict } from '../budget/rows'
 import type { Plan } from '../plan/plan'
 import { reportPlan } from '../report/report-plan'
-import type { Edit } from './edit'
+import { type Edit, standing } from './edit'
 import { Journal } from './journal'
+import { stateOf, takeState } from './journal-state'
 import { placeOf, whereOf } from './keys'
 import { shownValue } from './members'
 import { tellApart } from './same-id'
@@ -41,8 +42,6 @@ const [MINE, THEIRS] = ['mine', 'theirs'] as const
 function conflictsOf(journal: Journal, base: Plan): readonly Conflict[] {
   const before = new Journal('', base).things
   return journal.torn().map(({ key, edits }) => {
-    const { member } = placeOf(key)!
-    const shown = (edit: Edit | undefined) => shownValue(member, edit?.value) ?? null
     const by = (hand: string) => shown(edits.find((edit) => edit.hand === hand))
     return {
       where: whereOf(key),
@@ -52,6 +51,26 @@ function conflictsOf(journal: Journal, base: Plan): readonly Conflict[] {
       kept: shown(edits[0]),
     }
   })
+}
+
+const shown = (edit: Edit | undefined): unknown =>
+  (edit && shownValue(placeOf(edit.key)!.member, edit.value)) ?? null
+
+/** Two journals of one plan as one: `mine` takes in what is in `theirs`. A sentence where they are none of one plan. */
+export function mergeJournals(base: Plan, mine: Journal, theirs: Journal): MergedPlans | string {
+  const before = new Journal('', base).things
+  const own = (key: string) => shown(standing(mine.things.edits(key)))
+  const ours = new Map([...theirs.things.edited()].map(([key]) => [key, own(key)]))
+  const taken = takeState(mine, stateOf(theirs))
+  if (typeof taken === 'string') return taken
+  const conflicts = mine.torn().map(({ key, edits }) => ({
+    where: whereOf(key),
+    base: shown(before.edits(key)[0]),
+    mine: ours.get(key) ?? null,
+    theirs: shown(standing(theirs.things.edits(key))),
+    kept: shown(edits[0]),
+  }))
+  return { ...mine.mended(), conflicts }
 }
 
 /** Verdicts of a circuit in each hand's plan and in the merged one; null where the plan has no such circuit. */

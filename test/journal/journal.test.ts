@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest'
 import { carriedOver } from '../../src/journal/carried-over'
 import type { Edit } from '../../src/journal/edit'
 import { Journal } from '../../src/journal/journal'
+import { forgetOld, KEPT_MS, stateOf, takeState } from '../../src/journal/journal-state'
 import type { CircuitId, LineId, StationId } from '../../src/plan/id'
 import { addLine, removeLine } from '../../src/plan/line-edits'
 import { EMPTY_PLAN, type Plan } from '../../src/plan/plan'
@@ -168,4 +169,21 @@ test('two records that two hands gave one id are two', () => {
       ['f', 700],
       ['f-m', 400],
     ])
+})
+
+test('what was taken out more than ninety days ago is forgotten, and what still names it is left out', () => {
+  const [own, other] = two()
+  const edits = own.write('m', base, removeStation(base, S('c')), 1000)
+  const drawn = other.write('t', base, line(base, 'b', 'c'), 2000)
+  forgetOld(own, 1000 + KEPT_MS)
+  expect(own.things.ghosts().stations.has(S('c'))).toBe(true)
+  forgetOld(own, 1001 + KEPT_MS)
+  expect(own.things.ghosts().stations.has(S('c'))).toBe(false)
+  own.take(carried(drawn))
+  expect(own.mended().plan.lines.size).toBe(0)
+  expect(own.mended().mended[0]).toBe('A line led to a station that nobody knows; it is left out.')
+  // Whoever still knows the station brings it back.
+  other.take(carried(edits))
+  takeState(own, JSON.parse(JSON.stringify(stateOf(other))))
+  expect(own.mended().plan.lines.size).toBe(1)
 })

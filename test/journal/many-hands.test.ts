@@ -3,6 +3,8 @@ import { formatPlan } from '../../src/files/format-plan'
 import { parsePlan } from '../../src/files/parse-plan'
 import { isSame } from '../../src/journal/canonical'
 import { type Edit, idOf, standing } from '../../src/journal/edit'
+import type { Journal } from '../../src/journal/journal'
+import { journalOf, stateOf, takeState } from '../../src/journal/journal-state'
 import { placeOf } from '../../src/journal/keys'
 import { cases } from '../cases'
 import { type History, randomHistory } from './histories'
@@ -11,6 +13,25 @@ import { type History, randomHistory } from './histories'
 const HISTORIES = Number(process.env.HISTORIES ?? cases(500))
 const FIRST = Number(process.env.FIRST_HISTORY ?? 1)
 const STEPS = process.env.HISTORIES ? 60 : 20
+
+/** A state as a file carries it. */
+const carried = (journal: Journal) => JSON.parse(JSON.stringify(stateOf(journal))) as unknown
+
+test(`${cases(60)} random histories come together by what their files carry alone`, () => {
+  for (let seed = FIRST; seed < FIRST + cases(60); seed++) {
+    const { hands } = randomHistory(seed, STEPS, false)
+    const journals = hands.map(({ journal }) => {
+      const opened = journalOf(journal.mended().plan, carried(journal))
+      if (typeof opened === 'string') throw new Error(opened)
+      expect(formatPlan(opened.mended().plan), `history ${seed}`).toBe(formatPlan(journal.mended().plan))
+      return opened
+    })
+    for (const journal of journals) for (const { journal: other } of hands) takeState(journal, carried(other))
+    const [first, ...others] = journals.map((journal) => formatPlan(journal.mended().plan))
+    for (const other of others) expect(other, `history ${seed}`).toBe(first)
+    expect(parsePlan(first!).ok, `history ${seed}`).toBe(true)
+  }
+}, 600_000)
 
 test(`${HISTORIES} random histories of 2 to 8 hands come together, lose nothing of one hand alone, and read`, () => {
   for (let seed = FIRST; seed < FIRST + HISTORIES; seed++) {
