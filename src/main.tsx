@@ -33,7 +33,7 @@ const HandOn = loadWhenShown(async () => (await import('./panel/carry/hand-on'))
 const TakeIn = loadWhenShown(async () => (await import('./panel/carry/take-in')).TakeIn)
 const WalkScreen = loadWhenShown(async () => (await import('./walk/walk-screen')).WalkScreen)
 const ImportPlaces = loadWhenShown(async () => (await import('./panel/carry/import-places')).ImportPlaces)
-const ReceivedPlan = loadWhenShown(async () => (await import('./panel/carry/received-plan')).ReceivedPlan)
+const ReceivedThings = loadWhenShown(async () => (await import('./panel/carry/received-plan')).ReceivedThings)
 
 const store = createStore()
 const nothingYet = store.opened.peek()
@@ -69,7 +69,7 @@ function MapScreen() {
       {store.carrying.value === 'out' && <HandOn store={store} keeper={keeper.value} />}
       {store.carrying.value === 'in' && <TakeIn store={store} />}
       {store.received.value && (
-        <ReceivedPlan store={store} keeper={keeper.value} received={store.received.value} />
+        <ReceivedThings store={store} keeper={keeper.value} received={store.received.value} />
       )}
       {store.shelfIsOpen.value && <ShelfDialog store={store} />}
       {store.helpIsOpen.value && <HelpDialog store={store} />}

@@ -48,6 +48,7 @@ export function makePapers(
       labels: wishes.labels.value,
       far: farOnPaper(store),
       room: bodyOf(wishes.size.value),
+      program: /^https?:/.test(location.protocol) ? location.href : '',
     }
     making.value = NOTHING_MADE
     const stopper = new AbortController()

@@ -12,6 +12,7 @@ import type { FarOnPaper } from './far-on-paper'
 import { type Block, blocksWithin } from './layout/block'
 import { breakIntoSheets } from './layout/break-sheets'
 import type { SheetRoom } from './layout/paper-size'
+import type { SheetCode } from './layout/sheet-code'
 import { roomUnderHead } from './layout/sheet-head'
 import type { Table } from './layout/table'
 import { PAPER_KINDS, type Paper } from './paper-kinds'
@@ -30,6 +31,8 @@ export interface PaperQuestion {
   /** Name of the sheets of labels; the first that there are for the size where there is none of that name. */
   readonly labels: string
   readonly far: FarOnPaper | null
+  /** Address of the program; empty where others cannot reach it. */
+  readonly program: string
   readonly room: SheetRoom
   /** Only these are made. */
   readonly kinds: readonly PaperName[]
@@ -43,6 +46,7 @@ export interface MadePaper {
   readonly fingerprint: string
   readonly isBare: boolean
   readonly sheets: readonly (readonly Block[])[]
+  readonly code?: SheetCode
   /** Its tables whole, for a file. */
   readonly tables: readonly Table[]
 }
@@ -64,9 +68,12 @@ export const PAPER_JOBS = {
       // What a paper is about takes a line of its head; a longer one is the paper's own affair.
       const under = roomUnderHead(room, kind, plan.title)
       for (const paper of PAPER_KINDS[kind](source, under)) {
-        const { title, about, blocks, isBare = false } = paper
-        const sheets = breakIntoSheets(blocks, roomUnderHead(under, about, ''))
-        tell.part({ kind, title, about, isBare, fingerprint, sheets, tables: tablesOf(paper) })
+        const { title, about, blocks, code, isBare = false } = paper
+        const sheets = breakIntoSheets(blocks, roomUnderHead(under, about, '', code !== undefined))
+        tell.part({
+          ...{ kind, title, about, isBare, fingerprint, sheets, tables: tablesOf(paper) },
+          ...(code && { code }),
+        })
       }
     }
   },

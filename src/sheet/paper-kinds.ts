@@ -16,6 +16,7 @@ import { testRecord } from './kinds/test-record'
 import { trafficDiagram } from './kinds/traffic-diagram'
 import type { Block } from './layout/block'
 import type { SheetRoom } from './layout/paper-size'
+import type { SheetCode } from './layout/sheet-code'
 import { roomUnderHead } from './layout/sheet-head'
 import { lineNumber } from './line-marks'
 import type { PaperName } from './paper-names'
@@ -28,6 +29,8 @@ export interface Paper {
   /** Which one of its kind; empty where there is but one. */
   readonly about: string
   readonly blocks: readonly Block[]
+  /** Stands on its first sheet. */
+  readonly code?: SheetCode
   /** Drawn to the edges of the sheet, for what is cut or comes off it: no head, no foot, no margin. */
   readonly isBare?: true
 }
@@ -36,7 +39,7 @@ export const PAPER_KINDS: Readonly<
   Record<PaperName, (source: PaperSource, room: SheetRoom) => readonly Paper[]>
 > = {
   'Net at a glance': (source, room) => [
-    { title: 'Net at a glance', about: '', blocks: netAtAGlance(source, room) },
+    { title: 'Net at a glance', about: '', ...netAtAGlance(source, room) },
   ],
   'How far': (source, room) => {
     const { far } = source
@@ -51,7 +54,7 @@ export const PAPER_KINDS: Readonly<
         {
           title: 'Line card',
           about,
-          blocks: lineCard(source, line, measured, roomUnderHead(room, about, '')),
+          ...lineCard(source, line, measured, roomUnderHead(room, about, '', true)),
         },
       ]
     }),

@@ -27,6 +27,8 @@ export interface PaperSource {
   readonly odds: ReadonlyMap<string, Odds>
   /** How far it could go from where the screen shows it. */
   readonly far: FarOnPaper | null
+  /** Address of the program, for codes that open it; empty where it has none that others can reach. */
+  readonly program: string
   /** Tells prints of one plan from those of another. */
   readonly fingerprint: string
   /** ISO 8601 day that stands on the papers; magnetic north is told for it. */

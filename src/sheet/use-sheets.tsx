@@ -2,6 +2,7 @@ import { useSignal } from '@preact/signals'
 import { Fragment, type VNode } from 'preact'
 import { useLayoutEffect, useRef } from 'preact/hooks'
 import type { Block } from './layout/block'
+import type { SheetCode } from './layout/sheet-code'
 import type { MadePaper } from './paper-jobs'
 import type { ListedSheet } from './sheet-index'
 
@@ -9,6 +10,7 @@ interface Sheet extends ListedSheet {
   readonly fingerprint: string
   readonly isBare: boolean
   readonly blocks: readonly Block[]
+  readonly code?: SheetCode
 }
 
 const backs = new WeakMap<MadePaper['sheets'], readonly Block[]>()
@@ -29,9 +31,10 @@ export function useSheets(
 ) {
   const drawn = useRef(new WeakMap<readonly Block[], VNode>())
   const allowed = useSignal(0)
-  const all = papers.flatMap(({ title, about, isBare, fingerprint, sheets }) => {
+  const all = papers.flatMap(({ title, about, isBare, fingerprint, sheets, code }) => {
     const own = sheets.map((blocks, i) => ({
       ...{ title, about, isBare, fingerprint, blocks, number: i + 1, of: sheets.length },
+      ...(code && i === 0 && { code }),
     }))
     const isOdd = bothSides && own.length % 2 === 1
     return isOdd

@@ -10,6 +10,13 @@ export interface RefusedFile {
   readonly problems: readonly Problem[]
 }
 
+/** A plan that came in, or a line of one with its neighbours. */
+export interface ReceivedThing {
+  readonly plan: Plan
+  /** Fingerprint of the plan that it is a part of; its first line is the one that it is about. */
+  readonly partOf?: string
+}
+
 /** What lies open over map and panel, or waits there for the person. */
 export const createOpenThings = () => ({
   /** Help lies over the plan. */
@@ -20,8 +27,8 @@ export const createOpenThings = () => ({
   carrying: signal<'out' | 'in' | null>(null),
   /** The line that is being walked, on a screen of its own; null for none. */
   walking: signal<LineId | null>(null),
-  /** A plan that came in by a link or by codes, until the person has said what becomes of it. */
-  received: signal<Plan | null>(null),
+  /** What came in by a link or by codes, until the person has said what becomes of it. */
+  received: signal<ReceivedThing | null>(null),
   /** Places of another program’s file that wait for the person to say what each means. */
   importedPlaces: signal<{ readonly name: string; readonly places: Places } | null>(null),
   refusedFile: signal<RefusedFile | null>(null),

@@ -1,17 +1,16 @@
-import { planOfFragment } from '../files/carry/plan-link'
-import type { Plan } from '../plan/plan'
+import { type Carried, carriedOfFragment } from '../files/carry/carried'
 import type { Problem } from '../problem'
 
 /** The parts of the store that a link fills. */
 export interface LinkStore {
-  readonly received: { value: Plan | null }
+  readonly received: { value: Carried | null }
   readonly refusedFile: { value: { readonly name: string; readonly problems: readonly Problem[] } | null }
 }
 
 /** Takes the plan that the page's address carries, now and whenever another address is put in. The address loses it: a reload brings nothing anew. */
 export function takeLinkedPlan(store: LinkStore): void {
   const take = () => {
-    const result = planOfFragment(location.hash)
+    const result = carriedOfFragment(location.hash)
     if (!result) return
     history.replaceState(history.state, '', location.pathname + location.search)
     if (result.ok) store.received.value = result.value

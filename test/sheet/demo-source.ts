@@ -24,6 +24,7 @@ export const sourceOf = (plan: Plan): PaperSource => ({
   fingerprint: planFingerprint(plan),
   scope: WHOLE_NET,
   labels: '',
+  program: 'https://camp.example/fieldpair/',
   system: 'metric',
   date: '2026-11-25',
 })

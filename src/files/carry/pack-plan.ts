@@ -14,16 +14,23 @@ const STEP_BYTES = 4096
 const withoutSpace = (json: string): string =>
   json.replace(/("(?:[^"\\]|\\.)*")|\s+/g, (_all, text = '') => text)
 
-/** A plan's file as small as it gets: without white space, deflated (RFC 1951). */
-export const packPlan = (plan: Plan): Uint8Array =>
-  deflateSync(new TextEncoder().encode(withoutSpace(formatPlan(plan))), { level: 9 })
+/**
+ * A plan's file as small as it gets: without white space, deflated (RFC 1951).
+ *
+ * @param dictionary what both ends know, so that it need not be carried
+ */
+export const packPlan = (plan: Plan, dictionary?: Uint8Array): Uint8Array =>
+  deflateSync(new TextEncoder().encode(withoutSpace(formatPlan(plan))), {
+    level: 9,
+    ...(dictionary && { dictionary }),
+  })
 
-/** What `packPlan` made, read as any plan file is. */
-export function unpackPlan(packed: Uint8Array): Result<Plan> {
+/** What `packPlan` made with the same dictionary, read as any plan file is. */
+export function unpackPlan(packed: Uint8Array, dictionary?: Uint8Array): Result<Plan> {
   const pieces: Uint8Array[] = []
   let length = 0
   let isWhole = false
-  const inflate = new Inflate((piece, isLast) => {
+  const inflate = new Inflate(dictionary ? { dictionary } : {}, (piece, isLast) => {
     pieces.push(piece)
     length += piece.length
     isWhole = isLast

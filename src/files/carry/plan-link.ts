@@ -1,5 +1,6 @@
 import type { Plan } from '../../plan/plan'
 import { bad, type Result } from '../../problem'
+import { fromBase64Url, toBase64Url } from './base64-url'
 import { packPlan, unpackPlan } from './pack-plan'
 
 /**
@@ -24,22 +25,4 @@ export function planOfFragment(fragment: string): Result<Plan> | undefined {
     at: '',
     message: 'The link to the plan has not come whole: ask for it once more, or for the plan as a file.',
   })
-}
-
-/** RFC 4648, section 5, without padding. */
-function toBase64Url(bytes: Uint8Array): string {
-  let binary = ''
-  for (const byte of bytes) binary += String.fromCharCode(byte)
-  return btoa(binary).replaceAll('+', '-').replaceAll('/', '_').replace(/=+$/, '')
-}
-
-function fromBase64Url(text: string): Uint8Array | undefined {
-  if (!/^[\w-]+$/.test(text)) return undefined
-  try {
-    return Uint8Array.from(atob(text.replaceAll('-', '+').replaceAll('_', '/')), (letter) =>
-      letter.charCodeAt(0),
-    )
-  } catch {
-    return undefined
-  }
 }

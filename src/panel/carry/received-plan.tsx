@@ -5,10 +5,12 @@ import { isolated } from '../../isolated'
 import { type Difference, differences } from '../../journal/differences'
 import { mergePlans } from '../../journal/merge-plans'
 import { circuitName, lineName, type Plan, stationName } from '../../plan/plan'
+import type { ReceivedThing } from '../../state/open-things'
 import type { Store } from '../../state/store'
 import type { Keeper } from '../../storage/keeper'
 import { formatCount } from '../../words/units'
 import { CarryDialog } from './carry-dialog'
+import { ReceivedLine } from './received-line'
 
 interface Props {
   readonly store: Store
@@ -16,8 +18,21 @@ interface Props {
   readonly received: Plan
 }
 
+/** What came in: a whole plan, or a line of one. */
+export function ReceivedThings({
+  received,
+  ...at
+}: Omit<Props, 'received'> & { readonly received: ReceivedThing }) {
+  const { plan, partOf } = received
+  return partOf === undefined ? (
+    <ReceivedPlan {...at} received={plan} />
+  ) : (
+    <ReceivedLine {...at} part={plan} partOf={partOf} />
+  )
+}
+
 /** A plan that came in, beside the one on the table: the person says what becomes of it, and nothing is laid over anything unasked. */
-export function ReceivedPlan({ store, keeper, received }: Props) {
+function ReceivedPlan({ store, keeper, received }: Props) {
   const mine = store.settled.value
   const kept = useSignal<readonly Plan[] | null>(null)
   useEffect(() => {

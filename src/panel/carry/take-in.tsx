@@ -1,11 +1,11 @@
 import { type Signal, useSignal } from '@preact/signals'
 import { useEffect, useMemo, useRef } from 'preact/hooks'
+import { carriedOfFragment } from '../../files/carry/carried'
 import { CodeCollector, type Received } from '../../files/carry/code-run'
 import { unpackPlan } from '../../files/carry/pack-plan'
-import { planOfFragment } from '../../files/carry/plan-link'
 import { codeJobs } from '../../jobs/code-jobs'
-import type { Plan } from '../../plan/plan'
 import type { Result } from '../../problem'
+import type { ReceivedThing } from '../../state/open-things'
 import type { Store } from '../../state/store'
 import { chooseFiles } from '../../storage/choose-files'
 import { CarryDialog } from './carry-dialog'
@@ -19,7 +19,7 @@ export function TakeIn({ store }: { store: Store }) {
   const collector = useMemo(() => new CodeCollector(), [])
   useEffect(() => () => jobs.dispose(), [])
 
-  const end = (result: Result<Plan>) => {
+  const end = (result: Result<ReceivedThing>) => {
     isWatching.value = false
     if (result.ok) {
       store.carrying.value = null
@@ -28,7 +28,7 @@ export function TakeIn({ store }: { store: Store }) {
   }
   /** Whether the plan is whole. */
   const take = (text: string): boolean => {
-    const linked = planOfFragment(/#.*/s.exec(text)?.[0] ?? '')
+    const linked = carriedOfFragment(/#.*/s.exec(text)?.[0] ?? '')
     if (linked) {
       end(linked)
       return true
@@ -40,7 +40,10 @@ export function TakeIn({ store }: { store: Store }) {
     }
     said.value = ''
     received.value = now
-    if (now.bytes) end(unpackPlan(now.bytes))
+    if (now.bytes) {
+      const plan = unpackPlan(now.bytes)
+      end(plan.ok ? { ok: true, value: { plan: plan.value } } : plan)
+    }
     return now.bytes !== undefined
   }
   const look = async (picture: ImageData | Blob): Promise<boolean> => {

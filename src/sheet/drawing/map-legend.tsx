@@ -4,7 +4,7 @@ import { formatScale } from '../../figure/map-scale'
 import { HAZARDS } from '../../hazard/kinds'
 import { HAZARD_KINDS } from '../../plan/hazard-schema'
 import type { MapDrawing } from './map-drawing'
-import { isNarrow } from './map-frame'
+import { isNarrow, legendColumns } from './map-frame'
 import { DoneStroke, HazardPath, MarkSymbol, marksFor, Wire } from './map-symbols'
 
 const TRUNK = ['surface', 'trunk'] as const
@@ -22,13 +22,14 @@ function inRows(frame: Box): CellAt {
   ]
 }
 
-/** All entries one after the other in three columns below the scale. */
-const inColumns =
-  (frame: Box): CellAt =>
-  (_row, _i, _count, all) => [
-    frame.left + ((all % 3) * (frame.right - frame.left)) / 3,
-    frame.bottom + 18 + Math.floor(all / 3) * ROW_MM,
+/** All entries one after the other in columns below the scale. */
+function inColumns(frame: Box): CellAt {
+  const columns = legendColumns(frame)
+  return (_row, _i, _count, all) => [
+    frame.left + ((all % columns) * (frame.right - frame.left)) / columns,
+    frame.bottom + 18 + Math.floor(all / columns) * ROW_MM,
   ]
+}
 
 /** Scale bar, stated scale and the legend, in the band below the frame. */
 export function MapLegend({ drawing, frame }: { drawing: MapDrawing; frame: Box }) {

@@ -3,17 +3,20 @@ import { type Line, verticesOf } from '../../plan/plan'
 import type { ReportLine } from '../../report/report'
 import { cautionText } from '../../words/caution-words'
 import { tongueOf } from '../../words/tongue'
+import type { UnitSystem } from '../../words/units'
 import { gridNote } from '../grid-note'
 import { type Block, columnsMm, heightOfMm } from '../layout/block'
 import type { SheetRoom } from '../layout/paper-size'
-import { leastWidthsEm, type Table } from '../layout/table'
+import { besideCode, type SheetCode } from '../layout/sheet-code'
+import type { Table } from '../layout/table'
 import { cautionsOfLine, lineStops } from '../line-stops'
 import { circuitNotes, lineNotes } from '../notes'
 import { bearingBasis, northsAt, northsText, type PaperSource } from '../paper-source'
-import { lineSpoolTable } from '../tables/line-spool-table'
+import { lineSpoolTable, spoolWords } from '../tables/line-spool-table'
 import { walkTable } from '../tables/walk-table'
 import { type Mapped, oneMap, stripMaps } from './line-maps'
 import { layingWords, lineSummary } from './line-words'
+import { codeOfLine } from './paper-code'
 import { stripBlocks } from './strip-block'
 
 /** Room for no, one, two or three lines of names for which the map had none, mm. */
@@ -37,28 +40,27 @@ const SIGNATURES: Table = {
 }
 /** How spools and signatures share their row. */
 const FOOT_SHARES = [62, 38] as const
-/** More spools than this stand in two columns above the signatures. */
+/** More spools than this stand in a sentence. */
 const MANY_SPOOLS = 8
 
-function footBlocks(spools: Table): readonly Block[] {
+const beside = (columns: readonly (readonly [share: number, blocks: readonly Block[]])[]): Block => ({
+  kind: 'beside',
+  columns: columns.map(([share, blocks]) => ({ share, blocks })),
+})
+
+/** Spools and boxes to sign; of many spools each has its place in a sentence. */
+function footBlocks(spools: Table, system: UnitSystem): readonly Block[] {
   const signed: Block = { kind: 'table', table: SIGNATURES }
   if (spools.rows.length === 0) return [signed]
-  if (spools.rows.length > MANY_SPOOLS) {
-    const half = Math.ceil(spools.rows.length / 2)
-    const columns = [spools.rows.slice(0, half), spools.rows.slice(half)].map((rows) => ({
-      share: 1,
-      blocks: [{ kind: 'table', table: { ...spools, rows, leastEm: leastWidthsEm(spools) } } as const],
-    }))
-    return [{ kind: 'beside', columns }, signed]
-  }
+  const used: Block =
+    spools.rows.length > MANY_SPOOLS
+      ? { kind: 'text', isSmall: true, text: spoolWords(spools, system) }
+      : { kind: 'table', table: spools }
   return [
-    {
-      kind: 'beside',
-      columns: [
-        { share: FOOT_SHARES[0], blocks: [{ kind: 'table', table: spools }] },
-        { share: FOOT_SHARES[1], blocks: [signed] },
-      ],
-    },
+    beside([
+      [FOOT_SHARES[0], [used]],
+      [FOOT_SHARES[1], [signed]],
+    ]),
   ]
 }
 
@@ -71,13 +73,12 @@ export function lineCard(
   line: Line,
   measured: ReportLine,
   room: SheetRoom,
-): readonly Block[] {
+): { readonly blocks: readonly Block[]; readonly code?: SheetCode } {
   const { plan, report, system } = source
   const say = tongueOf(plan, system)
   const norths = northsAt(planeAbout(verticesOf(plan, line)).middle, source.date)
   const stops = lineStops(source, line, measured, bearingBasis(norths))
   const text = (words: string): Block => ({ kind: 'text', text: words, isSmall: true })
-  const above = [text(lineSummary(source, line, measured))]
   const strip = stripBlocks(source, line, measured, stops, room.widthMm)
   const notes = [
     ...cautionsOfLine(report.cautions, line).map((caution) => `Caution: ${cautionText(caution, say)}`),
@@ -87,31 +88,47 @@ export function lineCard(
       .flatMap((circuit) => circuitNotes(source, circuit)),
   ]
   const spools = lineSpoolTable(source, line, measured)
-  const walk: Block = { kind: 'table', table: walkTable(source, line, measured, stops) }
-  const walked: readonly Block[] = [
-    text(
-      [
-        layingWords(source, line),
-        `Bearings are ${bearingBasis(norths).word}.`,
-        northsText(norths, source.date),
-        gridNote(stops),
-        ...notes.map(sentence),
-      ]
-        .filter(Boolean)
-        .join(' '),
-    ),
-    ...footBlocks(spools),
+  const walkIn = (isNarrow: boolean): Block => ({
+    kind: 'table',
+    table: walkTable(source, line, measured, stops, { isNarrow }),
+  })
+  const walk = walkIn(false)
+  const told = [
+    layingWords(source, line),
+    `Bearings are ${bearingBasis(norths).word}.`,
+    northsText(norths, source.date),
+    gridNote(stops),
+    ...notes.map(sentence),
   ]
-  const card = { mapped: { source, line, norths, room }, above, strip, walk, walked }
-  const ways = [mapAbove(card), ...MAP_SHARES.map((shares) => mapBeside(card, shares))]
+  const code = codeOfLine(source, line)
+  const words = [
+    text(lineSummary(source, line, measured)),
+    text([...told, code?.words].filter(Boolean).join(' ')),
+  ]
+  const above = code ? [besideCode(words, room)] : words
+  const walked = footBlocks(spools, system)
+  const card = {
+    mapped: { source, line, norths, room },
+    above,
+    strip,
+    walk,
+    walked,
+  }
+  const ways = [
+    mapAbove(card),
+    ...MAP_SHARES.flatMap((shares) =>
+      [true, false].map((isNarrow) => mapBeside(card, shares, walkIn(isNarrow))),
+    ),
+  ]
   // The larger map is the better one.
   for (const way of ways.toSorted((a, b) => scaleOf(card, a) - scaleOf(card, b))) {
     const blocks = onOneSheet(card, way)
-    if (blocks) return blocks
+    if (blocks) return { blocks, ...(code && { code }) }
   }
   const leftMm = room.heightMm - heightOfMm([...above, ...strip], room.widthMm) - BELOW_MM
   const maps = oneMap(card.mapped, room.widthMm, leftMm - NAMES_MM[1])?.draw() ?? stripMaps(card.mapped)
-  return [...above, ...maps, ...strip, { kind: 'new-sheet' }, walk, ...walked]
+  const blocks: readonly Block[] = [...above, ...maps, ...strip, { kind: 'new-sheet' }, walk, ...walked]
+  return { blocks, ...(code && { code }) }
 }
 
 type Shares = (typeof MAP_SHARES)[number]
@@ -140,13 +157,16 @@ function mapAbove({ mapped: { room }, above, strip, walk, walked }: Card): Way {
 }
 
 /** The map beside what is read while walking: for lines that run north and south. */
-function mapBeside({ mapped: { room }, above, strip, walk, walked }: Card, shares: Shares): Way {
+function mapBeside({ mapped: { room }, above, strip, walked }: Card, shares: Shares, walk: Block): Way {
   const takenMm = heightOfMm([...above, ...strip, ...walked], room.widthMm)
   return {
     mapMm: [columnsMm(shares, room.widthMm)[0]!, room.heightMm - takenMm - BELOW_MM],
     withMap: (map) => {
-      const columns = [map, [walk]].map((blocks, i) => ({ share: shares[i]!, blocks }))
-      return [...above, ...strip, { kind: 'beside', columns }, ...walked]
+      const besideWalk = beside([
+        [shares[0], map],
+        [shares[1], [walk]],
+      ])
+      return [...above, ...strip, besideWalk, ...walked]
     },
   }
 }

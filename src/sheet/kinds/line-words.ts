@@ -1,6 +1,7 @@
 import { isolated } from '../../isolated'
 import { pairsOf } from '../../plan/pair-of'
 import { type Line, stationName } from '../../plan/plan'
+import { lineProfile } from '../../report/line-profile'
 import type { ReportLine } from '../../report/report'
 import { doneSentence } from '../../words/done-words'
 import { nameIn, tongueOf } from '../../words/tongue'
@@ -33,9 +34,10 @@ function pairWords(source: PaperSource, line: Line): string {
 
 /** What the line is, how long, what it carries, and how sure that is. */
 export function lineSummary(source: PaperSource, line: Line, measured: ReportLine): string {
-  const { plan, report, catalog, odds, system } = source
+  const { plan, report, catalog, ground, odds, system } = source
   const say = tongueOf(plan, system)
   const wire = isolated(catalog.wires.get(line.wire)?.name ?? line.wire)
+  const profile = lineProfile(plan, line, measured, catalog.wires.get(line.wire), ground)
   const hours = report.hours.lines.find((each) => each.line === line.id)
   const verdicts = report.circuits
     .filter(({ id }) => plan.circuits.get(id)?.lines.includes(line.id))
@@ -46,6 +48,9 @@ export function lineSummary(source: PaperSource, line: Line, measured: ReportLin
       ? `Ground ${formatRunM(measured.groundM, system)}; wire ${formatLengthM(measured.wireM, system)}; wire and both rods in series ${formatOhms(measured.loopOhms)}.`
       : `Ground ${formatRunM(measured.groundM, system)}; wire ${formatLengthM(measured.wireM, system)} a pair; loop with the far end shorted ${formatOhms(measured.loopOhms)}.`,
     doneSentence(measured.field, measured.wireM, say),
+    profile
+      ? `It climbs ${formatLengthM(profile.ground.climbM, system)} and falls ${formatLengthM(profile.ground.descentM, system)}.`
+      : '',
     ...verdicts,
     hours ? `About ${formatHours(hours.totalH)} to lay, with a crew of ${hours.crew}.` : '',
   ]

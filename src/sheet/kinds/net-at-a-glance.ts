@@ -6,10 +6,12 @@ import { gridNote } from '../grid-note'
 import { type Block, columnsMm, heightOfMm } from '../layout/block'
 import { CLOSE, LARGE, type Letters, TIGHT, tableBlock, USUAL } from '../layout/fewest-sheets'
 import type { SheetRoom } from '../layout/paper-size'
+import { besideCode, type SheetCode } from '../layout/sheet-code'
 import { inColumns } from '../layout/table-columns'
 import type { PaperSource } from '../paper-source'
 import { netDrawing, strokesDrawing } from '../scene/net-drawing'
 import { circuitKey, lineKey, stationKey } from '../tables/glance-tables'
+import { codeOfPlan } from './paper-code'
 
 /** Heights of the drawing, the best first, mm. */
 const HEIGHTS_MM = [150, 140, 130, 120, 110, 100, 90, 80]
@@ -25,17 +27,25 @@ const DRAWING_SHARES = [52, 48] as const
 const ORDER = 'Laying begins at the first supply; each line starts from wire that lies.'
 
 /** The whole net on one sheet: in large print where that holds it, else with its tables beside each other, at last in small print. */
-export function netAtAGlance(source: PaperSource, room: SheetRoom): readonly Block[] {
-  if (source.plan.stations.size === 0) return []
-  return (
-    below(source, room, LARGE) ??
-    below(source, room, USUAL) ??
-    beside(source, room, USUAL) ??
-    beside(source, room, TIGHT) ??
-    beside(source, room, CLOSE) ??
-    folded(source, room)
-  )
+export function netAtAGlance(
+  source: PaperSource,
+  room: SheetRoom,
+): { readonly blocks: readonly Block[]; readonly code?: SheetCode } {
+  if (source.plan.stations.size === 0) return { blocks: [] }
+  const code = codeOfPlan(source)
+  if (!code) return { blocks: inRoom(source, room) }
+  const top = besideCode([{ kind: 'text', text: code.words }], room)
+  const heightMm = room.heightMm - heightOfMm([top], room.widthMm)
+  return { blocks: [top, ...inRoom(source, { ...room, heightMm })], code }
 }
+
+const inRoom = (source: PaperSource, room: SheetRoom): readonly Block[] =>
+  below(source, room, LARGE) ??
+  below(source, room, USUAL) ??
+  beside(source, room, USUAL) ??
+  beside(source, room, TIGHT) ??
+  beside(source, room, CLOSE) ??
+  folded(source, room)
 
 function strokesBlock({ plan }: PaperSource, widthMm: number): readonly Block[] {
   if (plan.circuits.size === 0) return []
@@ -48,16 +58,16 @@ function foot(source: PaperSource, { isTight = false, isClose = false }: Letters
   const say = tongueOf(plan, system)
   const sentences = isClose
     ? cautionsInShort(source)
-    : report.cautions.map((caution) => cautionText(caution, say))
+    : [...new Set(report.cautions.map((caution) => cautionText(caution, say)))]
+  const told = [
+    `Figures for ${plan.weather} weather, wire at ${formatTempC(plan.wireTempC, system)}${isClose ? '; at worst: in that weather, supply and bells weak.' : `. ${ORDER}`}`,
+    gridNote([...plan.stations.values()]),
+  ]
   return [
     ...(sentences.length > 0
       ? [{ kind: 'box', title: 'Cautions', sentences, isSmall: isTight } as const]
       : []),
-    {
-      kind: 'text',
-      isSmall: isTight,
-      text: `Figures for ${plan.weather} weather, wire at ${formatTempC(plan.wireTempC, system)}${isClose ? '; at worst: in that weather, supply and bells weak.' : `. ${ORDER}`} ${gridNote([...plan.stations.values()])}`.trim(),
-    },
+    { kind: 'text', isSmall: isTight, text: told.filter(Boolean).join(' ') },
   ]
 }
 

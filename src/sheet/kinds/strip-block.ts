@@ -96,16 +96,10 @@ export function stripBlocks(
     const drawing = drawStrip(drawn, stretch, widthMm)
     return { kind: 'drawing', heightMm: drawing.heightMm, drawing: { kind: 'strip', drawing, name } }
   })
-  return [...strips, { kind: 'text', text: readingWords(source, line, measured), isSmall: true }]
+  return [...strips, { kind: 'text', text: readingWords(line), isSmall: true }]
 }
 
-function readingWords(source: PaperSource, line: Line, measured: ReportLine): string {
-  const { plan, catalog, ground, system } = source
-  const profile = lineProfile(plan, line, measured, catalog.wires.get(line.wire), ground)
-  const climb = profile
-    ? ` Climbs ${formatLengthM(profile.ground.climbM, system)}, falls ${formatLengthM(profile.ground.descentM, system)}.`
-    : ''
-  if (line.return === 'earth')
-    return `Earth return: what a meter reads hangs on the rods, so that there is no scale of it here.${climb}`
-  return `A fault lies straight above what a meter at the start reads: Ω for a short; nF, far end open and sets off, for a break, dry or wet as the wire is.${climb}`
-}
+const readingWords = (line: Line): string =>
+  line.return === 'earth'
+    ? 'Earth return: what a meter reads hangs on the rods, so that there is no scale of it here.'
+    : 'A fault lies straight above what a meter at the start reads: Ω for a short; nF, far end open and sets off, for a break.'

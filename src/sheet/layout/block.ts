@@ -30,10 +30,10 @@ const LINE_MM = 4.6
 const HEADING_EM_MM = (13 * 25.4) / 72
 /** Small text is 8 pt. */
 const SMALL = { emMm: (8 * 25.4) / 72, lineMm: 3.5 }
-/** Below a drawing, mm; sheet.css holds the same figure. */
+/** Below a drawing, mm; drawing.css holds the same figure. */
 const DRAWING_GAP_MM = 1
 /** Between two columns, mm; sheet.css holds the same figure. */
-const GUTTER_MM = 5
+export const GUTTER_MM = 5
 const textHeightMm = (text: string, widthMm: number) => wrapText(text, widthMm / EM_MM).length * LINE_MM
 
 /** Widths of columns beside each other, mm. */

@@ -5,13 +5,13 @@ import { PlanPicture } from '../plan-picture'
 import { PICTURE_MM } from '../scene/scene'
 import type { Block } from './block'
 import { BlockView } from './block-view'
+import type { SheetCode } from './sheet-code'
+import { datumWords } from './sheet-head'
 
 /** Stands at the foot of every sheet: the few words that must be with the crew whichever sheet they hold. */
 const STANDING_CAUTION =
   'Nobody cranks or switches ringing on while ends are bare: it shocks. Keep wire and tools clear of power lines. ' +
   'Off the line and down from height before thunder. Local code and licensed people govern.'
-
-const UNITS = { metric: 'lengths in m and km', us: 'lengths in ft and miles' } as const
 
 interface Props {
   readonly title: string
@@ -26,6 +26,7 @@ interface Props {
   readonly doubts: number
   readonly system: UnitSystem
   readonly blocks: readonly Block[]
+  readonly code?: SheetCode
   readonly widthMm: number
   readonly number: number
   readonly of: number
@@ -44,6 +45,7 @@ export function SheetPage(props: Props) {
     doubts,
     system,
     blocks,
+    code,
     widthMm,
     number,
     of,
@@ -65,7 +67,7 @@ export function SheetPage(props: Props) {
   }
   return (
     <section class="sheet" aria-label={label}>
-      <header>
+      <header class={code ? 'with-code' : undefined}>
         <div>
           <h1>{title}</h1>
           {about && <p>{about}</p>}
@@ -73,21 +75,14 @@ export function SheetPage(props: Props) {
         </div>
         <div class="basis">
           <Basis date={date} revision={revision} fingerprint={fingerprint} />
-          <p>{`Datum WGS 84, true north up, ${UNITS[system]}`}</p>
+          <p>{datumWords(system)}</p>
           {doubts > 0 && (
             <p>
               <strong>Unresolved doubts: {doubts}</strong>
             </p>
           )}
         </div>
-        <svg
-          class="plan-picture"
-          viewBox={`0 0 ${PICTURE_MM} ${PICTURE_MM}`}
-          role="img"
-          aria-label="The plan's title, revision and fingerprint, for a camera"
-        >
-          <PlanPicture at={[0, 0]} sizeMm={PICTURE_MM} />
-        </svg>
+        {code ? <OwnCode {...code} /> : <PlanCode />}
       </header>
       {body}
       <footer>
@@ -96,6 +91,25 @@ export function SheetPage(props: Props) {
     </section>
   )
 }
+
+/** Which plan it is, in a small picture. */
+const PlanCode = () => (
+  <svg
+    class="plan-picture"
+    viewBox={`0 0 ${PICTURE_MM} ${PICTURE_MM}`}
+    role="img"
+    aria-label="The plan's title, revision and fingerprint, for a camera"
+  >
+    <PlanPicture at={[0, 0]} sizeMm={PICTURE_MM} />
+  </svg>
+)
+
+/** What opens the plan or a line of it, in a larger one. */
+const OwnCode = ({ picture: { side, path }, label }: SheetCode) => (
+  <svg class="own-code" viewBox={`0 0 ${side} ${side}`} role="img" aria-label={label}>
+    <path d={path} style={{ fill: '#000', stroke: 'none' }} shape-rendering="crispEdges" />
+  </svg>
+)
 
 /** By itself, so that a letter typed draws this line anew and not the sheet. */
 function Basis({ date, revision, fingerprint }: Pick<Props, 'date' | 'revision' | 'fingerprint'>) {

@@ -89,7 +89,7 @@ const wantedWidthsMm = (table: Table, leastEm: readonly number[]) =>
   leastEm.map((em, i) => em * emMmOf(table) + gapMm(table, i) + 0.2)
 
 /** A head of no more letters stands on one line where there is room: `Loop Ω`, `On it ft`. */
-const SHORT_HEAD = 8
+const SHORT_HEAD = 9
 /** The part of a table's width that its columns may ask for, so that heads need not be broken. */
 const ROOMY = 0.8
 

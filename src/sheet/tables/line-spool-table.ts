@@ -1,7 +1,7 @@
 import { pointAtWireM } from '../../measure/place-on-line'
 import type { Line } from '../../plan/plan'
 import type { ReportLine } from '../../report/report'
-import { unitOf } from '../../words/units'
+import { type UnitSystem, unitOf } from '../../words/units'
 import type { Table } from '../layout/table'
 import { lineNumber } from '../line-marks'
 import type { PaperSource } from '../paper-source'
@@ -43,7 +43,7 @@ export function lineSpoolTable(source: PaperSource, line: Line, measured: Report
       { head: 'Is it full?', share: 46 },
       { head: `On it ${unit.sign}`, share: 18 },
       { head: `Takes ${unit.sign}`, share: 18 },
-      { head: `Lies at run ${unit.sign}`, share: 30 },
+      { head: `At run ${unit.sign}`, share: 30 },
       { head: `Left ${unit.sign}`, share: 16 },
     ],
     rows: measured.pieces.map(({ pair, spool, wireM, cutM }) => {
@@ -64,4 +64,16 @@ export function lineSpoolTable(source: PaperSource, line: Line, measured: Report
       ]
     }),
   }
+}
+
+/** The same in a sentence, for a line of many spools: those that are alike together, each with the runs between which it lies and what is left on it. */
+export function spoolWords({ rows }: Table, system: UnitSystem): string {
+  const { sign } = unitOf('lengthM', system)
+  const groups = new Map<string, string[]>()
+  for (const [pair, spool, full, onIt, , lies, left] of rows) {
+    const group = `Pair ${pair}, ${full}, ${Number(onIt).toFixed(0)} ${sign} on it`
+    const rest = Math.round(Number(left)) > 0 ? ` (${Number(left).toFixed(0)} left)` : ''
+    groups.set(group, [...(groups.get(group) ?? []), `${spool} at ${lies}${rest}`])
+  }
+  return `Spools by run, ${sign}. ${[...groups].map(([group, own]) => `${group}: ${own.join(', ')}.`).join(' ')}`
 }

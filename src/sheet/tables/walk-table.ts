@@ -27,15 +27,20 @@ export function loopRange(source: PaperSource, line: Line, ohms: number | undefi
   return `${low}–${high}`
 }
 
-/** All stops of a line, in walking order: what is there, what is done, what a meter at the start should read. */
+/**
+ * All stops of a line, in walking order: what is there, what is done, what a meter at the start should read. On a narrow one the place on the grid
+ * stands below the name, so that what is done has more room.
+ */
 export function walkTable(
   source: PaperSource,
   line: Line,
   measured: ReportLine,
   stops: readonly LineStop[],
+  { isNarrow = false }: { readonly isNarrow?: boolean } = {},
 ): Table {
   const unit = unitOf('lengthM', source.system)
   const square = sharedSquare(stops)
+  const gridHead = square ? `${square} …` : 'Grid reference'
   const isTested = ({ kinds }: LineStop) => kinds.some((kind) => kind === 'tag' || kind === 'splice')
   return {
     isTight: true,
@@ -43,27 +48,30 @@ export function walkTable(
     isUntitled: true,
     title: 'On the way',
     columns: [
-      { head: 'At', share: 20 },
+      { head: isNarrow ? `At, ${gridHead}` : 'At', share: isNarrow ? 24 : 20 },
       { head: 'Tag', share: 9 },
-      { head: square ? `${square} …` : 'Grid reference', share: square ? 18 : 30 },
+      ...(isNarrow ? [] : [{ head: gridHead, share: square ? 18 : 30 }]),
       { head: `Run ${unit.sign}`, share: 13 },
       { head: 'Do', share: 140 },
       { head: 'Loop Ω', share: 15 },
       { head: 'read', share: 12 },
       { head: '', share: 6 },
     ],
-    rows: stops.map((stop) => [
-      stop.name,
-      stop.tag,
-      placeWords(stop.position, square),
-      unit.fromSi(stop.groundM),
-      stop.does.join(' '),
-      stop.groundM > 0 && isTested(stop)
-        ? loopRange(source, line, loopOhmsAt(line, measured, stop.wireM))
-        : '',
-      '',
-      TICK_BOX,
-    ]),
+    rows: stops.map((stop) => {
+      const place = placeWords(stop.position, square)
+      return [
+        isNarrow ? [stop.name, place].filter(Boolean).join(' ') : stop.name,
+        stop.tag,
+        ...(isNarrow ? [] : [place]),
+        unit.fromSi(stop.groundM),
+        stop.does.join(' '),
+        stop.groundM > 0 && isTested(stop)
+          ? loopRange(source, line, loopOhmsAt(line, measured, stop.wireM))
+          : '',
+        '',
+        TICK_BOX,
+      ]
+    }),
   }
 }
 

@@ -79,7 +79,7 @@ describe.each(NETS)('random net %i of %i stations', (seed, count) => {
 
   test('nothing on its net at a glance does, and every station has its number', () => {
     for (const page of PAPER_SIZES.filter(({ name }) => name !== 'A6')) {
-      const blocks = netAtAGlance(source, bodyOf(page))
+      const { blocks } = netAtAGlance(source, bodyOf(page))
       const scenes = scenesOf(blocks)
       expect(scenes.flatMap(faultsOf)).toEqual([])
       const told = `${textOf(scenes)} ${JSON.stringify(blocksWithin(blocks).filter(({ kind }) => kind === 'text'))}`
