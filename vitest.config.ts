@@ -23,6 +23,21 @@ const BROWSER = {
   // A browser, a server and a worker beside each other meet in every order: what fails twice is a fault.
   retry: 1,
 }
+const CORE = {
+  setupFiles: ['test/fixed-seed.ts'],
+  // Laws of many cases, solvers and processes: a slow machine must not fail them.
+  testTimeout: 120_000,
+  hookTimeout: 60_000,
+  expect: PATIENT,
+  // Vitest leaves one processor free, which is half of a small machine.
+  maxWorkers: '100%',
+  sequence: { groupOrder: 0 },
+} as const
+/** Where modules hold what changes (signals, a document, a store): each file begins with new ones. */
+const STATEFUL = [
+  ...['jobs', 'map', 'panel', 'state', 'storage'].map((folder) => `test/${folder}/**/*.test.{ts,tsx}`),
+  'test/sheet/papers.test.tsx',
+]
 /** What measures the page's own pace: company would slow it down. */
 const ALONE = ['test/browser/papers-pace.test.ts', 'test/browser/crash.test.ts']
 
@@ -34,19 +49,15 @@ export default defineConfig({
       {
         extends: true,
         test: {
+          ...CORE,
           name: 'core',
           include: ['test/**/*.test.{ts,tsx}'],
-          exclude: ['test/browser/**'],
-          setupFiles: ['test/fixed-seed.ts'],
-          // Laws of many cases, solvers and processes: a slow machine must not fail them.
-          testTimeout: 120_000,
-          hookTimeout: 60_000,
-          expect: PATIENT,
-          // Vitest leaves one processor free, which is half of a small machine.
-          maxWorkers: '100%',
-          sequence: { groupOrder: 0 },
+          exclude: ['test/browser/**', ...STATEFUL],
+          // Pure functions leave nothing behind: their modules are read once for all files.
+          isolate: false,
         },
       },
+      { extends: true, test: { ...CORE, name: 'core-page', include: STATEFUL } },
       {
         extends: true,
         test: {

@@ -42,7 +42,7 @@ const finderOf = (index) =>
       process.execPath,
       [
         'node_modules/vitest/vitest.mjs',
-        ...['run', '--project', 'core', '--bail', '1', '--reporter', 'json'],
+        ...['run', '--project', 'core*', '--bail', '1', '--reporter', 'json'],
         ...(MUTANTS[index]?.tests ?? []),
       ],
       { stdio: ['ignore', 'pipe', 'ignore'], env: { ...process.env, MUTANT: String(index) } },

@@ -4,7 +4,7 @@ import { papersMade, type Visit, visit } from './visit'
 let at: Visit
 
 beforeAll(async () => {
-  at = await visit()
+  at = await visit({ serviceWorkers: 'allow' })
 })
 afterAll(() => at?.close())
 

@@ -4,7 +4,7 @@ import { type Visit, visit } from './visit'
 let at: Visit
 
 beforeAll(async () => {
-  at = await visit()
+  at = await visit({ serviceWorkers: 'allow' })
 })
 afterAll(() => at?.close())
 

@@ -13,23 +13,6 @@ const complaints = () => complaintsOf(at.page)
 
 const openDemo = () => at.page.locator('.circuits button').first().waitFor()
 
-describe('a reader of the screen', () => {
-  test.each(['light', 'dark'] as const)(
-    'finds nothing amiss on the %s screen, from the plan to the papers',
-    async (colorScheme) => {
-      at = await visit({ colorScheme })
-      await openDemo()
-      expect(await complaints()).toEqual([])
-      await at.page.locator('.circuits button').first().click()
-      await at.page.getByRole('heading', { name: 'Will it ring?' }).waitFor()
-      expect(await complaints()).toEqual([])
-      await at.page.getByRole('button', { name: 'Papers', exact: true }).click()
-      await papersMade(at.page)
-      expect(await complaints()).toEqual([])
-    },
-  )
-})
-
 describe('the studies of a circuit', () => {
   test.each([
     ['light', { width: 1440, height: 900 }],

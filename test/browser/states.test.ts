@@ -21,6 +21,15 @@ const STATES: readonly (readonly [
   open: () => Promise<unknown>,
   leave: () => Promise<unknown>,
 ])[] = [
+  ['the plan', async () => undefined, async () => undefined],
+  [
+    'a circuit',
+    async () => {
+      await at.page.locator('.circuits button').first().click()
+      await at.page.getByRole('heading', { name: 'Will it ring?' }).waitFor()
+    },
+    () => at.page.getByRole('button', { name: /The whole plan/ }).click(),
+  ],
   ['plans', () => button('Plans').click(), pressEscape],
   ['view', () => button('View').click(), pressEscape],
   ['help', () => button('Help and keys').click(), () => button('Close').click()],
@@ -88,31 +97,45 @@ const tooSmall = (page: Page) =>
       .map((each) => `${each.textContent || each.getAttribute('aria-label')}: ${sizeOf(each).join(' × ')}`)
   }, LEAST_TARGET_PX)
 
-const LOOKS = [
-  ['at night', DESK, { theme: 'night' }],
-  ['in forced colours, on a phone', PHONE, { forcedColors: 'active' }],
-  ['in letters of twice the size, on a phone', PHONE, { fontPx: 32 }],
+const look = (theme: string) => (page: Page) =>
+  page.evaluate((theme) => {
+    document.documentElement.dataset.theme = theme
+  }, theme)
+
+/** Letters of the size that the browser's own settings ask for: no zoom. */
+async function writeLarge(page: Page) {
+  const browser = await page.context().newCDPSession(page)
+  await browser.send('Page.setFontSizes', { fontSizes: { standard: 32, fixed: 32 } })
+}
+
+/** Whose page it is, and how it looks in turn: each group of looks is tried on a state while it lies open. */
+const SCREENS = [
+  ['a desk, in light, dark and red', DESK, async () => {}, ['light', 'dark', 'night'].map(look)],
+  [
+    'a phone, in forced colours',
+    PHONE,
+    (page: Page) => page.emulateMedia({ forcedColors: 'active' }),
+    [async () => {}],
+  ],
+  ['a phone, in letters of twice the size', PHONE, writeLarge, [async () => {}]],
 ] as const
 
-test.each(LOOKS)('%s nothing is amiss in whatever lies open', async (_, viewport, look) => {
+test.each(SCREENS)('on %s, nothing is amiss in whatever lies open', async (_, viewport, prepare, looks) => {
   const isPhone = viewport === PHONE
   at = await visit({ viewport, touch: isPhone })
-  const { page, context } = at
-  if ('forcedColors' in look) await page.emulateMedia({ forcedColors: look.forcedColors })
-  if ('fontPx' in look) {
-    const browser = await context.newCDPSession(page)
-    await browser.send('Page.setFontSizes', { fontSizes: { standard: look.fontPx, fixed: look.fontPx } })
-  }
-  if ('theme' in look)
-    await page.evaluate((theme) => localStorage.setItem('fieldpair-theme', theme), look.theme)
+  const { page } = at
+  await prepare(page)
   await page.reload()
   await page.locator('.circuits button').first().waitFor()
   await page.locator('.map-aids').waitFor()
   for (const [name, open, leave] of STATES) {
     await open()
-    const wide = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)
-    const missed = isPhone ? await tooSmall(page) : []
-    expect([name, wide, missed, await complaintsOf(page)]).toEqual([name, 0, [], []])
+    for (const [index, put] of looks.entries()) {
+      await put(page)
+      const wide = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)
+      const missed = isPhone ? await tooSmall(page) : []
+      expect([name, index, wide, missed, await complaintsOf(page)]).toEqual([name, index, 0, [], []])
+    }
     await leave()
   }
   expect(at.faults).toEqual([])

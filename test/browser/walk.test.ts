@@ -5,7 +5,7 @@ import { kept, type Visit, visit } from './visit'
 let at: Visit
 
 beforeAll(async () => {
-  at = await visit({ viewport: { width: 360, height: 640 }, touch: true })
+  at = await visit({ viewport: { width: 360, height: 640 }, touch: true, serviceWorkers: 'allow' })
 })
 afterAll(() => at?.close())
 
