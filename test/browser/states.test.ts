@@ -120,23 +120,27 @@ const SCREENS = [
   ['a phone, in letters of twice the size', PHONE, writeLarge, [async () => {}]],
 ] as const
 
-test.each(SCREENS)('on %s, nothing is amiss in whatever lies open', async (_, viewport, prepare, looks) => {
-  const isPhone = viewport === PHONE
-  at = await visit({ viewport, touch: isPhone })
-  const { page } = at
-  await prepare(page)
-  await page.reload()
-  await page.locator('.circuits button').first().waitFor()
-  await page.locator('.map-aids').waitFor()
-  for (const [name, open, leave] of STATES) {
-    await open()
-    for (const [index, put] of looks.entries()) {
-      await put(page)
-      const wide = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)
-      const missed = isPhone ? await tooSmall(page) : []
-      expect([name, index, wide, missed, await complaintsOf(page)]).toEqual([name, index, 0, [], []])
+test.each(SCREENS)(
+  'on %s, nothing is amiss in whatever lies open',
+  { timeout: 180_000 },
+  async (_, viewport, prepare, looks) => {
+    const isPhone = viewport === PHONE
+    at = await visit({ viewport, touch: isPhone })
+    const { page } = at
+    await prepare(page)
+    await page.reload()
+    await page.locator('.circuits button').first().waitFor()
+    await page.locator('.map-aids').waitFor()
+    for (const [name, open, leave] of STATES) {
+      await open()
+      for (const [index, put] of looks.entries()) {
+        await put(page)
+        const wide = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth)
+        const missed = isPhone ? await tooSmall(page) : []
+        expect([name, index, wide, missed, await complaintsOf(page)]).toEqual([name, index, 0, [], []])
+      }
+      await leave()
     }
-    await leave()
-  }
-  expect(at.faults).toEqual([])
-})
+    expect(at.faults).toEqual([])
+  },
+)
