@@ -32,7 +32,7 @@ const CORE = {
   // Vitest leaves one processor free, which is half of a small machine.
   maxWorkers: '100%',
   sequence: { groupOrder: 0 },
-} as const
+}
 /** Where modules hold what changes (signals, a document, a store): each file begins with new ones. */
 const STATEFUL = [
   ...['jobs', 'map', 'panel', 'state', 'storage'].map((folder) => `test/${folder}/**/*.test.{ts,tsx}`),
