@@ -34,6 +34,7 @@ describe('the whole plan', () => {
       .poll(headings)
       .toEqual([
         'Two huts',
+        'What lies, and what is left?',
         'Where is it?',
         'What do we carry?',
         'How long will it take?',
