@@ -34,8 +34,8 @@ describe('the whole plan', () => {
       .poll(headings)
       .toEqual([
         'Two huts',
-        'What lies, and what is left?',
         'Where is it?',
+        'What lies, and what is left?',
         'What do we carry?',
         'How long will it take?',
         'What could hurt someone?',
