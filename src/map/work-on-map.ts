@@ -66,7 +66,8 @@ export function workOnMap(bench: Bench, foot: ReturnType<typeof showFoot>): () =
 
   const stopTakingUp = effect(() => {
     const what = store.takenUp.value
-    if (!what) return
+    // A walk that was cut off is no work of a tool.
+    if (!what || what.kind === 'track') return
     untracked(() => {
       store.takenUp.value = null
       store.tool.value = what.kind

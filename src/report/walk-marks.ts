@@ -19,8 +19,40 @@ export type WalkMark = { readonly groundM: number; readonly wireM: number } & (
   | { readonly code: 'end'; readonly station: string }
 )
 
-/** All that one comes to on a line, from its `from` on. Bearings are true; a turn to the right is positive, °. */
-export function walkMarks(plan: Plan, line: Line, measured: ReportLine): readonly WalkMark[] {
+/** To which of its ends a line is walked. */
+export type Toward = 'to' | 'from'
+
+/**
+ * All that one comes to on a line, in the order in which one comes to it; places count from its `from` either way. Bearings are true; a turn to
+ * the right is positive, °.
+ */
+export function walkMarks(
+  plan: Plan,
+  line: Line,
+  measured: ReportLine,
+  toward: Toward = 'to',
+): readonly WalkMark[] {
+  const marks = marksOn(plan, line, measured)
+  return toward === 'to' ? marks : marks.toReversed().map((mark) => comeUpon(mark, line, measured))
+}
+
+/** A mark as one meets it who comes from the far end. */
+function comeUpon(mark: WalkMark, line: Line, { legs }: ReportLine): WalkMark {
+  switch (mark.code) {
+    case 'bend': {
+      const bearingDeg = (legs[mark.number - 1]!.bearingDeg + 180) % 360
+      return { ...mark, bearingDeg, turnDeg: -mark.turnDeg }
+    }
+    case 'splice':
+      return { ...mark, spools: [mark.spools[1], mark.spools[0]] }
+    case 'end':
+      return { ...mark, station: line.from, groundM: 0, wireM: 0 }
+    default:
+      return mark
+  }
+}
+
+function marksOn(plan: Plan, line: Line, measured: ReportLine): readonly WalkMark[] {
   const { legs, crossings, tags, splices, groundM, wireM } = measured
   let runM = 0
   const bends = legs.slice(0, -1).map((leg, i): WalkMark => {

@@ -1,12 +1,15 @@
 import { useSignal } from '@preact/signals'
 import { useEffect } from 'preact/hooks'
-import type { Stretch } from '../field/stretches'
 import { addRecord, undoRecord } from '../plan/add-record'
 import type { FieldRecord } from '../plan/plan'
 import { newRecordId } from '../state/new-record-id'
 import type { Store } from '../state/store'
 import { recordedNow } from '../state/who-records'
+import { RECORD_NAMES } from '../words/record-words'
 import { HoldButton } from './hold-button'
+import { type Remark, RemarkForm } from './remark-form'
+import type { SpoolInHand } from './spool-in-hand'
+import { stretchTo } from './stretch-to'
 import type { WalkLine } from './walk-line'
 
 interface Props {
@@ -14,20 +17,17 @@ interface Props {
   readonly walked: WalkLine
   /** Wire from the line's `from` to where one stands, m. */
   readonly wireM: number
+  readonly spool: SpoolInHand
 }
 
 type Kind = 'laid' | 'tested' | 'recovered'
-type Remark = 'fault' | 'mended' | 'note'
-
-const DONE: Readonly<Record<Kind, string>> = { laid: 'Laid', tested: 'Tested', recovered: 'Taken up' }
-const REMARK: Readonly<Record<Remark, string>> = { fault: 'Fault', mended: 'Mended', note: 'Note' }
 
 /** Untouched for so long, the buttons lock again, ms. */
 const LOCK_MS = 60_000
 
 /** What is done where one stands, behind a lock that a slip does not open. */
-export function Deeds({ store, walked, wireM }: Props) {
-  const { line, measured, records, tongue } = walked
+export function Deeds({ store, walked, wireM, spool }: Props) {
+  const { line, measured, records, tongue, toward } = walked
   const { say } = tongue
   const isOpen = useSignal(false)
   const said = useSignal('')
@@ -45,20 +45,24 @@ export function Deeds({ store, walked, wireM }: Props) {
     said.value = problems[0]?.message ?? words
     return problems.length === 0
   }
-  const done = (kind: Kind) => {
-    const stretch = stretchTo(measured.field.done[kind], wireM)
+  const done = (kind: Kind, from = kind === 'laid' ? spool.chosen : '') => {
+    const stretch = stretchTo(measured.field.done[kind], wireM, toward, measured.wireM)
+    const name = RECORD_NAMES[kind]
     if (!stretch) {
-      said.value = `${DONE[kind]} up to here before.`
-      return
+      said.value = `${name} up to here before.`
+      return false
     }
-    const words = `${DONE[kind]}: ${say.length(stretch.fromM)} to ${say.length(stretch.toM)} of wire.`
-    keep((id) => ({ id, ...recordedNow(), line: line.id, kind, ...stretch }), words)
+    const words = `${name}: ${say.length(stretch.fromM)} to ${say.length(stretch.toM)} of wire.`
+    const made = { ...recordedNow(), line: line.id, kind, ...stretch, ...(from && { spool: from }) }
+    return keep((id) => ({ id, ...made }), words)
   }
-  const last = records.at(-1)
+  const last = records.findLast(({ kind }) => kind !== 'track' && kind !== 'as-laid')
   const undo = () => {
     if (!last) return
     store.edit((plan) => undoRecord(plan, last.id, { id: newRecordId(plan), ...recordedNow() }))
-    said.value = store.locked.peek() ? 'The plan is locked.' : `Undone: ${recordWords(last.kind)}.`
+    said.value = store.locked.peek()
+      ? 'The plan is locked.'
+      : `Undone: ${RECORD_NAMES[last.kind].toLowerCase()}.`
   }
 
   return (
@@ -67,15 +71,11 @@ export function Deeds({ store, walked, wireM }: Props) {
       {remark.value ? (
         <RemarkForm
           kind={remark.value}
-          onKeep={(text) => {
+          onKeep={(text, photo) => {
             const kind = remark.value!
-            if (
-              keep(
-                (id) => ({ id, ...recordedNow(), line: line.id, kind, wireM, text }),
-                `${REMARK[kind]} at ${say.length(wireM)} of wire is kept.`,
-              )
-            )
-              remark.value = null
+            const made = { ...recordedNow(), line: line.id, kind, wireM, text, ...(photo && { photo }) }
+            const words = `${RECORD_NAMES[kind]} at ${say.length(wireM)} of wire is kept.`
+            if (keep((id) => ({ id, ...made }), words)) remark.value = null
           }}
           onLeave={() => {
             remark.value = null
@@ -89,9 +89,17 @@ export function Deeds({ store, walked, wireM }: Props) {
           <div class="row">
             {(['tested', 'recovered'] as const).map((kind) => (
               <button key={kind} type="button" onClick={() => done(kind)}>
-                {DONE[kind]}
+                {RECORD_NAMES[kind]}
               </button>
             ))}
+            <button
+              type="button"
+              onClick={() => {
+                if (done('laid', spool.chosen || spool.planned)) spool.next()
+              }}
+            >
+              Spool ends
+            </button>
             <button type="button" disabled={!last} onClick={undo}>
               Undo
             </button>
@@ -105,7 +113,7 @@ export function Deeds({ store, walked, wireM }: Props) {
                   remark.value = kind
                 }}
               >
-                {REMARK[kind]}
+                {RECORD_NAMES[kind]}
               </button>
             ))}
           </div>
@@ -122,52 +130,3 @@ export function Deeds({ store, walked, wireM }: Props) {
     </footer>
   )
 }
-
-function RemarkForm({
-  kind,
-  onKeep,
-  onLeave,
-}: {
-  kind: Remark
-  onKeep: (text: string) => void
-  onLeave: () => void
-}) {
-  const text = useSignal('')
-  return (
-    <form
-      onSubmit={(event) => {
-        event.preventDefault()
-        onKeep(text.value.trim())
-      }}
-    >
-      <label>
-        {REMARK[kind]}: what is it?
-        <input
-          value={text.value}
-          onInput={({ currentTarget }) => {
-            text.value = currentTarget.value
-          }}
-        />
-      </label>
-      <div class="row">
-        <button type="submit" class="main">
-          Keep
-        </button>
-        <button type="button" onClick={onLeave}>
-          Leave
-        </button>
-      </div>
-    </form>
-  )
-}
-
-/** What a stretch that ends here adds to those before; null where it adds nothing. */
-function stretchTo(before: readonly Stretch[], wireM: number): Stretch | null {
-  const fromM = before.findLast((each) => each.fromM <= wireM)?.toM ?? 0
-  return fromM < wireM ? { fromM, toM: wireM } : null
-}
-
-const recordWords = (kind: FieldRecord['kind']): string =>
-  (({ ...DONE, ...REMARK, reading: 'the reading', track: 'the track' }) as Record<string, string>)[
-    kind
-  ]?.toLowerCase() ?? kind

@@ -41,7 +41,15 @@ export function ReadingForm({ store, walked, tag }: Props) {
   const { plan, line, lengths, measured, tongue } = walked
   const { say, lineNumber } = tongue
   const way = useSignal<keyof typeof WAYS>('loop')
-  const toward = useSignal<'from' | 'to'>(tag.number === 1 ? 'to' : 'from')
+  const toward = useSignal<'from' | 'to'>(
+    tag.number === 1
+      ? 'to'
+      : tag.number === walked.tags.length
+        ? 'from'
+        : walked.toward === 'to'
+          ? 'from'
+          : 'to',
+  )
   const typed = useSignal('')
   const said = useSignal('')
   const { what, far, unit } = WAYS[way.value]

@@ -7,6 +7,9 @@ export interface Fix {
   readonly position: Position
   /** Of a hundred such fixes 95 lie within this, or as the device means it, m. */
   readonly accuracyM: number
+  /** When it was there, and how high, where the device knows. */
+  readonly at: Date
+  readonly elevationM: number | null
 }
 
 const WHY_NOT: Readonly<Record<number, string>> = {
@@ -36,10 +39,15 @@ export function usePosition(take: (fix: Fix) => void) {
     state.value = 'waiting'
     why.value = ''
     watch.current = navigator.geolocation.watchPosition(
-      ({ coords }) => {
+      ({ coords, timestamp }) => {
         state.value = 'on'
         why.value = ''
-        latest.current({ position: [coords.longitude, coords.latitude], accuracyM: coords.accuracy })
+        latest.current({
+          position: [coords.longitude, coords.latitude],
+          accuracyM: coords.accuracy,
+          at: new Date(timestamp),
+          elevationM: coords.altitude,
+        })
       },
       ({ code }) => {
         why.value = WHY_NOT[code] ?? WHY_NOT[2]!

@@ -4,11 +4,16 @@ import { useEffect, useRef } from 'preact/hooks'
 import { nearestOnLine } from '../measure/nearest-on-line'
 import { pointAtWireM, wireMAtGroundM } from '../measure/place-on-line'
 import type { LineId } from '../plan/id'
+import type { Toward } from '../report/walk-marks'
 import type { Store } from '../state/store'
 import { walkMarkWords } from '../words/walk-words'
 import { Deeds } from './deeds'
+import { useKeptTrack } from './keep-track'
+import { NightButton } from './night-button'
 import { ReadingForm } from './reading-form'
+import { SpoolField, useSpoolInHand } from './spool-in-hand'
 import { useAwakeScreen } from './stay-awake'
+import { TrackKept } from './track-kept'
 import { usePosition } from './use-position'
 import { type WalkLine, walkLine } from './walk-line'
 import { WayStrip } from './way-strip'
@@ -17,7 +22,11 @@ import { WhoField } from './who'
 /** One line in a hand in the rain: where one is, what comes, and what is done there. */
 export function WalkScreen({ store, id }: { store: Store; id: LineId }) {
   const dialog = useRef<HTMLDialogElement>(null)
-  const walked = useComputed(() => walkLine(store, id)).value
+  const toward = useSignal<Toward>('to')
+  const walked = useComputed(() => walkLine(store, id, toward.value)).value
+  const turn = () => {
+    toward.value = toward.value === 'to' ? 'from' : 'to'
+  }
   useAwakeScreen()
   useEffect(() => {
     if (dialog.current && !dialog.current.open) dialog.current.showModal()
@@ -27,7 +36,15 @@ export function WalkScreen({ store, id }: { store: Store; id: LineId }) {
   }
   return (
     <dialog ref={dialog} class="walk" aria-labelledby="walk-title" onClose={close}>
-      {walked ? <Walk store={store} walked={walked} onClose={() => dialog.current?.close()} /> : null}
+      {walked ? (
+        <Walk
+          key={walked.toward}
+          store={store}
+          walked={walked}
+          onTurn={turn}
+          onClose={() => dialog.current?.close()}
+        />
+      ) : null}
     </dialog>
   )
 }
@@ -41,21 +58,38 @@ interface Standing {
 /** Nearer than this one stands at a place, m. */
 const HERE_M = 1
 
-function Walk({ store, walked, onClose }: { store: Store; walked: WalkLine; onClose: () => void }) {
-  const { plan, line, measured, marks, tags, tongue } = walked
+interface Props {
+  readonly store: Store
+  readonly walked: WalkLine
+  /** Walks it the other way. */
+  readonly onTurn: () => void
+  readonly onClose: () => void
+}
+
+function Walk({ store, walked, onTurn, onClose }: Props) {
+  const { plan, line, measured, marks, tags, tongue, toward, aheadM } = walked
   const { say, lineNumber } = tongue
   const standing = useSignal<Standing>({ groundM: lastLaidM(walked), fix: null })
-  const device = usePosition(({ position, accuracyM }) => {
-    const { groundM, offM } = nearestOnLine(plan, measured, line, position)
-    standing.value = { groundM, fix: { accuracyM, offM } }
+  const track = useKeptTrack(store, line.id)
+  const device = usePosition((fix) => {
+    track.take(fix)
+    const { groundM, offM } = nearestOnLine(plan, measured, line, fix.position)
+    standing.value = { groundM, fix: { accuracyM: fix.accuracyM, offM } }
   })
+  const leaveDevice = () => {
+    device.stop()
+    track.end()
+  }
   const { groundM, fix } = standing.value
+  const wireM = hereM(walked, groundM)
+  const spool = useSpoolInHand(walked, wireM)
   const toTag = (tag: WalkLine['tags'][number] | undefined) => {
     if (!tag) return
-    device.stop()
+    leaveDevice()
     standing.value = { groundM: tag.groundM, fix: null }
   }
-  const ahead = marks.filter((mark) => mark.groundM > groundM + HERE_M)
+  const farM = (mark: { readonly groundM: number }) => aheadM(groundM, mark.groundM)
+  const ahead = marks.filter((mark) => farM(mark) > HERE_M)
   const [first, second] = ahead.filter(({ code }) => code !== 'tag')
   const next = (code: 'tag' | 'splice' | 'crossing') => ahead.find((mark) => mark.code === code)
   const nearest = tags.toSorted((a, b) => Math.abs(a.groundM - groundM) - Math.abs(b.groundM - groundM))[0]
@@ -63,14 +97,16 @@ function Walk({ store, walked, onClose }: { store: Store; walked: WalkLine; onCl
   const distances = (['tag', 'crossing', 'splice'] as const).flatMap((code) => {
     const mark = next(code)
     if (!mark || mark === first || mark === second) return []
-    return [`${NEXT[code]} in ${say.length(mark.groundM - groundM).replace(' ', '\u00a0')}`]
+    return [`${NEXT[code]} in ${say.length(farM(mark)).replace(' ', '\u00a0')}`]
   })
   return (
     <>
       <header>
         <h1 id="walk-title">
-          Line {lineNumber} · {say.name(line.from)} → {say.name(line.to)}
+          Line {lineNumber} · {say.name(toward === 'to' ? line.from : line.to)} →{' '}
+          {say.name(toward === 'to' ? line.to : line.from)}
         </h1>
+        <NightButton store={store} />
         <button type="button" onClick={onClose}>
           Close
         </button>
@@ -79,7 +115,9 @@ function Walk({ store, walked, onClose }: { store: Store; walked: WalkLine; onCl
         <WayStrip walked={walked} groundM={groundM} accuracyM={fix?.accuracyM ?? null} />
         <div class="ahead">
           <p class="where" role="status">
-            {isAtTag ? `At tag ${lineNumber}/${nearest.number}` : `${say.length(groundM)} out`}
+            {isAtTag
+              ? `At tag ${lineNumber}/${nearest.number}`
+              : `${say.length(toward === 'to' ? groundM : measured.groundM - groundM)} out`}
             {fix && ` · ± ${say.length(fix.accuracyM)}`}
             {fix && fix.offM > Math.max(OFF_M, 2 * fix.accuracyM) && (
               <strong> You are {say.length(fix.offM)} off the line.</strong>
@@ -87,7 +125,7 @@ function Walk({ store, walked, onClose }: { store: Store; walked: WalkLine; onCl
           </p>
           {first ? (
             <p class="next">
-              <span class="far">{say.length(first.groundM - groundM)}</span>
+              <span class="far">{say.length(farM(first))}</span>
               {` to ${walkMarkWords(first, tongue)}`}
             </p>
           ) : (
@@ -95,7 +133,7 @@ function Walk({ store, walked, onClose }: { store: Store; walked: WalkLine; onCl
           )}
           {second && (
             <p class="then">
-              Then, in {say.length(second.groundM - groundM)}, {walkMarkWords(second, tongue)}
+              Then, in {say.length(farM(second))}, {walkMarkWords(second, tongue)}
             </p>
           )}
           {distances.length > 0 && <p class="then">{distances.join(' · ')}</p>}
@@ -105,26 +143,28 @@ function Walk({ store, walked, onClose }: { store: Store; walked: WalkLine; onCl
                 Use my position
               </button>
             ) : (
-              <button type="button" onClick={device.stop}>
+              <button type="button" onClick={leaveDevice}>
                 {device.state === 'on' ? 'Go by the tags' : 'Waiting for the position…'}
               </button>
             )}
-            <button
-              type="button"
-              onClick={() => toTag(tags.findLast((tag) => tag.groundM < groundM - HERE_M))}
-            >
+            <button type="button" onClick={() => toTag(tags.findLast((tag) => farM(tag) < -HERE_M))}>
               ‹ Tag before
             </button>
-            <button type="button" onClick={() => toTag(tags.find((tag) => tag.groundM > groundM + HERE_M))}>
+            <button type="button" onClick={() => toTag(tags.find((tag) => farM(tag) > HERE_M))}>
               Next tag ›
+            </button>
+            <button type="button" onClick={onTurn}>
+              Walk towards {say.name(toward === 'to' ? line.from : line.to)}
             </button>
           </div>
           {device.why && <p role="alert">{device.why}</p>}
+          <TrackKept track={track} />
           {nearest && <ReadingForm key={nearest.number} store={store} walked={walked} tag={nearest} />}
+          <SpoolField store={store} walked={walked} spool={spool} />
           <WhoField />
         </div>
       </div>
-      <Deeds store={store} walked={walked} wireM={hereM(walked, groundM)} />
+      <Deeds store={store} walked={walked} wireM={wireM} spool={spool} />
     </>
   )
 }
@@ -143,7 +183,12 @@ const hereM = ({ measured }: WalkLine, groundM: number): number =>
       : wireMAtGroundM(measured, groundM)
 
 /** Where the wire ends that lies there from the start on: whoever comes back goes on from there. */
-function lastLaidM({ plan, line, measured }: WalkLine): number {
-  const first = measured.field.done.laid.find(({ fromM }) => fromM <= HERE_M)
-  return first ? pointAtWireM(plan, measured, line, first.toM).groundM : 0
+function lastLaidM({ plan, line, measured, toward }: WalkLine): number {
+  const { laid } = measured.field.done
+  const own =
+    toward === 'to'
+      ? laid.find(({ fromM }) => fromM <= HERE_M)?.toM
+      : laid.findLast(({ toM }) => toM >= measured.wireM - HERE_M)?.fromM
+  if (own === undefined) return toward === 'to' ? 0 : measured.groundM
+  return pointAtWireM(plan, measured, line, own).groundM
 }

@@ -16,8 +16,8 @@ interface Props {
 
 /** The way a little behind and ahead, ahead at the top: what lies, what is to come, and how surely one stands where. */
 export function WayStrip({ walked, groundM, accuracyM }: Props) {
-  const { plan, line, measured, marks, tongue } = walked
-  const yOf = (m: number) => HERE - (m - groundM) / M_PER_UNIT
+  const { plan, line, measured, marks, tongue, aheadM } = walked
+  const yOf = (m: number) => HERE - aheadM(groundM, m) / M_PER_UNIT
   const onStrip = (m: number) => Math.min(HIGH + 4, Math.max(-4, yOf(m)))
   const groundOf = (wireM: number) => pointAtWireM(plan, measured, line, wireM).groundM
   const seen = marks.filter((mark) => yOf(mark.groundM) > -10 && yOf(mark.groundM) < HIGH + 10)
@@ -29,13 +29,15 @@ export function WayStrip({ walked, groundM, accuracyM }: Props) {
       aria-hidden="true"
     >
       <path class="to-come" d={`M${MIDDLE} ${onStrip(0)}V${onStrip(measured.groundM)}`} />
-      {measured.field.done.laid.map(({ fromM, toM }) => (
-        <path
-          key={fromM}
-          class="laid"
-          d={`M${MIDDLE} ${onStrip(groundOf(fromM))}V${onStrip(groundOf(toM))}`}
-        />
-      ))}
+      {(['laid', 'tested', 'recovered'] as const).flatMap((sign) =>
+        measured.field.done[sign].map(({ fromM, toM }) => (
+          <path
+            key={`${sign} ${fromM}`}
+            class={sign}
+            d={`M${MIDDLE} ${onStrip(groundOf(fromM))}V${onStrip(groundOf(toM))}`}
+          />
+        )),
+      )}
       {seen.map((mark) => (
         <g key={`${mark.code} ${mark.wireM}`} transform={`translate(${MIDDLE} ${yOf(mark.groundM)})`}>
           {mark.code === 'tag' && (

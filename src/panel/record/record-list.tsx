@@ -47,7 +47,7 @@ function RecordRow({ store, line, record }: { store: Store; line: Line; record: 
         <span class="soft"> {[whenWords(record.at), record.by].filter(Boolean).join(', ')}</span>
       </p>
       {'photo' in record && record.photo && (
-        <img src={record.photo} alt={`Picture: ${recordWords(record, store.tongue.value)}`} />
+        <img src={record.photo} alt={`Seen there: ${recordWords(record, store.tongue.value)}`} />
       )}
       <div class="choice">
         {wireM !== undefined && (
