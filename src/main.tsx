@@ -12,7 +12,6 @@ import { loadWhenShown } from './panel/load-when-shown'
 import { Notice } from './panel/notice'
 import { Panel } from './panel/panel'
 import { TopBar } from './panel/top-bar'
-import { followField } from './state/follow-field'
 import { sourceInUse } from './state/online-tiles'
 import { searchRemedies } from './state/remedy-search'
 import { createStore } from './state/store'
@@ -107,7 +106,7 @@ effect(() => {
   for (const id of ['skip', 'table', 'map']) element(id).inert = papers.value !== null
 })
 followShortcuts(store, () => papers.value !== null)
-followField(store)
+void import('./state/follow-field').then(({ followField }) => followField(store))
 searchRemedies(store)
 takeDroppedFiles(
   (files) =>

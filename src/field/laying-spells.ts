@@ -1,8 +1,8 @@
 import type { MeasuredLine } from '../measure/measured'
 import { layAtWireM, pointAtWireM } from '../measure/place-on-line'
-import { standingRecords } from '../plan/field-records'
 import type { LineId } from '../plan/id'
 import type { Lay, Plan } from '../plan/plan'
+import { standingRecords } from '../plan/standing-records'
 
 /** A piece of work whose time is known: from one record of it to the next of the same hand on the same line. */
 export interface Spell {

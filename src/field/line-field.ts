@@ -1,7 +1,7 @@
 import { memoryOfEach } from '../memo'
-import { type StandingRecord, standingRecords } from '../plan/field-records'
 import type { LineId } from '../plan/id'
 import type { Plan } from '../plan/plan'
+import { type StandingRecord, standingRecords } from '../plan/standing-records'
 import type { Oddity } from './explain'
 import type { Learned, LearnedFigures } from './learned-figures'
 import { type Done, doneOn, lengthM, NOTHING_DONE } from './stretches'

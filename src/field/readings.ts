@@ -1,7 +1,7 @@
 import type { Conditions } from '../budget/conditions'
 import type { Spread } from '../catalog/sources'
-import type { StandingRecord } from '../plan/field-records'
 import type { Plan } from '../plan/plan'
+import type { StandingRecord } from '../plan/standing-records'
 import type { Stand, What } from './probe'
 import { sigmaOf } from './wire-figures'
 

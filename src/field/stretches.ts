@@ -1,4 +1,4 @@
-import type { StandingRecord } from '../plan/field-records'
+import type { StandingRecord } from '../plan/standing-records'
 
 /** A stretch of wire, m from its line's `from`. */
 export interface Stretch {

@@ -66,8 +66,8 @@ export function workOnMap(bench: Bench, foot: ReturnType<typeof showFoot>): () =
 
   const stopTakingUp = effect(() => {
     const what = store.takenUp.value
-    // A walk that was cut off is no work of a tool.
-    if (!what || what.kind === 'track') return
+    // A walk that was cut off is no work of a tool: who follows the field takes it up.
+    if (what?.kind !== 'line' && what?.kind !== 'hazard') return
     untracked(() => {
       store.takenUp.value = null
       store.tool.value = what.kind

@@ -1,9 +1,9 @@
 import { type Stretch, without } from '../field/stretches'
 import type { MeasuredLine } from '../measure/measured'
 import { foundFor } from '../memo'
-import { type StandingRecord, standingRecords } from '../plan/field-records'
 import type { LineId } from '../plan/id'
 import type { Plan } from '../plan/plan'
+import { type StandingRecord, standingRecords } from '../plan/standing-records'
 import type { Piece, SpoolPlan, WireSpools } from './spool-plan'
 
 /** Wire that lies on a line and is known to have come from one spool. */

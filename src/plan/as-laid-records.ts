@@ -1,6 +1,6 @@
-import { type StandingRecord, standingRecords } from './field-records'
 import type { LineId } from './id'
 import type { Line, Plan } from './plan'
+import { type StandingRecord, standingRecords } from './standing-records'
 
 type AsLaid = Extract<StandingRecord, { readonly kind: 'as-laid' }>
 

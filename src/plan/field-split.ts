@@ -1,7 +1,8 @@
-import { recordsOf, standingRecords } from './field-records'
+import { recordsOf } from './field-records'
 import { freeId } from './free-id'
 import type { LineId } from './id'
 import type { FieldRecord, Plan } from './plan'
+import { standingRecords } from './standing-records'
 
 interface Halves {
   /** The first half keeps the line's id. */

@@ -33,7 +33,9 @@ export function walkMarks(
   toward: Toward = 'to',
 ): readonly WalkMark[] {
   const marks = marksOn(plan, line, measured)
-  return toward === 'to' ? marks : marks.toReversed().map((mark) => comeUpon(mark, line, measured))
+  if (toward === 'to') return marks
+  const back = marks.map((mark) => comeUpon(mark, line, measured))
+  return back.toSorted((a, b) => b.groundM - a.groundM || Number(a.code === 'end') - Number(b.code === 'end'))
 }
 
 /** A mark as one meets it who comes from the far end. */

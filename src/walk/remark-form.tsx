@@ -36,9 +36,11 @@ export function RemarkForm({ kind, onKeep, onLeave }: Props) {
           }}
         />
       </label>
-      <label class="picture">
-        {photo.value ? <img src={photo.value} alt="What will be kept" /> : 'Picture'}
+      <label class="button picture">
+        {photo.value && <img src={photo.value} alt="What will be kept" />}
+        {photo.value ? 'Another picture' : 'Add a picture'}
         <input
+          class="unseen"
           type="file"
           accept="image/*"
           capture="environment"

@@ -158,7 +158,7 @@ function Walk({ store, walked, onTurn, onClose }: Props) {
             </button>
           </div>
           {device.why && <p role="alert">{device.why}</p>}
-          <TrackKept track={track} />
+          <TrackKept kept={track} />
           {nearest && <ReadingForm key={nearest.number} store={store} walked={walked} tag={nearest} />}
           <SpoolField store={store} walked={walked} spool={spool} />
           <WhoField />

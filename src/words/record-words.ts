@@ -1,4 +1,4 @@
-import type { StandingRecord } from '../plan/field-records'
+import type { StandingRecord } from '../plan/standing-records'
 import { readingWords } from './field-words'
 import type { Tongue } from './tongue'
 

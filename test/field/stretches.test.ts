@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest'
 import { doneOn, lengthM } from '../../src/field/stretches'
-import type { StandingRecord } from '../../src/plan/field-records'
+import type { StandingRecord } from '../../src/plan/standing-records'
 import type { LineId } from '../../src/plan/id'
 
 const done = (...steps: readonly (readonly ['laid' | 'tested' | 'recovered', number, number])[]) =>

@@ -1,10 +1,11 @@
 import { expect, test } from 'vitest'
 import { addRecord, undoRecord } from '../../src/plan/add-record'
-import { recordsOf, standingRecords } from '../../src/plan/field-records'
+import { recordsOf } from '../../src/plan/field-records'
 import type { LineId, StationId } from '../../src/plan/id'
 import { addLine, removeLine, reverseLine } from '../../src/plan/line-edits'
 import { EMPTY_PLAN, type FieldRecord, type Plan } from '../../src/plan/plan'
 import { splitLine } from '../../src/plan/split-line'
+import { standingRecords } from '../../src/plan/standing-records'
 import { addStation } from '../../src/plan/station-edits'
 
 const l = (id: string) => id as LineId

@@ -1,7 +1,7 @@
 import { pointAtWireM } from '../../measure/place-on-line'
 import { undoRecord } from '../../plan/add-record'
-import { type StandingRecord, standingRecords } from '../../plan/field-records'
 import type { Line } from '../../plan/plan'
+import { type StandingRecord, standingRecords } from '../../plan/standing-records'
 import { newRecordId } from '../../state/new-record-id'
 import { requestPlace } from '../../state/requests'
 import type { Store } from '../../state/store'
