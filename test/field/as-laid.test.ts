@@ -8,9 +8,9 @@ import { pathM } from '../../src/geo/leg-length'
 import { measureLine } from '../../src/measure/measure-line'
 import { addRecord } from '../../src/plan/add-record'
 import { asLaidOf, asPlanned } from '../../src/plan/as-laid-records'
-import { standingRecords } from '../../src/plan/standing-records'
 import type { TrackPoint } from '../../src/plan/field-schema'
 import type { LineId } from '../../src/plan/id'
+import { standingRecords } from '../../src/plan/standing-records'
 import { fieldPlan } from './field-plan'
 
 /** A walk of half an hour at 1 m/s that turns at random, and what a receiver tells of it: errors that hang together from second to second. */

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest'
 import { doneOn, lengthM } from '../../src/field/stretches'
-import type { StandingRecord } from '../../src/plan/standing-records'
 import type { LineId } from '../../src/plan/id'
+import type { StandingRecord } from '../../src/plan/standing-records'
 
 const done = (...steps: readonly (readonly ['laid' | 'tested' | 'recovered', number, number])[]) =>
   doneOn(
