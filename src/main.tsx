@@ -155,5 +155,5 @@ effect(() => seeker.setGrids(store.ground.value?.grids ?? []))
 const server = sourceInUse('elevation')
 const others = [demoGround(reader), ...(server ? [onlineGround(server)] : [])]
 const ground = await keepGround(store, reader, others)
-const { drawRelief, suggestRoute, suggestNets } = seeker
-store.groundWorker.value = { ...ground, drawRelief, suggestRoute, suggestNets }
+const { drawRelief, suggestRoute, nearRoutes, suggestNets } = seeker
+store.groundWorker.value = { ...ground, drawRelief, suggestRoute, nearRoutes, suggestNets }

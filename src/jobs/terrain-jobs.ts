@@ -1,4 +1,5 @@
 import type { Result } from '../problem'
+import type { NearRequest, NearRoutes } from '../route/near-routes'
 import type { NetRequest, SuggestedNet } from '../route/suggest-nets'
 import type { RouteRequest, SuggestedRoute } from '../route/suggest-route'
 import type { ElevationGrid, Extent } from '../terrain/elevation-grid'
@@ -24,6 +25,7 @@ export interface TerrainJobs {
   setGrids(grids: readonly ElevationGrid[]): void
   drawRelief(request: ReliefRequest): Promise<Result<Relief | null> | undefined>
   suggestRoute(request: RouteRequest, watch?: Watch): Promise<Result<SuggestedRoute> | undefined>
+  nearRoutes(request: NearRequest, watch?: Watch): Promise<Result<NearRoutes> | undefined>
   suggestNets(request: NetRequest, watch?: Watch): Promise<Result<SuggestedNet[]> | undefined>
   dispose(): void
 }
@@ -48,6 +50,7 @@ export function terrainJobs(start: () => Worker = newWorker): TerrainJobs {
     setGrids: grids.set,
     drawRelief: (request) => client.ask('relief', request),
     suggestRoute: async (request, watch) => flat(await client.ask('route', request, followed(watch))),
+    nearRoutes: async (request, watch) => flat(await client.ask('routes', request, followed(watch))),
     suggestNets: async (request, watch) => flat(await client.ask('nets', request, followed(watch))),
     dispose: client.dispose,
   }

@@ -1,5 +1,6 @@
 import { bytesFromBlob } from '../files/byte-source'
 import { readElevationGrid } from '../files/elevation-files'
+import { type NearRequest, nearRoutes } from '../route/near-routes'
 import { type NetRequest, suggestNets } from '../route/suggest-nets'
 import { type RouteRequest, suggestRoute } from '../route/suggest-route'
 import type { ElevationGrid, Extent } from '../terrain/elevation-grid'
@@ -25,6 +26,8 @@ const JOBS = {
   relief: (request: ReliefRequest) => (ground ? reliefOver(ground, request) : null),
   route: (request: RouteRequest, tell: Tell<number>) =>
     suggestRoute(request, ground, { onProgress: tell.part })!,
+  routes: (request: NearRequest, tell: Tell<number>) =>
+    nearRoutes(request, ground, { onProgress: tell.part })!,
   nets: (request: NetRequest, tell: Tell<number>) => suggestNets(request, ground, { onProgress: tell.part })!,
 }
 

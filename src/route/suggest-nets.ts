@@ -4,8 +4,10 @@ import type { StationId } from '../plan/id'
 import type { Hazard, Lay } from '../plan/plan'
 import { bad, ok, type Result } from '../problem'
 import type { GridGround } from '../terrain/ground-from-grids'
+import { APART_M } from './apart'
 import { costsFrom, leastCostPath, type Searching } from './least-cost-path'
 import { closedRing, type Link, spanningTree, star } from './net-shapes'
+import { keepApart } from './ring-apart'
 import { type RouteGround, routeGround } from './route-ground'
 import { layCrossings } from './route-lays'
 import { DEFAULT_ROUTE_WEIGHTS, type RouteWeights } from './route-weights'
@@ -18,6 +20,8 @@ export interface NetRequest {
   readonly hazards: readonly Hazard[]
   readonly weights?: RouteWeights
   readonly mostCells?: number
+  /** How far the lines of a ring keep apart, m. */
+  readonly apartM?: number
 }
 
 export interface NetLink {
@@ -36,6 +40,15 @@ export interface SuggestedNet {
   readonly mapM: number
   /** By the weights, in metres of easy ground. */
   readonly cost: number
+  /** Of a ring: how far its lines keep apart, m, and where two do not, so that one breakage takes both. */
+  readonly apart?: { readonly apartM: number; readonly close: readonly CloseStretchOf[] }
+}
+
+/** A stretch that two lines share. */
+export interface CloseStretchOf {
+  readonly lines: readonly [NetLink, NetLink]
+  readonly lengthM: number
+  readonly at: Position
 }
 
 const MOST_CELLS = 250_000
@@ -102,6 +115,7 @@ export function suggestNets(
   return ok(
     shapes.flatMap(([shape, links]) => {
       if (!links) return []
+      if (shape === 'ring') return [ringOf(country, request, links)]
       const drawn = links.map(linkOf)
       return [
         { shape, links: drawn, mapM: drawn.reduce((total, link) => total + link.mapM, 0), cost: sum(links) },
@@ -110,15 +124,58 @@ export function suggestNets(
   )
 }
 
+/** A ring that is to outlive a breakage: its lines are led apart. */
+function ringOf(
+  country: RouteGround,
+  { stations, hazards, apartM = APART_M }: NetRequest,
+  links: readonly Link[],
+): SuggestedNet {
+  const { grid, toCells, toDeg, cellAt } = country
+  const points = stations.map(({ position }) => toCells(position))
+  const { ways, cost, close } = keepApart({
+    ...{ grid, links, apartM },
+    places: points.map(cellAt),
+    smooth: (sought, cells, [a, b]) => smoothRoute(sought, cells, points[a]!, points[b]!),
+  })
+  const drawn = ways.map((way, i) => {
+    const [a, b] = links[i]!
+    return linkAlong(hazards, stations[a]!, stations[b]!, way.slice(1, -1).map(toDeg))
+  })
+  return {
+    shape: 'ring',
+    links: drawn,
+    mapM: drawn.reduce((total, link) => total + link.mapM, 0),
+    cost,
+    apart: {
+      apartM,
+      close: close.map((each) => ({
+        lines: [drawn[each.links[0]]!, drawn[each.links[1]]!],
+        lengthM: each.length * grid.cellM,
+        at: toDeg(each.at),
+      })),
+    },
+  }
+}
+
+type Stood = NetRequest['stations'][number]
+
 function routeBetween(
   { grid, toCells, toDeg, cellAt }: RouteGround,
   hazards: readonly Hazard[],
-  a: NetRequest['stations'][number],
-  b: NetRequest['stations'][number],
+  a: Stood,
+  b: Stood,
 ): NetLink {
   const [first, last] = [toCells(a.position), toCells(b.position)]
   const path = leastCostPath(grid, cellAt(first), cellAt(last))
-  const bends = path ? smoothRoute(grid, path.cells, first, last).slice(1, -1).map(toDeg) : []
+  return linkAlong(
+    hazards,
+    a,
+    b,
+    path ? smoothRoute(grid, path.cells, first, last).slice(1, -1).map(toDeg) : [],
+  )
+}
+
+function linkAlong(hazards: readonly Hazard[], a: Stood, b: Stood, bends: readonly Position[]): NetLink {
   const points = [a.position, ...bends, b.position]
   const mapM = pathM(points)
   return { from: a.id, to: b.id, ...layCrossings(hazards, points), mapM }

@@ -3,6 +3,7 @@ import type { Position } from '../geo/position'
 import type { Hazard, Lay } from '../plan/plan'
 import { bad, ok, type Result } from '../problem'
 import type { GridGround } from '../terrain/ground-from-grids'
+import type { CostGrid } from './cost-grid'
 import { leastCostPath, type Searching } from './least-cost-path'
 import { routeGround } from './route-ground'
 import { layCrossings } from './route-lays'
@@ -41,28 +42,15 @@ export function suggestRoute(
   const { grid, toCells, toDeg, cellAt } = country
   const [first, last] = [toCells(from), toCells(to)]
   const [start, goal] = [cellAt(first), cellAt(last)]
-  for (const cell of [start, goal]) {
-    if (grid.perM[cell] === Infinity) {
-      return bad({
-        code: 'route-barred',
-        at: 'route',
-        message: `The route ${cell === start ? 'starts' : 'ends'} inside or at the edge of a keep-out area: move the station or the area.`,
-      })
-    }
-  }
+  const barred = barredEnds(grid, start, goal)
+  if (barred) return barred
   let stopped = false
   const path = leastCostPath(grid, start, goal, {
     ...searching,
     shouldStop: () => (stopped = searching.shouldStop?.() ?? false),
   })
   if (stopped) return undefined
-  if (!path) {
-    return bad({
-      code: 'no-route',
-      at: 'route',
-      message: 'No route leads there: keep-out areas close it off on every side within reach.',
-    })
-  }
+  if (!path) return bad(NO_ROUTE)
   const bends = smoothRoute(grid, path.cells, first, last).slice(1, -1).map(toDeg)
   const points = [from, ...bends, to]
   return ok({
@@ -71,4 +59,22 @@ export function suggestRoute(
     cost: path.cost,
     cellM: grid.cellM,
   })
+}
+
+export const NO_ROUTE = {
+  code: 'no-route',
+  at: 'route',
+  message: 'No route leads there: keep-out areas close it off on every side within reach.',
+} as const
+
+/** Why no route can be sought: one of its ends lies where none may go; undefined where neither does. */
+export function barredEnds({ perM }: CostGrid, start: number, goal: number): Result<never> | undefined {
+  const cell = [start, goal].find((each) => perM[each] === Infinity)
+  return cell === undefined
+    ? undefined
+    : bad({
+        code: 'route-barred',
+        at: 'route',
+        message: `The route ${cell === start ? 'starts' : 'ends'} inside or at the edge of a keep-out area: move the station or the area.`,
+      })
 }

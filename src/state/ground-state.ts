@@ -4,12 +4,14 @@ import type { HazardFeatures } from '../hazard/hazard-features'
 import type { Watch } from '../jobs/terrain-jobs'
 import type { LineId } from '../plan/id'
 import type { Result } from '../problem'
+import type { NearRequest, NearRoutes } from '../route/near-routes'
 import { DEFAULT_ROUTE_WEIGHTS, type RouteWeights } from '../route/route-weights'
 import type { NetRequest, SuggestedNet } from '../route/suggest-nets'
 import type { RouteRequest, SuggestedRoute } from '../route/suggest-route'
 import type { GridGround } from '../terrain/ground-from-grids'
 import type { KeptGrid } from '../terrain/kept-grid'
 import type { Relief, ReliefRequest } from '../terrain/relief'
+import type { Area } from '../terrain/rings-within'
 
 /** Long work under way, and the way to stop it. */
 export interface Work {
@@ -28,6 +30,7 @@ export interface GroundWorker {
   /** Null where no ground is known. */
   readonly drawRelief: (request: ReliefRequest) => Promise<Result<Relief | null> | undefined>
   readonly suggestRoute: (request: RouteRequest, watch?: Watch) => Promise<Result<SuggestedRoute> | undefined>
+  readonly nearRoutes: (request: NearRequest, watch?: Watch) => Promise<Result<NearRoutes> | undefined>
   readonly suggestNets: (request: NetRequest, watch?: Watch) => Promise<Result<SuggestedNet[]> | undefined>
 }
 
@@ -40,6 +43,15 @@ export interface Cursor {
 
 /** Ways drawn beside the lines, to take or to leave; each from end to end. */
 export type Suggested = readonly (readonly Position[])[]
+
+/** What is drawn beside ways that are suggested. */
+export interface BesideSuggested {
+  readonly ways: Suggested
+  readonly corridor: Area
+  readonly close: readonly Position[]
+}
+
+export const NOTHING_BESIDE: BesideSuggested = { ways: [], corridor: [], close: [] }
 
 /** Features of a file that wait for the person to say which hazards they are. */
 export interface Imported {
@@ -62,6 +74,8 @@ export function createGroundState() {
     /** What a suggested route pays for. */
     routeWeights: signal<RouteWeights>(DEFAULT_ROUTE_WEIGHTS),
     suggested: signal<Suggested>([]),
+    /** Ways beside the one that is suggested, the ground in which they lie, and where two that should keep apart do not. */
+    besideSuggested: signal<BesideSuggested>(NOTHING_BESIDE),
     shade: signal<'on' | 'off'>('on'),
     contours: signal<'on' | 'off'>('on'),
   }

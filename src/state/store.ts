@@ -15,7 +15,7 @@ import { reportWith } from '../report/report-with'
 import { tongueOf } from '../words/tongue'
 import { createFarState } from './far-state'
 import { createFindings } from './findings'
-import { createGroundState } from './ground-state'
+import { createGroundState, NOTHING_BESIDE } from './ground-state'
 import { keepLastGood } from './last-good'
 import { createOpenThings } from './open-things'
 import { createPreferences } from './preferences'
@@ -243,6 +243,7 @@ export function createStore(initial: Plan = EMPTY_PLAN) {
         selection.value = null
         groundState.cursor.value = null
         groundState.suggested.value = []
+        groundState.besideSuggested.value = NOTHING_BESIDE
         history.value = begin(next)
         // Last, so that who follows it comes first: the map is fitted to the plan before the plan is drawn on it.
         opened.value = next

@@ -19,6 +19,7 @@ const model = inFile('files/geotiff-crs.ts', ['test/files/geotiff'])
 const tiles = inFile('files/elevation-tiles.ts', ['test/files/elevation-tiles'])
 const hgt = inFile('files/hgt-grid.ts', ['test/files/hgt-grid'])
 const far = inFile('report/far-shades.ts', ['test/report/far-shades'])
+const ring = inFile('route/ring-apart.ts', ['test/route/near-routes'])
 const field = inFile('route/wire-field.ts', ['test/report/far-shades'])
 const crossings = inFile('hazard/crossings.ts', ['test/hazard'])
 
@@ -98,5 +99,10 @@ export const GROUND = [
     'a shade that goes through keep-out areas',
     'if (!isFree) return Infinity',
     'if (!isFree) isFree = true',
+  ),
+  ring(
+    'a ring that shares a stretch and says nothing',
+    'return parts.map((part) => ({ links: [i, j], ...part }))',
+    'return parts.slice(1).map((part) => ({ links: [i, j], ...part }))',
   ),
 ]

@@ -13,7 +13,7 @@ import { furthestM } from '../../src/report/further-set'
 import { reportPlan } from '../../src/report/report-plan'
 import { wireField } from '../../src/route/wire-field'
 import { groundFromGrids } from '../../src/terrain/ground-from-grids'
-import type { Area } from '../../src/terrain/rings-within'
+import { isInArea } from '../terrain/in-area'
 import { gridOver, metresOf } from '../terrain/made-ground'
 import { at, type Metres, planOf } from '../terrain/made-plan'
 import { seeded } from '../terrain/seeded'
@@ -65,18 +65,6 @@ const furtherTo = (plan: Plan, set: string, wire: string, to: Position, bends: r
     ...{ supply: null, lay: 'surface', ids: IDS },
   })
 
-/** Even-odd, over all rings. */
-function isIn(area: Area, [lon, lat]: Position): boolean {
-  let inside = false
-  for (const ring of area.flat()) {
-    for (let i = 0; i + 1 < ring.length; i++) {
-      const [[ax, ay], [bx, by]] = [ring[i]!, ring[i + 1]!]
-      if (ay > lat !== by > lat && lon < ax + ((lat - ay) / (by - ay)) * (bx - ax)) inside = !inside
-    }
-  }
-  return inside
-}
-
 const hills = groundFromGrids([
   gridOver((e, n) => 300 + 60 * Math.sin(e / 300) * Math.cos(n / 260), 20, { sideM: 8000 }),
 ])
@@ -117,11 +105,11 @@ describe('the shades of how far a further telephone could stand', () => {
       const { cellM, columns } = field.country.grid
       const random = seeded(11)
       const seen = { inside: 0, outside: 0 }
-      for (let run = 0; run < (limit === 'nine' ? 16 : 60); run++) {
+      for (let run = 0; run < (limit === 'nine' ? 10 : 40); run++) {
         const place = at([(random() * 2 - 1) * reachM * 1.25, (random() * 2 - 1) * reachM * 1.25])
         const cell = field.country.cellAt(field.country.toCells(place))
         if (field.groundM[cell] === Infinity) {
-          expect(isIn(area, place)).toBe(false)
+          expect(isInArea(area, place)).toBe(false)
           continue
         }
         const own = furtherTo(plan, set, wire, place, field.bendsTo(cell))
@@ -133,13 +121,13 @@ describe('the shades of how far a further telephone could stand', () => {
         expect({ place: metresOf(place), wireM, holds }).toEqual({
           place: metresOf(place),
           wireM,
-          holds: isIn(area, place),
+          holds: isInArea(area, place),
         })
         seen[holds ? 'inside' : 'outside']++
       }
       expect(columns).toBeGreaterThan(100)
-      expect(seen.inside).toBeGreaterThan(3)
-      expect(seen.outside).toBeGreaterThan(3)
+      expect(seen.inside).toBeGreaterThan(2)
+      expect(seen.outside).toBeGreaterThan(2)
     },
   )
 

@@ -7,12 +7,14 @@ import { replaceNet } from '../../plan/replace-net'
 import type { NetLine } from '../../plan/route-edits'
 import { netFigures } from '../../report/net-figures'
 import type { SuggestedNet } from '../../route/suggest-nets'
+import { NOTHING_BESIDE } from '../../state/ground-state'
 import { newCircuitId, newLineId } from '../../state/new-id'
 import type { Store } from '../../state/store'
 import { equipmentUsedLast, wireUsedLast } from '../../state/used-last'
 import { underWatch } from '../../storage/under-watch'
 import { OnDemand } from '../question'
 import { SHAPE_WORDS, type Shape, type ShapeName, Shapes } from './net-shapes'
+import { RingApart } from './ring-apart'
 import { useSearchSignal } from './search-signal'
 import { WeightFields } from './weight-fields'
 
@@ -36,6 +38,7 @@ export function NetOffer({ store, stations, circuit }: Props) {
   const leave = () => {
     found.value = null
     store.suggested.value = []
+    store.besideSuggested.value = NOTHING_BESIDE
   }
   const searchSignal = useSearchSignal([circuit, plan, others.value])
   useEffect(() => leave, [circuit])
@@ -47,6 +50,7 @@ export function NetOffer({ store, stations, circuit }: Props) {
     if (!shape) return
     shown.value = shape.shape
     store.suggested.value = shape.ways
+    store.besideSuggested.value = { ...NOTHING_BESIDE, close: (shape.apart?.close ?? []).map(({ at }) => at) }
   }
   const seek = async () => {
     const sought = store.settled.peek()
@@ -98,6 +102,7 @@ export function NetOffer({ store, stations, circuit }: Props) {
       )}
       {found.value && holds ? (
         <>
+          <RingApart store={store} shape={found.value.shapes.find((each) => each.shape === shown.value)} />
           <Shapes store={store} shapes={found.value.shapes} shown={shown.value} onShow={show} />
           <div class="acts">
             <button type="button" onClick={take}>
@@ -153,6 +158,7 @@ function shapeOf(store: Store, plan: Plan, net: SuggestedNet, replaced: CircuitI
   const at = (id: StationId) => plan.stations.get(id)!.position
   return {
     shape: net.shape,
+    apart: net.apart,
     plan: drawn,
     circuit: circuit.id,
     ways: net.links.map(({ from, to, bends }) => [at(from), ...bends, at(to)]),

@@ -12,6 +12,8 @@ export type ShapeName = SuggestedNet['shape'] | 'board'
 /** One shape, drawn into the plan, and what it comes to. */
 export interface Shape {
   readonly shape: ShapeName
+  /** Of a ring: how far its lines keep apart, and where two do not. */
+  readonly apart: SuggestedNet['apart']
   readonly plan: Plan
   readonly circuit: CircuitId
   readonly ways: Store['suggested']['value']

@@ -1,13 +1,17 @@
 import { useSignal } from '@preact/signals'
 import { useEffect } from 'preact/hooks'
+import type { Position } from '../../geo/position'
 import type { LineId, StationId } from '../../plan/id'
 import type { Plan } from '../../plan/plan'
 import type { Way } from '../../plan/route-edits'
-import { type RouteFigures, routeFigures } from '../../report/route-figures'
+import type { NearRoutes } from '../../route/near-routes'
+import { NOTHING_BESIDE } from '../../state/ground-state'
 import type { Store } from '../../state/store'
 import { underWatch } from '../../storage/under-watch'
-import { formatLengthM, formatRunM } from '../../words/units'
+import { formatLengthM } from '../../words/units'
+import { SelectField } from '../select-field'
 import { useSearchSignal } from './search-signal'
+import { WayTable } from './way-table'
 import { WeightFields } from './weight-fields'
 
 interface Props {
@@ -23,12 +27,20 @@ interface Props {
 /** What was found, for the plan that it was sought in. */
 interface Offer {
   readonly sought: Pick<Plan, 'stations' | 'hazards' | 'lines'>
-  readonly way: Way
+  readonly ends: readonly [Position, Position]
+  readonly near: NearRoutes
 }
 
-/** Seeks the cheapest way between two stations, shows it beside what is drawn, and lets the person take or leave it. */
+/** How much dearer than the best a way may be, %: the choice, and what is taken at first. */
+const SHARES = ['5', '10', '20', '40'] as const
+type Share = (typeof SHARES)[number]
+const USUAL_SHARE: Share = '10'
+
+/** Seeks the cheapest way between two stations and others that are little dearer, shows them beside what is drawn, and lets the person take one. */
 export function RouteOffer({ store, from, to, drawn, lead }: Props) {
   const offer = useSignal<Offer | null>(null)
+  const shown = useSignal(0)
+  const share = useSignal<Share>(USUAL_SHARE)
   const refusal = useSignal('')
   const plan = store.settled.value
   const { groundWorker } = store
@@ -40,6 +52,7 @@ export function RouteOffer({ store, from, to, drawn, lead }: Props) {
   const leave = () => {
     offer.value = null
     store.suggested.value = []
+    store.besideSuggested.value = NOTHING_BESIDE
   }
   const searchSignal = useSearchSignal([from, to, plan.stations, plan.hazards, plan.lines])
   useEffect(() => leave, [from, to])
@@ -47,13 +60,23 @@ export function RouteOffer({ store, from, to, drawn, lead }: Props) {
     if (found && !holds) leave()
   }, [holds])
 
+  const show = ({ ends, near }: Offer, index: number) => {
+    const ways = near.routes.map(({ bends }) => [ends[0], ...bends, ends[1]])
+    shown.value = index
+    store.suggested.value = ways.slice(index, index + 1)
+    store.besideSuggested.value = {
+      ...NOTHING_BESIDE,
+      ways: ways.filter((_, i) => i !== index),
+      corridor: near.corridor,
+    }
+  }
   const seek = async () => {
     if (!groundWorker.value) return
     const sought = store.settled.peek()
     const ends = [sought.stations.get(from)!.position, sought.stations.get(to)!.position] as const
     refusal.value = ''
     const request = {
-      ...{ from: ends[0], to: ends[1] },
+      ...{ from: ends[0], to: ends[1], sharePct: Number(share.peek()) },
       hazards: [...sought.hazards.values()],
       weights: store.routeWeights.peek(),
     }
@@ -64,7 +87,7 @@ export function RouteOffer({ store, from, to, drawn, lead }: Props) {
     const result = await underWatch(
       store.work,
       'Seeking a route',
-      (watch) => groundWorker.peek()!.suggestRoute(request, { ...watch, about }),
+      (watch) => groundWorker.peek()!.nearRoutes(request, { ...watch, about }),
       searchSignal(),
     )
     if (!result) return
@@ -72,12 +95,13 @@ export function RouteOffer({ store, from, to, drawn, lead }: Props) {
       refusal.value = result.problems[0]?.message ?? ''
       return
     }
-    offer.value = { sought, way: result.value }
-    store.suggested.value = [[ends[0], ...result.value.bends, ends[1]]]
+    offer.value = { sought, ends, near: result.value }
+    show(offer.value, 0)
   }
   const take = () => {
-    if (!found) return
-    const led = lead(plan, found.way)
+    const way = found?.near.routes[shown.value]
+    if (!way) return
+    const led = lead(plan, way)
     leave()
     store.edit(() => led.plan)
     store.selection.value = { kind: 'line', id: led.line, legs: [] }
@@ -93,7 +117,13 @@ export function RouteOffer({ store, from, to, drawn, lead }: Props) {
       )}
       {found && holds ? (
         <>
-          <Comparison store={store} plan={plan} drawn={drawn} led={lead(plan, found.way)} />
+          <WayTable
+            {...{ store, plan, drawn, lead }}
+            ways={found.near.routes}
+            shown={shown.value}
+            onShow={(index) => show(found, index)}
+          />
+          <Others store={store} near={found.near} share={share.value} />
           {!store.ground.value && (
             <p class="soft">
               No heights are known here: the route takes crossings and areas into account, but not hills.
@@ -115,58 +145,30 @@ export function RouteOffer({ store, from, to, drawn, lead }: Props) {
           </button>
         </div>
       )}
+      <SelectField
+        label="Others, dearer by at most"
+        value={share.value}
+        options={SHARES.map((each) => ({ value: each, text: `${each} %` }))}
+        onCommit={(next) => {
+          share.value = next
+          if (offer.peek()) void seek()
+        }}
+      />
       <WeightFields store={store} />
     </div>
   )
 }
 
-function Comparison({
-  store,
-  plan,
-  drawn,
-  led,
-}: {
-  store: Store
-  plan: Plan
-  drawn: LineId | undefined
-  led: { readonly plan: Plan; readonly line: LineId }
-}) {
-  const ground = store.ground.value
-  const system = store.units.value
-  const ways: [string, RouteFigures][] = [
-    ...(drawn ? [['Drawn', routeFigures(plan, drawn, ground)] as [string, RouteFigures]] : []),
-    ['Suggested', routeFigures(led.plan, led.line, ground)],
-  ]
-  const rows: readonly (readonly [string, (figures: RouteFigures) => string])[] = [
-    ['Along the ground', ({ groundM }) => formatRunM(groundM, system)],
-    ['Wire', ({ wireM }) => formatRunM(wireM, system)],
-    ['Climb', ({ climbM }) => (climbM === undefined ? 'not known' : formatLengthM(climbM, system))],
-    ['Bends', ({ bends }) => String(bends)],
-    ['Cautions', ({ cautions }) => String(cautions.length)],
-    ['Hours to lay', ({ hours }) => hours.toFixed(1)],
-  ]
+/** What the ground that is shaded stands for, and how far other ways truly differ. */
+function Others({ store, near, share }: { store: Store; near: NearRoutes; share: Share }) {
+  const apart = formatLengthM(near.apartM, store.units.value)
+  const others = near.routes.length - 1
   return (
-    <table class="weighed">
-      <thead>
-        <tr>
-          <td />
-          {ways.map(([name]) => (
-            <th key={name} scope="col">
-              {name}
-            </th>
-          ))}
-        </tr>
-      </thead>
-      <tbody>
-        {rows.map(([name, show]) => (
-          <tr key={name}>
-            <th scope="row">{name}</th>
-            {ways.map(([way, figures]) => (
-              <td key={way}>{show(figures)}</td>
-            ))}
-          </tr>
-        ))}
-      </tbody>
-    </table>
+    <p class="soft">
+      The ground that is shaded holds every way that is at most {share} % dearer.{' '}
+      {others === 0
+        ? `None of them lies ${apart} or more from this one for half of its length.`
+        : `Each of these lies ${apart} or more from every other for half of its length at least.`}
+    </p>
   )
 }

@@ -19,7 +19,17 @@ const measured = (store: Store) => store.report.value.lines.find(({ id }) => id 
 const settle = () => act(() => new Promise<void>((resolve) => setTimeout(resolve, 5)))
 
 const BEND: Position = [11.002, 47.004]
-const WAY = { bends: [BEND], lays: ['surface', 'buried'], mapM: 1150, cost: 1200, cellM: 5 } as const
+const ROUTE = {
+  bends: [BEND],
+  lays: ['surface', 'buried'],
+  mapM: 1150,
+  cost: 1200,
+  cellM: 5,
+  apart: 1,
+} as const
+const AROUND: Position = [11.006, 47.006]
+const OTHER = { ...ROUTE, bends: [AROUND], cost: 1300, apart: 0.8 } as const
+const WAY = { corridor: [], routes: [ROUTE, OTHER], apartM: 50 } as const
 
 function withGroundWorker(groundWorker: Partial<GroundWorker>) {
   const store = createStore(SMALL_PLAN)
@@ -34,12 +44,19 @@ describe('a suggested route', () => {
   }
 
   test('stands beside the drawn one by its figures and on the map, and is taken as one step', async () => {
-    const { store, press, all } = show({ suggestRoute: async () => ok(WAY) })
+    const { store, press, all } = show({ nearRoutes: async () => ok(WAY) })
     press('Suggest a route')
     await settle()
-    expect(all('.weighed thead th').map((cell) => cell.textContent)).toEqual(['Drawn', 'Suggested'])
+    expect(all('.weighed thead th').map((cell) => cell.textContent)).toEqual(['Way', 'Drawn', '1', '2'])
     const rows = all('.weighed tbody th').map((cell) => cell.textContent)
-    expect(rows).toEqual(['Along the ground', 'Wire', 'Climb', 'Bends', 'Cautions', 'Hours to lay'])
+    expect(rows).toEqual([
+      ...['Along the ground', 'Wire', 'Climb', 'Bends', 'Cautions', 'Hours to lay'],
+      ...['Dearer than way 1', 'Apart from the rest'],
+    ])
+    press('Way 2')
+    expect(store.suggested.value).toEqual([[[11, 47], AROUND, [11, 47.01]]])
+    expect(store.besideSuggested.value.ways).toEqual([[[11, 47], BEND, [11, 47.01]]])
+    press('Way 1')
     expect(store.suggested.value).toEqual([[[11, 47], BEND, [11, 47.01]]])
     expect(line(store)).toBe(SMALL_PLAN.lines.get(LINE))
     press('Route the line this way')
@@ -50,7 +67,7 @@ describe('a suggested route', () => {
   })
 
   test('that is left, or that the plan has outrun, goes from the map', async () => {
-    const { store, press } = show({ suggestRoute: async () => ok(WAY) })
+    const { store, press } = show({ nearRoutes: async () => ok(WAY) })
     press('Suggest a route')
     await settle()
     press('Leave it')
@@ -67,7 +84,7 @@ describe('a suggested route', () => {
   test('that comes for another plan, or when another thing is selected, is dropped', async () => {
     let answer: (way: ReturnType<typeof ok<typeof WAY>>) => void = () => undefined
     const desk = {
-      suggestRoute: () =>
+      nearRoutes: () =>
         new Promise<ReturnType<typeof ok<typeof WAY>>>((resolve) => {
           answer = resolve
         }),
@@ -91,7 +108,7 @@ describe('a suggested route', () => {
 
   test('that cannot be says why', async () => {
     const fault = { code: 'no-route', at: 'route', message: 'No route leads there.' }
-    const { press, text } = show({ suggestRoute: async () => bad(fault) })
+    const { press, text } = show({ nearRoutes: async () => bad(fault) })
     press('Suggest a route')
     await settle()
     expect(text()).toContain('No route leads there.')
@@ -100,7 +117,7 @@ describe('a suggested route', () => {
   test('pays what the person says it shall pay', async () => {
     const asked: unknown[] = []
     const { press, give, openAll } = show({
-      suggestRoute: async ({ weights }) => {
+      nearRoutes: async ({ weights }) => {
         asked.push(weights)
         return ok(WAY)
       },
