@@ -61,14 +61,12 @@ for (const [name, open] of walkers) {
     await walk(hand, server.resolvedUrls?.local[0] ?? '', stopServer, (said) => console.log(`  ${said}`))
   } catch (error) {
     console.log(`  FAILS: ${error instanceof Error ? error.message : error}`)
-    const path = join(mkdtempSync(join(tmpdir(), 'fieldpair-')), `${name}.png`)
-    await hand.picture().then(
-      (picture) => {
-        writeFileSync(path, picture)
-        console.log(`  what was seen then: ${path}`)
-      },
-      () => undefined,
-    )
+    const picture = await hand.picture().catch(() => null)
+    if (picture) {
+      const path = join(mkdtempSync(join(tmpdir(), 'fieldpair-')), `${name}.png`)
+      writeFileSync(path, picture)
+      console.log(`  what was seen then: ${path}`)
+    }
     failed += 1
   }
   await hand.close().catch(() => undefined)

@@ -15,7 +15,7 @@ import { join } from 'node:path'
  * @property {() => Promise<void>} release
  * @property {(text: string) => Promise<void>} replace types over what stands in the field that has the focus, and Enter
  * @property {() => Promise<Buffer | null>} print null where the browser cannot be asked to print
- * @property {() => Promise<Buffer>} picture what is seen now
+ * @property {() => Promise<Buffer | null>} picture what is seen now; null where nobody can tell
  * @property {() => string[]} faults errors of the page
  * @property {() => Promise<void>} close
  */

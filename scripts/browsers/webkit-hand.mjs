@@ -1,4 +1,4 @@
-import { spawn } from 'node:child_process'
+import { spawn, spawnSync } from 'node:child_process'
 
 /** @typedef {import('./walk.mjs').Hand} Hand */
 
@@ -80,7 +80,11 @@ export async function webkitHand(binary) {
     },
     // This driver knows no printing.
     print: async () => null,
-    picture: async () => Buffer.from(await ask('GET', `${session}/screenshot`), 'base64'),
+    // Its driver's own pictures never come where nothing is composed.
+    picture: async () => {
+      const { status, stdout } = spawnSync('import', ['-display', DISPLAY, '-window', 'root', 'png:-'])
+      return status === 0 ? stdout : null
+    },
     faults: () => [],
     close: async () => {
       await ask('DELETE', session).catch(() => undefined)
