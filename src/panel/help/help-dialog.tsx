@@ -1,15 +1,46 @@
 import '../wide-dialog.css'
 import './help.css'
-import { useEffect, useRef } from 'preact/hooks'
+import { useEffect, useRef, useState } from 'preact/hooks'
 import type { Store } from '../../state/store'
 import { KEYS } from './keys'
 import { TOPICS } from './topics'
 
-/** Answers in plain words, and every key. It opens at the question that the card on show asks first. */
+/** So much of a question must be in sight below the verdict, which stays there. */
+const SEEN_PX = 160
+
+/** What a person asks first of what is selected. */
+const FIRST: Readonly<Record<string, string>> = {
+  circuit: 'What do works, thin and fails mean?',
+  line: 'What do works, thin and fails mean?',
+  station: 'How do I give a place?',
+  hazard: 'What could hurt someone?',
+}
+
+const topicOf = (question: string | undefined) =>
+  TOPICS.find(({ ask, also }) => question !== undefined && (ask === question || also?.includes(question)))
+
+/** The question of the panel that the cursor or the pointer is in; else, once one has scrolled, the first that is in sight. */
+function questionAtHand(): string | undefined {
+  const panel = document.querySelector('.panel')
+  const titleOf = (question: Element | null | undefined) =>
+    question?.querySelector('h2')?.textContent ?? undefined
+  const held = document.activeElement?.closest('.panel .question') ?? panel?.querySelector('.question:hover')
+  if (held || !panel?.scrollTop) return titleOf(held)
+  const top = panel.getBoundingClientRect().top
+  return titleOf(
+    [...panel.querySelectorAll('.question')].find(
+      (each) => each.getBoundingClientRect().bottom > top + SEEN_PX,
+    ),
+  )
+}
+
+/** Answers in plain words, and every key. It opens at the question that the person has before them. */
 export function HelpDialog({ store }: { store: Store }) {
   const dialog = useRef<HTMLDialogElement>(null)
-  const opensAt =
-    store.selection.value?.kind === 'circuit' ? 'What do works, thin and fails mean?' : TOPICS[0]!.ask
+  // Decided once: what is pointed at is another thing as soon as the help lies over it.
+  const [opensAt] = useState(
+    () => topicOf(questionAtHand()) ?? topicOf(FIRST[store.selection.peek()?.kind ?? '']) ?? TOPICS[0],
+  )
   useEffect(() => {
     if (dialog.current && !dialog.current.open) dialog.current.showModal()
     dialog.current?.querySelector('details[open]')?.scrollIntoView({ block: 'nearest' })
@@ -26,7 +57,7 @@ export function HelpDialog({ store }: { store: Store }) {
         </button>
       </header>
       {TOPICS.map(({ ask, answer }) => (
-        <details key={ask} class="on-demand" open={ask === opensAt}>
+        <details key={ask} class="on-demand" open={ask === opensAt?.ask}>
           <summary>{ask}</summary>
           {answer.map((paragraph) => (
             <p key={paragraph}>{paragraph}</p>

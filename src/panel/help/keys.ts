@@ -6,7 +6,7 @@ export const KEYS: readonly {
   {
     where: 'Anywhere',
     keys: [
-      ['1, 2, 3, 4', 'take the tool Select, Station, Line or Hazard'],
+      ['1, 2, 3, 4, 5', 'take the tool Select, Station, Line, Hazard or Measure'],
       ['?', 'this help'],
       ['Ctrl Z, Ctrl Shift Z', 'undo, redo'],
       ['Escape', 'close what is open, or put back what is being typed'],

@@ -1,5 +1,12 @@
+interface Topic {
+  readonly ask: string
+  /** Other questions of the panel that the same answer helps with. */
+  readonly also?: readonly string[]
+  readonly answer: readonly string[]
+}
+
 /** What the questions mean that a person has, in plain words. */
-export const TOPICS: readonly { readonly ask: string; readonly answer: readonly string[] }[] = [
+export const TOPICS: readonly Topic[] = [
   {
     ask: 'How do I draw a net?',
     answer: [
@@ -27,9 +34,99 @@ export const TOPICS: readonly { readonly ask: string; readonly answer: readonly 
     ],
   },
   {
+    ask: 'Is there enough current?',
+    answer: [
+      'Where a battery or an exchange feeds the telephones, each needs some thousandths of an ampere through it. Long thin wire and a spent battery leave less. Each row gives what flows, and what the telephone needs.',
+    ],
+  },
+  {
+    ask: 'How do we call?',
+    also: ['What if a handset is left off?', 'What if everybody listens?', 'How many calls at once?'],
+    answer: [
+      'On a party line every bell rings at every call: agree on a ring for each station, such as two short and one long. A board rings only the one that is wanted.',
+    ],
+  },
+  {
+    ask: 'How sure is it?',
+    answer: [
+      'Real wire, bells and batteries differ from the figures in books. The program tries a great many such circuits, each with other luck, and counts how many work. It names the figure that is most worth measuring; type in what you measured, and it reckons with that.',
+    ],
+  },
+  {
+    ask: 'How far could it go?',
+    answer: [
+      'The longest line of this wire over which the same telephones still ring and are heard, today and in the worst weather. Tables below it compare other wires and supplies.',
+    ],
+  },
+  {
     ask: 'What would mend it?',
     answer: [
       'Each change listed was tried on your plan: it works with it. Press Apply, and undo it if you think again.',
+    ],
+  },
+  {
+    ask: 'What is it made of?',
+    also: ['Who answers here?', 'Who speaks over it?', 'Which lines end here?'],
+    answer: [
+      'A circuit is the lines that are joined, the telephone at each station, and what feeds or rings them. Telephones with their own batteries and cranks need no supply. A station without a telephone is a joint: nobody answers there.',
+    ],
+  },
+  {
+    ask: 'What do we carry?',
+    answer: [
+      'The wire to lay, with slack, splices and a reserve, cut from spools. Say in the list what you have; without it, whole spools of the usual sizes are counted.',
+    ],
+  },
+  {
+    ask: 'How long will it take?',
+    answer: [
+      'Hours of a crew by way of laying and ground, with splices, crossings and walks for more wire. The rates come from handbooks and can be changed to yours.',
+    ],
+  },
+  {
+    ask: 'What could hurt someone?',
+    answer: [
+      'Cautions from what is drawn: ringing voltage, power lines, roads, rails, water, heights. Draw such things with the tool Hazard or bring them in from a file, or they are not known. Local rules come first.',
+    ],
+  },
+  {
+    ask: 'Where is the fault?',
+    answer: [
+      'Add what you know: who still rings and hears whom, how hard the crank turns, what a meter reads from which end or tag. The likely places show on the map, with what to measure next for the least walking.',
+    ],
+  },
+  {
+    ask: 'What ground does it cross?',
+    also: ['Do we know the ground?'],
+    answer: [
+      'Without heights a line is as long as on the map. Open an elevation file, GeoTIFF or SRTM .hgt, or drop one on the page: lengths then follow hills and valleys, and the profile shows them.',
+    ],
+  },
+  {
+    ask: 'How does it lie?',
+    also: ['Where do the tags hang?', 'What do we allow for?'],
+    answer: [
+      'Each leg lies on the surface, hangs overhead, is buried or lies under water. That sets its slack, its time and what must be minded. Tags with the line’s number hang at its ends, at joints and on the way; at a test point the pair can be opened and measured.',
+    ],
+  },
+  {
+    ask: 'How could they be joined?',
+    also: ['How else could it be joined?', 'Which way to another station?'],
+    answer: [
+      'The program looks for whole nets, or a way between two stations, over the ground that it knows, round keep-out areas, and shows what each costs in wire and hours. Nothing changes until you take one.',
+    ],
+  },
+  {
+    ask: 'What weather do we plan for?',
+    also: ['What do we work with?'],
+    answer: [
+      'The first verdict of each circuit holds for the weather and the temperature of the wire chosen here. The second holds for the worst: wet, hot or cold, batteries run down, bells that are hard to ring.',
+    ],
+  },
+  {
+    ask: 'What lies, and what is left?',
+    answer: [
+      'Open a line and press Walk this line, best on a phone: it says what comes next and takes down what was laid, tested, taken up and read. Map and papers then show what lies and what is left.',
     ],
   },
   {
@@ -45,7 +142,20 @@ export const TOPICS: readonly { readonly ask: string; readonly answer: readonly 
     ],
   },
   {
+    ask: 'How does a plan get to another phone?',
+    answer: [
+      'Plans, Hand the plan on: send the link, or show the codes on this screen and have the other open Plans, Take one from a screen. No network is needed for the codes. What both have changed can be merged.',
+    ],
+  },
+  {
+    ask: 'What do I print?',
+    answer: [
+      'Papers: the net at a glance, a card for each line and each station are ticked at first. Tick others as you need them, choose the size of the sheets, and press Print.',
+    ],
+  },
+  {
     ask: 'How do I give a place?',
+    also: ['Where does it stand?'],
     answer: [
       'Any usual way is understood: 47.2184 N 11.9051 E, 47° 13′ 6″ N 11° 54′ 18″ E, a pair as another program copies it, a grid reference such as 32T PT 90812 32711, or UTM with its zone such as 32T 690812 5232711. All on WGS 84.',
       'View, Places as, sets the form in which places are shown. On a phone, hold a finger on the map to see where that is and how high: nothing is placed by it.',
