@@ -9,9 +9,18 @@ export function wireUsedLast({ catalog }: Store, plan: Plan): string {
   return last ?? first ?? ''
 }
 
-/** The telephone and the supply that were used last; on a plan without telephones, a set that feeds itself and rings by its crank. */
+/**
+ * The telephone and the supply that were used last; on a plan without telephones, a set that feeds itself and rings by its crank. A board or an
+ * exchange is no guide: it joins many lines, and a new line between two telephones needs none.
+ */
 export function equipmentUsedLast({ catalog }: Store, plan: Plan): Equipment {
-  const last = [...plan.circuits.values()].findLast(({ sets }) => sets.size > 0)
+  const joinsLines = (supply: string | undefined) => {
+    const kind = supply && catalog.peek().supplies.get(supply)?.kind
+    return kind === 'board' || kind === 'exchange'
+  }
+  const last = [...plan.circuits.values()].findLast(
+    ({ sets, supply }) => sets.size > 0 && !joinsLines(supply?.type),
+  )
   const used = last && [...last.sets.values()].at(-1)
   if (used) return { set: used, supply: last.supply?.type ?? null }
   const whole = [...catalog.peek().sets.values()].find(
