@@ -39,7 +39,7 @@ const spliceWords = ({ groundM }: SplicePlace, i: number, units: UnitSystem) =>
 
 function lozenge({ view }: Bench, { position }: SplicePlace, words: string): SVGElement {
   const splice = splicePlate(view.pointOf(position))
-  if (words) svgElement('text', { x: 13, y: 17 }, splice).textContent = words
+  if (words) svgElement('text', { x: 11, y: -6 }, splice).textContent = words
   return splice
 }
 

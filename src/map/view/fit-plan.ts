@@ -25,6 +25,10 @@ function positionsOf(plan: Plan): readonly Position[] {
   return net.length ? net : [...plan.hazards.values()].flatMap(outlineOf)
 }
 
+/** Where the map's foot lies over it, as map/frame/frame.css has it, and how high it is there, px. */
+const SMALL_MAP = '(max-width: 50em), (max-height: 30em) and (min-width: 37.5em)'
+const FOOT_PX = 52
+
 /** Puts the whole plan on the screen; an empty plan leaves the map where it is. */
 export function fitPlan(view: MapView, plan: Plan): void {
   const positions = positionsOf(plan)
@@ -37,7 +41,7 @@ export function fitPlan(view: MapView, plan: Plan): void {
   const margin = Math.min(MOST_MARGIN_PX, x * MARGIN, y * MARGIN)
   view.map.fitBounds(corners, {
     paddingTopLeft: [margin, margin + Math.min(NAME_PX, y * MARGIN)],
-    paddingBottomRight: [margin + BUTTONS_PX, margin],
+    paddingBottomRight: [margin + BUTTONS_PX, margin + (matchMedia(SMALL_MAP).matches ? FOOT_PX : 0)],
     maxZoom: NEAREST_ZOOM,
     animate: false,
   })
