@@ -1,14 +1,16 @@
 import type { LineProfile } from '../report/line-profile'
 import type { Point } from './geometry'
 import type { FlatProfile } from './profile-drawing'
-import { textWidthEm } from './text-width'
+import { cutToWidth, textWidthEm } from './text-width'
 
 /** A line's profile, drawn alike on the screen and on paper: all distances follow from the size of its letters. */
 export function ProfileShapes({ drawing, ends }: { drawing: FlatProfile; ends: LineProfile['ends'] }) {
   const { letter, left, right, bottom, xTicks, yTicks } = drawing
   const last = xTicks.length - 1
   const leftOfAxis = left - letter * 0.36
-  const [from, to] = ends
+  // Each has half of the width.
+  const room = (right - left) / 2 / letter - 0.8
+  const [from, to] = [cutToWidth(ends[0], room, true), cutToWidth(ends[1], room, true)]
   return (
     <g>
       {yTicks.map(({ y, text }) => (

@@ -1,12 +1,6 @@
-import { round, type StripLabel, type StripMark, type StripMarkKind, TIER_MM, widthOf } from './strip'
+import { emOf, round, type StripLabel, type StripMark, type StripMarkKind, TIER_MM, widthOf } from './strip'
+import { cutToWidth } from './text-width'
 
-/** A text no wider than `mostMm`, with dots where it was cut. */
-function cut(text: string, mostMm: number, isBold: boolean): string {
-  if (widthOf(text, isBold) <= mostMm) return text
-  const letters = [...text]
-  while (letters.length > 1 && widthOf(`${letters.join('')}…`, isBold) > mostMm) letters.pop()
-  return `${letters.join('')}…`
-}
 /** The order in which marks are named as long as there is room. */
 const RANK: Readonly<Record<StripMarkKind, number>> = {
   station: 0,
@@ -47,7 +41,7 @@ export function labelsOf(
     if (!name) continue
     const x = xOf(groundM)
     const isBold = kind === 'station' || kind === 'tag'
-    const text = cut(name, kind === 'station' ? 60 : 46, isBold)
+    const text = cutToWidth(name, emOf(kind === 'station' ? 60 : 46), isBold)
     const width = widthOf(text, isBold)
     if (kind === 'tag') {
       const from = Math.min(Math.max(x - width / 2, bounds.left), bounds.right - width)

@@ -90,4 +90,5 @@ export const TIER_MM = 3.5
 
 /** Width of a text on a strip, mm. */
 export const widthOf = (text: string, isBold: boolean) => textWidthEm(text, isBold) * LETTER_MM
+export const emOf = (mm: number) => mm / LETTER_MM
 export const round = (mm: number) => Math.round(mm * 100) / 100

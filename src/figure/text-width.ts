@@ -35,6 +35,20 @@ export function textWidthEm(text: string, bold = false): number {
   return bold ? em * BOLD : em
 }
 
+/** As much of a text as has room in `widthEm`, with dots where it was cut. */
+export function cutToWidth(text: string, widthEm: number, bold = false): string {
+  if (textWidthEm(text, bold) <= widthEm) return text
+  const room = widthEm - textWidthEm('…', bold)
+  let [kept, em] = ['', 0]
+  for (const c of text) {
+    em += textWidthEm(c, bold)
+    if (em > room) break
+    kept += c
+  }
+  // A name that stands isolated stays so.
+  return `${kept.trimEnd()}…${text.endsWith('\u2069') ? '\u2069' : ''}`
+}
+
 /** Text broken at spaces into lines of at most `widthEm`; a word longer than that is broken where it must be. */
 export function wrapText(text: string, widthEm: number, bold = false): readonly string[] {
   const lines: string[] = []

@@ -13,42 +13,56 @@ const BELOW_PX = 21
 const BESIDE_PX = 21
 /** A hazard smaller than this on the screen stays without its name, px. */
 const LEAST_HAZARD_PX = 36
-/** A longer name is cut off here: the panel has it whole. */
+/** A longer name goes on below; what has more lines is cut off: the panel has it whole. */
 const MOST_LETTERS = 28
+const MOST_LINES = 3
 /** Where along a hazard its name may stand, in order of preference. */
 const PARTS = [0.5, 0.25, 0.75, 0.1, 0.9]
 
 export interface Label extends NameToPlace {
-  readonly words: string
+  readonly lines: readonly string[]
   readonly kind: 'station-name' | 'hazard-name'
 }
 
-const shortened = (name: string): string =>
-  isolated(
-    [...name].length > MOST_LETTERS
-      ? `${[...name]
-          .slice(0, MOST_LETTERS - 1)
-          .join('')
-          .trimEnd()}…`
-      : name,
-  )
+/** A name in lines of so many letters, broken between words where there are any. */
+export function nameLines(name: string): readonly string[] {
+  const lines: string[] = []
+  let rest = [...name]
+  while (rest.length > MOST_LETTERS && lines.length < MOST_LINES - 1) {
+    const blank = rest.lastIndexOf(' ', MOST_LETTERS)
+    const end = blank > 0 ? blank : MOST_LETTERS
+    lines.push(rest.slice(0, end).join(''))
+    rest = rest.slice(blank > 0 ? end + 1 : end)
+  }
+  const last = rest.length > MOST_LETTERS ? [...rest.slice(0, MOST_LETTERS - 1), '…'] : rest
+  return [...lines, last.join('')].map(isolated)
+}
+
+/** The room that lines of text take. */
+const sizeOf = (lines: readonly string[], { heightPx, letterPx }: typeof STATION_TEXT) => ({
+  width: Math.max(...lines.map(({ length }) => length)) * letterPx,
+  height: lines.length * heightPx,
+  /** From the middle of one line to the middle of all. */
+  offPx: ((lines.length - 1) * heightPx) / 2,
+})
 
 export function stationLabel({ id, name }: Station, { x, y }: Point): Label {
-  const words = shortened(name)
-  const width = words.length * STATION_TEXT.letterPx
+  const lines = nameLines(name)
+  const { width, height, offPx } = sizeOf(lines, STATION_TEXT)
+  const [above, below] = [y - ABOVE_PX - offPx, y + BELOW_PX + offPx]
   const beside = BESIDE_PX + width / 2
   const middles = [
-    { x, y: y - ABOVE_PX },
-    { x, y: y + BELOW_PX },
+    { x, y: above },
+    { x, y: below },
     { x: x + beside, y },
     { x: x - beside, y },
-    { x: x + beside - 12, y: y - ABOVE_PX },
-    { x: x - beside + 12, y: y - ABOVE_PX },
-    { x: x + beside - 12, y: y + BELOW_PX },
-    { x: x - beside + 12, y: y + BELOW_PX },
+    { x: x + beside - 12, y: above },
+    { x: x - beside + 12, y: above },
+    { x: x + beside - 12, y: below },
+    { x: x - beside + 12, y: below },
   ]
-  const candidates = middles.map((middle) => around(middle, width, STATION_TEXT.heightPx))
-  return { id, words, kind: 'station-name', candidates }
+  const candidates = middles.map((middle) => around(middle, width, height))
+  return { id, lines, kind: 'station-name', candidates }
 }
 
 export function hazardLabel(hazard: Hazard, view: MapView): Label | undefined {
@@ -68,15 +82,15 @@ export function hazardLabel(hazard: Hazard, view: MapView): Label | undefined {
     ) < LEAST_HAZARD_PX
   )
     return undefined
-  const words = shortened(hazard.name)
-  const width = words.length * HAZARD_TEXT.letterPx
+  const lines = nameLines(hazard.name)
+  const { width, height, offPx } = sizeOf(lines, HAZARD_TEXT)
   const middles =
     hazard.geometry.type === 'Polygon' ? [middleOfRing(path)] : PARTS.map((part) => pointAtPart(path, part))
   const candidates = middles.flatMap(({ x, y }) => [
-    around({ x, y: y - 13 }, width, HAZARD_TEXT.heightPx),
-    around({ x, y: y + 15 }, width, HAZARD_TEXT.heightPx),
+    around({ x, y: y - 13 - offPx }, width, height),
+    around({ x, y: y + 15 + offPx }, width, height),
   ])
-  return { id: hazard.id, words, kind: 'hazard-name', candidates }
+  return { id: hazard.id, lines, kind: 'hazard-name', candidates }
 }
 
 function middleOfRing(ring: readonly Point[]): Point {

@@ -85,6 +85,12 @@ function stretchesOf(plan: Plan, view: MapView): readonly Stretch[] {
   })
 }
 
+function lineSpan(words: string, i: number, lineUp: (part: SVGElement, words: string, i: number) => void) {
+  const span = svgElement('tspan', {})
+  lineUp(span, words, i)
+  return span
+}
+
 /** A group of names, each written anew only where it is another or elsewhere. */
 function texts(group: SVGGElement) {
   const drawn = new Map<string, { text: SVGTextElement; state: string }>()
@@ -95,14 +101,20 @@ function texts(group: SVGGElement) {
       text.remove()
       drawn.delete(id)
     }
-    for (const { id, words, kind, box } of labels) {
-      const state = `${box.left.toFixed(1)} ${box.bottom.toFixed(1)} ${words}`
+    for (const { id, lines, kind, box } of labels) {
+      const state = `${box.left.toFixed(1)} ${box.bottom.toFixed(1)} ${lines.join(' ')}`
       const before = drawn.get(id)
       if (before?.state === state) continue
       const text = before?.text ?? svgElement('text', { class: kind, 'text-anchor': 'middle' }, group)
-      text.setAttribute('x', ((box.left + box.right) / 2).toFixed(1))
-      text.setAttribute('y', (box.bottom - 4).toFixed(1))
-      text.textContent = words
+      const [x, bottom] = [((box.left + box.right) / 2).toFixed(1), box.bottom - 4]
+      const lineUp = (part: SVGElement, words: string, i: number) => {
+        const up = ((lines.length - 1 - i) * (box.bottom - box.top)) / lines.length
+        part.setAttribute('x', x)
+        part.setAttribute('y', (bottom - up).toFixed(1))
+        part.textContent = words
+      }
+      if (lines.length === 1) lineUp(text, lines[0]!, 0)
+      else text.replaceChildren(...lines.map((words, i) => lineSpan(words, i, lineUp)))
       drawn.set(id, { text, state })
     }
   }

@@ -8,8 +8,9 @@ import type { MapView } from './map-view'
 
 /** Nearest that the map comes by itself, so that a plan of one station is not seen through a lens. */
 const NEAREST_ZOOM = 16
-/** Room for the frame's figures and for names, as a part of the screen's lesser side, and at most, px. */
+/** Room for the frame's figures and for names, as a part of the screen's height and of its width, and at most, px. */
 const MARGIN = 0.1
+const SIDE_MARGIN = 0.14
 const MOST_MARGIN_PX = 70
 /** Height of a name above a station, px. */
 const NAME_PX = 30
@@ -38,10 +39,11 @@ export function fitPlan(view: MapView, plan: Plan): void {
     ([lonDeg, latDeg]) => [latDeg, lonDeg] as [number, number],
   )
   const { x, y } = view.map.getSize()
-  const margin = Math.min(MOST_MARGIN_PX, x * MARGIN, y * MARGIN)
+  const margin = Math.min(MOST_MARGIN_PX, y * MARGIN)
+  const aside = Math.min(MOST_MARGIN_PX, x * SIDE_MARGIN)
   view.map.fitBounds(corners, {
-    paddingTopLeft: [margin, margin + Math.min(NAME_PX, y * MARGIN)],
-    paddingBottomRight: [margin + BUTTONS_PX, margin + (matchMedia(SMALL_MAP).matches ? FOOT_PX : 0)],
+    paddingTopLeft: [aside, margin + Math.min(NAME_PX, y * MARGIN)],
+    paddingBottomRight: [aside + BUTTONS_PX, margin + (matchMedia(SMALL_MAP).matches ? FOOT_PX : 0)],
     maxZoom: NEAREST_ZOOM,
     animate: false,
   })
