@@ -14,6 +14,8 @@ interface Shipped {
 const TERMS_FOLDER = 'vite/terms'
 /** What a package was forked from, whose terms go along with its own. */
 const FORKED_FROM: Readonly<Record<string, string>> = { saxes: 'sax' }
+/** Terms of data that come from no package. */
+const OF_DATA = ['epsg-systems.txt']
 /** How a package calls the file with its terms. */
 const TERMS = /^(licen[cs]e|copying)/i
 const RULE = `\n\n${'-'.repeat(80)}\n\n`
@@ -75,4 +77,5 @@ const licencesText = (shipped: readonly Shipped[]): string =>
   [
     'What Fieldpair is made of besides its own code, and on what terms.',
     ...shipped.map(({ name, version, licence, text }) => `${name} ${version}\n${licence}\n\n${text}`),
+    ...OF_DATA.map((file) => readFileSync(join(TERMS_FOLDER, file), 'utf8').trim()),
   ].join(RULE)

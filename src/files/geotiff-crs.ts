@@ -1,8 +1,7 @@
-import type { GridCrs } from '../geo/projection'
+import { loadOtherSystems } from '../geo/other-system'
+import { type GridCrs, projectionOf } from '../geo/projection'
 import type { GridTransform } from '../terrain/elevation-grid'
-
-/** What a GeoTIFF says about where it lies; key numbers from OGC 19-008r4, GeoTIFF 1.1. */
-export type GeoKeys = Readonly<Partial<Record<string, unknown>>>
+import type { GeoKeys } from './systems/system-of-keys'
 
 const MODEL_PROJECTED = 1
 const MODEL_GEOGRAPHIC = 2
@@ -20,26 +19,48 @@ const UTM_CODES = [
 /** 32767 stands for a system that the file describes itself. */
 const isEpsg = (code: number): boolean => code > 0 && code < 32767
 
-/** The grid's coordinate system, or a clause that says why it cannot be read. */
-export function crsOf(keys: GeoKeys | null): GridCrs | string {
+/** The grid's coordinate system, ready to be reckoned with, or a clause that says why it cannot be read. */
+export async function crsOf(keys: GeoKeys | null): Promise<GridCrs | string> {
   const model = keys?.GTModelTypeGeoKey
   if (model === MODEL_GEOGRAPHIC) {
     const code = Number(keys?.GeographicTypeGeoKey)
     if (GEOGRAPHIC_CODES.has(code)) return { kind: 'geographic' }
-    return isEpsg(code)
-      ? `lies in the geographic system EPSG:${code}, which is not WGS 84`
-      : 'lies in a geographic system of its own making'
+    if (!isEpsg(code)) return 'lies in a geographic system of its own making'
+    return (await otherByCode(code)) ?? `lies in the geographic system EPSG:${code}, which is not known here`
   }
   if (model === MODEL_PROJECTED) {
     const code = Number(keys?.ProjectedCSTypeGeoKey)
     if (WEB_MERCATOR_CODES.has(code)) return { kind: 'web-mercator' }
     const utm = UTM_CODES.find(({ first, last }) => code >= first && code <= last)
     if (utm) return { kind: 'utm', zone: utm.zone + code - utm.first, south: utm.south }
+    const known = isEpsg(code) ? await otherByCode(code) : undefined
+    if (known) return known
+    const { systemOfKeys } = await import('./systems/system-of-keys')
+    const own = await otherBy(await systemOfKeys(keys!))
+    if (own) return own
     return isEpsg(code)
-      ? `lies in the projected system EPSG:${code}`
-      : 'lies in a projected system of its own making'
+      ? `lies in the projected system EPSG:${code}, which is not known here`
+      : 'lies in a projected system of its own making that cannot be followed'
   }
   return 'does not say where on the globe it lies'
+}
+
+async function otherByCode(code: number): Promise<GridCrs | undefined> {
+  const { systemOfCode } = await import('./systems/epsg-systems')
+  return otherBy(await systemOfCode(code))
+}
+
+/** The system, where it can be reckoned with. */
+async function otherBy(definition: string | undefined): Promise<GridCrs | undefined> {
+  if (!definition) return undefined
+  await loadOtherSystems()
+  const crs: GridCrs = { kind: 'other', definition }
+  try {
+    projectionOf(crs)
+    return crs
+  } catch {
+    return undefined
+  }
 }
 
 /**

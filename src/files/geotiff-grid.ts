@@ -7,17 +7,15 @@ import {
   windowTransform,
 } from '../terrain/elevation-grid'
 import { METRES_PER_FOOT } from '../units'
+import { BlockTooLong } from './bounded-bytes'
 import type { ByteSource, Reading } from './byte-source'
 import { crsOf, transformOf } from './geotiff-crs'
 import { readHeights, readMeans, type ValueScale } from './geotiff-heights'
+import { checkBlockSizes, geotiffSource, Refusal } from './geotiff-limits'
 import { MOST_CELLS, type RasterWindow, windowOver } from './raster-window'
 import { checkTiff } from './tiff-check'
-import { BlockTooLong, COMPRESSIONS, MOST_BLOCK_BYTES, useBoundedDecoders } from './tiff-decoders'
+import { COMPRESSIONS, noteBigEndian, useBoundedDecoders } from './tiff-packings'
 
-/** Tiles or strips of one window, at most: 40 million cells in tiles of 16 × 16 are 160,000. */
-const MOST_BLOCKS = 200_000
-/** Bytes that the blocks of one window may unpack to: 16,384 × 16,384 cells of two bytes. */
-const MOST_UNPACKED_BYTES = 512 * 2 ** 20
 /** So many cells a side are taken as one, at most, where there are too many: beyond, reading would take minutes. */
 const MOST_STEP = 8
 /** EPSG units of the vertical axis, m. */
@@ -27,19 +25,11 @@ const VERTICAL_UNIT_M: Readonly<Record<number, number>> = {
   9003: 1200 / 3937,
 }
 
-class Refusal extends Error {
-  constructor(
-    readonly code: string,
-    message: string,
-  ) {
-    super(message)
-  }
-}
-
 /**
  * Reads the window of a GeoTIFF that covers an extent: its first band, as elevations in m. Null where they do not meet.
  *
- * Geographic, UTM and web-mercator grids; 8 to 32-bit integers, 32 and 64-bit floats; tiles and strips; LZW, deflate, PackBits.
+ * Geographic, UTM and web-mercator grids, and those of any system that is known; 8 to 32-bit integers, 32 and 64-bit floats; tiles and
+ * strips; LZW, deflate, PackBits, ZSTD, LERC, JPEG.
  * What a file claims is checked against its size before memory is reserved for it. Rejects only where it is stopped.
  */
 export async function readGeotiffGrid(
@@ -68,7 +58,7 @@ async function readChecked(
   extent: Extent | undefined,
   reading: Reading,
 ): Promise<ElevationGrid | null> {
-  useBoundedDecoders()
+  await useBoundedDecoders()
   const tiff = await GeoTIFF.fromSource(geotiffSource(source))
   const full = await tiff.getImage(0)
   const directory = full.fileDirectory
@@ -77,7 +67,7 @@ async function readChecked(
   if (!(columns >= 1 && rows >= 1)) throw new Refusal('empty', 'has no cells.')
 
   const keys = full.getGeoKeys()
-  const crs = crsOf(keys)
+  const crs = await crsOf(keys)
   if (typeof crs === 'string') {
     throw new Refusal(
       'unknown-crs',
@@ -161,47 +151,11 @@ async function checkBlocks(image: GeoTIFFImage, window: RasterWindow, sizeBytes:
   if (![1, 2, 3].includes(format) || !known.includes(bits)) {
     throw new Refusal('sample-format', 'holds numbers of a kind that heights are not kept in.')
   }
-  // The library adds such differences up in the machine's own order, and so comes to other heights.
-  if (!image.littleEndian && bits > 8 && (await image.fileDirectory.loadValue('Predictor')) === 2) {
-    throw new Refusal(
-      'compression',
-      'is packed as differences in big-endian order. Save it again little-endian.',
-    )
-  }
+  if (!image.littleEndian) noteBigEndian(image.fileDirectory)
   if (bits === 8 && image.getSamplesPerPixel() >= 3) {
     throw new Refusal('picture', 'is a picture, not a grid of heights.')
   }
-  const width = image.getTileWidth()
-  // A tile is whole even where the image ends in it; the last strip is as short as the image.
-  const height = image.isTiled ? image.getTileHeight() : Math.min(image.getTileHeight(), image.getHeight())
-  if (!(width >= 1 && height >= 1)) throw new Refusal('blocks', 'is broken: its tiles have no size.')
-  if (width * height * image.getBytesPerPixel() > MOST_BLOCK_BYTES) {
-    throw new Refusal('blocks', 'is packed in pieces too large to read. Save it in tiles of 256 × 256.')
-  }
-  const across = Math.ceil(window.right / width) - Math.floor(window.left / width)
-  const down = Math.ceil(window.bottom / height) - Math.floor(window.top / height)
-  const blocks = across * down
-  if (blocks > MOST_BLOCKS)
-    throw new Refusal('blocks', 'is cut into too many pieces. Save it in tiles of 256 × 256.')
-  const unpackedBytes = blocks * width * height * image.getBytesPerPixel()
-  if (unpackedBytes > MOST_UNPACKED_BYTES) {
-    const [found, most] = [unpackedBytes, MOST_UNPACKED_BYTES].map((bytes) => Math.round(bytes / 2 ** 20))
-    throw new Refusal(
-      'too-many-cells',
-      `unpacks to ${found!.toLocaleString('en')} MB where it is needed, and ${most} MB are read at most. Cut out the part around the plan, or make a coarser copy.`,
-    )
-  }
-  await checkSharing(image, sizeBytes)
-}
-
-/** Blocks that lie on each other in the file: together they are longer than it is. */
-async function checkSharing(image: GeoTIFFImage, sizeBytes: number): Promise<void> {
-  const name = image.isTiled ? 'TileByteCounts' : 'StripByteCounts'
-  const counts: ArrayLike<number | bigint> | undefined = await image.fileDirectory.loadValue(name)
-  let packedBytes = 0
-  for (let i = 0; i < (counts?.length ?? 0); i++) packedBytes += Number(counts![i])
-  if (packedBytes > sizeBytes)
-    throw new Refusal('blocks', 'is broken: its tiles are longer together than the file is. Save it again.')
+  await checkBlockSizes(image, window, sizeBytes)
 }
 
 async function valueScaleOf(image: GeoTIFFImage): Promise<ValueScale> {
@@ -217,21 +171,5 @@ async function valueScaleOf(image: GeoTIFFImage): Promise<ValueScale> {
     factor: number(metadata?.SCALE, 1) * unitM,
     offsetM: number(metadata?.OFFSET, 0) * unitM,
     noData: image.getGDALNoData() ?? usual,
-  }
-}
-
-/** The library's view of a source. A read beyond the end, or of more than a block may hold, is a broken file. */
-function geotiffSource(source: ByteSource): Parameters<typeof GeoTIFF.fromSource>[0] {
-  const fetchSlice = async ({ offset, length }: { offset: number; length: number }) => {
-    if (!(offset >= 0 && offset < source.sizeBytes) || length > MOST_BLOCK_BYTES)
-      throw new RangeError('beyond the end')
-    const bytes = await source.read(offset, Math.min(length, source.sizeBytes - offset))
-    return bytes.byteLength === bytes.buffer.byteLength ? bytes.buffer : bytes.slice().buffer
-  }
-  return {
-    fetch: (slices) => Promise.all(slices.map(fetchSlice)),
-    fetchSlice: async (slice) => ({ ...slice, data: await fetchSlice(slice) }),
-    fileSize: source.sizeBytes,
-    close: async () => {},
   }
 }

@@ -1,4 +1,5 @@
-import type { GridCrs } from '../geo/projection'
+import { loadOtherSystems } from '../geo/other-system'
+import { type GridCrs, projectionOf } from '../geo/projection'
 import { bad, ok, type Result } from '../problem'
 import type { ElevationGrid, Extent, GridTransform, Heights } from '../terrain/elevation-grid'
 import type { ByteSource } from './byte-source'
@@ -52,7 +53,7 @@ export async function readPackedGrid(
     message: 'These are no elevations as a plan file carries them. Take the elevation file itself.',
   })
   const text = new TextDecoder().decode(await source.read(0, source.sizeBytes))
-  const packed = readPacked(text)
+  const packed = await readPacked(text)
   if (!packed) return fault
   const { columns, rows, unitM, name, crs, transform } = packed
   if (!windowOver(packed, extent)) return ok(null)
@@ -70,7 +71,7 @@ export async function readPackedGrid(
   return ok({ name, crs, columns, rows, transform, heights, ...(unitM === 1 && { noData: VOID }) })
 }
 
-function readPacked(text: string): PackedGrid | undefined {
+async function readPacked(text: string): Promise<PackedGrid | undefined> {
   let value: Partial<PackedGrid> | null
   try {
     value = JSON.parse(text)
@@ -86,16 +87,25 @@ function readPacked(text: string): PackedGrid | undefined {
     isCount(rows) &&
     columns! * rows! <= MOST_CELLS &&
     (unitM === 1 || unitM === FINE_M) &&
-    isCrs(crs) &&
+    (await isCrs(crs)) &&
     TRANSFORM.every((member) => Number.isFinite(transform?.[member]))
   return isWhole ? (value as PackedGrid) : undefined
 }
 
 const TRANSFORM = ['x0', 'xPerColumn', 'xPerRow', 'y0', 'yPerColumn', 'yPerRow'] as const
 
-function isCrs(crs: GridCrs | undefined): boolean {
+async function isCrs(crs: GridCrs | undefined): Promise<boolean> {
   if (crs?.kind === 'utm')
     return Number.isInteger(crs.zone) && crs.zone >= 1 && crs.zone <= 60 && typeof crs.south === 'boolean'
+  if (crs?.kind === 'other' && typeof crs.definition === 'string') {
+    await loadOtherSystems()
+    try {
+      projectionOf(crs)
+      return true
+    } catch {
+      return false
+    }
+  }
   return crs?.kind === 'geographic' || crs?.kind === 'web-mercator'
 }
 

@@ -1,4 +1,4 @@
-import { type GridCrs, projectionOf } from '../geo/projection'
+import { type GridCrs, isInDegrees, projectionOf } from '../geo/projection'
 import { cellOf, type Extent, type GridTransform } from '../terrain/elevation-grid'
 
 /** Columns and rows of a raster, the ends not among them. */
@@ -24,7 +24,8 @@ export function windowOver(
   if (!extent) return { left: 0, top: 0, right: columns, bottom: rows }
   const projection = projectionOf(crs)
   // Degrees of a grid may run past 180: try the extent a turn to either side.
-  for (const turnDeg of crs.kind === 'utm' ? [0] : [0, 360, -360]) {
+  const turns = isInDegrees(crs) || crs.kind === 'web-mercator' ? [0, 360, -360] : [0]
+  for (const turnDeg of turns) {
     let [left, top, right, bottom] = [Infinity, Infinity, -Infinity, -Infinity]
     const EDGE = 16
     for (let i = 0; i <= EDGE; i++) {

@@ -1,68 +1,11 @@
-import { addDecoder, BaseDecoder } from 'geotiff'
-
-/** Bytes that one tile or strip may unpack to, at most. */
-export const MOST_BLOCK_BYTES = 256 * 2 ** 20
-
-/** A block that unpacks to more than the file says it holds: a bomb, or a broken file. */
-export class BlockTooLong extends Error {}
-
-type Parameters = ConstructorParameters<typeof BaseDecoder>[0]
-
-/** Bytes that a block of these dimensions holds, and so the most that it may unpack to. */
-function blockBytes({ tileWidth, tileHeight, bitsPerSample, planarConfiguration }: Parameters): number {
-  const bits = typeof bitsPerSample === 'number' ? [bitsPerSample] : Array.from(bitsPerSample)
-  const pixelBits = planarConfiguration === 2 ? bits[0]! : bits.reduce((sum, b) => sum + b, 0)
-  return Math.min(Math.ceil((tileWidth * pixelBits) / 8) * tileHeight, MOST_BLOCK_BYTES)
-}
+import { BaseDecoder } from 'geotiff'
+import { BoundedBytes, inflateBounded } from './bounded-bytes'
+import { blockBytes } from './tiff-block'
 
 /** Inflates with the platform's own decompressor, and stops at the length that the block should have. */
-class BoundedInflate extends BaseDecoder {
+export class BoundedInflate extends BaseDecoder {
   override async decodeBlock(packed: ArrayBuffer): Promise<ArrayBuffer> {
-    const out = new BoundedBytes(packed.byteLength, blockBytes(this.parameters))
-    const stream = new Blob([packed]).stream().pipeThrough(new DecompressionStream('deflate'))
-    const reader = stream.getReader()
-    try {
-      for (;;) {
-        const { done, value } = await reader.read()
-        if (done) return out.written().buffer
-        out.append(value)
-      }
-    } finally {
-      await reader.cancel()
-    }
-  }
-}
-
-/** Bytes that grow as they are written, up to a bound. */
-class BoundedBytes {
-  bytes: Uint8Array<ArrayBuffer>
-  length = 0
-  private readonly most: number
-
-  constructor(packedLength: number, most: number) {
-    // Not the most at once: a strip may be said to have more rows than the image.
-    this.bytes = new Uint8Array(Math.min(most, packedLength * 4 + 4096))
-    this.most = most
-  }
-
-  /** Makes room for so many more. */
-  reserve(more: number): void {
-    const needed = this.length + more
-    if (needed > this.most) throw new BlockTooLong()
-    if (needed <= this.bytes.length) return
-    const longer = new Uint8Array(Math.min(this.most, Math.max(needed, this.bytes.length * 2)))
-    longer.set(this.bytes)
-    this.bytes = longer
-  }
-
-  append(part: Uint8Array): void {
-    this.reserve(part.length)
-    this.bytes.set(part, this.length)
-    this.length += part.length
-  }
-
-  written(): Uint8Array<ArrayBuffer> {
-    return this.bytes.slice(0, this.length)
+    return (await inflateBounded(new Uint8Array(packed), blockBytes(this.parameters))).buffer
   }
 }
 
@@ -134,7 +77,7 @@ export function unpackLzw(packed: Uint8Array, most: number): Uint8Array<ArrayBuf
   return out.written()
 }
 
-class BoundedLzw extends BaseDecoder {
+export class BoundedLzw extends BaseDecoder {
   override decodeBlock(packed: ArrayBuffer): ArrayBuffer {
     return unpackLzw(new Uint8Array(packed), blockBytes(this.parameters)).buffer
   }
@@ -160,24 +103,8 @@ export function unpackPackBits(packed: Uint8Array, most: number): Uint8Array<Arr
   return out.written()
 }
 
-class BoundedPackBits extends BaseDecoder {
+export class BoundedPackBits extends BaseDecoder {
   override decodeBlock(packed: ArrayBuffer): ArrayBuffer {
     return unpackPackBits(new Uint8Array(packed), blockBytes(this.parameters)).buffer
   }
-}
-
-/** Ways of packing that are read: none, LZW, deflate by two numbers, PackBits. */
-export const COMPRESSIONS = new Map([
-  [1, 'none'],
-  [5, 'LZW'],
-  [8, 'deflate'],
-  [32946, 'deflate'],
-  [32773, 'PackBits'],
-])
-
-/** Puts the bounded decoders in the place of the library's own, which unpack whatever a block holds. */
-export function useBoundedDecoders(): void {
-  addDecoder(5, async () => BoundedLzw)
-  addDecoder([8, 32946], async () => BoundedInflate)
-  addDecoder(32773, async () => BoundedPackBits)
 }

@@ -1,5 +1,6 @@
 import { degToRad, radToDeg } from '../units'
 import { WGS84_A_M } from './earth'
+import { otherSystem } from './other-system'
 import { lonLatFromUtm, utmFromLonLat, writtenNorthingM } from './utm'
 
 /** How a grid's own x and y relate to WGS 84 longitude and latitude. */
@@ -7,6 +8,8 @@ export type GridCrs =
   | { readonly kind: 'geographic' }
   | { readonly kind: 'utm'; readonly zone: number; readonly south: boolean }
   | { readonly kind: 'web-mercator' }
+  /** Any other, in the manner of PROJ: `loadOtherSystems` comes before its projection. */
+  | { readonly kind: 'other'; readonly definition: string }
 
 /** Between WGS 84 degrees and a grid's own x and y. */
 export interface Projection {
@@ -28,6 +31,10 @@ const WEB_MERCATOR: Projection = {
   inverse: (x, y) => [radToDeg(x / WGS84_A_M), radToDeg(Math.atan(Math.sinh(y / WGS84_A_M)))],
 }
 
+/** Whether x and y of a grid are degrees: they may run past 180 then. */
+export const isInDegrees = (crs: GridCrs): boolean =>
+  crs.kind === 'geographic' || (crs.kind === 'other' && crs.definition.startsWith('+proj=longlat'))
+
 /** The projection of a grid; UTM is good to a millimetre within its zone and the ones beside it. */
 export function projectionOf(crs: GridCrs): Projection {
   switch (crs.kind) {
@@ -37,6 +44,8 @@ export function projectionOf(crs: GridCrs): Projection {
       return WEB_MERCATOR
     case 'utm':
       return utmProjection(crs.zone, crs.south)
+    case 'other':
+      return otherSystem(crs.definition)
   }
 }
 

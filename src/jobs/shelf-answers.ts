@@ -16,6 +16,7 @@ import { shelfAnswer } from '../shelf/shelf-answer'
 import { MOST_SOUGHT } from '../shelf/ways'
 import type { ElevationGrid } from '../terrain/elevation-grid'
 import { type GridGround, groundFromGrids } from '../terrain/ground-from-grids'
+import { readyForGrids } from '../terrain/ready-grids'
 import { answerInWords, netInWords } from '../words/json-shelf'
 import type { UnitSystem } from '../words/units'
 import type { Tell } from './protocol'
@@ -70,7 +71,8 @@ function waysOver({ places }: Shelf, { hazards, weights }: Going): KnownWays {
 
 /** What is asked of a shelf. */
 export const SHELF_JOBS = {
-  grids: (grids: readonly ElevationGrid[]) => {
+  grids: async (grids: readonly ElevationGrid[]) => {
+    await readyForGrids(grids)
     ground = grids.length > 0 ? groundFromGrids(grids) : undefined
   },
   nets: (

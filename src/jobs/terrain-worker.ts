@@ -5,6 +5,7 @@ import { type NetRequest, suggestNets } from '../route/suggest-nets'
 import { type RouteRequest, suggestRoute } from '../route/suggest-route'
 import type { ElevationGrid, Extent } from '../terrain/elevation-grid'
 import { type GridGround, groundFromGrids } from '../terrain/ground-from-grids'
+import { readyForGrids } from '../terrain/ready-grids'
 import { type ReliefRequest, reliefOver } from '../terrain/relief'
 import type { Tell } from './protocol'
 import { serveJobs } from './serve-jobs'
@@ -19,7 +20,8 @@ const JOBS = {
     if (grid.ok && grid.value) tell.handOver(grid.value.heights.buffer)
     return grid
   },
-  grids: (grids: readonly ElevationGrid[]) => {
+  grids: async (grids: readonly ElevationGrid[]) => {
+    await readyForGrids(grids)
     ground = grids.length > 0 ? groundFromGrids(grids) : undefined
   },
   /** Null where no ground is known. */

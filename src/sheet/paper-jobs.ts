@@ -7,6 +7,7 @@ import { laidCatalog } from '../report/learned-of'
 import type { Report } from '../report/report'
 import type { ElevationGrid } from '../terrain/elevation-grid'
 import { type GridGround, groundFromGrids } from '../terrain/ground-from-grids'
+import { readyForGrids } from '../terrain/ready-grids'
 import type { UnitSystem } from '../words/units'
 import type { FarOnPaper } from './far-on-paper'
 import { type Block, blocksWithin } from './layout/block'
@@ -55,7 +56,8 @@ let ground: GridGround | undefined
 
 /** Makes the papers one after the other, each sent as soon as it is made. */
 export const PAPER_JOBS = {
-  grids: (grids: readonly ElevationGrid[]): void => {
+  grids: async (grids: readonly ElevationGrid[]): Promise<void> => {
+    await readyForGrids(grids)
     ground = grids.length > 0 ? groundFromGrids(grids) : undefined
   },
   papers: ({ room, kinds, ...question }: PaperQuestion, tell: Tell<MadePaper>): void => {

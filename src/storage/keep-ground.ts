@@ -7,6 +7,7 @@ import type { Extent } from '../terrain/elevation-grid'
 import { extentOf, type GridGround, groundFromGrids } from '../terrain/ground-from-grids'
 import type { KeptGrid } from '../terrain/kept-grid'
 import { planExtent } from '../terrain/plan-extent'
+import { readyForGrids } from '../terrain/ready-grids'
 import { type GridFile, type GridFiles, openGridFiles } from './grid-files'
 import { covers, entryOf, type GridSource, middleOf, type ReadSource, readSource } from './grid-source'
 import { askToKeepForGood } from './keep-for-good'
@@ -63,7 +64,11 @@ export async function keepGround(
     name: file.name,
     isKept,
     sizeBytes: () => file.size,
-    read: (extent, watch) => jobs.readGrid(file, extent, watch),
+    read: async (extent, watch) => {
+      const result = await jobs.readGrid(file, extent, watch)
+      if (result?.ok && result.value) await readyForGrids([result.value])
+      return result
+    },
   })
   // One that the browser cannot read must not take the others, or the start, with it.
   const listed = (await files?.list().catch(() => undefined)) ?? []
