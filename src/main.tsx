@@ -27,6 +27,8 @@ const ProblemList = loadWhenShown(async () => (await import('./panel/problem-lis
 const HelpDialog = loadWhenShown(async () => (await import('./panel/help/help-dialog')).HelpDialog)
 const HazardImport = loadWhenShown(async () => (await import('./panel/ground/hazard-import')).HazardImport)
 
+const MapsDialog = loadWhenShown(async () => (await import('./panel/maps/maps-dialog')).MapsDialog)
+const FitPicture = loadWhenShown(async () => (await import('./panel/maps/fit-picture')).FitPicture)
 const ShelfDialog = loadWhenShown(async () => (await import('./panel/shelf/shelf-dialog')).ShelfDialog)
 const HandOn = loadWhenShown(async () => (await import('./panel/carry/hand-on')).HandOn)
 const TakeIn = loadWhenShown(async () => (await import('./panel/carry/take-in')).TakeIn)
@@ -70,6 +72,8 @@ function MapScreen() {
       {store.received.value && (
         <ReceivedThings store={store} keeper={keeper.value} received={store.received.value} />
       )}
+      {store.mapsAreOpen.value && !store.fitting.value && <MapsDialog store={store} />}
+      {store.fitting.value && <FitPicture store={store} fitting={store.fitting.value} />}
       {store.shelfIsOpen.value && <ShelfDialog store={store} />}
       {store.helpIsOpen.value && <HelpDialog store={store} />}
     </>
@@ -157,3 +161,8 @@ const others = [demoGround(reader), ...(server ? [onlineGround(server)] : [])]
 const ground = await keepGround(store, reader, others)
 const { drawRelief, suggestRoute, nearRoutes, suggestNets } = seeker
 store.groundWorker.value = { ...ground, drawRelief, suggestRoute, nearRoutes, suggestNets }
+const [{ keepMaps }, { mapsJobs }] = await Promise.all([
+  import('./storage/keep-maps'),
+  import('./jobs/maps/maps-jobs'),
+])
+store.mapsKeeper.value = await keepMaps(store, mapsJobs())

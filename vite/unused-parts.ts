@@ -2,8 +2,8 @@ import type { Plugin } from 'vite'
 
 /**
  * Leaves out of the build what no path of the program reaches, and what no bundler can tell by itself:
- * Leaflet's layers, controls and handlers that the map does without, with their pictures, and GeoTIFF's decoders, whose place
- * our own take. It stops the build where a package no longer looks as it did.
+ * Leaflet's layers, controls and handlers that the map does without, with their pictures, GeoTIFF's decoders, whose place our own take, and
+ * what SQLite would start workers of its own for. It stops the build where a package no longer looks as it did.
  */
 export function unusedParts(): Plugin {
   return {
@@ -19,6 +19,8 @@ export function unusedParts(): Plugin {
       if (id.endsWith('leaflet.css')) return { code: withoutPictures(code), map: null }
       if (id.endsWith('geotiff/dist-module/compression/index.js'))
         return { code: withoutDecoders(code), map: null }
+      if (id.endsWith('@sqlite.org/sqlite-wasm/dist/index.mjs'))
+        return { code: withoutWorkers(code), map: null }
       return null
     },
   }
@@ -54,9 +56,21 @@ function trimLeaflet(code: string): string {
 /** Rules of Leaflet's stylesheet that fetch a picture: for its markers and its switch of layers, which the map does not have. */
 const withoutPictures = (css: string): string => css.replace(/[^{}]*\{[^{}]*url\(images[^{}]*\}/g, '')
 
-/** Decoders that the program replaces (files/tiff-decoders.ts) or refuses; what is not packed at all goes through `raw`. */
+/** Decoders that the program replaces (files/tiff-decoders.ts) or refuses; what is not packed at all goes through `raw`, and JPEG is bounded by ours. */
 const withoutDecoders = (code: string): string =>
   code.replace(
-    /import\('\.\/(?!raw\.js)\w+\.js'\)/g,
+    /import\('\.\/(?!raw\.js|jpeg\.js)\w+\.js'\)/g,
     "Promise.reject(new Error('not a decoder of this program'))",
   )
+
+/** The workers that SQLite would start for files of the browser's own, and its wasm, which is fetched by ourselves. */
+function withoutWorkers(code: string): string {
+  let left = 0
+  const without = code.replace(/new URL\("(?:sqlite3[\w.-]*)", import\.meta\.url\)/g, () => {
+    left++
+    return 'new URL("about:blank")'
+  })
+  // The package of 3.54.1 has so many; another version asks for another look.
+  if (left !== 3) throw new Error(`${left} files of SQLite left out`)
+  return without
+}

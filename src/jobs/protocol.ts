@@ -3,7 +3,7 @@ export interface Tell<Part> {
   /** Sends a part of the answer ahead, or how far the work is. */
   part(part: Part): void
   /** Moves this memory to the page with the answer: what is large is not copied. */
-  handOver(buffer: ArrayBufferLike): void
+  handOver(memory: ArrayBufferLike | ImageBitmap): void
 }
 
 /** What a worker can do, by name. A job takes one question, may send parts, and ends with its answer. */

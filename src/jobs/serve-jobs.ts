@@ -13,7 +13,7 @@ export function serveJobs(jobs: JobTable, door: Door = self as unknown as Door):
     try {
       const answer = await jobs[kind]!(question as never, {
         part: (part) => send({ job, is: 'part', part }),
-        handOver: (buffer) => handedOver.push(buffer as ArrayBuffer),
+        handOver: (memory) => handedOver.push(memory as Transferable),
       })
       send({ job, is: 'done', answer }, handedOver)
     } catch (error) {

@@ -27,6 +27,7 @@ import { hazardTool } from './tools/hazard-tool'
 import { lineTool } from './tools/line-tool'
 import { measureTool } from './tools/measure-tool'
 import { keepPickedSelected } from './tools/pick'
+import { pointingTool } from './tools/pointing-tool'
 import { selectTool } from './tools/select-tool'
 import { stationTool } from './tools/station-tool'
 import { fitPlan } from './view/fit-plan'
@@ -44,12 +45,14 @@ export function workOnMap(bench: Bench, foot: ReturnType<typeof showFoot>): () =
     hazard: hazards,
     measure,
   }
-  const toolInUse = computed(() => tools[store.tool.value])
+  const pointing = pointingTool(bench)
+  const toolInUse = computed(() => (store.placeWanted.value ? pointing : tools[store.tool.value]))
   let before: MapTool | null = null
   const stopChanging = effect(() => {
     const now = toolInUse.value
     untracked(() => {
-      if (before && before !== now) before.cancel?.()
+      // What is under way waits while a place is pointed out.
+      if (before && before !== now && now !== pointing && before !== pointing) before.cancel?.()
     })
     before = now
     view.container.dataset.tool = store.tool.value

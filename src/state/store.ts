@@ -17,6 +17,7 @@ import { createFarState } from './far-state'
 import { createFindings } from './findings'
 import { createGroundState, NOTHING_BESIDE } from './ground-state'
 import { keepLastGood } from './last-good'
+import { createMapsState } from './maps-state'
 import { createOpenThings } from './open-things'
 import { createPreferences } from './preferences'
 import type { Release } from './release'
@@ -173,6 +174,7 @@ export function createStore(initial: Plan = EMPTY_PLAN) {
     tool,
     locked,
     ...preferences,
+    ...createMapsState(),
     ...createShelfState(),
     ...createOpenThings(),
     ...createFindings(),

@@ -1,6 +1,8 @@
+import { bytesFromBlob } from '../files/byte-source'
 import { textOf } from '../files/text-bytes'
 import type { HazardFeatures } from '../hazard/hazard-features'
 import { isolated } from '../isolated'
+import { MAP_ENDINGS, mapKindOf } from '../jobs/maps/map-spec'
 import type { Places } from '../plan/places'
 import type { Plan } from '../plan/plan'
 import type { Problem } from '../problem'
@@ -14,10 +16,27 @@ export interface ImportStore extends FileStore {
   readonly importedPlaces: Waiting<{ readonly name: string; readonly places: Places }>
   /** Features that wait for the person to say which hazards they are. */
   readonly imported: Waiting<{ readonly name: string; readonly features: HazardFeatures }>
+  readonly mapsKeeper: Waiting<{ readonly add: (files: readonly File[]) => Promise<void> }>
+  readonly mapsAreOpen: { value: boolean }
   readonly refusedFile: Waiting<{ readonly name: string; readonly problems: readonly Problem[] }>
 }
 
 const isElevation = (file: File): boolean => /\.(tiff?|hgt)$/i.test(file.name)
+
+/** A map to lie beneath the net: an archive of tiles, a picture, or a GeoTIFF with colours in it. */
+async function isMap(file: File): Promise<boolean> {
+  const kind = mapKindOf(file.name)
+  if (kind !== 'geotiff') return kind !== undefined
+  const { isColourTiff } = await import('../files/maps/geotiff-picture')
+  return isColourTiff(bytesFromBlob(file.name, file))
+}
+
+/** Shows maps beneath the net: just after the start nobody does yet, so that they wait. */
+async function takeMaps(store: ImportStore, files: readonly File[]): Promise<void> {
+  await until(store.mapsKeeper, (keeper) => keeper !== null)
+  store.mapsAreOpen.value = true
+  await store.mapsKeeper.value?.add(files)
+}
 
 /** Keeps a plan in this browser beside the one on the table. False where it keeps nothing. */
 type KeepAside = (plan: Plan) => Promise<boolean>
@@ -25,19 +44,23 @@ type KeepAside = (plan: Plan) => Promise<boolean>
 /** Lets the person choose files of any kind that is read here, and opens each as what it is. */
 export const chooseAnyFiles = (store: ImportStore, keepAside: KeepAside): void =>
   chooseFiles(
-    `${HAZARD_TYPES},.gpx,.kml,.kmz,.csv,${ELEVATION_TYPES}`,
+    `${HAZARD_TYPES},.gpx,.kml,.kmz,.csv,${ELEVATION_TYPES},${MAP_ENDINGS}`,
     (files) => void openDroppedFiles(store, files, keepAside),
   )
 
 /**
- * Opens what was dropped on the page, each file as what it is: elevations, a plan, or roads, waters and the like. Of several plans the first lies
+ * Opens what was dropped on the page, each file as what it is: a map, elevations, a plan, or roads, waters and the like. Of several plans the first lies
  * on the table, and the others are kept aside.
  */
 export async function openDroppedFiles(
   store: ImportStore,
-  files: readonly File[],
+  dropped: readonly File[],
   keepAside: KeepAside = async () => false,
 ): Promise<void> {
+  const areMaps = await Promise.all(dropped.map(isMap))
+  const maps = dropped.filter((_, i) => areMaps[i])
+  const files = dropped.filter((_, i) => !areMaps[i])
+  if (maps.length > 0) void takeMaps(store, maps)
   const elevations = files.filter(isElevation)
   if (elevations.length > 0) void takeElevations(store, elevations)
   const plans: File[] = []

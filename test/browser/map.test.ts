@@ -79,16 +79,18 @@ test('a tile server is asked only after the person has turned it on', async () =
   at.page.on('request', (request) => {
     if (!request.url().startsWith(at.url) && request.url().startsWith('http')) asked.push(request.url())
   })
-  await button('Online map').tap()
+  await button('Maps').tap()
+  await at.page.getByText('Map from the network: off').tap()
   await at.page.getByLabel('Tile address').fill('https://tiles.example/{z}/{x}/{y}.png')
-  await at.page.getByLabel('Credit').fill('Tiles by nobody')
+  await at.page.getByLabel('Credit that its owner asks for').fill('Tiles by nobody')
   expect(asked).toEqual([])
   await button('Turn on').tap()
   await expect.poll(() => asked.length).toBeGreaterThan(0)
   expect(asked.every((url) => /^https:\/\/tiles\.example\/\d+\/\d+\/\d+\.png$/.test(url))).toBe(true)
   expect(await at.page.locator('.credit').textContent()).toContain('Tiles by nobody')
 
-  await button('Online map: on').tap()
+  await button('Maps: online').tap()
+  await at.page.getByText('Map from the network: on').tap()
   await button('Turn off').tap()
   await at.page.locator('.station').first().waitFor()
   const until = asked.length

@@ -171,7 +171,7 @@ test('the map: contours, labels, what the pointer is told and the hints of each 
   await page.keyboard.press('Escape')
 })
 
-test.each(['Plans', 'View', 'Go to', 'Online map'])('what %s opens', async (name) => {
+test.each(['Plans', 'View', 'Go to', 'Maps'])('what %s opens', async (name) => {
   const open = at.page.locator('dialog[open], :popover-open')
   await at.page.getByRole('button', { name, exact: true }).click()
   // A dialog is made when it is first wanted.

@@ -1,10 +1,11 @@
 import type { Bench } from '../bench'
+import { showBackMaps } from './show-back-maps'
 import { showCoast } from './show-coast'
 import { showTerrain } from './show-terrain'
 
 /** Draws the country beneath grid and net. Returns how to take it away. */
 export function showBackdrop(bench: Bench): () => void {
-  const parts = [showCoast(bench.view), showTerrain(bench)]
+  const parts = [showCoast(bench.view), showTerrain(bench), showBackMaps(bench)]
   return () => {
     for (const remove of parts) remove()
   }

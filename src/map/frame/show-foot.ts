@@ -1,3 +1,4 @@
+import { signal } from '@preact/signals'
 import { scaleBar } from '../../figure/scale-bar'
 import { sourceInUse } from '../../state/online-tiles'
 import { effect } from '../../state/steady-effect'
@@ -25,16 +26,27 @@ export function showFoot(bench: Bench): { aimed: (aim: Aim | null) => void; remo
   place.setAttribute('aria-live', 'off')
   const credit = document.createElement('span')
   credit.className = 'credit'
+  const beneath = signal('')
   const removeTiles = showTiles(view, (words) => {
-    credit.textContent = words
+    beneath.value = words
   })
   const goTo = opener('Go to', async () => (await import('./go-to-dialog')).goToDialog(bench))
-  const online = opener(sourceInUse('map') ? 'Online map: on' : 'Online map', async () =>
-    (await import('./tiles-dialog')).tilesDialog(),
-  )
-  foot.append(bar, length, place, credit, goTo, online)
+  const maps = document.createElement('button')
+  maps.type = 'button'
+  maps.textContent = sourceInUse('map') ? 'Maps: online' : 'Maps'
+  maps.title = 'Maps beneath the net'
+  maps.setAttribute('aria-haspopup', 'dialog')
+  maps.addEventListener('click', () => {
+    store.mapsAreOpen.value = true
+  })
+  foot.append(bar, length, place, credit, goTo, maps)
   view.container.after(foot)
 
+  const stopCrediting = effect(() => {
+    const maps = store.maps.value.filter(({ isShown }) => isShown)
+    const words = [...maps.map(({ facts }) => facts?.credit), beneath.value]
+    credit.textContent = [...new Set(words.filter(Boolean))].join(' · ')
+  })
   const stop = effect(() => {
     view.frame.value
     const widestPx = Math.min(WIDEST_PX, view.map.getSize().x * WIDEST)
@@ -56,6 +68,7 @@ export function showFoot(bench: Bench): { aimed: (aim: Aim | null) => void; remo
     remove: () => {
       clearTimeout(timer)
       stop()
+      stopCrediting()
       removeTiles()
       foot.remove()
     },

@@ -43,7 +43,7 @@ export function showHint(bench: Bench, tool: () => MapTool): { remove: () => voi
     lay.element.hidden = shownTool !== 'line'
     kind.element.hidden = shownTool !== 'hazard'
     const steps = tool().steps?.() ?? []
-    strip.hidden = shownTool === 'select' && steps.length === 0
+    strip.hidden = shownTool === 'select' && steps.length === 0 && !store.placeWanted.value
     keys.replaceChildren(...steps.map(({ words, act: what }) => keyButton(words, act(what))))
     keys.hidden = steps.length === 0
     // A measure says its figures there.

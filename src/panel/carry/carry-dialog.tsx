@@ -8,20 +8,22 @@ interface Props {
   readonly onClose: () => void
   /** Stands at the edge, and leaves the map in sight: what the dialog is about is shown there. */
   readonly letsMapShow?: boolean
+  /** The map can be used meanwhile. */
+  readonly isBeside?: boolean
   readonly children: ComponentChildren
 }
 
 /** A dialog about a plan that goes out or comes in. */
-export function CarryDialog({ title, onClose, letsMapShow = false, children }: Props) {
+export function CarryDialog({ title, onClose, letsMapShow = false, isBeside = false, children }: Props) {
   const dialog = useRef<HTMLDialogElement>(null)
   const id = useId()
   useEffect(() => {
-    if (dialog.current && !dialog.current.open) dialog.current.showModal()
+    if (dialog.current?.open === false) isBeside ? dialog.current.show() : dialog.current.showModal()
   }, [])
   return (
     <dialog
       ref={dialog}
-      class={letsMapShow ? 'wide-dialog carry at-edge' : 'wide-dialog carry'}
+      class={`wide-dialog carry${letsMapShow ? ' at-edge' : ''}${isBeside ? ' beside' : ''}`}
       aria-labelledby={id}
       onClose={onClose}
     >

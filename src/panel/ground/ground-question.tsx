@@ -6,7 +6,7 @@ import type { KeptGrid } from '../../terrain/kept-grid'
 import { formatBytes, formatCellM } from '../../words/ground-words'
 import { formatCount } from '../../words/units'
 import { OnDemand, Question } from '../question'
-import { ElevationServer } from './elevation-server'
+import { TileServer } from '../tile-server'
 import { OpenElevations } from './open-elevations'
 
 /** The elevations at hand, and the way to more. */
@@ -41,7 +41,7 @@ export function GroundQuestion({ store }: { store: Store }) {
           </ul>
         </OnDemand>
       )}
-      <ElevationServer />
+      <TileServer use="elevation" />
     </Question>
   )
 }
