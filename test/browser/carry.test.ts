@@ -3,8 +3,13 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import type { Page } from 'playwright-core'
 import { afterEach, expect, test } from 'vitest'
+import { lineCode } from '../../src/files/carry/paper-code'
 import { formatPlan } from '../../src/files/format-plan'
+import { planFingerprint } from '../../src/files/plan-fingerprint'
+import type { LineId } from '../../src/plan/id'
+import type { Plan } from '../../src/plan/plan'
 import { bigPlan, SIZES } from '../bench/big-plan'
+import { demoPlan } from '../sheet/demo-source'
 import { type Visit, visit } from './visit'
 
 const visits: Visit[] = []
@@ -124,4 +129,36 @@ test('a link that was cut off is refused in a sentence, and the plan on the tabl
   await page.goto(`${url}#plan=abcdef`)
   await page.getByText('has not come whole').waitFor()
   expect(await titleOf(page)).toBe(before)
+})
+
+test('the code of a line card leads to the line in the plan on the table, and else opens the line with its neighbours', async () => {
+  const { page, url, faults } = await visitor()
+  await page.locator('.circuits button').first().waitFor()
+  const fragmentOf = (plan: Plan, line: string) => {
+    const wish = { fingerprint: planFingerprint(plan), mostLetters: 1003 }
+    return new URL(lineCode(url, plan, line as LineId, wish)!.text).hash
+  }
+  const before = await titleOf(page)
+
+  await page.goto(`${url}${fragmentOf(demoPlan(), 'camp-gate')}`)
+  await page.getByRole('heading', { name: 'A line has come in' }).waitFor()
+  await page.getByText('the paper is of that very state').waitFor()
+  await button(page, 'Go to the line').click()
+  await expect.poll(() => page.locator('.card h1').first().textContent()).toContain('Road gate')
+  expect(await titleOf(page)).toBe(before)
+
+  const other = bigPlan({ stations: 25, perCircuit: 5, bends: 2 })
+  await page.goto(`${url}${fragmentOf(other, 'l2')}`)
+  await page.getByText('is not in this browser').waitFor()
+  await button(page, 'Open it as a plan of its own').click()
+  await expect.poll(() => titleOf(page)).toContain('line 2')
+  await expect.poll(() => page.locator('.card h1').first().textContent()).toContain('Post 2')
+
+  // The demo is no longer on the table, but it is kept.
+  await page.goto(`${url}${fragmentOf(demoPlan(), 'shed-pump')}`)
+  await page.getByText('which is kept in this browser').waitFor()
+  await button(page, 'Open that plan at the line').click()
+  await expect.poll(() => titleOf(page)).toBe(before)
+  await expect.poll(() => page.locator('.card h1').first().textContent()).toContain('Pump')
+  expect(faults).toEqual([])
 })

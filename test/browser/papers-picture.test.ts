@@ -4,6 +4,7 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterAll, beforeAll, expect, test } from 'vitest'
 import { prepareZXingModule, readBarcodes } from 'zxing-wasm/reader'
+import { carriedOfFragment } from '../../src/files/carry/carried'
 import { planFingerprint } from '../../src/files/plan-fingerprint'
 import { demoPlan } from '../sheet/demo-source'
 import { papersMade, type Visit, visit } from './visit'
@@ -54,15 +55,29 @@ async function picturesOn(size: string): Promise<readonly (readonly string[])[]>
 
 const told = `Fieldpair\nRavel Moor survey camp\nrevision 1\nplan ${planFingerprint(demoPlan())}`
 
-test.each(['A4', 'Letter', 'A6'])(
-  'every page on %s carries a picture that another program reads: title, revision and fingerprint of the plan',
-  async (size) => {
+test.each([
+  ['A4', true],
+  ['Letter', true],
+  ['A6', false],
+] as const)(
+  'every page on %s carries a picture that another program reads: which plan it is, or on a line card the line',
+  async (size, hasLines) => {
     const pages = await picturesOn(size)
     expect(pages.length).toBeGreaterThan(2)
+    const lines: string[] = []
     for (const codes of pages) {
       expect(codes.length).toBeGreaterThan(0)
-      for (const code of codes) expect(code).toBe(told)
+      for (const code of codes) {
+        if (code === told) continue
+        const { hash, origin } = new URL(code)
+        expect(origin).toBe(new URL(at.url).origin)
+        const result = carriedOfFragment(hash)
+        expect(result?.ok && result.value.partOf).toBe(planFingerprint(demoPlan()))
+        if (result?.ok) lines.push([...result.value.plan.lines.keys()][0]!)
+      }
     }
+    expect(lines.length > 0).toBe(hasLines)
+    expect(new Set(lines).size).toBe(lines.length)
   },
   120_000,
 )
