@@ -75,7 +75,11 @@ export function circuitCalls(
     if (supply?.supply.kind === 'series') return { do: 'agree' }
     if (!calls(from, to)) return { do: 'nothing' }
     if (supply?.supply.kind === 'exchange') return { do: 'dial' }
-    if (supply?.supply.kind === 'board') return { do: 'by-operator', at: supplyAt as StationId }
+    if (supply?.supply.kind === 'board') {
+      if (stations[sets[from]!.node] === supplyAt) return { do: 'ring', code }
+      if (stations[sets[to]!.node] === supplyAt) return { do: 'crank', code }
+      return { do: 'by-operator', at: supplyAt as StationId }
+    }
     if (sets[from]!.set.generator && sets[to]!.set.ringer) return { do: 'crank', code }
     if (supply?.supply.kind === 'ringdown' && sets[to]!.set.ringer) return { do: 'lift-rings' }
     if (supply?.supply.ring && sets[to]!.set.ringer)

@@ -109,21 +109,27 @@ function hookUpsOf(
   const what = nameIn(plan, supplyType)
   if (kind === 'series') return [{ title, ends: ends(own), equipment: [{ what, inOneLeg: true }, ...set] }]
   if (kind === 'feed') return [{ title, ends: ends(own), equipment: [{ what }, ...set] }]
-  // A unit that keeps its sides apart: each side on a port, and the station's own set on one more.
+  // A unit that keeps its sides apart: each side on a port, and the station's own set on one more; at a board that is the operator's, on none.
   const sides = sidesAt(plan, circuit, station)
   const ofSide = (side: readonly LineId[]) => own.filter(({ line }) => side.includes(line))
+  const port = kind === 'board' ? 'jack' : 'port'
+  const ownPlace = kind === 'board' ? 'operator' : `port ${sides.length + 1}`
+  // Its name is said once: the others are the same unit's.
+  const unit = (which: string, isFirst: boolean) => ({
+    what: isFirst ? `${what}, ${which}` : `the same, ${which}`,
+  })
   return [
     ...sides.map((side, i) => ({
-      title: `${title}, port ${i + 1}`,
+      title: `${title}, ${port} ${i + 1}`,
       ends: ends(ofSide(side)),
-      equipment: [{ what: `${what}, port ${i + 1}` }],
+      equipment: [unit(`${port} ${i + 1}`, i === 0)],
     })),
     ...(set.length > 0
       ? [
           {
-            title: `${title}, port ${sides.length + 1}`,
+            title: `${title}, ${ownPlace}`,
             ends: [],
-            equipment: [{ what: `${what}, port ${sides.length + 1}` }, ...set],
+            equipment: [unit(ownPlace, sides.length === 0), ...set],
           },
         ]
       : []),

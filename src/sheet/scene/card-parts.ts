@@ -1,5 +1,5 @@
 import type { Point } from '../../figure/geometry'
-import { type Shape, shifted, stroke } from './scene'
+import { type Shape, scaled, shifted, stroke } from './scene'
 import { setText, textShapes } from './set-text'
 
 /** A piece of a card, as wide as the card's text: it is never parted. */
@@ -109,3 +109,10 @@ export function stacked(parts: readonly Part[], [x, top]: Point): readonly Shape
     return shapes
   })
 }
+
+/** The same piece in smaller letters; its strokes keep their width, which a copier needs. */
+export const smaller = (part: Part, factor: number): Part => ({
+  ...part,
+  heightMm: part.heightMm * factor,
+  shapes: part.shapes.map((shape) => scaled(shape, factor)),
+})

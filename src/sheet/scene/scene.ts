@@ -95,6 +95,20 @@ export const shifted = (shapes: readonly Shape[], by: Point): readonly Shape[] =
       : { ...shape, at: moved(shape.at, by) },
   )
 
+/** The same shape, so many times as large about the origin, with strokes of the same width. */
+export function scaled(shape: Shape, factor: number): Shape {
+  const at = ([x, y]: Point): Point => [x * factor, y * factor]
+  switch (shape.kind) {
+    case 'way':
+      return { ...shape, points: shape.points.map(at) }
+    case 'disc':
+      return { ...shape, at: at(shape.at), radiusMm: shape.radiusMm * factor }
+    case 'text':
+    case 'picture':
+      return { ...shape, at: at(shape.at), sizeMm: shape.sizeMm * factor }
+  }
+}
+
 export const stroke = (points: readonly Point[], strokeMm: number): Shape => ({
   kind: 'way',
   points,
