@@ -10,7 +10,7 @@ import type { LineId } from '../../src/plan/id'
 import type { Plan } from '../../src/plan/plan'
 import { bigPlan, SIZES } from '../bench/big-plan'
 import { demoPlan } from '../sheet/demo-source'
-import { type Visit, visit } from './visit'
+import { kept, type Visit, visit } from './visit'
 
 const visits: Visit[] = []
 afterEach(async () => {
@@ -138,14 +138,18 @@ test('the code of a line card leads to the line in the plan on the table, and el
     const wish = { fingerprint: planFingerprint(plan), mostLetters: 1003 }
     return new URL(lineCode(url, plan, line as LineId, wish)!.text).hash
   }
-  const before = await titleOf(page)
+  // Whoever has changed it has it kept.
+  const camp = { ...demoPlan(), title: 'Our camp' }
+  await page.getByLabel('Title of the plan').fill(camp.title)
+  await page.getByLabel('Title of the plan').press('Enter')
+  await kept(page, camp.title)
 
-  await page.goto(`${url}${fragmentOf(demoPlan(), 'camp-gate')}`)
+  await page.goto(`${url}${fragmentOf(camp, 'camp-gate')}`)
   await page.getByRole('heading', { name: 'A line has come in' }).waitFor()
   await page.getByText('the paper is of that very state').waitFor()
   await button(page, 'Go to the line').click()
   await expect.poll(() => page.locator('.card h1').first().textContent()).toContain('Road gate')
-  expect(await titleOf(page)).toBe(before)
+  expect(await titleOf(page)).toBe(camp.title)
 
   const other = bigPlan({ stations: 25, perCircuit: 5, bends: 2 })
   await page.goto(`${url}${fragmentOf(other, 'l2')}`)
@@ -154,11 +158,11 @@ test('the code of a line card leads to the line in the plan on the table, and el
   await expect.poll(() => titleOf(page)).toContain('line 2')
   await expect.poll(() => page.locator('.card h1').first().textContent()).toContain('Post 2')
 
-  // The demo is no longer on the table, but it is kept.
-  await page.goto(`${url}${fragmentOf(demoPlan(), 'shed-pump')}`)
+  // The camp is no longer on the table, but it is kept.
+  await page.goto(`${url}${fragmentOf(camp, 'shed-pump')}`)
   await page.getByText('which is kept in this browser').waitFor()
   await button(page, 'Open that plan at the line').click()
-  await expect.poll(() => titleOf(page)).toBe(before)
+  await expect.poll(() => titleOf(page)).toBe(camp.title)
   await expect.poll(() => page.locator('.card h1').first().textContent()).toContain('Pump')
   expect(faults).toEqual([])
 })
