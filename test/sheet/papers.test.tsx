@@ -107,7 +107,7 @@ describe('the papers', () => {
     }
     for (const sheet of headed()) {
       const text = reads(sheet)
-      expect(text).toContain('Datum WGS 84, true north up, lengths in m and km')
+      expect(text).toContain('Datum WGS 84, true north up, m and km')
       expect(text).toMatch(/sheet \d+ of \d+/)
       expect(text).toContain('Nobody cranks')
     }

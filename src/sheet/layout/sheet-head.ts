@@ -5,7 +5,7 @@ import { GUTTER_MM } from './block'
 import type { SheetRoom } from './paper-size'
 import { CODE_MM } from './sheet-code'
 
-const UNITS = { metric: 'lengths in m and km', us: 'lengths in ft and miles' } as const
+const UNITS = { metric: 'm and km', us: 'ft and miles' } as const
 
 /** What all figures of a sheet count from. */
 export const datumWords = (system: UnitSystem): string => `Datum WGS 84, true north up, ${UNITS[system]}`
