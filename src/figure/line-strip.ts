@@ -68,7 +68,8 @@ export function drawStrip(line: StripLine, stretch: StripStretch, widthMm: numbe
       }
     }),
   ]
-  const scalesTop = wireY + 6
+  // What a match line says stands below the tags that hang from the wire.
+  const scalesTop = wireY + (matches.length > 0 ? 8.4 : 6)
   return {
     widthMm,
     heightMm: scalesTop + scales.length * SCALE_MM,

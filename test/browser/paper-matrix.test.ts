@@ -106,11 +106,11 @@ const scaleBars = () =>
       const bar = band.querySelector<SVGPathElement>('.bar')!
       const perUnit = svg.getScreenCTM()!.a / (96 / 25.4) / zoom
       const texts = [...band.querySelectorAll('text')].map((text) => text.textContent ?? '')
-      const [, length, unit] = /^([\d.\s\u00a0\u202f]+?)[\s\u00a0]?(m|km|ft|mi)$/.exec(texts[0]!)!
+      const [, length, unit] = /^([\d.]+|½) (m|km|ft|mi)$/.exec(texts[0]!)!
       const [, scale] = /1 : ([\d\s\u00a0\u202f,]+)/.exec(texts[1]!)!
       return {
         mm: bar.getBBox().width * perUnit,
-        length: Number(length!.replace(/\s/g, '')),
+        length: length === '½' ? 0.5 : Number(length),
         unit: unit!,
         scale: Number(scale!.replace(/\D/g, '')),
       }

@@ -31,8 +31,10 @@ const LEAST_LOG_ROWS = 4
 
 /** How to find a fault, and the figures for it, line by line; in small print where that saves sheets. */
 export function faultCard(source: PaperSource, room: SheetRoom): readonly Block[] {
-  const card = inFewestSheets((letters) => blocksIn(source, letters), [USUAL, TIGHT], room)
-  return [...card, { kind: 'table', table: faultLog(rowsLeft(card, room)) }]
+  const log = (rows: number): Block => ({ kind: 'table', table: faultLog(rows) })
+  const withLog = (letters: Letters) => [...blocksIn(source, letters), log(LEAST_LOG_ROWS)]
+  const card = inFewestSheets(withLog, [USUAL, TIGHT], room).slice(0, -1)
+  return [...card, log(rowsLeft(card, room))]
 }
 
 function blocksIn(source: PaperSource, letters: Letters): readonly Block[] {
