@@ -12,6 +12,7 @@ import { loadWhenShown } from './panel/load-when-shown'
 import { Notice } from './panel/notice'
 import { Panel } from './panel/panel'
 import { TopBar } from './panel/top-bar'
+import { followHand } from './state/follow-hand'
 import { sourceInUse } from './state/online-tiles'
 import { searchRemedies } from './state/remedy-search'
 import { createStore } from './state/store'
@@ -36,7 +37,7 @@ const WalkScreen = loadWhenShown(async () => (await import('./walk/walk-screen')
 const ImportPlaces = loadWhenShown(async () => (await import('./panel/carry/import-places')).ImportPlaces)
 const ReceivedThings = loadWhenShown(async () => (await import('./panel/carry/received-plan')).ReceivedThings)
 
-const store = createStore()
+const store = createStore(undefined, followHand())
 const nothingYet = store.opened.peek()
 const keeper = signal<Keeper | null>(null)
 const papers = signal<typeof import('./sheet/papers').Papers | null>(null)

@@ -46,9 +46,14 @@ export interface Deed {
 export type Store = ReturnType<typeof createStore>
 
 /** The one place where state lives. Read down the page to see how data flows. */
-export function createStore(initial: Plan = EMPTY_PLAN) {
+export function createStore(
+  initial: Plan = EMPTY_PLAN,
+  follow: (work: () => void) => void = (work) => work(),
+) {
   const history = signal(begin(initial))
-  /** The plan as a drag has it now; null when no hand moves. */
+  /** The plan as a hand has it at this moment; null when none moves. */
+  const held = signal<Plan | null>(null)
+  /** The same as the figures have it, which follow the hand. */
   const draft = signal<Plan | null>(null)
   const groundState = createGroundState()
   /** What makes something of records: loaded with the first plan that has any. */
@@ -79,10 +84,15 @@ export function createStore(initial: Plan = EMPTY_PLAN) {
     (Deed & { readonly after: Plan; readonly takesBack: boolean; readonly underLock: boolean }) | null
   >(null)
   const plan = computed(() => draft.value ?? history.value.present)
+  /** What still waits to follow the hand finds that it holds nothing. */
+  const letGo = () => {
+    held.value = null
+    draft.value = null
+  }
   /** Puts another state of the plan in the place of this one; what is no longer on it cannot stay selected. */
   const take = (next: typeof history.value) => {
     batch(() => {
-      draft.value = null
+      letGo()
       history.value = next
       if (!isOn(next.present, selection.peek())) selection.value = null
     })
@@ -188,7 +198,9 @@ export function createStore(initial: Plan = EMPTY_PLAN) {
     takenUp,
     /** The plan as last settled: what is saved. */
     settled: computed(() => history.value.present),
-    dragging: computed(() => draft.value !== null),
+    dragging: computed(() => held.value !== null),
+    /** The plan as it is under the hand: what is drawn there is drawn of this, and all else of `plan`, which follows. */
+    atHand: computed(() => held.value ?? plan.value),
     canUndo: computed(() => history.value.past.length > 0 || deed.value?.takesBack === true),
     canRedo: computed(() => history.value.future.length > 0),
 
@@ -199,19 +211,22 @@ export function createStore(initial: Plan = EMPTY_PLAN) {
     /** Shows an edit of the settled plan without keeping it: called at every move of a drag. */
     preview: (change: (plan: Plan) => Plan) => {
       if (locked.peek()) return
-      draft.value = change(history.value.present)
+      batch(() => {
+        held.value = change(history.value.present)
+        follow(() => {
+          draft.value = held.peek()
+        })
+      })
     },
     /** Ends a drag: what is previewed becomes one undo step. */
     settle: () => {
       batch(() => {
-        if (draft.value) history.value = commit(history.value, draft.value)
-        draft.value = null
+        if (held.value) history.value = commit(history.value, held.value)
+        letGo()
       })
     },
     /** Ends a drag and forgets it. */
-    cancel: () => {
-      draft.value = null
-    },
+    cancel: () => batch(letGo),
     /** What was just done, with the way back at hand; null as soon as something else is done, or it is put away. */
     deed: computed((): Deed | null => deed.value),
     /** Tells what an edit has just done, or, with a way back of its own, what was done to no plan: undo takes that back first. */
@@ -240,7 +255,7 @@ export function createStore(initial: Plan = EMPTY_PLAN) {
       batch(() => {
         // Ground that lies elsewhere goes at once: all would be reckoned with it first, and once more when it is found out.
         if (![...next.stations.values()].some(lies)) ground.value = undefined
-        draft.value = null
+        letGo()
         locked.value = false
         selection.value = null
         groundState.cursor.value = null

@@ -81,4 +81,11 @@ export const WORK = [
   practice('a crossing at ten degrees is square', 'squareDeg: 60', 'squareDeg: 6'),
   practice('the lower of two rules', 'b.metres > a.metres ? b : a', 'b.metres < a.metres ? b : a'),
   overhead('the hottest day is a mild one', 'hotC: 49', 'hotC: 4.9'),
+  {
+    fault: 'a drag keeps the plan that the figures have, not the one under the hand',
+    file: 'src/state/store.ts',
+    from: 'if (held.value) history.value = commit(history.value, held.value)',
+    to: 'if (draft.value) history.value = commit(history.value, draft.value)',
+    tests: ['test/state/store.test.ts'],
+  },
 ]

@@ -1,5 +1,6 @@
 import { signal } from '@preact/signals'
 import { scaleBar } from '../../figure/scale-bar'
+import { followHand } from '../../state/follow-hand'
 import { sourceInUse } from '../../state/online-tiles'
 import { effect } from '../../state/steady-effect'
 import { showTiles } from '../backdrop/show-tiles'
@@ -56,10 +57,16 @@ export function showFoot(bench: Bench): { aimed: (aim: Aim | null) => void; remo
   })
 
   let timer: ReturnType<typeof setTimeout> | undefined
+  let last: Aim | null = null
+  const follow = followHand()
+  const write = () => {
+    place.textContent = last ? placeWords(store, last.position) : ''
+    foot.classList.toggle('touched', last?.touch === true)
+  }
   const aimed = (aim: Aim | null) => {
     clearTimeout(timer)
-    place.textContent = aim ? placeWords(store, aim.position) : ''
-    foot.classList.toggle('touched', aim?.touch === true)
+    last = aim
+    follow(write)
     if (aim?.touch) timer = setTimeout(() => aimed(null), READ_MS)
   }
 

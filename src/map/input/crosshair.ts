@@ -69,7 +69,7 @@ export function showCrosshair(view: MapView): Crosshair {
     },
     follow: ({ point }) => {
       at = map.layerPointToContainerPoint([point.x, point.y])
-      cross.hidden = true
+      if (!cross.hidden) cross.hidden = true
     },
     remove: () => cross.remove(),
   }

@@ -62,6 +62,6 @@ function heldThing({ store, picked }: Bench): Here {
 }
 
 function pointOf({ store, view }: Bench, thing: Here): Point | undefined {
-  const position = placeOf(store.plan.peek(), thing)
+  const position = placeOf(store.atHand.peek(), thing)
   return position && view.pointOf(position)
 }

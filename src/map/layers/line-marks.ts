@@ -3,7 +3,7 @@ import type { ReportLine } from '../../report/report'
 import { effect } from '../../state/steady-effect'
 import type { Bench } from '../bench'
 import type { Level } from '../view/map-view'
-import { svgElement } from '../view/svg-element'
+import { showWithin, svgElement } from '../view/svg-element'
 
 /** What hangs along one line: drawn anew only where the line, or something of `from`, is another than before. */
 export interface LineMarks {
@@ -51,7 +51,7 @@ export function showLineMarks(
       if (before && before.from.length === from.length && before.from.every((part, i) => part === from[i]))
         continue
       const own = before?.group ?? svgElement('g', {}, parent)
-      own.replaceChildren(...marks.draw())
+      showWithin(own, marks.draw())
       drawn.set(line.id, { group: own, from })
     }
     for (const [id, { group: old }] of drawn) {

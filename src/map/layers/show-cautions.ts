@@ -3,7 +3,7 @@ import { effect } from '../../state/steady-effect'
 import type { Bench } from '../bench'
 import { isIn } from '../view/line-path'
 import type { Point } from '../view/map-view'
-import { svgElement } from '../view/svg-element'
+import { showWithin, svgElement } from '../view/svg-element'
 
 /** Marks nearer than this to one another are one, px. */
 const APART_PX = 12
@@ -12,20 +12,30 @@ const APART_PX = 12
 export function showCautions({ store, view, moving }: Bench): () => void {
   const standing = marks(view.addGroup('caution-marks', 'signs', 'stations'))
   const inHand = marks(view.addGroup('caution-marks', 'signs-moving', 'stations'))
+  let points = { frame: -1, of: new WeakMap<Position, Point>() }
+  /** Hundreds of places are the same as before, at each move of a drag. */
+  const pointOf = (position: Position): Point => {
+    const before = points.of.get(position)
+    if (before) return before
+    const point = view.pointOf(position)
+    points.of.set(position, point)
+    return point
+  }
   const stop = effect(() => {
-    view.frame.value
+    const frame = view.frame.value
+    if (points.frame !== frame) points = { frame, of: new WeakMap() }
     const held = moving.value.lines
     const box = view.drawBox()
     const [still, moved]: [Point[], Point[]] = [[], []]
     const { cautions, doubts } = store.report.value
     const put = (where: string, position: Position | undefined) => {
-      const at = position && view.pointOf(position)
+      const at = position && pointOf(position)
       if (at && isIn(box, at)) ((held as ReadonlySet<string>).has(where) ? moved : still).push(at)
     }
     for (const { place, where } of cautions) put(where, place?.position)
     for (const { position, where } of doubts) put(where, position)
-    standing.draw(apart(still))
-    inHand.draw(apart(moved))
+    standing.draw(still)
+    inHand.draw(moved)
   })
   return () => {
     stop()
@@ -54,13 +64,11 @@ function apart(places: readonly Point[]): readonly Point[] {
 
 /** A group of marks, drawn anew only where they stand at other places. */
 function marks(group: SVGGElement) {
-  let drawn = ''
+  let drawn: readonly Point[] = []
   const draw = (places: readonly Point[]) => {
-    const signs = places.length > 0 ? cautionSigns(places) : []
-    const now = signs[0]?.getAttribute('d') ?? ''
-    if (now === drawn) return
-    drawn = now
-    group.replaceChildren(...signs)
+    if (places.length === drawn.length && places.every((at, i) => at === drawn[i])) return
+    drawn = places
+    showWithin(group, places.length > 0 ? cautionSigns(apart(places)) : [])
   }
   return { draw, remove: () => group.remove() }
 }

@@ -5,7 +5,7 @@ import { effect } from '../../state/steady-effect'
 import type { Bench } from '../bench'
 import type { MapView } from '../view/map-view'
 import { pathData } from '../view/path-data'
-import { svgElement } from '../view/svg-element'
+import { showWithin, svgElement } from '../view/svg-element'
 
 interface DrawnHazard {
   readonly group: SVGGElement
@@ -21,7 +21,7 @@ export function showHazards({ store, view, picked }: Bench): () => void {
   const drawn = new Map<HazardId, DrawnHazard>()
 
   const stop = effect(() => {
-    const { hazards } = store.plan.value
+    const { hazards } = store.atHand.value
     const frame = view.frame.value
     const selection = store.selection.value
     const hand = picked.value
@@ -43,7 +43,7 @@ export function showHazards({ store, view, picked }: Bench): () => void {
         'class',
         `hazard stroke-${stroke} fill-${fill}${area ? ' area' : ''}${selected ? ' selected' : ''}`,
       )
-      hazardGroup.replaceChildren(...strokesOf(view, hazard, selected, corner))
+      showWithin(hazardGroup, strokesOf(view, hazard, selected, corner))
       drawn.set(hazard.id, { group: hazardGroup, hazard, frame, mark })
     }
   })

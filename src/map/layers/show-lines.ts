@@ -5,7 +5,7 @@ import { effect } from '../../state/steady-effect'
 import type { Bench } from '../bench'
 import { boundsOf, meets, pathOfLine } from '../view/line-path'
 import type { MapView, Point } from '../view/map-view'
-import { svgElement } from '../view/svg-element'
+import { showWithin, svgElement } from '../view/svg-element'
 import { type LineLook, lineStrokes } from './line-strokes'
 
 /** Everything that a drawn line depends on: when none of it has changed, the drawing stands. */
@@ -35,7 +35,7 @@ export function showLines({ store, view, picked, moving }: Bench): () => void {
   const stopInHand = effect(() => {
     view.frame.value
     const [plan, held, selection, hand] = [
-      store.plan.value,
+      store.atHand.value,
       moving.value.lines,
       store.selection.value,
       picked.value,
@@ -86,8 +86,8 @@ function lineDrawings(view: MapView, group: SVGGElement) {
       const before = drawn.get(line.id)
       if (before?.line === line && before.path === path && before.look === look) continue
       const lineGroup = before?.group ?? svgElement('g', {})
-      lineGroup.setAttribute('class', own.legs ? 'line selected' : 'line')
-      lineGroup.replaceChildren(...lineStrokes(line, path, own, box))
+      if (before?.look !== look) lineGroup.setAttribute('class', own.legs ? 'line selected' : 'line')
+      showWithin(lineGroup, lineStrokes(line, path, own, box))
       if (!before) added.append(lineGroup)
       drawn.set(line.id, { group: lineGroup, line, path, look })
     }

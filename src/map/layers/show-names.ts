@@ -64,7 +64,7 @@ export function showNames({ store, view, ghost, names, moving, gathered }: Bench
   const stopInHand = effect(() => {
     view.frame.value
     places.value
-    const drawn = placed(heldLabels(store.plan.value))
+    const drawn = placed(heldLabels(store.atHand.value))
     inHand.draw(drawn)
     names.value = [...standingBoxes, ...drawn.map(({ box }) => box)]
   })
@@ -111,7 +111,7 @@ function texts(group: SVGGElement) {
         const up = ((lines.length - 1 - i) * (box.bottom - box.top)) / lines.length
         part.setAttribute('x', x)
         part.setAttribute('y', (bottom - up).toFixed(1))
-        part.textContent = words
+        if (part.textContent !== words) part.textContent = words
       }
       if (lines.length === 1) lineUp(text, lines[0]!, 0)
       else text.replaceChildren(...lines.map((words, i) => lineSpan(words, i, lineUp)))

@@ -1,3 +1,4 @@
+import { computed } from '@preact/signals'
 import { isUnfinished } from '../../budget/circuit-notes'
 import type { Position } from '../../geo/position'
 import type { LineId } from '../../plan/id'
@@ -5,6 +6,7 @@ import { endsOf, type Plan } from '../../plan/plan'
 import { effect } from '../../state/steady-effect'
 import { formatCount } from '../../words/units'
 import type { Bench } from '../bench'
+import type { Moving } from '../view/moving'
 
 /** From the pointer to the label, px: clear of the finger. */
 const OFF_PX = { x: 18, y: 14 }
@@ -13,25 +15,30 @@ const OFF_PX = { x: 18, y: 14 }
 const WIDEST_PX = 340
 
 /** Beside what the hand draws or drags: how much wire it takes so far, and whether its circuits would work. */
-export function showRubberLabel({ store, view, ghost }: Bench): () => void {
+export function showRubberLabel({ store, view, ghost, moving }: Bench): () => void {
   const label = document.createElement('div')
   label.className = 'rubber-label'
   label.setAttribute('aria-hidden', 'true')
   view.container.append(label)
-  const stop = effect(() => {
+  const held = computed(() => {
     const drawn = ghost.value?.line
-    view.frame.value
-    const plan = store.plan.value
-    const held = drawn ? endOf(plan, drawn) : store.dragging.value && moved(plan, store.settled.value)
-    label.hidden = !held
-    if (!held) return
-    const { run, name } = store.tongue.value
+    const plan = store.atHand.value
+    if (drawn) return endOf(plan, drawn)
+    return store.dragging.value ? movedThings(plan, store.settled.value, moving.value) : undefined
+  })
+  /** The same value as long as it is the same lines. */
+  const heldLines = computed(() => held.value && [...held.value.lines].join(' '))
+  const stopWriting = effect(() => {
     const report = store.report.value
-    const lines = report.lines.filter(({ id }) => held.lines.has(id))
+    const { run, name } = store.tongue.value
+    const ids = heldLines.value?.split(' ')
+    label.hidden = !ids
+    if (!ids) return
+    const plan = store.plan.value
+    const isHeld = (id: string) => ids.includes(id)
+    const lines = report.lines.filter(({ id }) => isHeld(id))
     const wireM = lines.reduce((sum, line) => sum + line.wireM, 0)
-    const circuits = report.circuits.filter(({ id }) =>
-      plan.circuits.get(id)?.lines.some((line) => held.lines.has(line)),
-    )
+    const circuits = report.circuits.filter(({ id }) => plan.circuits.get(id)?.lines.some(isHeld))
     const standings = circuits.map(({ id, verdict, missing }) => ({
       name: name(id),
       standing: isUnfinished(missing) ? 'not finished' : verdict,
@@ -46,14 +53,19 @@ export function showRubberLabel({ store, view, ghost }: Bench): () => void {
       .join(' · ')
     if (text !== label.textContent) label.textContent = text
     label.hidden = text === ''
-    const { x, y } = view.map.layerPointToContainerPoint(asTuple(view.pointOf(held.at)))
+  })
+  const stopFollowing = effect(() => {
+    view.frame.value
+    if (!held.value) return
+    const { x, y } = view.map.layerPointToContainerPoint(asTuple(view.pointOf(held.value.at)))
     // Moved by its own width, which nobody asks for: the page would lay itself out at every move.
     const isAtEdge = x + OFF_PX.x + WIDEST_PX > view.map.getSize().x
     const across = isAtEdge ? `max(4px, calc(${x - OFF_PX.x}px - 100%))` : `${x + OFF_PX.x}px`
     label.style.transform = `translate(${across}, ${y + OFF_PX.y}px)`
   })
   return () => {
-    stop()
+    stopWriting()
+    stopFollowing()
     label.remove()
   }
 }
@@ -74,13 +86,13 @@ function endOf(plan: Plan, id: LineId): Held | undefined {
 }
 
 /** What a drag has made other than it was: where it is, and the lines that it changes. */
-function moved(plan: Plan, settled: Plan): Held | undefined {
+function movedThings(plan: Plan, settled: Plan, moving: Moving): Held | undefined {
   const stations = new Set(
-    [...plan.stations.values()].filter((each) => settled.stations.get(each.id) !== each).map(({ id }) => id),
+    [...moving.stations].filter((id) => plan.stations.get(id) !== settled.stations.get(id)),
   )
-  const lines = [...plan.lines.values()].filter(
-    (line) => settled.lines.get(line.id) !== line || stations.has(line.from) || stations.has(line.to),
-  )
+  const lines = [...moving.lines]
+    .flatMap((id) => plan.lines.get(id) ?? [])
+    .filter((line) => settled.lines.get(line.id) !== line || stations.has(line.from) || stations.has(line.to))
   const [station] = stations
   const bend = lines.flatMap((line) => {
     const before = settled.lines.get(line.id)?.bends ?? []

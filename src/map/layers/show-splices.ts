@@ -4,6 +4,7 @@ import { formatLengthM, type UnitSystem } from '../../words/units'
 import type { Bench } from '../bench'
 import { isIn } from '../view/line-path'
 import type { Point } from '../view/map-view'
+import { signAt } from '../view/path-data'
 import { svgElement } from '../view/svg-element'
 import { showLineMarks } from './line-marks'
 
@@ -38,17 +39,16 @@ const spliceWords = ({ groundM }: SplicePlace, i: number, units: UnitSystem) =>
   `S${i + 1} · ${formatLengthM(groundM, units)}`
 
 function lozenge({ view }: Bench, { position }: SplicePlace, words: string): SVGElement {
-  const splice = splicePlate(view.pointOf(position))
-  if (words) svgElement('text', { x: 11, y: -6 }, splice).textContent = words
+  const at = view.pointOf(position)
+  const splice = splicePlate(at)
+  if (words)
+    svgElement('text', { x: (at.x + 11).toFixed(1), y: (at.y - 6).toFixed(1) }, splice).textContent = words
   return splice
 }
 
-export function splicePlate({ x, y }: Point): SVGElement {
-  const splice = svgElement('g', {
-    class: 'splice',
-    transform: `translate(${x.toFixed(1)} ${y.toFixed(1)})`,
-  })
-  svgElement('path', { d: SPLICE_SIGN }, splice)
+export function splicePlate(at: Point): SVGElement {
+  const splice = svgElement('g', { class: 'splice' })
+  svgElement('path', { d: signAt(SPLICE_SIGN, at) }, splice)
   return splice
 }
 

@@ -7,7 +7,7 @@ import { failingStations } from '../../report/failing-stations'
 import { effect } from '../../state/steady-effect'
 import type { Bench } from '../bench'
 import type { Gathered } from '../view/gather-stations'
-import { svgElement } from '../view/svg-element'
+import { showWithin, svgElement } from '../view/svg-element'
 import { countSign, type Marks, stationSign } from './station-signs'
 
 interface DrawnSymbol {
@@ -46,7 +46,7 @@ export function showStations({ store, view, ghost, moving, gathered }: Bench): (
   })
   const stopInHand = effect(() => {
     view.frame.value
-    const { stations } = store.plan.value
+    const { stations } = store.atHand.value
     const selection = store.selection.value
     const selected = new Set(
       selection?.kind === 'several'
@@ -107,7 +107,7 @@ function symbols(group: SVGGElement) {
         'class',
         `${count > 1 ? 'station-count' : 'station'}${marks.isFailing ? ' failing' : ''}`,
       )
-      symbol.replaceChildren(...(count > 1 ? countSign(at, count, marks) : stationSign(at, marks)))
+      showWithin(symbol, count > 1 ? countSign(at, count, marks) : stationSign(at, marks))
       if (!before) added.append(symbol)
       drawn.set(id, { group: symbol, look })
     }

@@ -4,6 +4,7 @@ import type { ReportLine } from '../../report/report'
 import type { Bench } from '../bench'
 import { isIn } from '../view/line-path'
 import type { Point } from '../view/map-view'
+import { signAt } from '../view/path-data'
 import { svgElement } from '../view/svg-element'
 import { showLineMarks } from './line-marks'
 
@@ -40,11 +41,12 @@ export function showTags(bench: Bench): () => void {
   })
 }
 
-export function tagPlate({ x, y }: Point, isTestPoint: boolean, words = ''): SVGElement {
-  const mark = svgElement('g', { class: 'tag', transform: `translate(${x.toFixed(1)} ${y.toFixed(1)})` })
-  svgElement('path', { d: TAG_SIGN }, mark)
-  if (isTestPoint) svgElement('path', { class: 'tag-rim', d: TEST_POINT_RIM }, mark)
-  if (words) svgElement('text', { x: 10, y: 19 }, mark).textContent = words
+export function tagPlate(at: Point, isTestPoint: boolean, words = ''): SVGElement {
+  const mark = svgElement('g', { class: 'tag' })
+  svgElement('path', { d: signAt(TAG_SIGN, at) }, mark)
+  if (isTestPoint) svgElement('path', { class: 'tag-rim', d: signAt(TEST_POINT_RIM, at) }, mark)
+  if (words)
+    svgElement('text', { x: (at.x + 10).toFixed(1), y: (at.y + 19).toFixed(1) }, mark).textContent = words
   return mark
 }
 

@@ -12,7 +12,7 @@ export interface Moving {
 export function movingThings(store: Store): ReadonlySignal<Moving> {
   let last: Moving = { lines: new Set(), stations: new Set() }
   return computed(() => {
-    const [plan, settled, selection] = [store.plan.value, store.settled.value, store.selection.value]
+    const [plan, settled, selection] = [store.atHand.value, store.settled.value, store.selection.value]
     const lines = new Set<LineId>()
     const stations = new Set<StationId>()
     if (selection?.kind === 'line') lines.add(selection.id)
