@@ -6,7 +6,6 @@ import './layers/layers.css'
 import './frame/frame.css'
 import { HAZARD_KINDS } from '../plan/hazard-schema'
 import type { Store } from '../state/store'
-import { showGrid } from './backdrop/show-grid'
 import type { Bench } from './bench'
 import { showFoot } from './frame/show-foot'
 import { showSpeaker } from './frame/show-speaker'
@@ -43,7 +42,6 @@ export async function mountMap(element: HTMLElement, store: Store): Promise<() =
   }
 
   const layers = [
-    showGrid(view),
     showHazards(bench),
     showLines(bench),
     showStations(bench),

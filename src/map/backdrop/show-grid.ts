@@ -6,7 +6,7 @@ import { svgElement } from '../view/svg-element'
 
 /** Draws the metric grid, or on small scales meridians and parallels, with their figures along the frame. */
 export function showGrid(view: MapView): () => void {
-  const group = view.addGroup('grid')
+  const group = view.addGroup('grid', 'wire', 'hazards')
   const labels = document.createElement('div')
   labels.className = 'grid-labels'
   labels.setAttribute('aria-hidden', 'true')

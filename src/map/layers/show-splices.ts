@@ -4,9 +4,9 @@ import { formatLengthM, type UnitSystem } from '../../words/units'
 import type { Bench } from '../bench'
 import { isIn } from '../view/line-path'
 import type { Point } from '../view/map-view'
-import { signAt } from '../view/path-data'
 import { svgElement } from '../view/svg-element'
 import { showLineMarks } from './line-marks'
+import { signAt } from './sign-at'
 
 type SplicePlace = ReportLine['splices'][number][0]
 

@@ -4,9 +4,9 @@ import type { ReportLine } from '../../report/report'
 import type { Bench } from '../bench'
 import { isIn } from '../view/line-path'
 import type { Point } from '../view/map-view'
-import { signAt } from '../view/path-data'
 import { svgElement } from '../view/svg-element'
 import { showLineMarks } from './line-marks'
+import { signAt } from './sign-at'
 
 /** A line's tags are drawn where each has so much room on the screen, px; on the selected line in any case. */
 const ROOM_PX = 60

@@ -5,14 +5,3 @@ const at = ({ x, y }: Point): string => `${x.toFixed(1)} ${y.toFixed(1)}`
 /** The path through points, as SVG writes it. */
 export const pathData = (points: readonly Point[]): string =>
   points.length ? `M${points.map(at).join('L')}` : ''
-
-/**
- * A sign, drawn about its place by M, L, H and V, as it stands at a point. Moved there by a transform it would be a piece of its own for the
- * painter, and hundreds of those are felt.
- */
-export const signAt = (sign: string, { x, y }: Point): string =>
-  sign.replace(
-    /([MLHV])(-?[\d.]+)(?: (-?[\d.]+))?/g,
-    (_, step: string, first: string, second?: string) =>
-      `${step}${(Number(first) + (step === 'V' ? y : x)).toFixed(1)}${second ? ` ${(Number(second) + y).toFixed(1)}` : ''}`,
-  )
