@@ -21,6 +21,7 @@ import { showLegLabels } from './layers/show-leg-labels'
 import { showPlanned } from './layers/show-planned'
 import { showRubberLabel } from './layers/show-rubber-label'
 import { showSplices } from './layers/show-splices'
+import { showSpots } from './layers/show-spots'
 import { showSuggested } from './layers/show-suggested'
 import { showTags } from './layers/show-tags'
 import { hazardTool } from './tools/hazard-tool'
@@ -103,6 +104,7 @@ export function workOnMap(bench: Bench, foot: ReturnType<typeof showFoot>): () =
     showRubberLabel(bench),
     showCursor(bench),
     showFault(bench),
+    showSpots(bench),
   ]
   const deed = showDeed(bench)
   const aids = showAids(bench)

@@ -17,7 +17,7 @@ const SOMEWHERE_DEG = 0.001
 
 /** Keeps `store.far` filled with how far it could go from where is asked, whenever the hand is still. Returns the undoing of itself. */
 export function searchFar(store: Store): () => void {
-  const jobs = farJobs()
+  const jobs = farJobs('Reckoning how far it could go')
   /** The same question about another state of the plan is about the same line. */
   let last: { readonly asked: FarAsked | null; ids: Further['ids'] | undefined } = {
     asked: null,

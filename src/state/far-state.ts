@@ -41,6 +41,8 @@ export const createFarState = () => ({
   farAsked: signal<FarAsked | null>(null),
   farDrawn: signal<FarDrawn | null>(null),
   far: signal<Far | null>(null),
+  /** Places on a circuit that were found to be good for something, the best first. */
+  spots: signal<readonly Position[]>([]),
   /** Whether a line that is drawn shows how far it could go. */
   farWhileDrawing: signal(false),
 })

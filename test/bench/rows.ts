@@ -1,3 +1,4 @@
+import { corridorOfRoute, shadesAboutStation } from './far-and-near'
 import { groundOfLongNet, routeBesideOthers, routeOverMillion } from './ground-work'
 import { oddsOfParty } from './odds'
 import { drags, firstScreen, heapAfterEdits, heapAfterPlans, openThousand, papersOfSixty } from './on-screen'
@@ -17,4 +18,5 @@ export const rows = {
   heap: [heapAfterEdits, heapAfterPlans],
   papers: [papersOfSixty],
   shelf: shelfNets,
+  far: [shadesAboutStation, corridorOfRoute],
 }

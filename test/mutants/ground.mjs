@@ -20,6 +20,7 @@ const tiles = inFile('files/elevation-tiles.ts', ['test/files/elevation-tiles'])
 const hgt = inFile('files/hgt-grid.ts', ['test/files/hgt-grid'])
 const far = inFile('report/far-shades.ts', ['test/report/far-shades'])
 const ring = inFile('route/ring-apart.ts', ['test/route/near-routes'])
+const places = inFile('report/best-places.ts', ['test/report/best-places'])
 const field = inFile('route/wire-field.ts', ['test/report/far-shades'])
 const crossings = inFile('hazard/crossings.ts', ['test/hazard'])
 
@@ -104,5 +105,10 @@ export const GROUND = [
     'a ring that shares a stretch and says nothing',
     'return parts.map((part) => ({ links: [i, j], ...part }))',
     'return parts.slice(1).map((part) => ({ links: [i, j], ...part }))',
+  ),
+  places(
+    'the worst place told as the best',
+    'b.worstNepers - a.worstNepers ||',
+    'a.worstNepers - b.worstNepers ||',
   ),
 ]

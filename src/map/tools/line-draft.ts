@@ -1,4 +1,5 @@
 import type { Position } from '../../geo/position'
+import { type NewIds, standAt } from '../../measure/stand-at'
 import { type Equipment, equipLine } from '../../plan/equip-line'
 import type { CircuitId, LineId } from '../../plan/id'
 import { setLays } from '../../plan/leg-edits'
@@ -6,7 +7,6 @@ import { addLine } from '../../plan/line-edits'
 import type { Place } from '../../plan/place'
 import type { Lay, Plan } from '../../plan/plan'
 import { newCircuitId, newLineId, newStationId } from '../../state/new-id'
-import { type NewIds, standAt } from './place'
 
 /** A line under way. Its ids are fixed at the start, so that what is shown and what is kept are the same line. */
 export interface LineDraft {

@@ -1,3 +1,4 @@
+import { standAt } from '../../measure/stand-at'
 import { setSet } from '../../plan/circuit-edits'
 import { circuitsOfLine } from '../../plan/circuit-topology'
 import type { Place } from '../../plan/place'
@@ -5,7 +6,7 @@ import { type Plan, stationName } from '../../plan/plan'
 import { newLineId, newStationId } from '../../state/new-id'
 import { equipmentUsedLast } from '../../state/used-last'
 import type { Bench, MapTool } from '../bench'
-import { placeUnder, standAt } from './place'
+import { placeUnder } from './place'
 
 /** Places a station at every click, on open ground or on the wire; a click on one that stands there selects it. */
 export function stationTool(bench: Bench): MapTool {

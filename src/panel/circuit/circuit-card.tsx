@@ -29,6 +29,8 @@ const UpkeepStudies = loadWhenShown(async () => (await import('../study/circuit-
 
 const BoardQuestions = loadWhenShown(async () => (await import('./board-questions')).BoardQuestions)
 
+const BestPlaces = loadWhenShown(async () => (await import('./best-places')).BestPlaces)
+
 const SETUP = 'circuit-setup'
 const UNFINISHED = 'The circuit is not finished: this can be told once it has what it lacks.'
 
@@ -102,6 +104,7 @@ export function CircuitCard({ store, id }: { store: Store; id: CircuitId }) {
       </Question>
       <UpkeepStudies store={store} id={id} />
       <Hurts store={store} circuit={circuit} />
+      {!unfinished && <BestPlaces store={store} circuit={circuit} found={found} />}
       <OtherNets store={store} circuit={circuit} />
       {!setupFirst.value && setup}
       <BudgetFigures store={store} circuit={circuit} found={found} />

@@ -1,4 +1,4 @@
-import type { Plan } from '../../plan/plan'
+import type { Plan } from './plan'
 
 /** The first of `Station 1`, `Station 2`… that no station bears. */
 export function freeStationName(plan: Plan): string {
