@@ -4,13 +4,18 @@ import { STEP_NEPERS } from '../field/gauge'
 import { conditionsAt } from '../field/readings'
 import { scaledWire, sigmaOf } from '../field/wire-figures'
 import type { Bridge } from './evidence'
-import { atPlan, type Bench, LEAST_SIGMA, type Manner, type Observation, type Trouble } from './observation'
+import { atPlan, type Bench, LEAST_SIGMA, type Manner, type Observation } from './observation'
+import type { Trouble } from './trouble'
 
 /** A bridge reads to this where nobody says better, %. */
 const USUAL_BRIDGE_PCT = 1
 
 /** The ways of a bridge's loop, and how much of it lies before a place. */
-function bridgeWay({ plan, model, figures, nepers: tried }: Bench, bridge: Bridge, manner: Manner) {
+function bridgeWay(
+  { plan, model, figures, nepers: tried }: Pick<Bench, 'plan' | 'model' | 'figures' | 'nepers'>,
+  bridge: Bridge,
+  manner: Manner,
+) {
   const way = shortestWay(model, model.stations.indexOf(bridge.at), model.stations.indexOf(bridge.toward))
   if (!way || way.length === 0) return null
   const conditions = conditionsAt(atPlan(plan, manner), bridge)
@@ -61,8 +66,12 @@ function bridgeWay({ plan, model, figures, nepers: tried }: Bench, bridge: Bridg
 }
 
 /** Whether the bridge's loop goes through the earth, so that there is no good wire to come back on. */
-export const goesByEarth = (bench: Bench, bridge: Bridge): boolean =>
-  bridgeWay(bench, bridge, { branches: true, otherSets: false, otherWeather: false })?.byEarth ?? false
+export const goesByEarth = (plan: Bench['plan'], model: Bench['model'], bridge: Bridge): boolean =>
+  bridgeWay({ plan, model, figures: [], nepers: [] }, bridge, {
+    branches: true,
+    otherSets: false,
+    otherWeather: false,
+  })?.byEarth ?? false
 
 /**
  * A bridge: Murray's balances at x / L = a / (a + b), Varley's, of equal arms, at R = L − 2x, with x the ohms of the faulty wire up to the

@@ -1,6 +1,6 @@
 import { STEP_NEPERS } from '../field/gauge'
-import { HYPOTHESES, type Hypothesis } from './hypotheses'
 import type { Bench, Observation, Seen, Witness } from './observation'
+import type { Hypothesis } from './trouble'
 import type { Way } from './ways'
 
 /** One way of taking the evidence, with all that is held against it. */
@@ -35,7 +35,7 @@ const coarseCount = (count: number) => Math.floor((count - 1) / COARSE) + 2
 
 /** @param side which piece of a line is meant where one ends and another begins, m */
 export function spotAt(
-  { figures }: Bench,
+  { figures, hypotheses }: Bench,
   setups: readonly Setup[],
   line: string,
   wireM: number,
@@ -73,11 +73,11 @@ export function spotAt(
     }
     return { borne, values, slopes, witnessed }
   }
-  const glimpses = setups.map(() => new Array<Glimpse | undefined>(HYPOTHESES.length))
+  const glimpses = setups.map(() => new Array<Glimpse | undefined>(hypotheses.length))
   return {
     wireM,
     seen: (s, h) => {
-      glimpses[s]![h] ??= glimpse(s, HYPOTHESES[h]!)
+      glimpses[s]![h] ??= glimpse(s, hypotheses[h]!)
       return glimpses[s]![h]
     },
   }

@@ -1,4 +1,4 @@
-import type { Evidence } from './evidence'
+import type { Known } from './evidence'
 import type { LikelyStretch } from './likely-stretches'
 import type { Bench } from './observation'
 import type { Particle } from './particles'
@@ -40,7 +40,7 @@ const LISTED = 5
  */
 export function nextSteps(
   bench: Bench,
-  evidence: readonly Evidence[],
+  evidence: readonly Known[],
   particles: readonly Particle[],
   tags: readonly PlaceOnLine[],
   places: readonly LikelyStretch[],

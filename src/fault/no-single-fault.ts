@@ -10,6 +10,8 @@ import { LN_BALANCED_BY_CHANCE } from './reckoner'
 /** A reading that no single fault would bring about is as likely as any other in so many nepers. */
 const ANY_NEPERS = 12
 
+const SOUND = { kind: 'leak', element: 'none', toEarth: false } as const
+
 /** Logarithm of the chance that nothing is wrong, as it stands beside those of single faults. */
 export function lnNothingWrong(bench: Bench, setups: readonly Setup[]): number {
   const doubts = doubtsOf(bench)
@@ -28,7 +30,7 @@ export function lnNothingWrong(bench: Bench, setups: readonly Setup[]): number {
     let lnRoot = 0
     for (let a = 0; a < n; a++) lnRoot += Math.log(lower[a * n + a]!)
     solveLower(lower, n, start)
-    const bridged = observations.filter((each) => !each.bears({ element: 'none', toEarth: false })).length
+    const bridged = observations.filter((each) => !each.bears(SOUND)).length
     const told = witnesses.reduce((sum, witness) => sum + witness.sound(), 0)
     const ln = told + bridged * LN_BALANCED_BY_CHANCE - lnRoot - (n / 2) * LN_2PI - dot(start, start) / 2
     return ln + Math.log(NOTHING_WRONG * way.chance)
@@ -36,6 +38,9 @@ export function lnNothingWrong(bench: Bench, setups: readonly Setup[]): number {
   return lnSum(ways)
 }
 
-/** The same that there is more than one fault, or that one of the readings is wrong. */
-export const lnSeveral = ([first]: readonly Setup[]): number =>
-  Math.log(SEVERAL) - first!.observations.length * Math.log(ANY_NEPERS) - first!.witnesses.length * Math.LN2
+/** The same that there is more than one fault, or that one of the readings is wrong: it takes two to disagree. */
+export function lnSeveral([first]: readonly Setup[]): number {
+  const { observations, witnesses } = first!
+  if (observations.length + witnesses.length < 2) return Number.NEGATIVE_INFINITY
+  return Math.log(SEVERAL) - observations.length * Math.log(ANY_NEPERS) - witnesses.length * Math.LN2
+}

@@ -1,11 +1,13 @@
 import type { CircuitModel } from '../budget/circuit-model'
 import type { FaultElement } from '../field/fault-ports'
 import { gaugeOf } from '../field/gauge'
+import type { What } from '../field/probe'
 import { onlyTheWay, probeOf, type Stand, standAtStation, standOnLine } from '../field/probe'
 import { conditionsAt, meterSigma, nepersOf, setSigma, UNTAKEN_TEMP_C } from '../field/readings'
 import type { WireFigure } from '../field/wire-figures'
 import type { Plan } from '../plan/plan'
-import type { MeterReading } from './evidence'
+import type { Echo, MeterReading } from './evidence'
+import type { Hypothesis, Trouble } from './trouble'
 
 /** What is not said of how the evidence was taken, taken one way for all of it. */
 export interface Manner {
@@ -14,12 +16,6 @@ export interface Manner {
   readonly otherSets: boolean
   /** Where nobody says it, the weather was not the plan's. */
   readonly otherWeather: boolean
-}
-
-/** A fault at one place: as a part of the network, and whether it joins one wire to the earth. */
-export interface Trouble {
-  readonly element: FaultElement
-  readonly toEarth: boolean
 }
 
 /** A measured figure, in nepers or as a part of something, and what it would be with a fault. */
@@ -52,17 +48,22 @@ export interface Bench {
   readonly figures: readonly WireFigure[]
   /** By how much each figure is tried more than it is in the catalog, nepers: what is read is followed in proportion from there. */
   readonly nepers: ArrayLike<number>
+  /** Kinds of fault that come into question. */
+  readonly hypotheses: readonly Hypothesis[]
+  /** Lines on which each other circuit lies in the same cable or beside it, by that circuit. */
+  readonly beside: ReadonlyMap<string, ReadonlySet<string>>
 }
 
-/** An earth on one wire is no part of the pair's own network. */
-export const elementOf = ({ element, toEarth }: Trouble): FaultElement => (toEarth ? 'none' : element)
+/** An earth on one wire is no part of the pair's own network; and a capacitance goes on along a pair that has changed its place. */
+export const elementOf = ({ kind, element, toEarth }: Trouble, what?: What): FaultElement =>
+  toEarth || (kind === 'swapped' && what === 'nanoF') ? 'none' : element
 
 /** The plan's weather, or the other. */
 export const atPlan = (plan: Bench['plan'], manner: Manner): Bench['plan'] =>
   manner.otherWeather ? { ...plan, weather: plan.weather === 'wet' ? 'dry' : 'wet' } : plan
 
 /** Where the instrument of a reading stands; null where the circuit has no such place or way. */
-const standOf = (model: CircuitModel, reading: MeterReading): Stand | null =>
+export const standOf = (model: CircuitModel, reading: MeterReading | Echo): Stand | null =>
   'line' in reading
     ? standOnLine(model, reading.line, reading.wireM, reading.toward)
     : standAtStation(model, reading.at, reading.toward)
@@ -96,8 +97,8 @@ export function meterObservation(
     at: (line, wireM, side) => {
       const placed = gauge.at(line, wireM, side)
       return {
-        first: (trouble, ohms) => nepersOf(what, placed.first(elementOf(trouble), ohms)),
-        all: (trouble, ohms) => nepers(placed.all(elementOf(trouble), ohms)),
+        first: (trouble, ohms) => nepersOf(what, placed.first(elementOf(trouble, what), ohms)),
+        all: (trouble, ohms) => nepers(placed.all(elementOf(trouble, what), ohms)),
       }
     },
   }

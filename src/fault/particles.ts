@@ -1,10 +1,10 @@
 import { seeded, seededNormal } from '../budget/seeded'
 import { solveLower } from '../field/linear-fit'
 import type { Setup } from './glimpse'
-import { HYPOTHESES, type Hypothesis } from './hypotheses'
 import { dot, shares, solveUpper } from './log-sums'
 import type { Bench, Manner } from './observation'
 import type { Reckoned, Reckoner, WorkCell } from './reckoner'
+import type { Hypothesis } from './trouble'
 
 /** One fault that would explain what is known, drawn as likely as it is. */
 export interface Particle {
@@ -39,7 +39,7 @@ function picked(chances: readonly number[], number: number): number {
 
 /** Draws faults as likely as they are. @param masses by stretch, setup and hypothesis */
 export function drawn(
-  { figures }: Bench,
+  { figures, hypotheses }: Bench,
   setups: readonly Setup[],
   { lnByOhms, doubts }: Reckoner,
   cells: readonly WorkCell[],
@@ -54,7 +54,7 @@ export function drawn(
 
   const drawFrom = (cell: WorkCell, s: number, h: number): Particle => {
     const { observations, way } = setups[s]!
-    const hypothesis = HYPOTHESES[h]!
+    const hypothesis = hypotheses[h]!
     const { borne } = cell.middle.seen(s, h)
     const n = borne.length
     const kept: Reckoned[] = []

@@ -1,12 +1,11 @@
-import type { Evidence } from './evidence'
+import type { Known } from './evidence'
 import type { Setup, Spot } from './glimpse'
-import { HYPOTHESES } from './hypotheses'
 import { lnSum, shares } from './log-sums'
 import { lnNothingWrong, lnSeveral } from './no-single-fault'
 import type { Bench } from './observation'
 import { observed } from './observed'
 import { drawn, type Particle } from './particles'
-import { type Known, type Reckoner, reckonerOf, type WorkCell } from './reckoner'
+import { type Before, type Reckoner, reckonerOf, type WorkCell } from './reckoner'
 import { waysOf } from './ways'
 
 /** A stretch of a line, and the chance that the fault lies there. */
@@ -20,7 +19,7 @@ export interface Cell {
 export interface Posterior {
   /** Stretches that do not meet, in the order of the circuit's lines; their chances are 1 together. */
   readonly cells: readonly Cell[]
-  /** Chance of each of {@link HYPOTHESES}, given that there is one fault. */
+  /** Chance of each of the bench's hypotheses, given that there is one fault. */
   readonly chances: readonly number[]
   readonly nothingWrong: number
   readonly several: number
@@ -52,7 +51,7 @@ const FAR_NEPERS = 0.08
  * ohms are integrated piece by piece. Stretches with much of the chance are cut finer until none has more than a hundredth. Where the
  * readings put the wire's figures far from the catalog's, all is reckoned anew in proportion from there: Laplace's way.
  */
-export function posteriorOf(bench: Bench, evidence: readonly Evidence[]): Posterior {
+export function posteriorOf(bench: Bench, evidence: readonly Known[]): Posterior {
   const cuts = evidence.flatMap((each) => ('line' in each ? [{ line: each.line, wireM: each.wireM }] : []))
   const first = reckoned(bench, evidence, firstStretches(bench, cuts))
   const { particles } = first.posterior
@@ -68,12 +67,12 @@ interface Outline {
   readonly line: string
   readonly from: { readonly wireM: number }
   readonly to: { readonly wireM: number }
-  readonly known?: Known
+  readonly known?: Before
 }
 
 function reckoned(
   bench: Bench,
-  evidence: readonly Evidence[],
+  evidence: readonly Known[],
   outlines: readonly Outline[],
 ): { readonly posterior: Posterior; readonly cells: readonly Outline[] } {
   const setups = waysOf(bench, evidence).map((way): Setup => ({ way, ...observed(bench, evidence, way) }))
@@ -107,7 +106,7 @@ function reckoned(
   const total = masses.reduce((sum, each) => sum + massOf(each), 0)
   const [nothing, several] = [lnNothingWrong(bench, setups), lnSeveral(setups)]
   const whole = lnSum([Math.log(total) + scale, nothing, several])
-  const chances = HYPOTHESES.map(
+  const chances = bench.hypotheses.map(
     (_, h) => masses.reduce((sum, each) => sum + each.reduce((own, at) => own + at[h]!, 0), 0) / total,
   )
   const posterior = {

@@ -1,7 +1,6 @@
 import { cholesky, solveLower } from '../field/linear-fit'
 import { addDoubts, doubtsOf } from './doubts'
 import { COARSE, type Glimpse, type Setup, type Spot, spotAt } from './glimpse'
-import { HYPOTHESES, type Hypothesis } from './hypotheses'
 import { dot, LN_2PI, lnAverage, lnSum } from './log-sums'
 import type { Bench } from './observation'
 
@@ -28,7 +27,7 @@ export interface Reckoned {
 }
 
 /** Chances of a stretch by setup and hypothesis, and the logarithm below which one is out of the question. */
-export interface Known {
+export interface Before {
   readonly ln: readonly Float64Array[]
   readonly leastLn: number
 }
@@ -39,6 +38,7 @@ export type Reckoner = ReturnType<typeof reckonerOf>
 export function reckonerOf(bench: Bench, setups: readonly Setup[]) {
   const doubts = doubtsOf(bench)
   const { length: figures } = bench.figures
+  const { hypotheses } = bench
 
   /** Logarithm of the chance of what was read, by stretch of a fault's ohms, on a stretch of a line. */
   const lnByOhms = (
@@ -48,7 +48,7 @@ export function reckonerOf(bench: Bench, setups: readonly Setup[]) {
     keep?: (u: number, reckoned: Reckoned) => void,
   ): Float64Array => {
     const { observations } = setups[s]!
-    const { lnOhms, chances } = HYPOTHESES[h] as Hypothesis
+    const { lnOhms, chances } = hypotheses[h]!
     const [from, middle, to] = [cell.from, cell.middle, cell.to].map((spot) => spot.seen(s, h)) as [
       Glimpse,
       Glimpse,
@@ -114,11 +114,11 @@ export function reckonerOf(bench: Bench, setups: readonly Setup[]) {
   const spot = (line: string, wireM: number, side: number): Spot => spotAt(bench, setups, line, wireM, side)
 
   /** @param of what is known of the stretch before: a kind of fault that is out of the question there is not reckoned again */
-  const cell = (line: string, from: Spot, to: Spot, of?: Known): WorkCell => {
+  const cell = (line: string, from: Spot, to: Spot, of?: Before): WorkCell => {
     const middleM = (from.wireM + to.wireM) / 2
     const spots = { from, middle: spot(line, middleM, middleM), to }
     const ln = setups.map(({ way }, s) =>
-      Float64Array.from(HYPOTHESES, ({ chance }, h) => {
+      Float64Array.from(hypotheses, ({ chance }, h) => {
         const before = of?.ln[s]?.[h]
         if (of && before !== undefined && before < of.leastLn) return before
         return lnSum(lnByOhms(spots, s, h)) + Math.log(chance * way.chance)

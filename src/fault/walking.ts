@@ -1,6 +1,6 @@
 import type { CircuitModel } from '../budget/circuit-model'
 import { shortestWay } from '../budget/path'
-import { type Evidence, isReading } from './evidence'
+import { isReading, type Known } from './evidence'
 import type { Bench } from './observation'
 
 /** A place of a circuit: a station, or so much wire from a line's `from`. */
@@ -46,7 +46,7 @@ export function apartIn(model: CircuitModel): Apart {
 }
 
 /** Where the crew stands: where it last measured or looked, else at the first telephone. */
-export function standsAt({ model }: Bench, evidence: readonly Evidence[], apart: Apart): Place {
+export function standsAt({ model }: Bench, evidence: readonly Known[], apart: Apart): Place {
   let at: Place = model.stations[model.sets[0]?.node ?? model.lines[0]!.from]!
   for (const each of evidence) {
     if ('sound' in each) {

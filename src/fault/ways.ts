@@ -1,4 +1,4 @@
-import type { Evidence } from './evidence'
+import type { Known } from './evidence'
 import type { Bench, Manner } from './observation'
 
 /** What is not known about how the evidence was taken, and how often it is so. Allowances. */
@@ -7,7 +7,7 @@ export interface Way extends Manner {
 }
 
 /** Ways of taking the evidence that could make a difference. */
-export function waysOf({ model }: Bench, evidence: readonly Evidence[]): readonly Way[] {
+export function waysOf({ model }: Bench, evidence: readonly Known[]): readonly Way[] {
   const readings = evidence.filter((each) => 'what' in each)
   const isUnsaid = readings.some((each) => each.weather === undefined && each.what !== 'loopOhms')
   const hasBranches = model.lines.length > 1 && readings.some(({ far }) => far !== 'set')

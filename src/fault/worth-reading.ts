@@ -1,7 +1,8 @@
 import type { FaultElement } from '../field/fault-ports'
 import { STEP_NEPERS } from '../field/gauge'
 import type { Far, What } from '../field/probe'
-import { type Evidence, isReading, type MeterReading } from './evidence'
+import { earthObservation } from './earth-reading'
+import { isReading, type Known, type MeterReading } from './evidence'
 import type { LikelyStretch } from './likely-stretches'
 import { type Bench, type Manner, meterObservation } from './observation'
 import type { Particle } from './particles'
@@ -12,6 +13,8 @@ export interface Take {
   readonly what: What
   readonly far: Far
   readonly toward: string
+  /** This wire against the earth; absent: both wires. */
+  readonly wire?: 'a' | 'b'
 }
 
 /** A reading that could be taken, what it would be under each fault that is likely, nepers, and how far off it may be. */
@@ -28,13 +31,17 @@ export interface Stop {
 }
 
 /** What is worth reading where such a fault is likely. */
-const WORTH: Readonly<Record<Exclude<FaultElement, 'none'>, readonly { what: What; far: Far }[]>> = {
+const WORTH: Readonly<Record<Exclude<FaultElement, 'none'> | 'earth', readonly Omit<Take, 'toward'>[]>> = {
   across: [
     { what: 'loopOhms', far: 'open' },
     { what: 'loopOhms', far: 'short' },
   ],
   along: [{ what: 'loopOhms', far: 'short' }],
   broken: [{ what: 'nanoF', far: 'open' }],
+  earth: [
+    { what: 'loopOhms', far: 'open', wire: 'a' },
+    { what: 'loopOhms', far: 'open', wire: 'b' },
+  ],
 }
 
 /** A kind of fault less likely than this is not what a reading is chosen for. */
@@ -47,7 +54,7 @@ const TAGS_INSIDE = 6
 /** Where one could measure what, and what that would tell of faults that are drawn as likely as they are. */
 export function stopsOf(
   bench: Bench,
-  evidence: readonly Evidence[],
+  evidence: readonly Known[],
   particles: readonly Particle[],
   tags: readonly PlaceOnLine[],
   places: readonly LikelyStretch[],
@@ -65,18 +72,18 @@ export function stopsOf(
   return standing(bench, tags, places).map(({ at, towards }) => ({
     at,
     prospects: towards.flatMap((toward) =>
-      worth.flatMap(({ what, far }): Prospect[] => {
+      worth.flatMap((how): Prospect[] => {
         const place = typeof at === 'string' ? { at } : at
-        const reading = { ...place, toward, what, far, ...as } as MeterReading
+        const reading = { ...place, toward, ...how, ...as } as MeterReading
         if (readings.some((each) => isSame(each, reading))) return []
-        const observation = meterObservation(bench, reading, manner)
+        const observation = (how.wire ? earthObservation : meterObservation)(bench, reading, manner)
         if (!observation) return []
         const nepers = Float64Array.from(particles, ({ line, wireM, hypothesis, ohms, nepers: more }) => {
           const values = observation.at(line, wireM, wireM).all(hypothesis, ohms)
           const [first] = values
           return more.reduce((sum, each, f) => sum + ((values[f + 1]! - first!) / STEP_NEPERS) * each, first!)
         })
-        return [{ take: { what, far, toward }, nepers, sigma: observation.sigma }]
+        return [{ take: { ...how, toward }, nepers, sigma: observation.sigma }]
       }),
     ),
   }))
@@ -84,18 +91,20 @@ export function stopsOf(
 
 function worthReading(particles: readonly Particle[]) {
   const elements = (Object.keys(WORTH) as (keyof typeof WORTH)[]).filter((element) => {
-    const own = particles.filter(({ hypothesis }) => hypothesis.element === element && !hypothesis.toEarth)
+    const own = particles.filter(
+      ({ hypothesis }) => (hypothesis.toEarth ? 'earth' : hypothesis.element) === element,
+    )
     return own.length >= LEAST_WORTH * particles.length
   })
   const all = elements.flatMap((element) => WORTH[element])
-  return all.filter(
-    ({ what, far }, k) => all.findIndex((each) => each.what === what && each.far === far) === k,
-  )
+  return all.filter((how, k) => all.findIndex((each) => isAlike(each, how)) === k)
 }
 
+const isAlike = (a: Omit<Take, 'toward'>, b: Omit<Take, 'toward'>): boolean =>
+  a.what === b.what && a.far === b.far && a.wire === b.wire
+
 const isSame = (a: MeterReading, b: MeterReading): boolean =>
-  a.what === b.what &&
-  a.far === b.far &&
+  isAlike(a, b) &&
   a.toward === b.toward &&
   ('line' in a
     ? 'line' in b && a.line === b.line && Math.abs(a.wireM - b.wireM) < 1

@@ -2,6 +2,7 @@ import { EVIDENCE, type Evidence } from '../fault/evidence'
 import { stationsOfCircuit } from '../plan/circuit-topology'
 import { valueFault } from '../plan/field-schema'
 import type { Circuit, Plan } from '../plan/plan'
+import { standingRecords } from '../plan/standing-records'
 import { bad, ok, type Problem, type Result } from '../problem'
 import { faultsOf } from '../schema/faults'
 import { taken } from '../schema/kept'
@@ -15,11 +16,18 @@ export function parseEvidence(bytes: Uint8Array, plan: Plan, circuit: Circuit): 
   if (!text.ok) return text
   const json = parseJson(text.value)
   if (!json.ok) return json
-  const known = { station: new Set(stationsOfCircuit(plan, circuit)), line: new Set(circuit.lines) }
+  const known = {
+    station: new Set(stationsOfCircuit(plan, circuit)),
+    line: new Set(circuit.lines),
+    circuit: new Set([...plan.circuits.keys()].filter((id) => id !== circuit.id)),
+    record: new Set(standingRecords(plan).map(({ id }) => id)),
+  }
   const faults = [...faultsOf(EVIDENCE, json.value, 'evidence', known)]
   if (faults.length === 0) faults.push(...againstItself(json.value as readonly unknown[]))
   return faults.length > 0 ? bad(...faults) : ok(taken(EVIDENCE, json.value))
 }
+
+const OHMS: ReadonlySet<unknown> = new Set(['loopOhms', 'kOhms'])
 
 /** What evidence of sound members says against itself. */
 function againstItself(list: readonly unknown[]): readonly Problem[] {
@@ -31,6 +39,16 @@ function againstItself(list: readonly unknown[]): readonly Problem[] {
     if (typeof each.at === 'string' && each.line === undefined && each.at === each.toward) {
       const message = 'The meter stands at the station that it looks to: name the station at the other end.'
       return [{ code: 'no-way', at: `${at}.toward`, message }]
+    }
+    if (isObject(each.echo) && each.echo.ns === undefined && !(each.echo.m && each.echo.velocityPct)) {
+      const message =
+        'The echo says neither its time nor its distance: give "ns", or "m" with the "velocityPct" that the instrument is set to.'
+      return [{ code: 'no-echo', at: `${at}.echo`, message }]
+    }
+    if (each.wire !== undefined && !(OHMS.has(each.what) && each.far !== 'set')) {
+      const message =
+        'One wire is measured against the earth in "loopOhms" or "kOhms", with the far end "open", or "short" for joined to the earth there.'
+      return [{ code: 'no-such-reading', at: `${at}.wire`, message }]
     }
     const two = each.rings ?? each.hears
     if (Array.isArray(two) && two[0] === two[1]) {

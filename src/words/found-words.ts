@@ -15,6 +15,9 @@ const KIND = {
   open: 'a break',
   leak: 'a leak',
   resistance: 'a joint of high resistance',
+  crossed: 'a wire that touches one of another circuit',
+  swapped: 'a pair that has changed places with another circuit’s',
+  split: 'a split pair: one wire of each of two circuits has changed places',
 } as const
 
 /** `8 in 10`, `99 in 100`: as one says how likely something is. */
@@ -27,14 +30,19 @@ function chanceWords(chance: number): string {
 }
 
 /** What it is: `Most likely a short (9 in 10).` */
-export function kindSentence({ kinds, toEarth, several, nothingWrong }: FaultFound): string {
+export function kindSentence({ kinds, toEarth, wires, several, nothingWrong }: FaultFound): string {
   if (several > 0.5)
     return 'One fault does not explain all of this: there is more than one, or one of the readings is wrong.'
-  if (nothingWrong > 0.5) return 'By these readings nothing is wrong.'
+  if (nothingWrong > 0.5)
+    return `By all of this nothing is wrong (${chanceWords(nothingWrong)}); a slight fault would not show in it.`
   const [first] = kinds
   if (!first) return ''
   const earth = first.kind === 'leak' && toEarth > first.chance / 2 ? ', one wire on the earth' : ''
-  return `Most likely ${KIND[first.kind]}${earth} (${chanceWords(first.chance)}).`
+  const wire = wires && (wires.a > 0.5 ? ', in wire a' : wires.b > 0.5 ? ', in wire b' : '')
+  const what = `${KIND[first.kind]}${earth}${wire ?? ''} (${chanceWords(first.chance)})`
+  return nothingWrong > 0.1
+    ? `Perhaps nothing is wrong (${chanceWords(nothingWrong)}); if something is, most likely ${what}.`
+    : `Most likely ${what}.`
 }
 
 /** Between which tags a stretch lies: `between tags 4/3 and 4/4`. */
@@ -47,6 +55,10 @@ function tagsWords(plan: Plan, measured: Measured, line: LineId, fromM: number, 
   const name = (number: number) => `${lineNumber(plan, line)}/${number}`
   return `between tags ${name(before.number)} and ${name(after.number)}`
 }
+
+/** A reading that tells nothing, by its place in the list. */
+export const unusedSentence = (index: number): string =>
+  `No. ${index + 1} of what is known tells nothing: nothing there rings, speaks or feeds so that it could be.`
 
 /** Where it is, in a sentence for each place. */
 export function placeSentence(
@@ -97,5 +109,7 @@ export function nextSentence(
   const toward = line ? (take.toward === 'from' ? line.from : line.to) : take.toward
   const far = take.far === 'short' ? 'its two wires joined there' : 'the far end open'
   const what = take.far === 'set' ? '' : TAKE[take.what][take.far]
+  if (take.wire)
+    return `At ${place}, open the line and measure the ohms of wire ${take.wire} to the earth towards ${say.name(toward)}, with the far end open and the telephones off.`
   return `At ${place}, open the line and ${what} towards ${say.name(toward)}, with ${far} and the telephones off.`
 }

@@ -3,7 +3,7 @@ import type { MeasuredLine } from '../measure/measured'
 import { pointAtWireM } from '../measure/place-on-line'
 import type { LineId } from '../plan/id'
 import type { Plan } from '../plan/plan'
-import { kindSentence, nextSentence, placeSentence } from './found-words'
+import { kindSentence, nextSentence, placeSentence, unusedSentence } from './found-words'
 import { tongueOf } from './tongue'
 
 /** What was found of a fault as the command line prints it and its contract has it, in metric English. */
@@ -13,6 +13,7 @@ export function faultInWords(plan: Plan, measured: ReadonlyMap<LineId, MeasuredL
     says: kindSentence(found),
     kinds: found.kinds,
     toEarth: found.toEarth,
+    ...(found.wires && { wires: found.wires }),
     nothingWrong: found.nothingWrong,
     several: found.several,
     places: found.places.map((place) => {
@@ -23,6 +24,9 @@ export function faultInWords(plan: Plan, measured: ReadonlyMap<LineId, MeasuredL
       return { line, fromM, toM, chance, lon, lat, middleM, says: placeSentence(plan, measured, place, say) }
     }),
     band: found.band,
+    ...(found.unused.length > 0 && {
+      unused: found.unused.map((index) => ({ evidence: index, says: unusedSentence(index) })),
+    }),
     next: found.next.map((step) => ({ do: nextSentence(plan, measured, step, say), ...step })),
   }
 }

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import type { Evidence } from '../../src/fault/evidence'
+import type { Known } from '../../src/fault/evidence'
 import { locateFault } from '../../src/fault/locate'
 import { simulator } from '../simulator/volts-at'
 import { type Planted, planted } from './planted'
@@ -29,7 +29,7 @@ test('the band of 95 holds the planted place 95 times of a hundred, and is a thi
   const told = new Map<string, { held: number; of: number; right: number }>()
   for (let seed = FIRST; seed < FIRST + FAULTS; seed++) {
     const fault = planted(seed)
-    const evidence: Evidence[] = []
+    const evidence: Known[] = []
     for (const look of looksAt(fault)) evidence.push(await take(fault, look, volts))
     const { plan, model } = modelOf(fault)
     const found = locateFault(plan, model, evidence)

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest'
-import type { Evidence } from '../../src/fault/evidence'
+import type { Known } from '../../src/fault/evidence'
 import { type FaultFound, locateFault } from '../../src/fault/locate'
 import { measurePlan } from '../../src/measure/measure-line'
 import { circuitNetwork } from '../../src/report/circuit-network'
@@ -16,7 +16,7 @@ function found(
   const measured = measurePlan(plan)
   const circuit = plan.circuits.values().next().value!
   const model = circuitNetwork(plan, circuit, laidCatalog(plan, measured), measured)
-  return locateFault(plan, model, evidence as readonly Evidence[])
+  return locateFault(plan, model, evidence as readonly Known[])
 }
 
 const chanceOf = ({ kinds }: FaultFound, kind: string) => kinds.find((each) => each.kind === kind)!.chance

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import type { Evidence } from '../../src/fault/evidence'
+import type { Known } from '../../src/fault/evidence'
 import { locateFault } from '../../src/fault/locate'
 import { simulator } from '../simulator/volts-at'
 import { type Planted, planted } from './planted'
@@ -24,7 +24,7 @@ interface Walk {
 async function byNext(fault: Planted, volts: Volts): Promise<Walk> {
   const { plan, model } = modelOf(fault)
   const tags = tagsOn(fault)
-  const evidence: Evidence[] = []
+  const evidence: Known[] = []
   let at: Place = 's0'
   let [walkedM, lookedM] = [0, 0]
   for (let steps = 1; steps <= 40; steps++) {

@@ -1,4 +1,4 @@
-import type { Evidence } from '../../src/fault/evidence'
+import type { Known } from '../../src/fault/evidence'
 import { measurePlan } from '../../src/measure/measure-line'
 import { circuitNetwork } from '../../src/report/circuit-network'
 import { laidCatalog } from '../../src/report/learned-of'
@@ -17,11 +17,11 @@ export function modelOf({ lines, weather }: Planted) {
 }
 
 /** A reading with the meter's error in it. */
-export async function take(fault: Planted, look: Look, volts: Volts): Promise<Evidence> {
+export async function take(fault: Planted, look: Look, volts: Volts): Promise<Known> {
   const value = (await shown(fault, look, volts)) * fault.error()
   const { stand, toward, far, what } = look
   const read = { what, far, value, meterPct: fault.meterPct, tempC: fault.tempC, weather: fault.weather }
-  return { ...stand, toward, ...read } as Evidence
+  return { ...stand, toward, ...read } as Known
 }
 
 /** What a crew reads first: from every end of the net, what tells most of such a fault. */

@@ -27,6 +27,8 @@ export function fieldPlan(
     readonly catalogSets?: readonly object[]
     readonly supply?: object
     readonly plan?: object
+    /** Members of lines besides, by id. */
+    readonly lines?: Readonly<Record<string, object>>
   } = {},
 ): Plan {
   const stations = [...new Set(lines.flatMap(({ from, to }) => [from, to]))]
@@ -75,7 +77,7 @@ export function fieldPlan(
           type: 'Feature',
           id,
           geometry: { type: 'LineString', coordinates: path },
-          properties: { kind: 'line', from, to, wire, legs: [leg, leg] },
+          properties: { kind: 'line', from, to, wire, legs: [leg, leg], ...wanted.lines?.[id] },
         }
       }),
     ],

@@ -14,7 +14,6 @@ const KNOWN: readonly string[] = [
   'plan/field-schema.ts `The value is §: give what the meter read, 0 or more.`',
   'plan/settings-edits.ts `§ is no wire of the catalog: pick one that is.`',
   'plan/settings-schema.ts `The slack of §`',
-  'report/locate-in-circuit.ts `The meter stands at § m of wire, and the line has § m: give a place on it.`',
   'report/remedy-changes.ts `derived: § with § more of its cells in series`',
 ]
 
