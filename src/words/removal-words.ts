@@ -20,7 +20,7 @@ export function removalSentence(
     ...(supplies > 0 ? [formatCount(supplies, 'supply', 'supplies')] : []),
   ]
   return parts.length > 0
-    ? `${what} deleted, and with it ${formatList(parts, parts.length)}`
+    ? `${what} deleted, and with ${asked === 'things' ? 'them' : 'it'} ${formatList(parts, parts.length)}`
     : `${what} deleted`
 }
 

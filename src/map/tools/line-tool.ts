@@ -2,11 +2,12 @@ import { batch, signal } from '@preact/signals'
 import type { Position } from '../../geo/position'
 import type { StationId } from '../../plan/id'
 import type { Place } from '../../plan/place'
-import { type Lay, lineName, type Plan, stationName } from '../../plan/plan'
+import { type Lay, type Plan, stationName } from '../../plan/plan'
 import { effect } from '../../state/steady-effect'
 import { equipmentUsedLast, wireUsedLast } from '../../state/used-last'
 import type { Aim, Bench, MapTool } from '../bench'
 import { showTail } from '../layers/show-tail'
+import { drawnSentence } from './drawn-words'
 import { askHowFar, howFarWords, stepOfHowFar } from './how-far-ahead'
 import {
   beginLine,
@@ -81,18 +82,14 @@ export function lineTool(bench: Bench): MapTool & { readonly remove: () => void 
       if (!line) return
       store.selection.value = { kind: 'line', id: line.id, legs: [] }
       tail.value = line.to
-      const joined = [done.start, end].some(({ kind }) => kind === 'wire') ? ', joined to the wire' : ''
-      store.tell(`Line ${lineName(plan, line)} drawn${joined}`)
+      store.tell(drawnSentence(plan, line, [done.start, end]))
     })
   }
 
   const end = (place: Place, aim: Aim) => {
     const now = draft.peek()
     if (!now) return
-    if (isBack(now, place)) {
-      bench.say(BACK_AT_START)
-      return
-    }
+    if (isBack(now, place)) return bench.say(BACK_AT_START)
     const { draft: done, lay } = withSuggestedWay(now, aim)
     keep(done, place, lay)
   }
