@@ -1,3 +1,4 @@
+import type { LineTag, TagReason } from '../measure/line-tags'
 import type { Plan } from '../plan/plan'
 import type { Report } from '../report/report'
 
@@ -5,12 +6,19 @@ import type { Report } from '../report/report'
 const MOST_LETTERS = 120
 
 const printable = (name: string): string =>
-  name.length > MOST_LETTERS ? `${name.slice(0, MOST_LETTERS)}…` : name
+  // A letter of two halves is not cut between them.
+  name.length > MOST_LETTERS ? `${name.slice(0, MOST_LETTERS).replace(/[\ud800-\udbff]$/, '')}…` : name
 
 const named = <K, T extends { readonly name: string }>(things: ReadonlyMap<K, T>): ReadonlyMap<K, T> =>
   [...things.values()].every(({ name }) => name.length <= MOST_LETTERS)
     ? things
     : new Map([...things].map(([id, thing]) => [id, { ...thing, name: printable(thing.name) }]))
+
+const printableReasons = ([first, ...others]: LineTag['reasons']): LineTag['reasons'] => {
+  const cut = (reason: TagReason): TagReason =>
+    reason.code === 'crossing' ? { ...reason, name: printable(reason.name) } : reason
+  return [cut(first), ...others.map(cut)]
+}
 
 /** Plan and report with names that a sheet can hold: what is longer than 120 letters is cut, with a mark that it is. */
 export function withPrintableNames<T extends { readonly plan: Plan; readonly report: Report }>(source: T): T {
@@ -31,6 +39,7 @@ export function withPrintableNames<T extends { readonly plan: Plan; readonly rep
         ...line,
         name: printable(line.name),
         crossings: line.crossings.map((crossing) => ({ ...crossing, name: printable(crossing.name) })),
+        tags: line.tags.map((tag) => ({ ...tag, reasons: printableReasons(tag.reasons) })),
       })),
       circuits: report.circuits.map((circuit) => ({ ...circuit, name: printable(circuit.name) })),
     },

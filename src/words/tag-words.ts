@@ -1,4 +1,5 @@
 import { HAZARDS } from '../hazard/kinds'
+import { isolated } from '../isolated'
 import type { TagReason } from '../measure/line-tags'
 import { LAY_WORDS } from './plan-words'
 import type { Tongue } from './tongue'
@@ -9,7 +10,8 @@ type ReasonOf<C extends Code> = Extract<TagReason, { readonly code: C }>
 const SAY: { readonly [C in Code]: (reason: ReasonOf<C>, say: Tongue) => string } = {
   end: ({ station, branches }, { name }) => `${name(station)}${branches ? ', lines branch' : ''}`,
   'lay-changes': ({ from, to }) => `${LAY_WORDS[from]} to ${LAY_WORDS[to]}`,
-  crossing: ({ hazard, name }) => (name ? `${HAZARDS[hazard].word}: ${name}` : HAZARDS[hazard].word),
+  crossing: ({ hazard, name }) =>
+    name ? `${HAZARDS[hazard].word}: ${isolated(name)}` : HAZARDS[hazard].word,
   'test-point': () => 'test point',
   'on-the-way': () => 'on the way',
 }
