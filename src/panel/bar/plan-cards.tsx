@@ -130,10 +130,11 @@ export function KeptPlanCard({
 }) {
   /** A card that was just removed stays in its place for as long as the menu is open, to be brought back there. */
   const isGone = useSignal(false)
-  const plan = useSignal<Plan | undefined>(undefined)
+  /** Null where none can be made of its record. */
+  const plan = useSignal<Plan | null | undefined>(undefined)
   useEffect(() => {
     void keeper.planOf(draft.key).then((found) => {
-      plan.value = found
+      plan.value = found ?? null
     })
   }, [draft.key, draft.revision])
   const title = titleOf(draft)
@@ -166,7 +167,7 @@ export function KeptPlanCard({
       Remove
     </button>
   )
-  if (draft.fault)
+  if (draft.fault || plan.value === null)
     return (
       <Card title={title} when={`cannot be read as a plan, ${whenKept(draft.savedAt)}`} plan={undefined}>
         <button

@@ -54,6 +54,7 @@ export const TOPICS: readonly Topic[] = [
   },
   {
     ask: 'How far could it go?',
+    also: ['How far could the next telephone stand?'],
     answer: [
       'The longest line of this wire over which the same telephones still ring and are heard, today and in the worst weather. Tables below it compare other wires and supplies.',
     ],
