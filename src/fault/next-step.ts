@@ -41,18 +41,21 @@ const LISTED = 5
 export function nextSteps(
   bench: Bench,
   evidence: readonly Known[],
-  particles: readonly Particle[],
+  all: readonly Particle[],
   tags: readonly PlaceOnLine[],
   places: readonly LikelyStretch[],
 ): readonly NextStep[] {
-  if (particles.length < 2) return []
+  if (all.length < 2) return []
+  const particles = fewer(all)
   const apart = apartIn(bench.model)
   const from = standsAt(bench, evidence, apart)
   const field = fieldOf(particles, apart)
   const lay = layOf(particles)
   const before = spreadOf(lay, null)
   const steps: Priced[] = []
-  for (const { at, prospects } of stopsOf(bench, evidence, particles, tags, places)) {
+  for (const { at, prospects } of stopsOf(bench, evidence, particles, tags, places, (at) =>
+    apart(from, at),
+  )) {
     if (prospects.length === 0) continue
     const walkM = apart(from, at)
     const fromHere = field.from(at)
@@ -78,6 +81,12 @@ export function nextSteps(
     .slice(0, LISTED)
     .map(({ costM: _, ...step }) => step)
 }
+
+/** Faults strewn over more lines than this are thinned out: where so much is open yet, a third of them tells as well what to read first. */
+const STREWN = 30
+
+const fewer = (all: readonly Particle[]): readonly Particle[] =>
+  new Set(all.map(({ line }) => line)).size > STREWN ? all.filter((_, k) => k % 3 === 0) : all
 
 /** Each reading alone, all of one direction, and all of a place. */
 function setsOf<T extends { readonly take: Take }>(all: readonly T[]): readonly (readonly T[])[] {

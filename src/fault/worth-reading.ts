@@ -48,6 +48,9 @@ const WORTH: Readonly<Record<Exclude<FaultElement, 'none'> | 'earth', readonly O
 const LEAST_WORTH = 0.1
 const USUAL_PCT = 1
 const MOST_STATIONS = 24
+/** In a net of many lines each station takes long to reckon: of so many lines on fewer of them, the nearest. */
+const MANY_LINES = 40
+const FEW_STATIONS = 10
 const PLACES_MINDED = 3
 const TAGS_INSIDE = 6
 
@@ -58,6 +61,7 @@ export function stopsOf(
   particles: readonly Particle[],
   tags: readonly PlaceOnLine[],
   places: readonly LikelyStretch[],
+  walkM: (to: Place) => number,
 ): readonly Stop[] {
   const manner = commonest(particles)
   const readings = evidence.filter(isReading)
@@ -69,7 +73,7 @@ export function stopsOf(
     ...(taken?.weather !== undefined && { weather: taken.weather }),
   }
   const worth = worthReading(particles)
-  return standing(bench, tags, places).map(({ at, towards }) => ({
+  return standing(bench, tags, places, walkM).map(({ at, towards }) => ({
     at,
     prospects: towards.flatMap((toward) =>
       worth.flatMap((how): Prospect[] => {
@@ -117,11 +121,12 @@ const commonest = (particles: readonly Particle[]): Manner => {
   return [...counts].sort((a, b) => b[1] - a[1])[0]![0]
 }
 
-/** Ends of the circuit and its joints, and the tags nearest to what is in question. */
+/** Ends of the circuit and its joints, the nearest of many, and the tags nearest to what is in question. */
 function standing(
   { model }: Bench,
   tags: readonly PlaceOnLine[],
   places: readonly LikelyStretch[],
+  walkM: (to: Place) => number,
 ): readonly { readonly at: Place; readonly towards: readonly string[] }[] {
   const stations = model.stations.map((at, node) => {
     const around = model.lines.filter(({ from, to, wireM }) => wireM > 0 && (from === node || to === node))
@@ -142,5 +147,7 @@ function standing(
     at: { line, wireM },
     towards: ['from', 'to'],
   }))
-  return [...stations.slice(0, MOST_STATIONS), ...onLines]
+  const most = model.lines.length > MANY_LINES ? FEW_STATIONS : MOST_STATIONS
+  const nearest = stations.length > most ? stations.sort((a, b) => walkM(a.at) - walkM(b.at)) : stations
+  return [...nearest.slice(0, most), ...onLines]
 }

@@ -56,6 +56,16 @@ function tagsWords(plan: Plan, measured: Measured, line: LineId, fromM: number, 
   return `between tags ${name(before.number)} and ${name(after.number)}`
 }
 
+/** The band of 95 %: `95 in 100 that it lies from 610 m to 660 m of wire from Camp on Camp – Hill: a stretch of 50 m.` */
+export function bandSentence(
+  plan: Plan,
+  { line, fromM, toM }: NonNullable<FaultFound['band']>,
+  say: Tongue,
+): string {
+  const from = say.name(plan.lines.get(line as LineId)!.from)
+  return `95 in 100 that it lies from ${say.length(fromM)} to ${say.length(toM)} of wire from ${from} on ${say.name(line)}: a stretch of ${say.length(toM - fromM)}.`
+}
+
 /** A reading that tells nothing, by its place in the list. */
 export const unusedSentence = (index: number): string =>
   `No. ${index + 1} of what is known tells nothing: nothing there rings, speaks or feeds so that it could be.`
@@ -104,7 +114,10 @@ export function nextSentence(
   say: Tongue,
 ): string {
   const place = placeWords(plan, measured, at, say)
-  if (!take) return `Walk the wire from ${place} to ${placeWords(plan, measured, until!, say)} and look.`
+  if (!take) {
+    const end = placeWords(plan, measured, until!, say)
+    return end === place ? `Look at the wire at ${place}.` : `Walk the wire from ${place} to ${end} and look.`
+  }
   const line = typeof at === 'string' ? undefined : plan.lines.get(at.line as LineId)
   const toward = line ? (take.toward === 'from' ? line.from : line.to) : take.toward
   const far = take.far === 'short' ? 'its two wires joined there' : 'the far end open'

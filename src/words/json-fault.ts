@@ -3,7 +3,7 @@ import type { MeasuredLine } from '../measure/measured'
 import { pointAtWireM } from '../measure/place-on-line'
 import type { LineId } from '../plan/id'
 import type { Plan } from '../plan/plan'
-import { kindSentence, nextSentence, placeSentence, unusedSentence } from './found-words'
+import { bandSentence, kindSentence, nextSentence, placeSentence, unusedSentence } from './found-words'
 import { tongueOf } from './tongue'
 
 /** What was found of a fault as the command line prints it and its contract has it, in metric English. */
@@ -23,7 +23,7 @@ export function faultInWords(plan: Plan, measured: ReadonlyMap<LineId, MeasuredL
       const [lon, lat] = position
       return { line, fromM, toM, chance, lon, lat, middleM, says: placeSentence(plan, measured, place, say) }
     }),
-    band: found.band,
+    band: found.band && { ...found.band, says: bandSentence(plan, found.band, say) },
     ...(found.unused.length > 0 && {
       unused: found.unused.map((index) => ({ evidence: index, says: unusedSentence(index) })),
     }),

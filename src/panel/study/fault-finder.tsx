@@ -7,11 +7,20 @@ import { pointAtWireM } from '../../measure/place-on-line'
 import type { CircuitId, LineId } from '../../plan/id'
 import type { CircuitStudy } from '../../state/circuit-study'
 import type { Store } from '../../state/store'
-import { kindSentence, nextSentence, placeSentence } from '../../words/found-words'
+import {
+  bandSentence,
+  kindSentence,
+  nextSentence,
+  placeSentence,
+  unusedSentence,
+} from '../../words/found-words'
+import type { Tongue } from '../../words/tongue'
 import { SelectField } from '../select-field'
 import { ExpectedReadings } from './expected-readings'
-import { endsOf, evidenceOf, KNOWN_KINDS, type KnownKind, type KnownLine, placesOf } from './known-lines'
+import { KNOWN_KINDS, type KnownKind, kindOf } from './known-kinds'
+import { endsOf, evidenceOf, type KnownLine, type Measuring, placesOf } from './known-lines'
 import { KnownRow } from './known-row'
+import { MeasuredBy } from './measured-by'
 
 const KINDS = Object.entries(KNOWN_KINDS).map(([value, { text }]) => ({ value: value as KnownKind, text }))
 
@@ -32,8 +41,10 @@ export function FaultFinder({ store, study, id }: Props) {
   const answer = useSignal<Answer>(null)
   const nextKey = useRef(0)
   const adding = useSignal<KnownKind>('open')
-  const rows = known.value.map((row) => settled(study, row))
-  const evidence = rows.flatMap((row) => evidenceOf(study, row) ?? [])
+  const by = useSignal<Measuring>({})
+  const say = store.tongue.value
+  const rows = known.value.map((row) => settled(study, row, say))
+  const evidence = rows.flatMap((row) => evidenceOf(study, row, by.value) ?? [])
   const jobs = useMemo(() => circuitJobs('The search for the fault'), [])
   useEffect(() => () => jobs.dispose(), [])
   useEffect(() => {
@@ -68,7 +79,7 @@ export function FaultFinder({ store, study, id }: Props) {
   const add = () => {
     const key = nextKey.current++
     const [first] = study.model.stations
-    known.value = [...known.value, { key, kind: adding.value, at: first ?? '', toward: '', isOk: false }]
+    known.value = [...known.value, { key, kind: adding.value, at: first ?? '', toward: '', said: '' }]
   }
   return (
     <>
@@ -85,6 +96,7 @@ export function FaultFinder({ store, study, id }: Props) {
             study={study}
             row={row}
             system={store.units.value}
+            say={say}
             onChange={(changed) => {
               known.value = known.value.map((each) => (each.key === row.key ? { ...row, ...changed } : each))
             }}
@@ -105,6 +117,15 @@ export function FaultFinder({ store, study, id }: Props) {
       <button type="button" onClick={add}>
         Add what is known
       </button>
+      {rows.some(({ kind }) => kindOf(kind).figures.length > 0) && (
+        <MeasuredBy
+          by={by.value}
+          system={store.units.value}
+          onChange={(changed) => {
+            by.value = changed
+          }}
+        />
+      )}
       <div class="found" role="status">
         <Told store={store} study={study} answer={answer.value} />
       </div>
@@ -114,11 +135,12 @@ export function FaultFinder({ store, study, id }: Props) {
 }
 
 /** A row whose places are still there: a station or a tag may be gone since. */
-function settled(study: CircuitStudy, row: KnownLine): KnownLine {
+function settled(study: CircuitStudy, row: KnownLine, say: Tongue): KnownLine {
   const pick = (options: readonly { readonly value: string }[], value: string) =>
     options.some((each) => each.value === value) ? value : (options[0]?.value ?? '')
-  const at = pick(placesOf(study, row.kind), row.at)
-  return { ...row, at, toward: pick(endsOf(study, at), row.toward) }
+  const at = pick(placesOf(study, row.kind, say), row.at)
+  const said = pick(kindOf(row.kind).answers ?? [], row.said)
+  return { ...row, at, toward: pick(endsOf(study, row.kind, at), row.toward), said }
 }
 
 function Told({ store, study, answer }: Omit<Props, 'id'> & { answer: Answer }) {
@@ -141,9 +163,15 @@ function Told({ store, study, answer }: Omit<Props, 'id'> & { answer: Answer }) 
               <li key={`${place.line} ${place.fromM}`}>{placeSentence(plan, measured, place, say)}</li>
             ))}
           </ul>
+          {found.band && <p>{bandSentence(plan, found.band, say)}</p>}
           <p class="soft">The likeliest place is marked on the map.</p>
         </>
       )}
+      {found.unused.map((index) => (
+        <p key={index} class="soft">
+          {unusedSentence(index)}
+        </p>
+      ))}
       {found.next.length > 0 && (
         <>
           <h3>What to do next</h3>

@@ -63,9 +63,27 @@ test('more of it is taken together, and what is taken out no longer counts', asy
   await expect.poll(found).toMatch(/^Most likely .*on Hut – Ford/)
   const byRinging = found()
   give('What happens', 'yes')
-  await expect.poll(() => found().startsWith('Most likely') && found() !== byRinging).toBe(true)
+  await expect.poll(found).toMatch(/^By all of this nothing is wrong/)
+  expect(found()).not.toBe(byRinging)
   press('Take out')
   expect(found()).toBe('')
+})
+
+test('what was read on the walk, a stretch found sound and a crank as ever count as well', async () => {
+  const { give, add, found, press, text } = show()
+  add('record')
+  expect(text()).toContain('Nothing was read or tested on the walk')
+  press('Take out')
+  add('crank')
+  await expect.poll(found).toMatch(/break/)
+  give('What happens', 'as-ever')
+  await expect.poll(found).toMatch(/^By all of this nothing is wrong/)
+  add('open')
+  give('Ohms read, Ω', HALF_OHMS)
+  give('The meter errs by, %', '0.5')
+  await expect
+    .poll(found)
+    .toMatch(/95 in 100 that it lies from \d+ m to \d+ m of wire from Hut on Hut – Ford/)
 })
 
 test('a meter at a tag looks to an end of its line', async () => {
