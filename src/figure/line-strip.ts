@@ -69,7 +69,7 @@ export function drawStrip(line: StripLine, stretch: StripStretch, widthMm: numbe
     }),
   ]
   // What a match line says stands below the tags that hang from the wire.
-  const scalesTop = wireY + (matches.length > 0 ? 8.4 : 6)
+  const scalesTop = wireY + (matches.length > 0 ? 6.8 : 6)
   return {
     widthMm,
     heightMm: scalesTop + scales.length * SCALE_MM,

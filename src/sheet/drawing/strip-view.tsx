@@ -67,7 +67,7 @@ export function StripView({ drawing, name }: { drawing: StripDrawing; name: stri
       {matches.map(({ x, text, isStart }) => (
         <g key={text}>
           <path class="match-line" d={`M${x} ${wireY - 6}V${heightMm}`} />
-          <text x={isStart ? x + 0.8 : x - 0.8} y={wireY + 7.6} text-anchor={isStart ? 'start' : 'end'}>
+          <text x={isStart ? x + 0.8 : x - 0.8} y={wireY + 6.2} text-anchor={isStart ? 'start' : 'end'}>
             {text}
           </text>
         </g>

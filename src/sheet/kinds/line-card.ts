@@ -103,7 +103,7 @@ export function lineCard(
   const code = codeOfLine(source, line)
   const words = [
     text(lineSummary(source, line, measured)),
-    text([...told, code?.words].filter(Boolean).join(' ')),
+    text([...told, code?.words ?? 'The line has too many bends for a code.'].filter(Boolean).join(' ')),
   ]
   const above = code ? [besideCode(words, room)] : words
   const walked = footBlocks(spools, system)
@@ -126,7 +126,9 @@ export function lineCard(
     if (blocks) return { blocks, ...(code && { code }) }
   }
   const leftMm = room.heightMm - heightOfMm([...above, ...strip], room.widthMm) - BELOW_MM
-  const maps = oneMap(card.mapped, room.widthMm, leftMm - NAMES_MM[1])?.draw() ?? stripMaps(card.mapped)
+  const maps =
+    oneMap(card.mapped, room.widthMm, leftMm - NAMES_MM[1])?.draw() ??
+    stripMaps(card.mapped, heightOfMm(above, room.widthMm))
   const blocks: readonly Block[] = [...above, ...maps, ...strip, { kind: 'new-sheet' }, walk, ...walked]
   return { blocks, ...(code && { code }) }
 }

@@ -24,14 +24,14 @@ const STRIP_WORDS_MM = 22
 const ABOUT_FRAME_MM = frameIn(0, 0).top - frameIn(0, 0).bottom
 
 /** Strips over a long line: two low ones on a sheet, or one tall one, whichever takes fewer sheets. */
-function longStrips(plane: Plane, way: readonly Position[], room: SheetRoom) {
+function longStrips(plane: Plane, way: readonly Position[], room: SheetRoom, aboveMm: number) {
   const leastMm = LEAST_STRIP_MM + ABOUT_FRAME_MM
   const strips = (heightMm: number) => {
     const size = [room.widthMm, heightMm] as const
     return { size, ...windowsAlong(plane, way, frameIn(...size), STRIP_SCALE) }
   }
   // Under a head of very long names even one strip may be left too little: it then runs over, and the line is seen.
-  const tall = strips(Math.max(leastMm, room.heightMm - STRIP_WORDS_MM))
+  const tall = strips(Math.max(leastMm, room.heightMm - STRIP_WORDS_MM - aboveMm))
   const lowMm = room.heightMm / 2 - STRIP_WORDS_MM
   if (lowMm < leastMm) return tall
   const low = strips(lowMm)
@@ -67,10 +67,10 @@ export function oneMap(
   }
 }
 
-/** The line over as many maps as it takes. */
-export function stripMaps(mapped: Mapped): readonly Block[] {
+/** The line over as many maps as it takes; above the first one so much stands. */
+export function stripMaps(mapped: Mapped, aboveMm: number): readonly Block[] {
   const { source, line, norths, room } = mapped
-  const strips = longStrips(planeOf(mapped), verticesOf(source.plan, line), room)
+  const strips = longStrips(planeOf(mapped), verticesOf(source.plan, line), room, aboveMm)
   return strips.windows.flatMap((window, i, { length }) => {
     const before = strips.cuts[i - 1]
     const after = strips.cuts[i]
