@@ -3,10 +3,11 @@ import type { Hazard, Station } from '../../plan/plan'
 import { outlineOf } from '../tools/scene'
 import type { MapView, Point } from '../view/map-view'
 import { around, type NameToPlace } from './place-names'
+import { TEXT_SCALE } from './text-scale'
 
 /** Sizes of the two kinds of names, px: as the style sheet sets them, and how wide a letter is on average. */
-const STATION_TEXT = scaled({ heightPx: 18, letterPx: 9.2 })
-const HAZARD_TEXT = scaled({ heightPx: 15, letterPx: 6.4 })
+const STATION_TEXT = { heightPx: 18 * TEXT_SCALE, letterPx: 9.2 * TEXT_SCALE }
+const HAZARD_TEXT = { heightPx: 15 * TEXT_SCALE, letterPx: 6.4 * TEXT_SCALE }
 /** From the middle of a station's symbol to the middle of its name, px. */
 const ABOVE_PX = 22
 const BELOW_PX = 21
@@ -111,12 +112,4 @@ function pointAtPart(path: readonly Point[], part: number): Point {
     left -= length
   }
   return path.at(-1)!
-}
-
-/** At the size of text that the browser is set to. */
-function scaled(text: { readonly heightPx: number; readonly letterPx: number }) {
-  const root =
-    typeof document === 'undefined' ? undefined : getComputedStyle(document.documentElement).fontSize
-  const scale = (Number.parseFloat(root ?? '') || 16) / 16
-  return { heightPx: text.heightPx * scale, letterPx: text.letterPx * scale }
 }

@@ -7,10 +7,11 @@ import type { Point } from '../view/map-view'
 import { svgElement } from '../view/svg-element'
 import { seenPart } from './leg-strokes'
 import { around, type Box, placeNames } from './place-names'
+import { TEXT_SCALE } from './text-scale'
 
-const HEIGHT_PX = 21
+const HEIGHT_PX = 21 * TEXT_SCALE
 /** A digit's width at the label's size, px: the figures are tabular. */
-const DIGIT_PX = 7.3
+const DIGIT_PX = 7.3 * TEXT_SCALE
 const GAP_PX = 9
 
 /** On the selected line, says of each leg how it is laid and how long it is. */
@@ -69,7 +70,7 @@ function labelIn({ left, top, right }: Box, text: string): SVGElement {
     transform: `translate(${middle.x.toFixed(1)} ${middle.y.toFixed(1)})`,
   })
   svgElement('rect', { x: -width / 2, y: -HEIGHT_PX / 2, width, height: HEIGHT_PX, rx: 3 }, label)
-  const words = svgElement('text', { y: 4.5, 'text-anchor': 'middle' }, label)
+  const words = svgElement('text', { y: 4.5 * TEXT_SCALE, 'text-anchor': 'middle' }, label)
   words.textContent = text
   return label
 }
