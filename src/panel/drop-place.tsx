@@ -6,7 +6,7 @@ export function DropPlace({ store }: { store: Store }) {
   return (
     store.dropping.value && (
       <div class="drop-place">
-        <p>Drop here: a plan, elevations (GeoTIFF, .hgt), or roads, waters and power lines (GeoJSON)</p>
+        <p>Drop here: a plan, elevations (GeoTIFF, .hgt), places and ways (GPX, KML, CSV, GeoJSON)</p>
       </div>
     )
   )

@@ -28,6 +28,14 @@ beforeAll(async () => {
 afterAll(() => vi.dynamicImportSettled())
 
 describe('the whole plan', () => {
+  test('says of a circuit that lacks something that it is not finished, never that it fails', () => {
+    const [net] = SMALL_PLAN.circuits.values()
+    const circuits = new Map([[NET, { ...net!, sets: new Map() }]])
+    const { text } = show(null, { ...SMALL_PLAN, circuits })
+    expect(text()).toContain('The circuit is not finished.')
+    expect(text()).not.toMatch(/fails/)
+  })
+
   test('asks its questions and lists its circuits with their verdicts in words', async () => {
     const { headings, root } = show()
     await expect

@@ -46,6 +46,7 @@ const stepsAreWanted = ({ firstSteps, report }: Store): boolean =>
   firstSteps.value === 'shown' && !report.value.circuits.some(({ missing }) => missing.length === 0)
 
 function CircuitRow({ store, circuit }: { store: Store; circuit: ReportCircuit }) {
+  const unfinished = isUnfinished(circuit.missing)
   return (
     <li>
       <button
@@ -55,10 +56,10 @@ function CircuitRow({ store, circuit }: { store: Store; circuit: ReportCircuit }
         }}
       >
         <span class="name">{nameIn(store.plan.value, circuit.id)}</span>
-        <VerdictMark verdict={circuit.verdict} unfinished={isUnfinished(circuit.missing)} />
+        <VerdictMark verdict={circuit.verdict} unfinished={unfinished} />
         <span class="soft">{reason(store, circuit)}</span>
-        <VerdictMark verdict={circuit.worst.verdict} unfinished={isUnfinished(circuit.missing)} />
-        <span class="soft">{worstReason(store, circuit)}</span>
+        {!unfinished && <VerdictMark verdict={circuit.worst.verdict} />}
+        {!unfinished && <span class="soft">{worstReason(store, circuit)}</span>}
       </button>
     </li>
   )
@@ -81,14 +82,18 @@ function worstReason(store: Store, { id, worst }: ReportCircuit): string {
 /** How the circuits stand, in a sentence. */
 function standingSentence(circuits: readonly ReportCircuit[]): string {
   if (circuits.length === 0) return 'Nothing is wired yet.'
-  const count = (verdict: Verdict) => circuits.filter((circuit) => circuit.verdict === verdict).length
+  const judged = circuits.filter(({ missing }) => !isUnfinished(missing))
+  const count = (verdict: Verdict) => judged.filter((circuit) => circuit.verdict === verdict).length
   const [works, thin, fails] = [count('works'), count('thin'), count('fails')]
-  if (circuits.length === 1 && works === 0) return `The circuit ${fails > 0 ? 'fails' : 'is thin'}.`
+  const unfinished = circuits.length - judged.length
+  if (circuits.length === 1 && works === 0)
+    return `The circuit ${unfinished > 0 ? 'is not finished' : fails > 0 ? 'fails' : 'is thin'}.`
   if (works === circuits.length) return `${allWork(works)}${worstWords(circuits)}.`
   const parts = [
     ...(fails > 0 ? [`${fails} ${fails === 1 ? 'fails' : 'fail'}`] : []),
     ...(thin > 0 ? [`${thin} ${thin === 1 ? 'is' : 'are'} thin`] : []),
     ...(works > 0 ? [`${works} ${works === 1 ? 'works' : 'work'}`] : []),
+    ...(unfinished > 0 ? [`${unfinished} ${unfinished === 1 ? 'is' : 'are'} not finished`] : []),
   ]
   return `Of ${formatCount(circuits.length, 'circuit')}: ${parts.join(', ')}.`
 }
