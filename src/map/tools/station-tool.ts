@@ -1,6 +1,7 @@
 import { standAt } from '../../measure/stand-at'
 import { setSet } from '../../plan/circuit-edits'
 import { circuitsOfLine } from '../../plan/circuit-topology'
+import { lastSetOf } from '../../plan/equip-line'
 import type { Place } from '../../plan/place'
 import { type Plan, stationName } from '../../plan/plan'
 import { newLineId, newStationId } from '../../state/new-id'
@@ -24,7 +25,7 @@ export function stationTool(bench: Bench): MapTool {
   }
 }
 
-/** Puts a station on the plan and selects it. One on a wire taps it, with a telephone of the kind used last. */
+/** Puts a station on the plan and selects it. One on a wire taps it, with a telephone of the kind that its circuit has. */
 export function placeStation({ store }: Bench, place: Exclude<Place, { kind: 'station' }>): void {
   const before = store.settled.peek()
   const ids = { station: newStationId(before), secondHalf: newLineId(before) }
@@ -37,7 +38,9 @@ export function placeStation({ store }: Bench, place: Exclude<Place, { kind: 'st
 
   function withTelephone(plan: Plan): Plan {
     const circuits = place.kind === 'wire' ? circuitsOfLine(plan, place.line) : []
+    const [circuit] = circuits
+    const kind = circuit && (lastSetOf(circuit) ?? set)
     // Of several circuits no hand can mean one.
-    return circuits.length === 1 && set ? setSet(plan, circuits[0]!.id, ids.station, set) : plan
+    return circuits.length === 1 && kind ? setSet(plan, circuit!.id, ids.station, kind) : plan
   }
 }

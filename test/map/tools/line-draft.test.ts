@@ -49,14 +49,14 @@ test('a line on open ground brings both its stations, with the next free names, 
   expect(supply).toBeNull()
 })
 
-test('a line that carries a net on equips only the station that is new to it', () => {
+test('a line that carries a net on equips only the station that is new to it, with a telephone as the net has', () => {
   const first = draw(EMPTY_PLAN, ground(10), ground(10.04))
   const end = station(first.draft.atEnd.station)
   const { draft, drawn } = draw(first.drawn, end, ground(10.08), { ...MAKE, set: 'common-1-ren' })
   expect(drawn.circuits.size).toBe(1)
   const { sets, lines } = drawn.circuits.get(first.draft.circuitId)!
   expect(lines).toEqual([first.draft.lineId, draft.lineId])
-  expect([...sets.values()]).toEqual(['crank-1600', 'crank-1600', 'common-1-ren'])
+  expect([...sets.values()]).toEqual(['crank-1600', 'crank-1600', 'crank-1600'])
 })
 
 test('a line that ends on wire is joined to it by a joint with no telephone', () => {
