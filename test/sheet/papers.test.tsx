@@ -103,7 +103,8 @@ describe('the papers', () => {
       expect(reads(sheet)).toContain('Ravel Moor survey camp')
       expect(reads(sheet)).toMatch(/\d{4}-\d\d-\d\d/)
       expect(reads(sheet)).toMatch(/plan\s\w{4}-\w{4}/)
-      expect(sheet.querySelector('.picture path')).not.toBeNull()
+      // The plan's own, or one that opens the line of its card.
+      expect(sheet.querySelector('.picture path, .own-code path')).not.toBeNull()
     }
     for (const sheet of headed()) {
       const text = reads(sheet)
