@@ -2,7 +2,9 @@ import type { StripMarkKind } from '../figure/strip'
 import type { Position } from '../geo/position'
 import { HAZARDS, hazardName } from '../hazard/kinds'
 import { pointAtMapM, wireMAtGroundM, wireMOnLeg } from '../measure/place-on-line'
-import { type Line, stationName, vertexOf } from '../plan/plan'
+import type { StationId } from '../plan/id'
+import { pairEndsAt } from '../plan/pair-ends'
+import { type Line, type Plan, stationName, vertexOf } from '../plan/plan'
 import type { Caution } from '../report/caution'
 import type { ReportLine } from '../report/report'
 import { cautionText } from '../words/caution-words'
@@ -87,6 +89,7 @@ function vertexParts(
       ? `On at ${formatBearingDeg(bearing.of(leg.bearingDeg))} for ${say.length(leg.groundM)}, ${leg.lay}${note ? `: ${note}` : ''}.`
       : ''
     const end = i === 0 ? line.from : line.to
+    const tied = i === 0 || i === last ? tieWords(plan, line, end) : ''
     return {
       kind: i === 0 || i === last ? 'station' : 'bend',
       name: i === 0 || i === last ? stationName(plan, end) : `bend ${i}`,
@@ -94,9 +97,19 @@ function vertexParts(
       groundM,
       wireM: i === last ? measured.wireM : wireMOnLeg(measured, i, 0),
       position: vertexOf(plan, line, i),
-      does: ahead,
+      does: [tied, ahead].filter(Boolean).join(' '),
     } as const
   })
+}
+
+/** On which posts of the terminal block each pair is tied at an end: `Pair 1 on posts 1, 2.` */
+function tieWords(plan: Plan, line: Line, end: StationId): string {
+  const own = pairEndsAt(plan, end).filter((each) => each.line === line.id)
+  if (line.return === 'earth')
+    return own.map(({ posts }) => `Wire on post ${posts[0]}, rod on post ${posts[1]}.`).join(' ')
+  return own
+    .map(({ pair, posts }) => `${line.pairs > 1 ? `Pair ${pair}` : 'Pair'} on posts ${posts.join(', ')}.`)
+    .join(' ')
 }
 
 const markParts = (source: PaperSource, line: Line, measured: ReportLine): readonly Part[] =>

@@ -1,12 +1,15 @@
 import { describe, expect, test } from 'vitest'
 import { parsePlan } from '../../src/files/parse-plan'
 import { EMPTY_PLAN, type Plan } from '../../src/plan/plan'
+import { stationCards } from '../../src/sheet/kinds/station-cards'
+import { testRecord } from '../../src/sheet/kinds/test-record'
 import { blocksWithin } from '../../src/sheet/layout/block'
 import { breakIntoSheets } from '../../src/sheet/layout/break-sheets'
 import { bodyOf, PAPER_SIZES } from '../../src/sheet/layout/paper-size'
 import { PAPER_KINDS } from '../../src/sheet/paper-kinds'
 import { PAPER_NAMES } from '../../src/sheet/paper-names'
 import { halvingCuts } from '../../src/sheet/tables/fault-tables'
+import { formatOhms } from '../../src/words/units'
 import { demoPlan, sourceOf } from './demo-source'
 
 const room = bodyOf(PAPER_SIZES[0]!)
@@ -151,4 +154,44 @@ describe('halving', () => {
     expect(halvingCuts(5)).toEqual([[2], [1, 3]])
     expect(halvingCuts(17)).toEqual([[8], [4, 12], [2, 6, 10, 14], [1, 3, 5, 7, 9, 11, 13, 15]])
   })
+})
+
+describe('a phantom over two pairs', () => {
+  const pairs = planBetween([20, 50], [20.02, 50], { pairs: 2 })
+  const [own] = [...pairs.circuits.values()]
+  const on = (id: string, more: object) =>
+    [id as never, { ...own!, id: id as never, name: id, ...more }] as const
+  const plan: Plan = {
+    ...pairs,
+    circuits: new Map([on('North', {}), on('South', {}), on('Over', { over: 'phantom' })]),
+  }
+  const source = sourceOf(plan)
+  const [line] = source.report.lines
+
+  test('has half of a pair’s loop on the diagram, and no loss that is a pair’s', () => {
+    const words = JSON.stringify(PAPER_KINDS['Circuit diagram'](source, room))
+    expect(words).toContain('"pairs 1+2"')
+    expect(words).toContain(formatOhms(line!.loopOhms / 2))
+  })
+
+  test('is tested by its pairs: no line of its own is read', () => {
+    const tables = blocksWithin(testRecord(source, room)).flatMap((block) =>
+      block.kind === 'table' ? [block.table.title] : [],
+    )
+    expect(tables.filter((title) => title.includes('its lines'))).toHaveLength(2)
+    expect(tables.filter((title) => title.includes('every call'))).toHaveLength(3)
+  })
+
+  test('is hooked up at the middles of both coils', () => {
+    const words = JSON.stringify(stationCards(source, PAPER_SIZES[0]!)).replace(/[\s\u00a0]+/g, ' ')
+    expect(words).toContain('phantom')
+    expect(words).toContain('middle of')
+  })
+})
+
+test('a crew reads off the line’s card on which posts its pairs are tied', () => {
+  const words = wordsOf(planBetween([20, 50], [20.02, 50], { pairs: 2 }))
+  expect(words).toContain('Pair 1 on posts 1, 2. Pair 2 on posts 3, 4.')
+  const earth = wordsOf(planBetween([20, 50], [20.02, 50], { return: 'earth', electrodeOhms: [40, 60] }))
+  expect(earth).toContain('Wire on post 1, rod on post 2.')
 })

@@ -48,11 +48,18 @@ const PAD_MM = 1.4
 const ROW_GAP_MM = 4
 /** So high that the words at a line do not meet those of the next one. */
 const LEAST_ROW_MM = 13.8
+/** What rides on pairs has a word more above its lines, which its middle keeps clear of. */
+const RIDER_ROW_MM = 20.4
 /** The terminal block at the left of a box takes this off the width of its words. */
 const SYMBOL_MM = 7.6
 
-const pairWords = ({ over }: Circuit, pairs: readonly number[]): string =>
-  `${over ? `${over}, ` : ''}${pairs.length > 1 ? 'pairs' : 'pair'} ${pairs.join(' + ')}`
+const pairWords = ({ over }: Circuit, pairs: readonly number[]): readonly string[] => [
+  ...(over ? [over] : []),
+  `${pairs.length > 1 ? 'pairs' : 'pair'} ${pairs.join('+')}`,
+]
+
+/** What rides on pairs has both wires of each side by side: half of a pair's loop, a quarter for a simplex, without coils and electrodes. */
+const SHARE_OF_LOOP = { pair: 1, phantom: 1 / 2, simplex: 1 / 4 } as const
 
 function wordsOn(
   source: PaperSource,
@@ -100,12 +107,13 @@ export function drawCircuit(
   const wordsOf = (line: Line, from: string = line.from) => {
     const posts = [from, from === line.from ? line.to : line.from].map((end) => postsAt(end, line))
     const found = measured.get(line.id)!
-    const loss = lineLossDb(source, line, found)
-    const pair = line.return === 'earth' ? 'by earth' : pairWords(circuit, pairsOf(plan, circuit, line))
+    // The loss of a line by itself is that of a pair.
+    const loss = circuit.over ? undefined : lineLossDb(source, line, found)
+    const pair = line.return === 'earth' ? ['by earth'] : pairWords(circuit, pairsOf(plan, circuit, line))
     return {
-      above: [`line ${lineNumber(source, line.id)}`, pair].filter(Boolean),
+      above: [`line ${lineNumber(source, line.id)}`, ...pair],
       below: [
-        formatOhms(found.loopOhms),
+        formatOhms(found.loopOhms * SHARE_OF_LOOP[circuit.over ?? 'pair']),
         loss === undefined ? '' : `${loss.toFixed(1)} dB`,
         posts.every(Boolean) ? posts.join(' – ') : '',
       ].filter(Boolean),
@@ -124,7 +132,10 @@ export function drawCircuit(
   return pieces.map((piece) => {
     const boxes = piece.nodes.map((node) => boxOf(node))
     const rowsMm = Array.from({ length: piece.rows }, (_, row) =>
-      Math.max(...boxes.filter((one) => one.node.row === row).map(({ heightMm }) => heightMm), LEAST_ROW_MM),
+      Math.max(
+        ...boxes.filter((one) => one.node.row === row).map(({ heightMm }) => heightMm),
+        circuit.over ? RIDER_ROW_MM : LEAST_ROW_MM,
+      ),
     )
     const topOf = (row: number) =>
       rowsMm.slice(0, row).reduce((sum, height) => sum + height + ROW_GAP_MM, 0) + 0.5

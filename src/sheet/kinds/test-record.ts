@@ -41,10 +41,13 @@ function blocksIn(source: PaperSource, letters: Letters): readonly Block[] {
           isSmall,
           text: [
             `It ${verdictSentence(circuit, odds.get(circuit.id), say)}`,
+            drawn?.over ? `Its lines are tested pair by pair, with the circuits that it rides on.` : '',
             ...report.cautions
               .filter(({ where }) => where === circuit.id)
               .map((caution) => cautionText(caution, say)),
-          ].join(' '),
+          ]
+            .filter(Boolean)
+            .join(' '),
         },
         ...tables.flatMap((table) => tableBlock(table, letters)),
       ]

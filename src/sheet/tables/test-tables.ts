@@ -10,10 +10,11 @@ import { lineNumber } from '../line-marks'
 import type { PaperSource } from '../paper-source'
 import { marked } from './verdict-mark'
 
-/** Loop and insulation of every line of one circuit, its far end shorted and then open. */
+/** Loop and insulation of every line of one circuit, its far end shorted and then open; none for what rides on pairs, which are tested themselves. */
 export function loopTable(source: PaperSource, circuit: ReportCircuit): Table {
   const { plan, report } = source
-  const lines = new Set<string>(plan.circuits.get(circuit.id)?.lines ?? [])
+  const drawn = plan.circuits.get(circuit.id)
+  const lines = new Set<string>(drawn && !drawn.over ? drawn.lines : [])
   return {
     title: `${nameIn(plan, circuit.id)}: its lines, sets taken off`,
     columns: [
