@@ -1,4 +1,5 @@
 import { corridorOfRoute, shadesAboutStation } from './far-and-near'
+import { faultOfDemo } from './fault-answer'
 import { groundOfLongNet, routeBesideOthers, routeOverMillion } from './ground-work'
 import { oddsOfParty } from './odds'
 import { drags, firstScreen, heapAfterEdits, heapAfterPlans, openThousand, papersOfSixty } from './on-screen'
@@ -18,5 +19,6 @@ export const rows = {
   heap: [heapAfterEdits, heapAfterPlans],
   papers: [papersOfSixty],
   shelf: shelfNets,
+  fault: [faultOfDemo],
   far: [shadesAboutStation, corridorOfRoute],
 }

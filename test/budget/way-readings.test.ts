@@ -1,8 +1,6 @@
-import fc from 'fast-check'
 import { expect, test } from 'vitest'
-import { locateByFarad, locateByLoopOhm } from '../../src/budget/fault-location'
 import { wayReadings } from '../../src/budget/way-readings'
-import { builtInSet, builtInWire } from '../reference/built-in-entry'
+import { builtInSet } from '../reference/built-in-entry'
 import { DRY, OHMS_ONLY, rowOfSets } from '../reference/test-circuit'
 
 const crank = builtInSet('crank-1600')
@@ -26,26 +24,4 @@ test('over earth it reads half the loop and both electrodes', () => {
 test('no way, no reading', () => {
   const model = rowOfSets([crank, crank], OHMS_ONLY, 400)
   expect(wayReadings({ ...model, lines: [] }, DRY, 's0', 's1')).toBeNull()
-})
-
-test('what is read over the whole way puts the fault at its end, in any weather', () => {
-  fc.assert(
-    fc.property(
-      fc.integer({ min: -40, max: 60 }),
-      fc.constantFrom('dry' as const, 'wet' as const),
-      fc.integer({ min: 50, max: 20_000 }),
-      (wireTempC, weather, wireM) => {
-        const model = rowOfSets([crank, crank, crank], builtInWire('wd-1a'), wireM)
-        const conditions = { ...DRY, wireTempC, weather }
-        const { loopOhm, farad } = wayReadings(model, conditions, 's0', 's2')!
-        const byOhm = locateByLoopOhm(model, conditions, 's0', 's2', loopOhm * 0.999)
-        const byFarad = locateByFarad(model, conditions, 's0', 's2', farad * 0.999)
-        for (const located of [byOhm, byFarad]) {
-          if (located.kind !== 'place') throw new Error(located.kind)
-          expect(located.place.totalM).toBeCloseTo(0.999 * 2 * wireM, 6)
-        }
-      },
-    ),
-    { numRuns: 100 },
-  )
 })

@@ -11,7 +11,7 @@ const ringer = inFile('ringer.ts', ['test/budget'])
 const voice = inFile('voice-loss.ts', ['test/budget'])
 const call = inFile('dc-call.ts', ['test/budget'])
 const envelope = inFile('envelope.ts', ['test/budget'])
-const fault = inFile('fault-location.ts', ['test/budget', 'test/report'])
+const fault = inFile('loop-tests.ts', ['test/budget'])
 const rods = inFile('earth-electrode.ts', ['test/budget'])
 const endurance = inFile('endurance.ts', ['test/budget'])
 const verdict = inFile('verdict.ts', ['test/budget'])
@@ -77,21 +77,6 @@ export const BUDGET = [
     'Varley’s sign',
     'faultyArm * loopOhm - goodArm * rheostatOhm',
     'faultyArm * loopOhm + goodArm * rheostatOhm',
-  ),
-  fault(
-    'a place counted from the other end',
-    'wireM: forward ? wireM : line.wireM - wireM',
-    'wireM: forward ? line.wireM - wireM : wireM',
-  ),
-  fault(
-    'electrode ends taken for each other',
-    'return forward ? [near, far] : [far, near]',
-    'return forward ? [far, near] : [near, far]',
-  ),
-  fault(
-    'readings at both ends taken for each other',
-    '(nearOhm - farOhm + wholeOhm) / 2',
-    '(farOhm - nearOhm + wholeOhm) / 2',
   ),
   rods('a rod’s diameter taken for its radius', '(8 * lengthM) / diameterM', '(4 * lengthM) / diameterM'),
   endurance('idle hours are a whole day', 'idle * Math.max(0, 24 - talkHours - ringHours)', 'idle * 24'),

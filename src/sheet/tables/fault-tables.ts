@@ -1,5 +1,5 @@
-import { murrayOhm, varleyOhm } from '../../budget/fault-location'
 import { lineConstants } from '../../budget/line-constants'
+import { murrayOhm, varleyOhm } from '../../budget/loop-tests'
 import { isolated } from '../../isolated'
 import type { Line } from '../../plan/plan'
 import type { ReportLine } from '../../report/report'
