@@ -48,6 +48,7 @@ const WORTH: Readonly<Record<Exclude<FaultElement, 'none'> | 'earth', readonly O
 const LEAST_WORTH = 0.1
 const USUAL_PCT = 1
 const MOST_STATIONS = 24
+const MOST_ENDS = 4
 /** In a net of many lines each station takes long to reckon: of so many lines on fewer of them, the nearest. */
 const MANY_LINES = 40
 const FEW_STATIONS = 10
@@ -75,8 +76,10 @@ export function stopsOf(
   const worth = worthReading(particles)
   return standing(bench, tags, places, walkM).map(({ at, towards }) => ({
     at,
-    prospects: towards.flatMap((toward) =>
+    prospects: towards.flatMap(({ toward, isBeyond }) =>
       worth.flatMap((how): Prospect[] => {
+        // With the far end open it is the same reading whichever station on that side is looked to.
+        if (isBeyond && how.far === 'open') return []
         const place = typeof at === 'string' ? { at } : at
         const reading = { ...place, toward, ...how, ...as } as MeterReading
         if (readings.some((each) => isSame(each, reading))) return []
@@ -121,16 +124,32 @@ const commonest = (particles: readonly Particle[]): Manner => {
   return [...counts].sort((a, b) => b[1] - a[1])[0]![0]
 }
 
+interface Toward {
+  readonly toward: string
+  /** A last station of the net, over others: all the wire up to it is read at once. */
+  readonly isBeyond: boolean
+}
+
 /** Ends of the circuit and its joints, the nearest of many, and the tags nearest to what is in question. */
 function standing(
   { model }: Bench,
   tags: readonly PlaceOnLine[],
   places: readonly LikelyStretch[],
   walkM: (to: Place) => number,
-): readonly { readonly at: Place; readonly towards: readonly string[] }[] {
+): readonly { readonly at: Place; readonly towards: readonly Toward[] }[] {
+  const linesAt = (node: number) =>
+    model.lines.filter(({ from, to, wireM }) => wireM > 0 && (from === node || to === node))
+  const ends = model.stations.filter((_, node) => linesAt(node).length === 1).slice(0, MOST_ENDS)
   const stations = model.stations.map((at, node) => {
-    const around = model.lines.filter(({ from, to, wireM }) => wireM > 0 && (from === node || to === node))
-    return { at, towards: around.map((line) => model.stations[line.from === node ? line.to : line.from]!) }
+    const next = linesAt(node).map((line) => model.stations[line.from === node ? line.to : line.from]!)
+    const beyond = ends.filter((end) => end !== at && !next.includes(end))
+    return {
+      at,
+      towards: [
+        ...next.map((toward) => ({ toward, isBeyond: false })),
+        ...beyond.map((toward) => ({ toward, isBeyond: true })),
+      ],
+    }
   })
   const lengthM = new Map(model.lines.filter(({ wireM }) => wireM > 0).map(({ id, wireM }) => [id, wireM]))
   const near = places.slice(0, PLACES_MINDED).flatMap(({ line, fromM, toM }) => {
@@ -145,7 +164,7 @@ function standing(
   })
   const onLines = [...new Set(near)].map(({ line, wireM }) => ({
     at: { line, wireM },
-    towards: ['from', 'to'],
+    towards: (['from', 'to'] as const).map((toward) => ({ toward, isBeyond: false })),
   }))
   const most = model.lines.length > MANY_LINES ? FEW_STATIONS : MOST_STATIONS
   const nearest = stations.length > most ? stations.sort((a, b) => walkM(a.at) - walkM(b.at)) : stations
