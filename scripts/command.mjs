@@ -1,4 +1,5 @@
 import { readFile, writeFile } from 'node:fs/promises'
+import { createRequire } from 'node:module'
 import { isAbsolute, join } from 'node:path'
 import { ensureDependencies } from './dependencies.mjs'
 
@@ -28,6 +29,10 @@ export async function runCommand(entry, name) {
     readBytes: (/** @type {string} */ path) => readFile(placeOf(path)),
     write: (/** @type {string} */ path, /** @type {string | Uint8Array} */ content) =>
       writeFile(placeOf(path), content),
+    sqliteWasm: async () => {
+      const path = createRequire(import.meta.url).resolve('@sqlite.org/sqlite-wasm/sqlite3.wasm')
+      return new Uint8Array(await readFile(path)).buffer
+    },
     out: (/** @type {string} */ text) => process.stdout.write(text),
     err: (/** @type {string} */ text) => process.stderr.write(text),
   })

@@ -122,7 +122,7 @@ const OWNERS: Readonly<Record<string, readonly string[]>> = {
   '@mapbox/vector-tile': ['files'],
   pbf: ['files'],
   // Its wasm is fetched by whoever runs it.
-  '@sqlite.org/sqlite-wasm': ['files', 'jobs', 'command'],
+  '@sqlite.org/sqlite-wasm': ['files', 'jobs'],
   saxes: ['files'],
   fflate: ['files'],
   papaparse: ['files'],

@@ -7,6 +7,8 @@ import type { Problem } from '../problem'
 export interface CommandIo {
   readonly readBytes: (path: string) => Promise<Uint8Array>
   readonly write: (path: string, content: string | Uint8Array) => Promise<void>
+  /** The reader of databases, as its package has it: only files that are one need it. */
+  readonly sqliteWasm?: () => Promise<ArrayBuffer>
   readonly out: (text: string) => void
   readonly err: (text: string) => void
 }

@@ -8,12 +8,16 @@ import type { Plan } from '../plan/plan'
 import type { Result } from '../problem'
 import { answer, type CommandIo, parseArguments, Refusal, readBytes, refusalOf } from './command-io'
 
-const USAGE = 'usage: npm run -s convert -- IN OUT, each a .gpx, .kml, .kmz, .csv, .geojson or .plan.geojson'
+const USAGE =
+  'usage: npm run -s convert -- IN OUT, each a .gpx, .kml, .kmz, .csv, .geojson or .plan.geojson; IN may be a .gpkg'
 
 const PLAN = '.plan.geojson'
+/** Read only. */
+const GEOPACKAGE = '.gpkg'
 
-function endingOf(path: string): PlaceEnding | typeof PLAN {
-  const ending = path.toLowerCase().endsWith(PLAN) ? PLAN : placeEndingOf(path)
+function endingOf(path: string): PlaceEnding | typeof PLAN | typeof GEOPACKAGE {
+  const ending =
+    ([PLAN, GEOPACKAGE] as const).find((each) => path.toLowerCase().endsWith(each)) ?? placeEndingOf(path)
   if (!ending) throw new Refusal(`${path}: its ending is none that is known. ${USAGE}`)
   return ending
 }
@@ -28,9 +32,12 @@ export const runConvert = (args: readonly string[], io: CommandIo): Promise<numb
     if (from === undefined || to === undefined || more !== undefined)
       throw new Refusal(`name two files. ${USAGE}`)
     const [inEnding, outEnding] = [endingOf(from), endingOf(to)]
+    if (outEnding === GEOPACKAGE) throw new Refusal(`${to}: a GeoPackage is read, not written. ${USAGE}`)
     const bytes = await readBytes(from, io)
     const plan = inEnding === PLAN ? taken(parsePlanBytes(bytes), from) : undefined
-    const places = plan ? placesOfPlan(plan) : taken(await readPlaces(inEnding as PlaceEnding, bytes), from)
+    const places = plan
+      ? placesOfPlan(plan)
+      : taken(await placesIn(from, inEnding as PlaceEnding | typeof GEOPACKAGE, bytes, io), from)
     const written =
       outEnding === PLAN
         ? formatPlan(plan ?? planOfPlaces(places, titleOf(from)))
@@ -45,6 +52,23 @@ export const runConvert = (args: readonly string[], io: CommandIo): Promise<numb
       io.err(`${to}: holds stations and lines; wire, sets, circuits and hazards stay in the plan.\n`)
     return ''
   })
+
+async function placesIn(
+  path: string,
+  ending: PlaceEnding | typeof GEOPACKAGE,
+  bytes: Uint8Array,
+  { sqliteWasm }: CommandIo,
+): Promise<Result<Places>> {
+  if (ending !== GEOPACKAGE) return readPlaces(ending, bytes)
+  if (!sqliteWasm) throw new Error('nothing reads databases here')
+  const [{ openSqlite }, { promptBytes }, { readGeopackage }] = await Promise.all([
+    import('../files/sqlite/sqlite-file'),
+    import('../files/sqlite/prompt-file'),
+    import('../files/places/read-geopackage'),
+  ])
+  const file = await openSqlite(promptBytes(path, bytes), sqliteWasm)
+  return file.ok ? readGeopackage(file.value) : file
+}
 
 /** Other files are turned into each other by way of a plan, so that what comes out is what a plan would hold. */
 const throughPlan = (places: Places, from: string): Places =>

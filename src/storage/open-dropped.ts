@@ -44,7 +44,7 @@ type KeepAside = (plan: Plan) => Promise<boolean>
 /** Lets the person choose files of any kind that is read here, and opens each as what it is. */
 export const chooseAnyFiles = (store: ImportStore, keepAside: KeepAside): void =>
   chooseFiles(
-    `${HAZARD_TYPES},.gpx,.kml,.kmz,.csv,${ELEVATION_TYPES},${MAP_ENDINGS}`,
+    `${HAZARD_TYPES},.gpx,.kml,.kmz,.csv,.gpkg,${ELEVATION_TYPES},${MAP_ENDINGS}`,
     (files) => void openDroppedFiles(store, files, keepAside),
   )
 
@@ -135,7 +135,7 @@ async function importOne(store: ImportStore, file: File): Promise<void> {
 }
 
 /** Endings of files of places that hold nothing else: src/files/places/place-files.ts reads them. */
-const PLACES_ONLY = /\.(gpx|km[lz]|csv)$/i
+const PLACES_ONLY = /\.(gpx|km[lz]|csv|gpkg)$/i
 
 /** What a file is to be read as: a collection of features without a plan in it holds places where it has points, else what is in the way. */
 async function kindOf(file: File): Promise<'plan' | 'places' | 'hazards'> {

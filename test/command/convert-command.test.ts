@@ -6,6 +6,7 @@ import { parsePlan } from '../../src/files/parse-plan'
 import { legGeometry } from '../../src/geo/leg-length'
 import type { Plan } from '../../src/plan/plan'
 import { lineName } from '../../src/plan/plan'
+import { sqliteWasm } from '../files/maps/sqlite-wasm'
 
 async function convert(from: string, to: string, content: string | Uint8Array) {
   const printed = { out: '', err: '' }
@@ -15,6 +16,7 @@ async function convert(from: string, to: string, content: string | Uint8Array) {
     write: async (_, each) => {
       written = each
     },
+    sqliteWasm,
     out: (text) => {
       printed.out += text
     },
@@ -168,4 +170,19 @@ describe('a hostile or broken file ends in a sentence', () => {
   test('an ending that nobody knows', async () => {
     expect(await refusal('a.xyz', '')).toContain('its ending is none that is known')
   })
+})
+
+test('a GeoPackage becomes a plan, and nothing becomes a GeoPackage', async () => {
+  const bytes = new Uint8Array(readFileSync('test/files/maps/fixtures/land.gpkg'))
+  const plan = await planFrom('land.gpkg', bytes)
+  expect(places(plan)['Hut two']!.position).toEqual([67.02, 48.6])
+  expect(places(plan)['Hut <b>one</b>']!.note).toBe('by the beck')
+  // Two roads and the ring of a lake, which is cut half way round.
+  expect(plan.lines.size).toBe(4)
+  expect(await refusal('land.gpkg', bytes.slice(0, 5000))).toMatch(
+    /land\.gpkg: .*(broken|no GeoPackage|no database)/,
+  )
+  const out = await convert('demo.plan.geojson', 'demo.gpkg', demo)
+  expect([out.code, out.written]).toEqual([2, undefined])
+  expect(out.err).toContain('read, not written')
 })

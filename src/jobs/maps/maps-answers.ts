@@ -1,9 +1,10 @@
 import { type TilePlace, tilesOver } from '../../files/maps/map-archive'
+import type { Places } from '../../plan/places'
 import { ok, type Result } from '../../problem'
 import type { Extent } from '../../terrain/elevation-grid'
 import type { Tell } from '../protocol'
 import type { MapFacts, MapSpec } from './map-spec'
-import { fetchWasm, type OpenedMap, openMap } from './opened-map'
+import { fetchWasm, type OpenedMap, openBlob, openMap } from './opened-map'
 
 /** What part of an archive weighs, level by level. */
 export interface PartWeight {
@@ -49,6 +50,15 @@ export const MAPS_JOBS = {
     const picture = map?.ok ? await map.value.tile(place, sizePx) : null
     if (picture) tell.handOver(picture)
     return picture
+  },
+  /** The places in a GeoPackage, which the same library reads. */
+  geopackage: async (file: File): Promise<Result<Places>> => {
+    const { readGeopackage } = await import('../../files/places/read-geopackage')
+    const opened = await openBlob(file.name, file)
+    if (!opened.ok) return opened
+    const places = await readGeopackage(opened.value)
+    opened.value.close()
+    return places
   },
   /** The part of an archive over an extent, down to a zoom, as a file of MBTiles; null where it is no archive. */
   part: async (

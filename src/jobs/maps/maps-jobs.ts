@@ -1,4 +1,5 @@
 import type { TilePlace } from '../../files/maps/map-archive'
+import type { Places } from '../../plan/places'
 import { ok, type Result } from '../../problem'
 import type { Extent } from '../../terrain/elevation-grid'
 import { workerClient } from '../worker-client'
@@ -22,6 +23,9 @@ export interface MapsJobs {
   ) => Promise<ImageBitmap | null>
   /** The part over an extent, down to a zoom, as a file of MBTiles. */
   readonly part: (key: string, extent: Extent, maxZoom: number) => Promise<Result<Blob> | undefined>
+  /** The places in a GeoPackage. */
+  readonly geopackage: (file: File) => Promise<Result<Places> | undefined>
+  readonly dispose: () => void
   /** What the part over an extent weighs, level by level; undefined where that cannot be told. */
   readonly weigh: (key: string, extent: Extent) => Promise<readonly PartWeight[] | undefined>
 }
@@ -67,6 +71,11 @@ export function mapsJobs(
         })
         void work()
       }),
+    geopackage: async (file) => {
+      const result = await client.ask('geopackage', file)
+      return result?.ok ? result.value : result
+    },
+    dispose: client.dispose,
     part: async (key, extent, maxZoom) => {
       const result = await client.ask('part', { key, extent, maxZoom })
       return result?.ok ? (result.value ? ok(result.value) : undefined) : result
