@@ -35,6 +35,7 @@ const HandOn = loadWhenShown(async () => (await import('./panel/carry/hand-on'))
 const TakeIn = loadWhenShown(async () => (await import('./panel/carry/take-in')).TakeIn)
 const WalkScreen = loadWhenShown(async () => (await import('./walk/walk-screen')).WalkScreen)
 const ImportPlaces = loadWhenShown(async () => (await import('./panel/carry/import-places')).ImportPlaces)
+const BringBack = loadWhenShown(async () => (await import('./panel/bar/bring-back')).BringBack)
 const ReceivedThings = loadWhenShown(async () => (await import('./panel/carry/received-plan')).ReceivedThings)
 
 const store = createStore(undefined, followHand())
@@ -70,6 +71,7 @@ function MapScreen() {
       {store.walking.value && <WalkScreen store={store} id={store.walking.value} />}
       {store.carrying.value === 'out' && <HandOn store={store} keeper={keeper.value} />}
       {store.carrying.value === 'in' && <TakeIn store={store} />}
+      {store.broughtBack.value && <BringBack store={store} keeper={keeper.value} />}
       {store.received.value && (
         <ReceivedThings store={store} keeper={keeper.value} received={store.received.value} />
       )}

@@ -1,4 +1,5 @@
 import type { Store } from '../state/store'
+import type { Beneath } from './beneath'
 import { PAPER_SIZES } from './layout/paper-size'
 import type { MadePaper } from './paper-jobs'
 import { PAPER_NAMES, WITH_SHADES } from './paper-names'
@@ -11,10 +12,12 @@ export function PaperChoices({
   store,
   wishes,
   made,
+  beneath,
 }: {
   store: Store
   wishes: Wishes
   made: readonly MadePaper[]
+  beneath: Beneath
 }) {
   const { chosen, size, date, revision, scope, labels, bothSides } = wishes
   const scopes = scopesOf(store.plan.value, store.report.value, store.tongue.value)
@@ -95,6 +98,18 @@ export function PaperChoices({
         />
         Both sides
       </label>
+      {store.maps.value.some(({ isShown, facts }) => isShown && facts) && (
+        <label>
+          <input
+            type="checkbox"
+            checked={beneath.isWanted.value}
+            onChange={(event) => {
+              beneath.isWanted.value = event.currentTarget.checked
+            }}
+          />
+          Map beneath, in grey
+        </label>
+      )}
       <label>
         Date
         <input

@@ -5,6 +5,7 @@ import { useComputed, useSignal } from '@preact/signals'
 import { useEffect, useMemo, useRef } from 'preact/hooks'
 import type { Store } from '../state/store'
 import { formatCount } from '../words/units'
+import { beneathOf, MapsBeneath } from './beneath'
 import { bodyOf } from './layout/paper-size'
 import { SheetPage } from './layout/sheet-page'
 import type { Table } from './layout/table'
@@ -69,8 +70,10 @@ export function Papers({
       fingerprint: making.value.papers[0]?.fingerprint ?? '',
     }),
   )
+  const beneath = useMemo(() => beneathOf(store), [store])
+  useEffect(() => beneath.end, [beneath])
   const ofPlan = useMemo(() => ({ picture, revision }), [picture, revision])
-  const isReady = state === 'ready' && sheets.areAllShown
+  const isReady = state === 'ready' && sheets.areAllShown && beneath.pending.value === 0
   const waits = sheets.count > MANY_SHEETS && !manyAreMeant.value
 
   return (
@@ -86,7 +89,7 @@ export function Papers({
     >
       <div class="papers-bar">
         <div class="papers-choices">
-          <PaperChoices store={store} wishes={wishes} made={making.value.papers} />
+          <PaperChoices store={store} wishes={wishes} made={making.value.papers} beneath={beneath} />
           <TablePicker
             tables={isReady ? papers.flatMap(({ tables }) => tables) : NO_TABLES}
             onSave={onSaveTable}
@@ -146,7 +149,9 @@ export function Papers({
       )}
       {/* biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reached by keys */}
       <section class="sheets" aria-label="Sheets" tabIndex={0} ref={lying}>
-        <OfPlan.Provider value={ofPlan}>{sheets.shown}</OfPlan.Provider>
+        <MapsBeneath.Provider value={beneath}>
+          <OfPlan.Provider value={ofPlan}>{sheets.shown}</OfPlan.Provider>
+        </MapsBeneath.Provider>
       </section>
     </div>
   )

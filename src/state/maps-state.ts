@@ -51,6 +51,8 @@ export interface MapsKeeper {
   ) => Promise<ImageBitmap | null>
   /** Makes a map of its own of the part of an archive over an extent, down to a zoom, and keeps it. */
   readonly keepPart: (key: string, extent: Extent, maxZoom: number) => Promise<void>
+  /** The ground of an extent, even in longitude and latitude, in greys for paper; null where no map that is shown has any. */
+  readonly strip: (extent: Extent, width: number, height: number) => Promise<Blob | null>
   readonly weigh: (key: string, extent: Extent) => Promise<readonly PartWeight[] | undefined>
 }
 

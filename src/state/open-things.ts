@@ -17,6 +17,21 @@ export interface ReceivedThing {
   readonly partOf?: string
 }
 
+/** A file of “Everything of mine”, as `storage/everything.ts` has read it. */
+interface BroughtBack {
+  readonly name: string
+  readonly all: {
+    readonly plans: readonly KeptText[]
+    readonly versions: readonly KeptText[]
+    readonly entries: string
+    readonly shelf: string
+    readonly settings: Readonly<Record<string, string>>
+    readonly maps: readonly { readonly name: string; readonly sizeBytes: number }[]
+  }
+}
+
+type KeptText = Readonly<Record<'doc' | 'name' | 'savedAt' | 'text', string>>
+
 /** What lies open over map and panel, or waits there for the person. */
 export const createOpenThings = () => ({
   /** Help lies over the plan. */
@@ -31,5 +46,7 @@ export const createOpenThings = () => ({
   received: signal<ReceivedThing | null>(null),
   /** Places of another program’s file that wait for the person to say what each means. */
   importedPlaces: signal<{ readonly name: string; readonly places: Places } | null>(null),
+  /** All that somebody kept, from a file, until the person has said what of it comes in. */
+  broughtBack: signal<BroughtBack | null>(null),
   refusedFile: signal<RefusedFile | null>(null),
 })

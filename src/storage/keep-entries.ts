@@ -39,8 +39,8 @@ export function keepEntries(store: EntriesStore): () => void {
   }
   bring()
   const stop = store.keptEntries.subscribe((entries) => {
-    const text = textOf(entries)
-    if (text === textOf(entriesOf(written) ?? EMPTY_PLAN.catalog)) return
+    const text = textOfEntries(entries)
+    if (text === textOfEntries(entriesOf(written) ?? EMPTY_PLAN.catalog)) return
     if (write(key(), text, store)) {
       written = text
       store.keptEntriesFailure.value = ''
@@ -57,7 +57,7 @@ export function keepEntries(store: EntriesStore): () => void {
 }
 
 /** They are kept as the text of a plan that holds nothing else, so that they are read as strictly. */
-const textOf = (catalog: CatalogEntries): string => formatPlan({ ...EMPTY_PLAN, catalog })
+export const textOfEntries = (catalog: CatalogEntries): string => formatPlan({ ...EMPTY_PLAN, catalog })
 
 function entriesOf(text: string): CatalogEntries | undefined {
   if (text === '') return EMPTY_PLAN.catalog

@@ -171,6 +171,12 @@ export async function keepMaps(store: MapsStore, jobs: MapsJobs, name?: string) 
       kept.add(made.key)
       publish()
     },
+    strip: (extent: Extent, width: number, height: number) => {
+      const layers = own
+        .filter(({ key, isShown }) => isShown && facts.get(key))
+        .map(({ key, opacity }) => ({ key, opacity }))
+      return jobs.strip({ layers, extent, width, height })
+    },
     tile: jobs.tile,
     weigh: jobs.weigh,
   }

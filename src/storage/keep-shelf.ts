@@ -47,6 +47,17 @@ function keptOf(text: string | null): Kept | undefined {
   }
 }
 
+/** What lies on the shelf, as it is kept; null for nothing. */
+export const keptShelfText = (): string | null => read()
+
+/** Puts a shelf in the place of the one that is kept, where it reads. */
+export function takeShelfText(text: string): void {
+  if (!keptOf(text)) return
+  try {
+    localStorage.setItem(key(), text)
+  } catch {}
+}
+
 const alsoOf = (value: unknown): Also => {
   const count = (name: keyof Also) => {
     const given = (value as Partial<Also> | undefined)?.[name]

@@ -1,5 +1,7 @@
+import type { Everything } from '../files/everything-file'
 import type { Plan } from '../plan/plan'
 import type { UnderWay } from '../plan/under-way'
+import type { TakenIn } from './all-kept'
 import type { DraftEntry, VersionEntry } from './kept-records'
 
 /** What is kept and who is told: the parts of the store that this needs. */
@@ -51,6 +53,10 @@ export interface Keeper {
   readonly bringBackVersion: (version: VersionEntry) => Promise<void>
   /** Gives the way to put it back. */
   readonly removeVersion: (id: string) => Promise<() => Promise<void>>
+  /** Every plan and version that is kept; nothing where the browser keeps none. */
+  readonly allKept: () => Promise<Pick<Everything, 'plans' | 'versions'>>
+  /** Takes in plans and versions beside those that are kept. */
+  readonly takeIn: (all: Pick<Everything, 'plans' | 'versions'>) => Promise<TakenIn>
   readonly flush: () => Promise<void>
   readonly stop: () => void
 }

@@ -1,4 +1,5 @@
 import { bytesFromBlob } from '../files/byte-source'
+import type { Everything } from '../files/everything-file'
 import { textOf } from '../files/text-bytes'
 import type { HazardFeatures } from '../hazard/hazard-features'
 import { isolated } from '../isolated'
@@ -16,6 +17,7 @@ export interface ImportStore extends FileStore {
   readonly importedPlaces: Waiting<{ readonly name: string; readonly places: Places }>
   /** Features that wait for the person to say which hazards they are. */
   readonly imported: Waiting<{ readonly name: string; readonly features: HazardFeatures }>
+  readonly broughtBack: { value: { readonly name: string; readonly all: Everything } | null }
   readonly mapsKeeper: Waiting<{ readonly add: (files: readonly File[]) => Promise<void> }>
   readonly mapsAreOpen: { value: boolean }
   readonly refusedFile: Waiting<{ readonly name: string; readonly problems: readonly Problem[] }>
@@ -44,7 +46,7 @@ type KeepAside = (plan: Plan) => Promise<boolean>
 /** Lets the person choose files of any kind that is read here, and opens each as what it is. */
 export const chooseAnyFiles = (store: ImportStore, keepAside: KeepAside): void =>
   chooseFiles(
-    `${HAZARD_TYPES},.gpx,.kml,.kmz,.csv,.gpkg,${ELEVATION_TYPES},${MAP_ENDINGS}`,
+    `${HAZARD_TYPES},.gpx,.kml,.kmz,.csv,.gpkg,.zip,${ELEVATION_TYPES},${MAP_ENDINGS}`,
     (files) => void openDroppedFiles(store, files, keepAside),
   )
 
@@ -57,9 +59,15 @@ export async function openDroppedFiles(
   dropped: readonly File[],
   keepAside: KeepAside = async () => false,
 ): Promise<void> {
-  const areMaps = await Promise.all(dropped.map(isMap))
-  const maps = dropped.filter((_, i) => areMaps[i])
-  const files = dropped.filter((_, i) => !areMaps[i])
+  const archives = dropped.filter(({ name }) => /\.everything\.zip$/i.test(name))
+  if (archives[0]) {
+    const { openEverything } = await import('./everything')
+    await openEverything(store, archives[0])
+  }
+  const single = dropped.filter((each) => !archives.includes(each))
+  const areMaps = await Promise.all(single.map(isMap))
+  const maps = single.filter((_, i) => areMaps[i])
+  const files = single.filter((_, i) => !areMaps[i])
   if (maps.length > 0) void takeMaps(store, maps)
   const elevations = files.filter(isElevation)
   if (elevations.length > 0) void takeElevations(store, elevations)

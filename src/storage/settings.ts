@@ -36,6 +36,23 @@ export function keepSettings(store: SettingsStore): () => void {
   }
 }
 
+/** All settings, by their names. */
+export const settingsOf = (store: SettingsStore): Readonly<Record<string, string>> =>
+  Object.fromEntries(
+    (Object.keys(KNOWN) as (keyof typeof KNOWN)[]).map((name) => [
+      name,
+      (store[name] as Setting<string>).value,
+    ]),
+  )
+
+/** Takes settings over, those that are known and no other. */
+export function takeSettings(store: SettingsStore, settings: Readonly<Record<string, string>>): void {
+  for (const name of Object.keys(KNOWN) as (keyof typeof KNOWN)[]) {
+    const value = (KNOWN[name] as readonly string[]).find((one) => one === settings[name])
+    if (value) (store[name] as Setting<string>).value = value
+  }
+}
+
 function keep<T extends string>(key: string, setting: Setting<T>, known: readonly T[]): void {
   const value = known.find((one) => one === read(key))
   if (value) setting.value = value

@@ -2,6 +2,7 @@ import { formatPlan } from '../files/format-plan'
 import { parsePlan } from '../files/parse-plan'
 import type { Plan } from '../plan/plan'
 import type { Result } from '../problem'
+import { allKeptKeeper } from './all-kept-keeper'
 import type { Drafts } from './drafts'
 import type { Keeper, KeptStore } from './keeper'
 import { NOTICES } from './keeping-notices'
@@ -47,12 +48,22 @@ async function removeVersion({ db }: Drafts, id: string): Promise<() => Promise<
   }
 }
 
+type VersionDeeds =
+  | 'versions'
+  | 'versionPlans'
+  | 'keepVersion'
+  | 'bringBackVersion'
+  | 'removeVersion'
+  | 'allKept'
+  | 'takeIn'
+
 /** The versions of the plan on the table, as the list of plans uses them; where nothing is kept there are none. */
 export function versionKeeper(
   store: KeptStore,
   at: () => { readonly drafts: Drafts | null; readonly doc: string },
-): Pick<Keeper, 'versions' | 'versionPlans' | 'keepVersion' | 'bringBackVersion' | 'removeVersion'> {
+): Pick<Keeper, VersionDeeds> {
   return {
+    ...allKeptKeeper(() => at().drafts),
     versions: async () => {
       const { drafts, doc } = at()
       return drafts ? await listVersions(drafts, doc) : []

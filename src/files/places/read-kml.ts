@@ -1,7 +1,7 @@
 import type { Position } from '../../geo/position'
 import type { Places } from '../../plan/places'
 import type { Result } from '../../problem'
-import { joined } from '../joined-bytes'
+import { unzipBounded } from '../bounded-unzip'
 import { PlaceCollector, refused } from './places'
 import { readXml } from './xml-events'
 
@@ -72,48 +72,19 @@ export function readKml(bytes: Uint8Array): Result<Places> {
   return places.result()
 }
 
-/** Bytes that the document of a KMZ may unpack to, at most; and how many times its packed size: more is a trap. */
+/** Bytes that the document of a KMZ may unpack to, at most. */
 const MOST_UNPACKED = 32e6
-const MOST_RATIO = 200
 
-/** The document in a KMZ: the first `.kml` in the archive. What it claims to unpack to is checked before, and what it does while it is unpacked. */
+/** The document in a KMZ: the first `.kml` in the archive. */
 export async function readKmz(bytes: Uint8Array): Promise<Result<Places>> {
-  const { Unzip, UnzipInflate } = await import('fflate')
-  const parts: Uint8Array[] = []
-  let size = 0
-  let found = false
-  let fault: Result<never> | undefined
-  const tooLarge = refused(
-    'too-large',
-    '',
-    'The file unpacks to more than can be read: take the part that you need.',
-  )
-  const unzip = new Unzip((file) => {
-    if (found || !/\.kml$/i.test(file.name)) return
-    found = true
-    if ((file.originalSize ?? 0) > MOST_UNPACKED) {
-      fault = tooLarge
-      return
-    }
-    file.ondata = (error, data) => {
-      if (error)
-        fault ??= refused('broken-zip', '', 'The file is broken: it cannot be unpacked. Copy it again.')
-      size += data?.length ?? 0
-      if (size > MOST_UNPACKED || size > MOST_RATIO * bytes.length + 1e6) {
-        fault ??= tooLarge
-        file.terminate()
-      } else if (data) parts.push(data)
-    }
-    file.start()
-  })
-  unzip.register(UnzipInflate)
-  try {
-    for (let at = 0; at < bytes.length && !fault; at += 1 << 14)
-      unzip.push(bytes.subarray(at, at + (1 << 14)), at + (1 << 14) >= bytes.length)
-  } catch {
-    fault ??= refused('broken-zip', '', 'The file is broken: it cannot be unpacked. Copy it again.')
+  let isFound = false
+  const isDocument = (name: string) => {
+    const isFirst = !isFound && /\.kml$/i.test(name)
+    isFound ||= isFirst
+    return isFirst
   }
-  if (fault) return fault
-  if (!found) return refused('no-kml', '', 'This is no KMZ file: it holds no .kml.')
-  return readKml(joined(parts))
+  const unpacked = await unzipBounded(bytes, isDocument, MOST_UNPACKED)
+  if (!unpacked.ok) return unpacked
+  const [document] = unpacked.value.values()
+  return document ? readKml(document) : refused('no-kml', '', 'This is no KMZ file: it holds no .kml.')
 }

@@ -3,6 +3,7 @@ import type { Places } from '../../plan/places'
 import { ok, type Result } from '../../problem'
 import type { Extent } from '../../terrain/elevation-grid'
 import type { Tell } from '../protocol'
+import { groundStrip, type StripLayer } from './ground-strip'
 import type { MapFacts, MapSpec } from './map-spec'
 import { fetchWasm, type OpenedMap, openBlob, openMap } from './opened-map'
 
@@ -11,6 +12,14 @@ export interface PartWeight {
   readonly zoom: number
   readonly tiles: number
   readonly bytes: number
+}
+
+/** What is wanted of the ground for paper: maps from the lowest to the topmost, and how many dots. */
+export interface StripQuestion {
+  readonly layers: readonly { readonly key: string; readonly opacity: number }[]
+  readonly extent: Extent
+  readonly width: number
+  readonly height: number
 }
 
 /** Tiles weighed for one part, at most: beyond, a person waits too long, and the part is too large to keep anyway. */
@@ -50,6 +59,14 @@ export const MAPS_JOBS = {
     const picture = map?.ok ? await map.value.tile(place, sizePx) : null
     if (picture) tell.handOver(picture)
     return picture
+  },
+  strip: async ({ layers, extent, width, height }: StripQuestion): Promise<Blob | null> => {
+    const maps: StripLayer[] = []
+    for (const { key, opacity } of layers) {
+      const map = await openedOf(key)
+      if (map?.ok) maps.push({ map: map.value, opacity })
+    }
+    return groundStrip(maps, extent, width, height)
   },
   /** The places in a GeoPackage, which the same library reads. */
   geopackage: async (file: File): Promise<Result<Places>> => {

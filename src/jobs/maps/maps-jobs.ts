@@ -4,7 +4,7 @@ import { ok, type Result } from '../../problem'
 import type { Extent } from '../../terrain/elevation-grid'
 import { workerClient } from '../worker-client'
 import type { MapFacts, MapSpec } from './map-spec'
-import type { MAPS_JOBS, PartWeight } from './maps-answers'
+import type { MAPS_JOBS, PartWeight, StripQuestion } from './maps-answers'
 
 /** Looking at a map is a matter of moments: what takes so long is a trap, s. */
 const SILENCE_S = 15
@@ -23,6 +23,8 @@ export interface MapsJobs {
   ) => Promise<ImageBitmap | null>
   /** The part over an extent, down to a zoom, as a file of MBTiles. */
   readonly part: (key: string, extent: Extent, maxZoom: number) => Promise<Result<Blob> | undefined>
+  /** The ground of an extent in greys for paper, of maps from the lowest to the topmost; null where there is nothing. */
+  readonly strip: (wanted: StripQuestion) => Promise<Blob | null>
   /** The places in a GeoPackage. */
   readonly geopackage: (file: File) => Promise<Result<Places> | undefined>
   readonly dispose: () => void
@@ -71,6 +73,10 @@ export function mapsJobs(
         })
         void work()
       }),
+    strip: async (wanted) => {
+      const result = await client.ask('strip', wanted)
+      return result?.ok ? result.value : null
+    },
     geopackage: async (file) => {
       const result = await client.ask('geopackage', file)
       return result?.ok ? result.value : result

@@ -45,6 +45,11 @@ export function PlanChoices({ store, keeper, onDemo, openings }: Props & { reado
         {choice('From what lies on the shelf…', () => {
           store.shelfIsOpen.value = true
         })}
+        {keeper &&
+          choice('Everything of mine as a file…', async () => {
+            const { saveEverything } = await import('../../storage/everything')
+            await saveEverything(store, keeper)
+          })}
         {choice('New plan', () => store.open({ ...EMPTY_PLAN }))}
         {choice('Demo plan', onDemo)}
       </div>

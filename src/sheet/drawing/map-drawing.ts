@@ -9,6 +9,7 @@ import { wayOfWire } from '../../measure/place-on-line'
 import type { LineId } from '../../plan/id'
 import { type HazardKind, type Lay, type Line, stationName, verticesOf } from '../../plan/plan'
 import type { FarLimit } from '../../report/further-set'
+import type { Extent } from '../../terrain/elevation-grid'
 import { LAY_LETTERS } from '../../words/plan-words'
 import { formatRunM } from '../../words/units'
 import type { FarOnPaper } from '../far-on-paper'
@@ -17,7 +18,7 @@ import type { PaperSource } from '../paper-source'
 import { type PlacedLabel, placeLabels } from './label-placer'
 import { contoursIn } from './map-contours'
 import { bunched, type LabelStyle, REACH_MM, signBoxes, wantedLabels } from './map-labels'
-import { type MapWindow, type MatchLine, toPaper } from './map-window'
+import { groundIn, type MapWindow, type MatchLine, toPaper } from './map-window'
 import { type MapGrid, mapGrid } from './sheet-grid-lines'
 
 /** Room for the scale bar, mm. */
@@ -26,6 +27,8 @@ const MOST_BAR_MM = 45
 /** A map, every figure in mm of the drawing. */
 export interface MapDrawing {
   readonly window: Pick<MapWindow, 'scale' | 'frame'>
+  /** The ground in the frame, even in longitude and latitude. */
+  readonly extent: Extent
   readonly bar: ScaleBar
   readonly grid: MapGrid
   readonly hazards: readonly {
@@ -197,6 +200,7 @@ export function drawMap(
 
   return {
     window: { scale: window.scale, frame: window.frame },
+    extent: groundIn(window),
     bar: scaleBar((MOST_BAR_MM * window.scale) / 1000, system),
     grid: mapGrid(window),
     hazards,

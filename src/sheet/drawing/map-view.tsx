@@ -3,6 +3,7 @@ import './contours.css'
 import './far.css'
 import { formatScale } from '../../figure/map-scale'
 import { textWidthEm } from '../../figure/text-width'
+import { GroundPicture } from '../beneath'
 import type { Norths } from '../paper-source'
 import type { MapDrawing } from './map-drawing'
 import { MapLegend } from './map-legend'
@@ -88,6 +89,7 @@ export function MapView({
           <path class="hatch" d="M0 0V2" />
         </pattern>
       </defs>
+      <GroundPicture extent={drawing.extent} box={frame} />
       <g class="grid">
         {drawing.grid.lines.map((line) => (
           <path key={line.label} d={pathOf(line.points)} />

@@ -3,6 +3,7 @@ import { fittingScale } from '../../figure/map-scale'
 import type { Plane, PlanePoint } from '../../geo/plane'
 import type { Position } from '../../geo/position'
 import { spanOf } from '../../geo/span'
+import type { Extent as GroundExtent } from '../../terrain/elevation-grid'
 
 /** A piece of ground as it lies in a frame on paper, true north up. */
 export interface MapWindow {
@@ -22,6 +23,15 @@ const middleOf = (frame: Box): Point => [(frame.left + frame.right) / 2, (frame.
 export function toPaper(window: MapWindow, position: Position): Point {
   const [eastM, northM] = window.plane.toPlane(position)
   return planeToPaper(window, [eastM, northM])
+}
+
+/** The ground in the frame. The plane is even in longitude and latitude, and so is the frame. */
+export function groundIn(window: MapWindow): GroundExtent {
+  const { left, right, top, bottom } = window.frame
+  const place = (x: number, y: number) => window.plane.toPosition(paperToPlane(window, [x, y]))
+  const [westDeg, northDeg] = place(left, top)
+  const [eastDeg, southDeg] = place(right, bottom)
+  return { westDeg, southDeg, eastDeg: eastDeg < westDeg ? eastDeg + 360 : eastDeg, northDeg }
 }
 
 export function planeToPaper({ middle, scale, frame }: MapWindow, [eastM, northM]: PlanePoint): Point {
