@@ -168,7 +168,7 @@ export function BestPlaces(props: Props) {
               ) : (
                 <button
                   type="button"
-                  aria-label={`Put it ${spotWords(each, say)}`}
+                  aria-label={`Put it there, ${spotWords(each, say)}`}
                   onClick={() => put(spots.value!, i)}
                 >
                   Put it there
