@@ -42,7 +42,8 @@ export function shelfOf(value: unknown): Result<Shelf> {
   const file = taken(SHELF_FILE, value)
   const places = placesOf(file, faults)
   distanceFaults(file, places, faults)
-  const talk = talkOf(file, places, faults)
+  const talk = pairsOf('talk', file.talk, places, faults)
+  const agree = agreeOf(file, talk, places, faults)
   if (faults.length > 0) return bad(...faults)
   const { unknown: _, ...own } = file.catalog
   return ok({
@@ -50,6 +51,7 @@ export function shelfOf(value: unknown): Result<Shelf> {
     places,
     distancesM: file.distancesM ?? null,
     talk,
+    agree,
     have: storesFrom(file.have),
     own,
     catalog: mergeCatalogs(BUILT_IN, own),
@@ -141,8 +143,34 @@ function distanceFaults({ distancesM }: ShelfFile, places: readonly Place[], fau
   })
 }
 
-function talkOf({ talk }: ShelfFile, places: readonly Place[], faults: Problem[]): Shelf['talk'] {
-  if (talk === 'all') return everyPair(places.length)
+/** Those of the pairs that talk who may agree on times. */
+function agreeOf(
+  { agree }: ShelfFile,
+  talk: Shelf['talk'],
+  places: readonly Place[],
+  faults: Problem[],
+): Shelf['agree'] {
+  if (agree === undefined) return []
+  if (agree === 'all') return talk
+  const pairs = pairsOf('agree', agree, places, faults)
+  const talks = ([a, b]: readonly [number, number]) => talk.some(([c, d]) => a === c && b === d)
+  const other = pairs.find((pair) => !talks(pair))
+  if (other) {
+    const [a, b] = other.map((place) => valueWords(places[place]?.name))
+    const message = `${a} and ${b} may agree on times, but need not talk: put them into "talk" too.`
+    faults.push({ code: 'contradiction', at: 'agree', message })
+  }
+  return pairs
+}
+
+/** Pairs of places as a file names them, by their indices, the lower first. */
+function pairsOf(
+  member: 'talk' | 'agree',
+  said: ShelfFile['talk'],
+  places: readonly Place[],
+  faults: Problem[],
+): Shelf['talk'] {
+  if (said === 'all') return everyPair(places.length)
   const indexOf = (word: string, at: string): number => {
     const byId = places.findIndex(({ id }) => id === word)
     const byName = places.flatMap(({ name }, i) => (name === word ? [i] : []))
@@ -153,11 +181,11 @@ function talkOf({ talk }: ShelfFile, places: readonly Place[], faults: Problem[]
     return byId < 0 ? byName[0]! : byId
   }
   const pairs = new Map<string, readonly [number, number]>()
-  ;(talk as readonly (readonly [string, string])[]).forEach(([a, b], k) => {
-    const [i, j] = [indexOf(a, `talk[${k}][0]`), indexOf(b, `talk[${k}][1]`)]
+  ;(said as readonly (readonly [string, string])[]).forEach(([a, b], k) => {
+    const [i, j] = [indexOf(a, `${member}[${k}][0]`), indexOf(b, `${member}[${k}][1]`)]
     if (i === j) {
       const message = `${valueWords(a)} is to talk with itself: name two places.`
-      faults.push({ code: 'contradiction', at: `talk[${k}]`, message })
+      faults.push({ code: 'contradiction', at: `${member}[${k}]`, message })
     }
     pairs.set(`${Math.min(i, j)} ${Math.max(i, j)}`, [Math.min(i, j), Math.max(i, j)])
   })

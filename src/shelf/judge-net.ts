@@ -22,7 +22,7 @@ export interface Judged {
   /** What has least to spare in the worst weather; today where it fails today. */
   readonly check: Check | null
   readonly lacks: readonly Lack[]
-  /** Pairs of those who must reach each other of whom neither can ring the other or show a light. */
+  /** Pairs of those who must be rung of whom neither can ring the other or show a light. */
   readonly silent: readonly (readonly [number, number])[]
   /** Whether all who must reach each other can speak. */
   readonly speaks: boolean
@@ -82,9 +82,12 @@ function reachIn(country: Country, model: CircuitModel, pairs: readonly Pair[]) 
   const canSpeak = (a: number, b: number) => kind !== 'series' || isAtSupply(a) || isAtSupply(b)
   return {
     speaks: pairs.every(([a, b]) => canSpeak(setAt(a), setAt(b))),
-    silent: pairs.filter(([a, b]) => !canCall(setAt(a), setAt(b))),
+    silent: pairs.filter((pair) => mustRing(country, pair) && !canCall(setAt(pair[0]), setAt(pair[1]))),
   }
 }
+
+const mustRing = ({ shelf }: Country, [a, b]: Pair): boolean =>
+  !shelf.agree.some(([c, d]) => a === c && b === d)
 
 /** Judges circuits, and remembers what it said of each. */
 export interface Judge {

@@ -137,7 +137,7 @@ export function thingsToAsk({ shelf }: Country): readonly Thing[] {
 }
 
 /** How a net stands, without what it costs: a gain is a better verdict, today or at worst, or one more pair that can call. */
-const standing = ({ rank }: LaidNet): readonly number[] => rank.slice(0, 3)
+const standing = ({ rank }: LaidNet): readonly number[] => rank.slice(0, 4)
 
 /**
  * What one thing more would bring: each thing is put on the shelf, and nets are sought anew. Told are those with which the best net stands
@@ -149,7 +149,8 @@ export function gainsOf(
   countryWith: CountryWith,
   isStopped: () => boolean = () => false,
 ): readonly Gain[] {
-  if (best && isGood(best) && best.rank[0] === 2 && best.rank[1] === 2 && best.rank[2] === 0) return []
+  const { verdict, worst, silent } = best?.judged ?? {}
+  if (verdict === 'works' && worst === 'works' && silent?.length === 0 && best && isGood(best)) return []
   const gains: Gain[] = []
   for (const thing of thingsToAsk(country)) {
     if (isStopped()) break

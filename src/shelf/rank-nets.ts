@@ -32,9 +32,9 @@ const spareSteps = ({ worstNepers }: Judged): number =>
 const metres = (m: number): number => Math.round(m)
 
 /**
- * The figures by which nets are ranked, each the more the better, compared from the first to the last: verdict; verdict at worst; how many of
- * those who must reach each other can ring or light each other; what is to spare at worst, by the tenth; the least wire; the fewest splices;
- * the fewest supplies; what is to spare, to the last digit.
+ * The figures by which nets are ranked, each the more the better, compared from the first to the last: whether it holds at worst; how many of
+ * those who must be rung can ring or light each other; verdict; verdict at worst; what is to spare at worst, by the tenth; the least wire; the
+ * fewest splices; the fewest supplies; what is to spare, to the last digit.
  *
  * A net that fails is ranked by how near it comes: whether all can speak, what it lacks, and its least margin today.
  */
@@ -42,9 +42,10 @@ export function rankOf({ judged, wireM, supplies }: Candidate, splices = 0): rea
   const { verdict, worst, silent, lacks, today, worstNepers, speaks } = judged
   if (verdict === 'fails' || !speaks) return [-1, speaks ? 1 : 0, -lacks.length, today, -metres(wireM)]
   return [
+    worst === 'fails' ? 0 : 1,
+    -silent.length,
     RANK[verdict],
     RANK[worst],
-    -silent.length,
     spareSteps(judged),
     -metres(wireM),
     -splices,
@@ -64,9 +65,10 @@ export const isGood = ({ judged }: Candidate): boolean => judged.verdict !== 'fa
 
 /** The best that any net could come to, as far as wire tells: nothing amiss, all that is to spare that counts, and no metre too many. */
 export const mostRank = (leastWireM: number): readonly number[] => [
-  RANK.works,
-  RANK.works,
+  1,
   0,
+  RANK.works,
+  RANK.works,
   MOST_STEPS,
   -metres(leastWireM),
 ]

@@ -97,6 +97,14 @@ export const SHELF_FILE = part('The shelf', {
     ),
     'all',
   ),
+  /** Of those, who may agree on times to call, and need not be rung; absent: nobody. */
+  agree: optional(
+    either(
+      oneOf('Who may agree on times', ['all']),
+      listOf('The list of pairs that agree on times', twoOf('The pair', reference('The place', 'place'))),
+      Array.isArray,
+    ),
+  ),
   have: usually(HAVE, {}),
   catalog: usually(OWN_ENTRIES, {}),
 })

@@ -38,6 +38,8 @@ export interface Shelf {
   readonly distancesM: readonly (readonly number[])[] | null
   /** Who must reach whom, by the indices of places, the lower first. */
   readonly talk: readonly (readonly [number, number])[]
+  /** Of those, who may agree on times to call: neither need ring the other. */
+  readonly agree: readonly (readonly [number, number])[]
   readonly have: Stores
   /** Entries of its own, beside the built-in ones. */
   readonly own: CatalogEntries

@@ -114,6 +114,7 @@ test.each([
   ],
   [{ ...TWO, talk: [['Camp', 'Mill']] }, /talk\[0\]\[1\]: .*no such place/],
   [{ ...TWO, talk: [['Camp', 'Camp']] }, /talk\[0\]: .*itself/],
+  [{ ...TWO, agree: [['Camp', 'Mill']] }, /agree\[0\]\[1\]: .*no such place/],
   [{ ...TWO, talk: 'some' }, /talk: /],
   [{ ...TWO, catalog: { wires: [{ id: 'own' }] } }, /catalog\.wires\[0\]\.loopOhmPerKm/],
 ])('refuses %j with its places', async (content, fault) => {

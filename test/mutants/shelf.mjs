@@ -42,4 +42,9 @@ export const SHELF = [
     'if (trees <= Math.max(1, groups)) break',
     'if (trees <= Math.max(2, groups)) break',
   ),
+  rank(
+    'a net on which nobody can ring ranked by its margin first',
+    '    -silent.length,\n    RANK[verdict],',
+    '    RANK[verdict],\n    -silent.length,',
+  ),
 ]

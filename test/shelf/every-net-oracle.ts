@@ -19,8 +19,8 @@ import type { Shelf } from '../../src/shelf/shelf'
  * each two places no wire, one, or two, of every kind; for each place every telephone; for each circuit no supply, or each at every place.
  * Nothing of it is shared with the search under test but the course of a line between two places.
  *
- * Rank: verdict, verdict at worst, pairs that must talk and cannot call (negative), tenths to spare at worst up to five, metres of wire
- * (negative).
+ * Rank: whether it holds at worst, pairs that must be rung and cannot call (negative), verdict, verdict at worst, tenths to spare at worst up to
+ * five, metres of wire (negative).
  */
 export function bestByHand(shelf: Shelf, bare: Plan, bendsOf: (a: number, b: number) => Line['bends']) {
   const { places, catalog, have, talk } = shelf
@@ -185,12 +185,14 @@ export function bestByHand(shelf: Shelf, bare: Plan, bendsOf: (a: number, b: num
           rows.ringing.some(({ from, to }) => from === at.at && (to === a || to === b)) &&
           !(kind === 'ringdown' && areOneSide(pieces[k]!.edges, pair, fed[k]!.at))
         const byBoard = kind === 'board' && (a === at?.at || b === at?.at)
-        if (!rung && !bySupply && !byBoard) silent++
+        const isAgreed = shelf.agree.some(([c, d]) => c === pair[0] && d === pair[1])
+        if (!rung && !bySupply && !byBoard && !isAgreed) silent++
       }
     }
     const totalM = [...measured.values()].reduce((sum, each) => sum + each.wireM, 0)
     const tenths = Math.floor(Math.min(10 * (Math.exp(spare) - 1), 5) + 1e-9)
-    const rank = [RANK[verdict!], RANK[worst!], -silent, tenths, -Math.round(totalM)]
+    const holds = worst === 'fails' ? 0 : 1
+    const rank = [holds, -silent, RANK[verdict!], RANK[worst!], tenths, -Math.round(totalM)]
     if (!best || isMore(rank, best)) best = rank
   }
 

@@ -17,6 +17,7 @@ export interface ShelfValue {
   readonly places: readonly { readonly id: string; readonly name: string; lon?: number; lat?: number }[]
   readonly distancesM?: readonly (readonly number[])[]
   readonly talk: 'all' | readonly (readonly [string, string])[]
+  readonly agree?: 'all' | readonly (readonly [string, string])[]
   readonly have: {
     readonly wires: readonly { readonly wire: string; readonly lengthM: number; readonly count: number }[]
     readonly sets: readonly { readonly set: string; readonly count: number }[]
@@ -61,6 +62,7 @@ export function randomShelf(
   const some = pairs.filter(() => random() < 0.4)
   const counted = <K extends string>(map: ReadonlyMap<string, number>, of: K) =>
     [...map].map(([id, count]) => ({ [of]: id, count }) as Record<K, string> & { readonly count: number })
+  const talk = random() < 0.5 || some.length === 0 ? ('all' as const) : some
   return {
     places: names,
     ...(!isPlaced && {
@@ -70,7 +72,9 @@ export function randomShelf(
         return Math.round(Math.max(30, straightM * (1 + whole(0, 5) / 10)))
       }),
     }),
-    talk: random() < 0.5 || some.length === 0 ? 'all' : some,
+    talk,
+    // On every third shelf some of those who talk may agree on times.
+    ...(seed % 3 === 1 && { agree: talk === 'all' ? ('all' as const) : talk.slice(1) }),
     have: {
       wires,
       sets: counted(sets, 'set'),

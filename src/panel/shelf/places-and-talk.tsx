@@ -1,3 +1,4 @@
+import type { Signal } from '@preact/signals'
 import { isolated } from '../../isolated'
 import { everyPair } from '../../shelf/shelf'
 import { MOST_PLACES } from '../../shelf/shelf-schema'
@@ -6,7 +7,7 @@ import type { Store } from '../../state/store'
 import { NumberField } from '../number-field'
 import { SelectField } from '../select-field'
 import { TextField } from '../text-field'
-import { distanceOf, placeNames, type Wanted } from './wanted'
+import { distanceOf, placeNames, talkingPairs, type Wanted } from './wanted'
 
 /** Typed distances grow as the square of the places: so many are still typed by hand. */
 const MOST_TYPED = 8
@@ -68,7 +69,29 @@ export function PlacesAndTalk({ store, wanted }: { store: Store; wanted: Wanted 
           talk.value = value === 'all' || value === 'pairs' ? value : Number(value)
         }}
       />
-      {talk.value === 'pairs' && <Pairs names={names} wanted={wanted} />}
+      {talk.value === 'pairs' && (
+        <Pairs legend="Who with whom" names={names} pairs={everyPair(names.length)} chosen={wanted.pairs} />
+      )}
+      <SelectField
+        label="Called how"
+        value={wanted.agree.value}
+        options={[
+          { value: 'nobody', text: 'All must be rung' },
+          { value: 'all', text: 'All may agree on times' },
+          ...(names.length > 2 ? [{ value: 'some' as const, text: 'Some may agree on times' }] : []),
+        ]}
+        onCommit={(value) => {
+          wanted.agree.value = value
+        }}
+      />
+      {wanted.agree.value === 'some' && (
+        <Pairs
+          legend="Who may agree on times"
+          names={names}
+          pairs={talkingPairs(wanted, names.length)}
+          chosen={wanted.agreed}
+        />
+      )}
     </section>
   )
 }
@@ -126,23 +149,32 @@ function TypedPlaces({ store, wanted }: { store: Store; wanted: Wanted }) {
   )
 }
 
-function Pairs({ names, wanted }: { names: readonly string[]; wanted: Wanted }) {
-  const { pairs } = wanted
+function Pairs({
+  legend,
+  names,
+  pairs,
+  chosen,
+}: {
+  legend: string
+  names: readonly string[]
+  pairs: readonly (readonly [number, number])[]
+  chosen: Signal<ReadonlySet<string>>
+}) {
   return (
     <fieldset>
-      <legend>Who with whom</legend>
-      {everyPair(names.length).map(([a, b]) => {
+      <legend>{legend}</legend>
+      {pairs.map(([a, b]) => {
         const key = `${a} ${b}`
         return (
           <label key={key} class="tick">
             <input
               type="checkbox"
-              checked={pairs.value.has(key)}
+              checked={chosen.value.has(key)}
               onChange={({ currentTarget }) => {
-                const next = new Set(pairs.value)
+                const next = new Set(chosen.value)
                 if (currentTarget.checked) next.add(key)
                 else next.delete(key)
-                pairs.value = next
+                chosen.value = next
               }}
             />
             {isolated(names[a]!)} and {isolated(names[b]!)}

@@ -16,6 +16,9 @@ export interface Wanted {
   /** Everybody with everybody; everybody with one place, by its index; or some pairs, by `a b`. */
   readonly talk: Signal<'all' | 'pairs' | number>
   readonly pairs: Signal<ReadonlySet<string>>
+  /** Who may agree on times to call, so that nobody need be rung: nobody, all who talk, or some pairs of them. */
+  readonly agree: Signal<'nobody' | 'all' | 'some'>
+  readonly agreed: Signal<ReadonlySet<string>>
 }
 
 /** What is offered before a distance is typed, m. */
@@ -29,6 +32,8 @@ export const createWanted = (store: Store): Wanted => ({
   distancesM: signal(new Map()),
   talk: signal('all'),
   pairs: signal(new Set()),
+  agree: signal('nobody'),
+  agreed: signal(new Set()),
 })
 
 /** The places as they stand now: names alone. */
@@ -39,6 +44,16 @@ export const placeNames = (store: Store, { from, names }: Wanted): readonly stri
 
 export const distanceOf = ({ distancesM }: Wanted, a: number, b: number): number =>
   distancesM.value.get(`${a} ${b}`) ?? USUAL_M
+
+type Pair = readonly [number, number]
+
+/** Who must reach whom, by the indices of places. */
+export const talkingPairs = ({ talk, pairs }: Wanted, count: number): readonly Pair[] =>
+  everyPair(count).filter(([a, b]) => {
+    const who = talk.value
+    if (who === 'all') return true
+    return typeof who === 'number' ? a === who || b === who : pairs.value.has(`${a} ${b}`)
+  })
 
 /** All that was said as a shelf, read as strictly as one from a file. */
 export function wantedShelf(store: Store, wanted: Wanted): Result<Shelf> {
@@ -52,13 +67,15 @@ export function wantedShelf(store: Store, wanted: Wanted): Result<Shelf> {
   const between = (a: number, b: number) => (a === b ? 0 : distanceOf(wanted, Math.min(a, b), Math.max(a, b)))
   const who = wanted.talk.peek()
   const ids = places.map(({ id }) => id)
-  const pairs = everyPair(places.length).filter(([a, b]) =>
-    typeof who === 'number' ? a === who || b === who : wanted.pairs.peek().has(`${a} ${b}`),
-  )
+  const named = (pairs: readonly Pair[]) => pairs.map(([a, b]) => [ids[a], ids[b]])
+  const pairs = talkingPairs(wanted, places.length)
+  const agree = wanted.agree.peek()
+  const agreed = pairs.filter(([a, b]) => wanted.agreed.peek().has(`${a} ${b}`))
   return shelfOf({
     places,
     ...(!onMap && { distancesM: names.map((_, a) => names.map((__, b) => between(a, b))) }),
-    talk: who === 'all' ? 'all' : pairs.map(([a, b]) => [ids[a], ids[b]]),
+    talk: who === 'all' ? 'all' : named(pairs),
+    ...(agree !== 'nobody' && { agree: agree === 'all' ? 'all' : named(agreed) }),
     have: formatStores(store.onShelf.peek()),
     catalog: ownEntries(store),
   })
