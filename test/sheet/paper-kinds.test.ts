@@ -11,6 +11,7 @@ import { PAPER_NAMES } from '../../src/sheet/paper-names'
 import { halvingCuts } from '../../src/sheet/tables/fault-tables'
 import { formatOhms } from '../../src/words/units'
 import { demoPlan, sourceOf } from './demo-source'
+import { wildNet } from './wild-net'
 
 const room = bodyOf(PAPER_SIZES[0]!)
 
@@ -194,4 +195,13 @@ test('a crew reads off the line’s card on which posts its pairs are tied', () 
   expect(words).toContain('Pair 1 on posts 1, 2. Pair 2 on posts 3, 4.')
   const earth = wordsOf(planBetween([20, 50], [20.02, 50], { return: 'earth', electrodeOhms: [40, 60] }))
   expect(earth).toContain('Wire on post 1, rod on post 2.')
+})
+
+test.each([
+  [3, 14],
+  [4, 24],
+])('no circuit of the wild net %i is drawn higher than a sheet, however long its names', (seed, count) => {
+  const [diagram] = PAPER_KINDS['Circuit diagram'](sourceOf(wildNet(seed, count)), room)
+  for (const block of blocksWithin(diagram!.blocks))
+    if (block.kind === 'drawing') expect(block.heightMm).toBeLessThanOrEqual(room.heightMm)
 })

@@ -11,7 +11,7 @@ import { formatOhms } from '../../words/units'
 import { lineLossDb } from '../line-loss'
 import { lineNumber } from '../line-marks'
 import type { PaperSource } from '../paper-source'
-import { type Link, layOutTree, type PlacedNode } from './tree-layout'
+import { type Link, layOutTree, type PlacedNode, type TreePiece } from './tree-layout'
 
 /** One station of a circuit, as a box of words. */
 export interface CircuitBox {
@@ -121,16 +121,18 @@ export function drawCircuit(
   }
   const byId = new Map<string, Line>(lines.map((line) => [line.id, line]))
   const links = lines.map((line): Link => ({ id: line.id, a: line.from, b: line.to }))
-  // Rows of three words at the least; a row with more is taller, so a sheet holds no more rows than this.
+  // Rows of three words at the least. Where long names make them taller a drawing has fewer, until a sheet holds it.
   const leastRowMm = NAME_LINE_MM + WORD_LINE_MM + 2 * PAD_MM + ROW_GAP_MM
-  const { pieces, closing } = layOutTree(root, links, {
-    columns,
-    rows: Math.floor(room.heightMm / (leastRowMm + 2 * WORD_LINE_MM)),
-  })
   const pitchMm = (room.widthMm - BOX_MM) / (columns - 1)
 
-  return pieces.map((piece) => {
-    const boxes = piece.nodes.map((node) => boxOf(node))
+  for (let rows = Math.floor(room.heightMm / (leastRowMm + 2 * WORD_LINE_MM)); ; rows--) {
+    const { pieces, closing } = layOutTree(root, links, { columns, rows })
+    const drawings = pieces.map((piece) => drawingOf(piece, closing))
+    if (rows <= 1 || drawings.every(({ heightMm }) => heightMm <= room.heightMm)) return drawings
+  }
+
+  function drawingOf(piece: TreePiece, closing: readonly Link[]): CircuitDrawing {
+    const boxes = piece.nodes.map((node) => boxOf(node, closing))
     const rowsMm = Array.from({ length: piece.rows }, (_, row) =>
       Math.max(
         ...boxes.filter((one) => one.node.row === row).map(({ heightMm }) => heightMm),
@@ -178,9 +180,9 @@ export function drawCircuit(
         }
       }),
     }
-  })
+  }
 
-  function boxOf(node: PlacedNode) {
+  function boxOf(node: PlacedNode, closing: readonly Link[]) {
     const { words, hasSet, sign } = wordsOn(source, circuit, node.id)
     const notes = [
       ...(node.comesFrom ? [`goes on from ${node.comesFrom}`] : words),
