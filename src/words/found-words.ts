@@ -82,7 +82,8 @@ export function placeSentence(
   const tags = tagsWords(plan, measured, id, fromM, toM)
   const { groundM } = pointAtWireM(plan, measured.get(id)!, drawn, (fromM + toM) / 2)
   const stretch = `${say.length(fromM)} to ${say.length(toM)} of wire from ${say.name(drawn.from)}`
-  return `${chanceWords(chance)} on ${say.name(line)}${tags && ` ${tags}`}: ${stretch}, about ${say.length(groundM)} along the ground.`
+  const how = chanceWords(chance).replace('more', 'More').replace('less', 'Less')
+  return `${how} on ${say.name(line)}${tags && ` ${tags}`}: ${stretch}, about ${say.length(groundM)} along the ground.`
 }
 
 const TAKE = {

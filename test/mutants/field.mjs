@@ -42,4 +42,25 @@ export const FIELD = [
     to: 'export const BAND = 0.5',
     tests: ['test/fault/coverage.test.ts'],
   },
+  {
+    fault: 'a ringing that succeeds makes a fault likely',
+    file: 'src/fault/hypotheses.ts',
+    from: 'export const NOTHING_WRONG = 0.5',
+    to: 'export const NOTHING_WRONG = 0.03',
+    tests: ['test/fault/other-evidence.test.ts'],
+  },
+  {
+    fault: 'an echo is taken to go one way',
+    file: 'src/fault/echo.ts',
+    from: 'return sum + (2 * pulseOn(',
+    to: 'return sum + (1 * pulseOn(',
+    tests: ['test/fault/other-evidence.test.ts'],
+  },
+  {
+    fault: 'one wire to the earth is given the ohms of two',
+    file: 'src/fault/earth-reading.ts',
+    from: 'constants.get(line)!.ohmPerKm * wireM) / 2000',
+    to: 'constants.get(line)!.ohmPerKm * wireM) / 1000',
+    tests: ['test/fault/other-evidence.test.ts'],
+  },
 ]
