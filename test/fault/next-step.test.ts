@@ -44,8 +44,14 @@ async function byNext(fault: Planted, volts: Volts): Promise<Walk> {
       evidence.push({ sound: { line, fromM, toM } })
       continue
     }
-    const { what, far, toward } = step.take
+    const { what, far, toward, wire } = step.take
     const stand = typeof at === 'string' ? { at } : at
+    if (wire) {
+      // None of what is planted lies on the earth.
+      const { meterPct, tempC, weather } = fault
+      evidence.push({ ...stand, toward, far, what, wire, value: 1e6, meterPct, tempC, weather } as Known)
+      continue
+    }
     const look = { stand, toward, far: far as 'open' | 'short', what: what as 'loopOhms' | 'nanoF' }
     evidence.push(await take(fault, look, volts))
     if (typeof at !== 'string' && apartM(fault, at, fault) < SEEN_M) return { walkedM, lookedM, steps }
