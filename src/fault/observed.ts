@@ -11,7 +11,7 @@ import { crankWitness, hearWitness, ringWitness, soundWitness } from './witness'
 const SAME_SIGMAS = 2
 
 /** The evidence with what was read several times read once, at the middle: the error of the meter stays the same. */
-function onceEach(evidence: readonly Known[]): readonly Known[] {
+export function onceEach(evidence: readonly Known[]): readonly Known[] {
   const kept: { each: Known; values: number[] }[] = []
   for (const each of evidence) {
     const again =

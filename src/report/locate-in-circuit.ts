@@ -1,6 +1,7 @@
 import { goesByEarth } from '../fault/bridge'
 import type { Evidence, Known } from '../fault/evidence'
 import { type FaultFound, locateFault } from '../fault/locate'
+import { onceEach } from '../fault/observed'
 import { lineTags } from '../measure/line-tags'
 import type { MeasuredLine } from '../measure/measured'
 import type { LineId } from '../plan/id'
@@ -11,6 +12,11 @@ import { circuitNetwork } from './circuit-network'
 import { laidCatalog } from './learned-of'
 
 type Measured = ReadonlyMap<LineId, MeasuredLine>
+
+/** With more different readings an answer takes longer than anybody waits; a crew seldom takes a dozen. */
+const MOST_READINGS = 40
+
+const isMeasured = (each: Known) => 'what' in each || 'murray' in each || 'varley' in each || 'echo' in each
 
 /** Where a fault of a circuit lies, with the wire that really lies there; refused is evidence of a place or a bridge that cannot be. */
 export function locateInCircuit(
@@ -38,6 +44,10 @@ export function locateInCircuit(
     }
     return typeof said === 'string' ? [] : [said]
   })
+  if (onceEach(known).filter(isMeasured).length > MOST_READINGS) {
+    const message = `There are more than ${MOST_READINGS} different readings: leave out those that were read first.`
+    problems.push({ code: 'too-many', at: 'evidence', message })
+  }
   if (problems.length > 0) return bad(...problems)
   return ok(locateFault(plan, model, known, tagsOf(plan, circuit, measured), besideOf(plan, circuit)))
 }

@@ -84,6 +84,11 @@ test.each([
   ['no arms', [{ murray: [0, 0], at: 'a', toward: 'c' }], /evidence\[0\]\.murray/],
   ['nothing known', [{ colour: 'red' }], /evidence\[0\]/],
   ['an answer that is none', [{ rings: ['a', 'c'], ok: 'no' }], /evidence\[0\]\.ok/],
+  [
+    'more different readings than can be waited for',
+    Array.from({ length: 41 }, (_, k) => loop('a', 'c', 10 * 1.1 ** k)),
+    /more than 40 different readings/,
+  ],
   ['no value', [{ ...loop('a', 'c', 1), value: undefined }], /evidence\[0\]\.value/],
 ])('%s is refused with a sentence, and nothing is printed', async (_, evidence, sentence) => {
   const { code, out, err } = await run(evidence)

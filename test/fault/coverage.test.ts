@@ -6,7 +6,7 @@ import { type Planted, planted } from './planted'
 import { looksAt, modelOf, take } from './planted-evidence'
 
 // `FAULTS=1000` looks at as many, `TELL=1` tells of each.
-const FAULTS = Number(process.env.FAULTS ?? 24)
+const FAULTS = Number(process.env.FAULTS ?? 16)
 const FIRST = Number(process.env.FIRST_FAULT ?? 1)
 
 /** Wire from where the crew first reads to the fault, m: the row's lines lead from station to station. */

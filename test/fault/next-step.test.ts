@@ -7,7 +7,7 @@ import { modelOf, take, type Volts } from './planted-evidence'
 import { apartM, halvingM, outM, type Place, tagsOn } from './walked'
 
 // `SEARCHES=40` (or more) walks as many and asks for more, `FIRST_FAULT=9` begins there, `TELL=1` tells of each.
-const SEARCHES = Number(process.env.SEARCHES ?? 2)
+const SEARCHES = Number(process.env.SEARCHES ?? 1)
 const FIRST = Number(process.env.FIRST_FAULT ?? 9)
 
 /** Who stands so near to a fault sees it, m. */
