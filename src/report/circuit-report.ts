@@ -18,7 +18,10 @@ import { switchboardOf } from './switchboard'
 
 const remembered = memoryOfEach<Circuit, ReportCircuit>()
 
-/** One circuit of the report, without remedies. A circuit that no edit touched is not reckoned again. */
+/**
+ * One circuit of the report, without remedies. A circuit that no edit touched is not reckoned again; and how far it could go, which takes
+ * as long as all else, is reckoned when somebody asks.
+ */
 export function circuitReport(
   plan: Plan,
   circuit: Circuit,
@@ -57,12 +60,16 @@ function reckon(circuit: Circuit, model: CircuitModel, today: Conditions): Repor
   const { missing, notes } = completenessOf(model, today)
   const rows = circuitRows(model, today)
   const worst = worstCorner(model, today, missing, rows)
+  const reachToday = whenAsked(() => reach(model, today, rows))
+  const worstReach = whenAsked(() => reach(model, worst.conditions, worst.rows))
   return {
     id: circuit.id,
     name: circuit.name,
     verdict: verdictOf(rows, missing),
     ...rows,
-    reach: reach(model, today, rows),
+    get reach() {
+      return reachToday()
+    },
     missing,
     notes,
     worst: {
@@ -72,10 +79,20 @@ function reckon(circuit: Circuit, model: CircuitModel, today: Conditions): Repor
       limitedBy: worst.least ? checkText(worst.least.check) : '',
       check: worst.least?.check ?? null,
       ...worst.rows,
-      reach: reach(model, worst.conditions, worst.rows),
+      get reach() {
+        return worstReach()
+      },
     },
     remedies: [],
     ...switchboardOf(model, rows),
+  }
+}
+
+function whenAsked<T>(reckon: () => T): () => T {
+  let found: { readonly value: T } | undefined
+  return () => {
+    found ??= { value: reckon() }
+    return found.value
   }
 }
 
