@@ -22,25 +22,50 @@ export function planElimination(
   nodeCount: number,
   edges: readonly (readonly [number, number])[],
 ): Elimination {
-  const adjacent: Map<number, number>[] = Array.from({ length: nodeCount }, () => new Map())
   const branchOfEdge = new Int32Array(edges.length)
-  let branchCount = 0
+  const degree = new Int32Array(nodeCount)
+  const first = new Int32Array(nodeCount).fill(-1)
+  const last = new Int32Array(nodeCount).fill(-1)
+  // Each branch is two halves, 2b and 2b + 1: a node's own halves lie in a chain, in the order in which they came.
+  const to: number[] = []
+  const after: number[] = []
+  const before: number[] = []
 
-  const branchBetween = (a: number, b: number): number => {
-    const known = adjacent[a]!.get(b)
-    if (known !== undefined) return known
-    adjacent[a]!.set(b, branchCount)
-    adjacent[b]!.set(a, branchCount)
-    return branchCount++
+  const link = (node: number, other: number) => {
+    const half = to.push(other) - 1
+    const end = last[node]!
+    after.push(-1)
+    before.push(end)
+    if (end === -1) first[node] = half
+    else after[end] = half
+    last[node] = half
+    degree[node]!++
   }
-  for (const [k, [a, b]] of edges.entries()) branchOfEdge[k] = branchBetween(a, b)
+  const unlink = (node: number, half: number) => {
+    const [ahead, behind] = [before[half]!, after[half]!]
+    if (ahead === -1) first[node] = behind
+    else after[ahead] = behind
+    if (behind === -1) last[node] = ahead
+    else before[behind] = ahead
+    degree[node]!--
+  }
+  const branchBetween = (a: number, b: number): number => {
+    const isFewer = degree[a]! <= degree[b]!
+    const other = isFewer ? b : a
+    for (let half = first[isFewer ? a : b]!; half !== -1; half = after[half]!)
+      if (to[half] === other) return half >> 1
+    link(a, b)
+    link(b, a)
+    return (to.length >> 1) - 1
+  }
+  for (let k = 0; k < edges.length; k++) branchOfEdge[k] = branchBetween(edges[k]![0], edges[k]![1])
 
   // Nodes by degree; an entry is stale once the node's degree has changed.
   const byDegree: number[][] = []
   const put = (node: number) => {
-    const degree = adjacent[node]!.size
-    while (byDegree.length <= degree) byDegree.push([])
-    byDegree[degree]!.push(node)
+    const has = degree[node]!
+    while (byDegree.length <= has) byDegree.push([])
+    byDegree[has]!.push(node)
   }
   for (let node = nodeCount - 1; node >= 0; node--) put(node)
 
@@ -58,21 +83,21 @@ export function planElimination(
       least++
       continue
     }
-    if (gone[node] || adjacent[node]!.size !== least) continue
+    if (gone[node] || degree[node] !== least) continue
     gone[node] = 1
     order[k] = node
-    const around = [...adjacent[node]!]
-    for (const [other, slot] of around) {
-      neighbour.push(other)
-      branch.push(slot)
-      adjacent[other]!.delete(node)
+    const from = neighbour.length
+    for (let half = first[node]!; half !== -1; half = after[half]!) {
+      neighbour.push(to[half]!)
+      branch.push(half >> 1)
+      unlink(to[half]!, half ^ 1)
     }
-    for (let i = 0; i < around.length; i++) {
-      for (let j = i + 1; j < around.length; j++) mesh.push(branchBetween(around[i]![0], around[j]![0]))
-    }
-    for (const [other] of around) {
+    for (let i = from; i < neighbour.length; i++)
+      for (let j = i + 1; j < neighbour.length; j++) mesh.push(branchBetween(neighbour[i]!, neighbour[j]!))
+    for (let i = from; i < neighbour.length; i++) {
+      const other = neighbour[i]!
       put(other)
-      least = Math.min(least, adjacent[other]!.size)
+      least = Math.min(least, degree[other]!)
     }
     k++
     start[k] = neighbour.length
@@ -80,11 +105,11 @@ export function planElimination(
   return {
     nodeCount,
     branchOfEdge,
-    branchCount,
+    branchCount: to.length >> 1,
     order,
     start,
-    neighbour: Int32Array.from(neighbour),
-    branch: Int32Array.from(branch),
-    mesh: Int32Array.from(mesh),
+    neighbour: new Int32Array(neighbour),
+    branch: new Int32Array(branch),
+    mesh: new Int32Array(mesh),
   }
 }
