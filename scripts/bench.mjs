@@ -18,7 +18,7 @@ const time = (/** @type {number} */ ms) =>
   ms < 1 ? `${(ms * 1000).toFixed(0)} µs` : `${ms.toFixed(ms < 10 ? 2 : 0)} ms`
 const ratio = (/** @type {number} */ times) => times.toFixed(times < 10 ? 1 : 0)
 
-/** How many programs want this machine at once; with more than it has processors, every time below is too long. */
+/** How many programs want this machine at once; with more than it has processors, what waits for a clock below is too long. */
 const load1 = () => {
   const [wanted = 0] = loadavg()
   const have = availableParallelism()

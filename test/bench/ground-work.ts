@@ -60,7 +60,7 @@ function forEachStep(grid: CostGrid, each: (from: number, to: number, cost: numb
 export async function routeOverMillion(): Promise<BenchRow> {
   const grid = country(1000)
   const [start, goal] = corners(1000)
-  const ms = await medianMs(() => leastCostPath(grid, start, goal), 3000)
+  const ms = await medianMs(() => leastCostPath(grid, start, goal))
   return {
     what: 'Cheapest route over 1,000 × 1,000 cells, corner to corner',
     ms,

@@ -8,7 +8,7 @@ export interface Goal {
 /** What `npm run bench` prints: one thing done, what it comes to, and what that is held against. */
 export interface BenchRow {
   readonly what: string
-  /** How long it takes; absent where the row is of something else than time. */
+  /** How long a processor works for it, or, in a browser, how long it takes; absent where the row is of something else than time. */
   readonly ms?: number
   /** What else was measured, in words. */
   readonly figures?: string
@@ -17,28 +17,45 @@ export interface BenchRow {
   readonly goals?: readonly Goal[]
 }
 
-/** Median time of one run, ms, over at least five runs and about half a second. */
-export const medianMs = async (run: () => unknown, forMs = 500): Promise<number> =>
-  (await timesOf(run, forMs)).medianMs
+/** A stretch of runs that is timed as one, ms: the clock of processors counts in steps of its own, and one run may be shorter. */
+const STRETCH_MS = 10
+const STRETCHES = 25
 
-/** The same with the fastest tenth, which company on the machine disturbs least. */
-export async function timesOf(
-  run: () => unknown,
-  forMs = 500,
-): Promise<{ readonly medianMs: number; readonly fastMs: number }> {
-  await run()
-  const times: number[] = []
-  const end = performance.now() + forMs
-  while (times.length < 5 || performance.now() < end) {
-    const start = performance.now()
-    await run()
-    times.push(performance.now() - start)
-  }
-  const sorted = times.toSorted((a, b) => a - b)
-  return { medianMs: median(times), fastMs: sorted[Math.floor(sorted.length / 10)]! }
+/** Milliseconds that processors have worked for this program, its collecting of rubbish too: what else the machine does is not in it. */
+const workedMs = (): number => {
+  const { user, system } = process.cpuUsage()
+  return (user + system) / 1000
 }
 
-/** Median time of the second step alone, ms. */
+/** Median work of one run, ms. */
+export const medianMs = async (run: () => unknown): Promise<number> => (await sideBySide(run))[0]!
+
+/**
+ * Median work of one run of each, ms. Their stretches take turns: a processor that is shared works slower, and so it does for all of
+ * them, so that their ratio is one of the same minutes.
+ */
+export async function sideBySide(...runs: readonly (() => unknown)[]): Promise<readonly number[]> {
+  const counts = await Promise.all(runs.map(() => 0))
+  for (const [k, run] of runs.entries()) {
+    await run()
+    const start = performance.now()
+    while (performance.now() - start < STRETCH_MS) {
+      await run()
+      counts[k]!++
+    }
+  }
+  const taken = runs.map((): number[] => [])
+  for (let stretch = 0; stretch < STRETCHES; stretch++)
+    for (const [k, run] of runs.entries()) {
+      const count = Math.max(1, counts[k]!)
+      const before = workedMs()
+      for (let i = 0; i < count; i++) await run()
+      taken[k]!.push((workedMs() - before) / count)
+    }
+  return taken.map(median)
+}
+
+/** Median work of the second step alone, ms. */
 export async function medianWithout<T>(
   prepare: () => T,
   run: (prepared: T) => unknown,
@@ -47,9 +64,9 @@ export async function medianWithout<T>(
   const taken: number[] = []
   for (let k = 0; k < times; k++) {
     const prepared = prepare()
-    const start = performance.now()
+    const before = workedMs()
     await run(prepared)
-    taken.push(performance.now() - start)
+    taken.push(workedMs() - before)
   }
   return median(taken)
 }
