@@ -47,13 +47,22 @@ export const sinh = (a: Complex): Complex => ({
   im: Math.cosh(a.re) * Math.sin(a.im),
 })
 
+const TAYLOR = [42, 20, 6]
+
 /** sinh z / z from z², without loss of figures near zero. */
 export function sinhOverArgument(square: Complex): Complex {
   if (abs(square) < 0.01) {
     // Taylor: 1 + z²/6 (1 + z²/20 (1 + z²/42 (1 + z²/72))); the next term is below 1e-17 here.
-    let sum = ONE
-    for (const divisor of [72, 42, 20, 6]) sum = add(ONE, scale(multiply(square, sum), 1 / divisor))
-    return sum
+    const { re: x, im: y } = square
+    let re = 1 + x / 72
+    let im = y / 72
+    for (let k = 0; k < TAYLOR.length; k++) {
+      const divisor = TAYLOR[k]!
+      const next = 1 + (x * re - y * im) / divisor
+      im = (x * im + y * re) / divisor
+      re = next
+    }
+    return { re, im }
   }
   const z = sqrt(square)
   return divide(sinh(z), z)

@@ -27,15 +27,16 @@ export function planElimination(
   const first = new Int32Array(nodeCount).fill(-1)
   const last = new Int32Array(nodeCount).fill(-1)
   // Each branch is two halves, 2b and 2b + 1: a node's own halves lie in a chain, in the order in which they came.
-  const to: number[] = []
-  const after: number[] = []
-  const before: number[] = []
+  let [to, after, before] = chains(4 * edges.length)
+  let halves = 0
 
   const link = (node: number, other: number) => {
-    const half = to.push(other) - 1
+    if (halves === to.length) [to, after, before] = chains(2 * halves + 2, to, after, before)
+    const half = halves++
     const end = last[node]!
-    after.push(-1)
-    before.push(end)
+    to[half] = other
+    after[half] = -1
+    before[half] = end
     if (end === -1) first[node] = half
     else after[end] = half
     last[node] = half
@@ -56,7 +57,7 @@ export function planElimination(
       if (to[half] === other) return half >> 1
     link(a, b)
     link(b, a)
-    return (to.length >> 1) - 1
+    return (halves >> 1) - 1
   }
   for (let k = 0; k < edges.length; k++) branchOfEdge[k] = branchBetween(edges[k]![0], edges[k]![1])
 
@@ -105,11 +106,21 @@ export function planElimination(
   return {
     nodeCount,
     branchOfEdge,
-    branchCount: to.length >> 1,
+    branchCount: halves >> 1,
     order,
     start,
     neighbour: new Int32Array(neighbour),
     branch: new Int32Array(branch),
     mesh: new Int32Array(mesh),
   }
+}
+
+/** Three rows with room for so many halves, with what stands in those before. */
+function chains(room: number, ...before: readonly Int32Array[]): [Int32Array, Int32Array, Int32Array] {
+  const row = (k: number) => {
+    const own = new Int32Array(room)
+    if (before[k]) own.set(before[k])
+    return own
+  }
+  return [row(0), row(1), row(2)]
 }
