@@ -84,3 +84,15 @@ export async function heapBytes(page: Page): Promise<number> {
   await session.detach()
   return usedSize
 }
+
+/** Counts what a processor works on the page's own thread from now on; asked, it gives the milliseconds so far. */
+export async function threadWork(page: Page): Promise<() => Promise<number>> {
+  const session = await page.context().newCDPSession(page)
+  await session.send('Performance.enable', { timeDomain: 'threadTicks' })
+  const taken = async () => {
+    const { metrics } = await session.send('Performance.getMetrics')
+    return 1000 * metrics.find(({ name }) => name === 'TaskDuration')!.value
+  }
+  const before = await taken()
+  return async () => (await taken()) - before
+}

@@ -5,12 +5,14 @@ import { servedSite } from './browser-page'
 interface Drag {
   /** Time from one frame on the screen to the next, ms. */
   readonly framesMs: readonly number[]
-  /** The page's longest task, and its work for one move, ms. */
-  readonly longestTaskMs: number
-  readonly workPerMoveMs: number
+  /** What a processor works on the page's own thread from one frame's start to the next, ms: script, style, layout, paint, layers. */
+  readonly workMs: readonly number[]
+  /** The work of all of Chromium's threads for one move, raster and compositor too, ms. */
+  readonly allWorkMs: number
 }
 
 const MOVES = 120
+const WARM_MOVES = 120
 
 interface TraceEvent {
   readonly name: string
@@ -24,20 +26,28 @@ interface TraceEvent {
 
 /** Drags a station in a circle, one move a frame, while Chromium writes down what it does. */
 export async function traceDrag(page: Page): Promise<Drag> {
-  const { browser } = await servedSite()
   const from = await middleStation(page)
   // A first drag, let go: what is drawn once, and what is compiled once, is done.
-  await drag(page, from, 30)
+  await drag(page, from, WARM_MOVES)
   await page.waitForTimeout(800)
+  return traced(page, () => drag(page, from, MOVES))
+}
+
+/** The same page with nothing in hand but a dot of four pixels: what this machine leaves a page at this hour. */
+export const traceIdle = (page: Page): Promise<Drag> => traced(page, () => moveDot(page, MOVES))
+
+async function traced(page: Page, work: () => Promise<void>): Promise<Drag> {
+  const { browser } = await servedSite()
   await browser.startTracing(page, {
     categories: [
       'disabled-by-default-devtools.timeline',
       'devtools.timeline',
       'disabled-by-default-devtools.timeline.frame',
       'blink.user_timing',
+      'toplevel',
     ],
   })
-  await drag(page, from, MOVES)
+  await work()
   const trace = JSON.parse((await browser.stopTracing()).toString()) as { traceEvents: readonly TraceEvent[] }
   return readTrace(trace.traceEvents)
 }
@@ -90,15 +100,57 @@ const drag = (page: Page, from: { x: number; y: number }, moves: number): Promis
     { from, moves },
   )
 
+const moveDot = (page: Page, moves: number): Promise<void> =>
+  page.evaluate(async (moves) => {
+    const dot = document.createElement('div')
+    dot.style.cssText = 'position:fixed;left:0;top:0;width:4px;height:4px;background:red;z-index:9999'
+    document.body.append(dot)
+    performance.mark('drag-begins')
+    for (let k = 0; k < moves; k++) {
+      await new Promise((done) => requestAnimationFrame(done))
+      dot.style.left = `${k % 20}px`
+    }
+    performance.mark('drag-ends')
+    dot.remove()
+  }, moves)
+
 function readTrace(events: readonly TraceEvent[]): Drag {
   const mark = (name: string) => events.find((event) => event.name === name)!
   const [begins, ends] = [mark('drag-begins'), mark('drag-ends')]
-  const within = events.filter(({ ts, pid }) => ts >= begins.ts && ts <= ends.ts && pid === begins.pid)
-  const shown = within.filter(({ name }) => name === 'DrawFrame').map(({ ts }) => ts / 1000)
-  const tasks = within.filter(({ name, tid, ph }) => name === 'RunTask' && ph === 'X' && tid === begins.tid)
+  const within = events.filter(({ ts }) => ts >= begins.ts && ts <= ends.ts)
+  const ofPage = within.filter(({ pid }) => pid === begins.pid)
+  const shown = ofPage.filter(({ name }) => name === 'DrawFrame').map(({ ts }) => ts / 1000)
+  const tasks = outermost(within)
+  const own = tasks.filter(({ pid, tid }) => pid === begins.pid && tid === begins.tid)
+  const starts = ofPage
+    .filter(({ name, tid }) => name === 'FireAnimationFrame' && tid === begins.tid)
+    .map(({ ts }) => ts)
+    .filter((ts, k, all) => k === 0 || ts - all[k - 1]! > SAME_FRAME_US)
+  const workMs = starts.slice(1).map(() => 0)
+  for (const task of own) {
+    const frame = starts.findLastIndex((ts) => ts <= task.ts + (task.dur ?? 0))
+    if (frame >= 0 && frame < workMs.length) workMs[frame]! += (task.tdur ?? 0) / 1000
+  }
   return {
     framesMs: shown.slice(1).map((ts, i) => ts - shown[i]!),
-    longestTaskMs: Math.max(0, ...tasks.map(({ dur = 0 }) => dur / 1000)),
-    workPerMoveMs: tasks.reduce((sum, { tdur, dur = 0 }) => sum + (tdur ?? dur) / 1000, 0) / MOVES,
+    workMs,
+    allWorkMs: tasks.reduce((sum, { tdur = 0 }) => sum + tdur / 1000, 0) / MOVES,
   }
+}
+
+/** Callbacks of one frame follow each other at once, µs. */
+const SAME_FRAME_US = 3000
+
+/** Events that lie in no other of their thread: a thread's work is theirs. */
+function outermost(events: readonly TraceEvent[]): readonly TraceEvent[] {
+  const ends = new Map<string, number>()
+  return events
+    .filter(({ ph, tdur }) => ph === 'X' && tdur !== undefined)
+    .toSorted((a, b) => a.ts - b.ts || (b.dur ?? 0) - (a.dur ?? 0))
+    .filter(({ pid, tid, ts, dur = 0 }) => {
+      const thread = `${pid} ${tid}`
+      if (ts < (ends.get(thread) ?? 0)) return false
+      ends.set(thread, ts + dur)
+      return true
+    })
 }

@@ -10,8 +10,11 @@ import { type BenchRow, median, medianMs, sideBySide } from './timing'
 const TODAY = conditionsOf('dry', 20)
 const GOAL_TIMES = 300
 const RING_GOAL_TIMES = 200
+/** Less than this and something has come undone. */
+const RING_LEAST_TIMES = 90
 const GOAL_EXPONENT = 1.1
 const WARM_RUNS = 3000
+const WARM_SOLVES = 100
 /** Engines whose figures differ by more are not doing the same work. */
 const SAME = 1e-3
 
@@ -95,8 +98,9 @@ export async function ringOnTree(): Promise<BenchRow> {
     const volts = await engine(task)
     for (const { to, volts: ours } of rows) agree(by, ours, volts[tree.stations.indexOf(to)]!)
   }
-  // A function of ours that has run seldom is not compiled yet, where an engine's own code always is.
+  // Code that has run seldom is not compiled yet: the simulator's takes four times as long in its first second.
   for (let k = 0; k < WARM_RUNS; k++) ringingRows(treeAnew(), TODAY)
+  for (let k = 0; k < WARM_SOLVES; k++) for (const { engine } of others) await engine(task)
   const [ms, again, constantsMs, ...theirs] = (await sideBySide(
     () => ringingRows(treeAnew(), TODAY),
     () => ringingRows(tree, TODAY),
@@ -115,9 +119,14 @@ export async function ringOnTree(): Promise<BenchRow> {
     against: others.map(({ by }, k) => ({ by, ms: theirs[k]! })),
     goals: [
       {
-        kind: 'ratio',
+        kind: 'time',
         text: `${RING_GOAL_TIMES} × the circuit simulator`,
         met: simulatorMs / ms >= RING_GOAL_TIMES,
+      },
+      {
+        kind: 'ratio',
+        text: `at least ${RING_LEAST_TIMES} × the circuit simulator, its own code compiled`,
+        met: simulatorMs / ms >= RING_LEAST_TIMES,
       },
       { kind: 'ratio', text: 'at most 3 × its line constants alone', met: again / constantsMs <= 3 },
     ],
