@@ -1,5 +1,5 @@
 import './look.css'
-import { effect, signal } from '@preact/signals'
+import { computed, effect, signal } from '@preact/signals'
 import { render } from 'preact'
 import { terrainJobs } from './jobs/terrain-jobs'
 import { mountMap } from './map/mount-map'
@@ -28,15 +28,9 @@ const ProblemList = loadWhenShown(async () => (await import('./panel/problem-lis
 const HelpDialog = loadWhenShown(async () => (await import('./panel/help/help-dialog')).HelpDialog)
 const HazardImport = loadWhenShown(async () => (await import('./panel/ground/hazard-import')).HazardImport)
 
-const MapsDialog = loadWhenShown(async () => (await import('./panel/maps/maps-dialog')).MapsDialog)
-const FitPicture = loadWhenShown(async () => (await import('./panel/maps/fit-picture')).FitPicture)
 const ShelfDialog = loadWhenShown(async () => (await import('./panel/shelf/shelf-dialog')).ShelfDialog)
-const HandOn = loadWhenShown(async () => (await import('./panel/carry/hand-on')).HandOn)
-const TakeIn = loadWhenShown(async () => (await import('./panel/carry/take-in')).TakeIn)
+const CarryLayer = loadWhenShown(async () => (await import('./panel/carry/carry-layer')).CarryLayer)
 const WalkScreen = loadWhenShown(async () => (await import('./walk/walk-screen')).WalkScreen)
-const ImportPlaces = loadWhenShown(async () => (await import('./panel/carry/import-places')).ImportPlaces)
-const BringBack = loadWhenShown(async () => (await import('./panel/bar/bring-back')).BringBack)
-const ReceivedThings = loadWhenShown(async () => (await import('./panel/carry/received-plan')).ReceivedThings)
 
 const store = createStore(undefined, followHand())
 const nothingYet = store.opened.peek()
@@ -47,6 +41,14 @@ async function openDemo() {
   const demo = await loadDemo()
   if (demo) store.open(demo)
 }
+
+/** What comes over the map now and then asks for its pieces in a place of their own. */
+const isCarrying = computed(() =>
+  [
+    ...[store.carrying, store.sharing, store.received, store.importedPlaces],
+    ...[store.mapsAreOpen, store.fitting, store.broughtBack],
+  ].some((each) => each.value),
+)
 
 let opener: Element | null = null
 
@@ -67,16 +69,8 @@ function MapScreen() {
       <WorkBar store={store} />
       {store.imported.value && <HazardImport store={store} />}
       {store.refusedFile.value && <ProblemList store={store} />}
-      {store.importedPlaces.value && <ImportPlaces store={store} />}
       {store.walking.value && <WalkScreen store={store} id={store.walking.value} />}
-      {store.carrying.value === 'out' && <HandOn store={store} keeper={keeper.value} />}
-      {store.carrying.value === 'in' && <TakeIn store={store} />}
-      {store.broughtBack.value && <BringBack store={store} keeper={keeper.value} />}
-      {store.received.value && (
-        <ReceivedThings store={store} keeper={keeper.value} received={store.received.value} />
-      )}
-      {store.mapsAreOpen.value && !store.fitting.value && <MapsDialog store={store} />}
-      {store.fitting.value && <FitPicture store={store} fitting={store.fitting.value} />}
+      {isCarrying.value && <CarryLayer store={store} keeper={keeper.value} />}
       {store.shelfIsOpen.value && <ShelfDialog store={store} />}
       {store.helpIsOpen.value && <HelpDialog store={store} />}
     </>
@@ -129,6 +123,7 @@ keeper.value = await keepDrafts(store)
 if (store.opened.peek() === nothingYet) await openDemo()
 const { takeLinkedPlan } = await import('./storage/linked-plan')
 takeLinkedPlan(store)
+void import('./panel/carry/follow-sharing').then(({ followSharing }) => followSharing(store))
 if (import.meta.env.PROD)
   void import('./storage/keep-release').then(({ keepRelease }) => keepRelease(store.release))
 

@@ -45,7 +45,7 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
       'materials',
       'report',
     ],
-    'shelf',
+    ...['shelf', 'journal'],
   ],
   files: [
     ...[
@@ -69,7 +69,9 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   ],
   jobs: [...TO_REPORT, 'shelf', ...['words', 'files']],
   storage: ['plan', 'geo', 'terrain', 'hazard', 'shelf', 'files', 'jobs'],
-  state: [...TO_REPORT, 'shelf', ...['words', 'jobs']],
+  // What several change together, over a box that carries it sealed.
+  share: ['schema', 'plan', 'files', 'journal'],
+  state: [...TO_REPORT, 'shelf', 'share', ...['words', 'jobs']],
   figure: [...TO_REPORT, 'words'],
   map: [
     ...[
@@ -96,7 +98,7 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
   panel: [
     ...TO_REPORT,
     'shelf',
-    ...['words', 'figure', 'files', 'jobs', 'storage', 'state', 'schema', 'journal'],
+    ...['words', 'figure', 'files', 'jobs', 'storage', 'share', 'state', 'schema', 'journal'],
   ],
   // What a hand holds in the rain, apart from the desk's panel, whose fields it takes.
   walk: [
@@ -124,11 +126,13 @@ const OWNERS: Readonly<Record<string, readonly string[]>> = {
   // Its wasm is fetched by whoever runs it.
   '@sqlite.org/sqlite-wasm': ['files', 'jobs'],
   saxes: ['files'],
-  fflate: ['files'],
+  fflate: ['files', 'share'],
   papaparse: ['files'],
-  idb: ['storage'],
+  idb: ['storage', 'share'],
+  '@nats-io': ['share'],
+  '@noble': ['share'],
   valibot: ['schema'],
-  '@preact/signals': ['state', 'map', 'panel', 'sheet', 'walk'],
+  '@preact/signals': ['share', 'state', 'map', 'panel', 'sheet', 'walk'],
   leaflet: ['map'],
   'topojson-client': ['map'],
   'world-atlas': ['map'],

@@ -104,7 +104,8 @@ export class HeldThings {
     held.thing = isThere ? gathered : undefined
     held.rank = rank
     const lost = [...held.registers].flatMap(([member, edits]) => {
-      const was = member !== '' && !members.has(member) ? edits.reduce(later).was : undefined
+      const isLost = member !== '' && !members.has(member) && edits.length > 0
+      const was = isLost ? edits.reduce(later).was : undefined
       return was === undefined ? [] : [[member, was] as const]
     })
     held.ghost = lost.length > 0 ? KINDS[kind]!.gather(new Map([...members, ...lost]), id) : gathered

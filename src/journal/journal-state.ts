@@ -96,7 +96,8 @@ export function takeState(journal: Journal, value: unknown): ReadonlySet<string>
     things.set(key, stands)
     changed.add(key)
   }
-  // What was forgotten here, and is known there, is known again.
+  const own = new Map([...things.edited()])
+  // What was forgotten here, or never heard of, and is known there.
   const isForgotten = ([key]: readonly [string, unknown]) => {
     const { kind, id } = placeOf(key)!
     return things.registersOf(kind, id).size === 0
@@ -106,7 +107,6 @@ export function takeState(journal: Journal, value: unknown): ReadonlySet<string>
     changed.add(key)
     theirs.delete(key)
   }
-  const own = new Map([...things.edited()])
   for (const [key, edits] of own) put(key, edits, theirs.get(key) ?? [])
   for (const [key, edits] of theirs) if (!own.has(key)) put(key, things.edits(key), edits)
   journal.saw(new Map(Object.entries(state.seen)), state.standing)
@@ -123,11 +123,15 @@ function byKey(edits: readonly Edit[]): Map<string, readonly Edit[]> {
   return found
 }
 
+/** No hand does more: a greater count is made up, and would leave its true edits unheard. */
+const MOST_EDITS = 1e9
+
 const NONE = 'The journal that came with the plan cannot be read: the plan is taken without it.'
 
 function soundState(value: unknown): JournalState | string {
   const { id, seen, standing, made, ranks } = (isObject(value) ? value : {}) as Partial<JournalState>
-  const isCount = (each: unknown) => Number.isSafeInteger(each) && (each as number) >= 0
+  const isCount = (each: unknown) =>
+    Number.isSafeInteger(each) && (each as number) >= 0 && (each as number) <= MOST_EDITS
   if (typeof id !== 'string' || !isObject(seen) || !Object.values(seen).every(isCount)) return NONE
   if (!Array.isArray(standing) || !Array.isArray(made)) return NONE
   const isRanked = ([kind, list]: [string, unknown]) =>

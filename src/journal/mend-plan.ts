@@ -86,6 +86,7 @@ function bringBackUsed(mending: Mending): void {
     for (const id of [line.from, line.to]) bringBackStation(mending, id)
     bringBackEntry(mending, 'wires', line.wire)
   }
+  for (const { wire } of mending.plan.stock) bringBackEntry(mending, 'wires', wire)
   for (const { sets, supply } of mending.plan.circuits.values()) {
     for (const set of sets.values()) bringBackEntry(mending, 'sets', set)
     if (supply) bringBackEntry(mending, 'supplies', supply.type)

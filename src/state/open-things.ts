@@ -3,6 +3,7 @@ import type { LineId } from '../plan/id'
 import type { Places } from '../plan/places'
 import type { Plan } from '../plan/plan'
 import type { Problem } from '../problem'
+import type { Sharing } from '../share/sharing'
 
 /** A file that was refused, and every fault found in it. */
 export interface RefusedFile {
@@ -38,8 +39,10 @@ export const createOpenThings = () => ({
   helpIsOpen: signal(false),
   /** The menu that lies open on the map, and the way to close it; null while none does. */
   mapMenu: signal<{ readonly close: () => void } | null>(null),
-  /** A plan is being handed on, or taken in; null for neither. */
-  carrying: signal<'out' | 'in' | null>(null),
+  /** A plan is being handed on, taken in, or changed with others; null for none of it. */
+  carrying: signal<'out' | 'in' | 'together' | null>(null),
+  /** With whom the plan on the table is changed together; null while one is alone. */
+  sharing: signal<Sharing | null>(null),
   /** The line that is being walked, on a screen of its own; null for none. */
   walking: signal<LineId | null>(null),
   /** What came in by a link or by codes, until the person has said what becomes of it. */

@@ -135,10 +135,14 @@ export function createStore(
     const last = told.value
     return last?.after === history.value.present && last.underLock === locked.value ? last : null
   })
-  const stepBack = () => {
+  /** How a state that one goes back to is mended where others have changed the plan meanwhile; null while one is alone. */
+  let mended: ((back: Plan, from: Plan) => Plan) | null = null
+  const goTo = (next: typeof history.value) => {
     told.value = null
-    take(undo(history.value))
+    const { present } = history.value
+    take(mended && next.present !== present ? { ...next, present: mended(next.present, present) } : next)
   }
+  const stepBack = () => goTo(undo(history.value))
   const catalog = computed(() => mergeCatalogs(BUILT_IN, plan.value.catalog))
   /** A person's own entries of the catalog, kept in this browser for every plan, and why they are not kept; empty where all is well. */
   const keptEntries = signal<CatalogEntries>(NO_ENTRIES)
@@ -243,8 +247,15 @@ export function createStore(
     },
     redo: () => {
       if (!mayEdit()) return
-      told.value = null
-      take(redo(history.value))
+      goTo(redo(history.value))
+    },
+    /** What others did: the plan as it is now, and how each state that one can go back to takes that in. No step of one's own. */
+    absorb: (present: Plan, change: (plan: Plan) => Plan) => {
+      const { past, future } = history.value
+      take({ past: past.slice(-MOST_SHARED_STEPS).map(change), present, future: future.map(change) })
+    },
+    mendBack: (how: typeof mended) => {
+      mended = how
     },
     /** Another plan takes the place of this one; undo starts anew. */
     open: (next: Plan) => {
@@ -268,6 +279,9 @@ export function createStore(
     },
   }
 }
+
+/** Each of them is gone over whenever others have changed something. */
+const MOST_SHARED_STEPS = 30
 
 const LOCKED = { code: 'locked', at: '', message: 'The plan is locked, and stays as it is' } as const
 

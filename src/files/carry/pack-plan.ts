@@ -1,14 +1,12 @@
-import { deflateSync, Inflate } from 'fflate'
+import { deflateSync } from 'fflate'
 import type { Plan } from '../../plan/plan'
 import { bad, type Result } from '../../problem'
 import { formatPlan } from '../format-plan'
-import { joined } from '../joined-bytes'
+import { inflatedUpTo } from '../inflated'
 import { parsePlanBytes } from '../parse-plan'
 
 /** A plan's file may be so large once it is unpacked, bytes: more is a slip or a trick. */
 const MOST_BYTES = 32 * 1024 * 1024
-/** So much is unpacked at a time, so that what grows beyond all measure is stopped early. */
-const STEP_BYTES = 4096
 
 /** The text of a JSON file without the white space between its parts. */
 const withoutSpace = (json: string): string =>
@@ -27,28 +25,14 @@ export const packPlan = (plan: Plan, dictionary?: Uint8Array): Uint8Array =>
 
 /** What `packPlan` made with the same dictionary, read as any plan file is. */
 export function unpackPlan(packed: Uint8Array, dictionary?: Uint8Array): Result<Plan> {
-  const pieces: Uint8Array[] = []
-  let length = 0
-  let isWhole = false
-  const inflate = new Inflate(dictionary ? { dictionary } : {}, (piece, isLast) => {
-    pieces.push(piece)
-    length += piece.length
-    isWhole = isLast
-  })
-  try {
-    for (let at = 0; at < packed.length && length <= MOST_BYTES; at += STEP_BYTES)
-      inflate.push(packed.subarray(at, at + STEP_BYTES), at + STEP_BYTES >= packed.length)
-  } catch {
-    return bad(DAMAGED)
-  }
-  if (length > MOST_BYTES)
+  const plain = inflatedUpTo(packed, MOST_BYTES, dictionary)
+  if (plain === undefined)
     return bad({
       code: 'too-large',
       at: '',
       message: 'What was handed on unpacks to more than 32 MB: that is no plan. Ask for it as a file.',
     })
-  if (!isWhole) return bad(DAMAGED)
-  return parsePlanBytes(joined(pieces))
+  return plain ? parsePlanBytes(plain) : bad(DAMAGED)
 }
 
 const DAMAGED = {

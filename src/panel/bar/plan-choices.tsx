@@ -39,6 +39,9 @@ export function PlanChoices({ store, keeper, onDemo, openings }: Props & { reado
         {choice('Hand the plan on…', () => {
           store.carrying.value = 'out'
         })}
+        {choice('Change it together…', () => {
+          store.carrying.value = 'together'
+        })}
         {choice('Take one from a screen…', () => {
           store.carrying.value = 'in'
         })}

@@ -1,0 +1,155 @@
+import {
+  AckPolicy,
+  DeliverPolicy,
+  type JetStreamClient,
+  jetstream,
+  jetstreamManager,
+} from '@nats-io/jetstream'
+import { type NatsConnection, wsconnect } from '@nats-io/nats-core'
+import { type PlanKeys, passOf, tagOf } from './plan-keys'
+
+/** What a line to a box tells. */
+export interface BoxEvents {
+  /** An envelope of the stream, in its order. */
+  readonly onEnvelope: (bytes: Uint8Array, number: number) => void
+  /** All that the box had is here. */
+  readonly onCaughtUp: () => void
+  readonly onApart: () => void
+  /** A word that is not kept: who is where. */
+  readonly onHere: (bytes: Uint8Array) => void
+  /** The box does not let this hand in, or has not such a plan. */
+  readonly onRefused: () => void
+  /** The box has less than it had: its disk was lost. */
+  readonly onLost: () => void
+}
+
+export interface BoxLine {
+  /** Resolves once the box has it on its disk. Rejects where it is not reached: it may be said again under the same name. */
+  readonly publish: (bytes: Uint8Array, name: string, isBeginning?: boolean) => Promise<void>
+  readonly tellHere: (bytes: Uint8Array) => void
+  readonly close: () => Promise<void>
+}
+
+/** Where the box that served this page takes lines. */
+const lineAddress = (): string =>
+  `${location.protocol === 'https:' ? 'wss' : 'ws'}://${location.host}/share/ws`
+
+/** After an answer that did not come the next try waits so long, ms. */
+const AGAIN_MS = 1500
+const ACK_MS = 5000
+
+/** The last beginning on the box, to begin with. Undefined where there is none or the box lets nobody in with these keys. */
+export async function lastBeginning(
+  keys: PlanKeys,
+): Promise<{ readonly bytes: Uint8Array; readonly number: number } | undefined> {
+  const connection = await connectTo(keys, 1)
+  try {
+    const manager = await jetstreamManager(connection, { checkAPI: false })
+    const found = await manager.streams.getMessage(streamOf(keys), {
+      last_by_subj: `plan.${tagOf(keys)}.begin`,
+    })
+    return found ? { bytes: found.data, number: found.seq } : undefined
+  } finally {
+    await connection.close()
+  }
+}
+
+const streamOf = (keys: PlanKeys): string => `PLAN_${tagOf(keys)}`
+
+function connectTo(keys: PlanKeys, tries: number): Promise<NatsConnection> {
+  const tag = tagOf(keys)
+  const { read, write } = passOf(keys)
+  return wsconnect({
+    servers: lineAddress(),
+    user: `${tag}.${write ? 'w' : 'r'}`,
+    pass: write ?? read,
+    inboxPrefix: `_INBOX.${tag}`,
+    maxReconnectAttempts: tries,
+    reconnectTimeWait: AGAIN_MS,
+    waitOnFirstConnect: tries < 0,
+    pingInterval: 10_000,
+    maxPingOut: 2,
+    wsFactory: async (_address, _options) => ({
+      socket: new WebSocket(lineAddress()),
+      encrypted: location.protocol === 'https:',
+    }),
+  })
+}
+
+/**
+ * A line to the box that is kept up as long as it is not closed.
+ *
+ * @param from number of the first envelope that is wanted
+ */
+export async function openLine(keys: PlanKeys, from: number, events: BoxEvents): Promise<BoxLine> {
+  const tag = tagOf(keys)
+  let isClosed = false
+  let next = from
+  let connection: NatsConnection | null = null
+  let stream: JetStreamClient | null = null
+
+  const follow = async (link: NatsConnection) => {
+    const manager = await jetstreamManager(link, { checkAPI: false })
+    const { state } = await manager.streams.info(streamOf(keys))
+    if (state.last_seq < next - 1) {
+      events.onLost()
+      next = state.last_seq + 1
+    }
+    if (state.last_seq < next) events.onCaughtUp()
+    const consumer = await jetstream(link, { checkAPI: false }).consumers.get(streamOf(keys), {
+      deliver_policy: DeliverPolicy.StartSequence,
+      opt_start_seq: next,
+      ack_policy: AckPolicy.None,
+    } as never)
+    for await (const message of await consumer.consume({ idle_heartbeat: 5000 })) {
+      if (isClosed) return
+      if (message.seq < next) continue
+      next = message.seq + 1
+      events.onEnvelope(message.data, message.seq)
+      if (message.info.pending === 0) events.onCaughtUp()
+    }
+  }
+  const hear = async (link: NatsConnection) => {
+    for await (const message of link.subscribe(`here.${tag}`)) events.onHere(message.data)
+  }
+  const keepUp = async () => {
+    while (!isClosed) {
+      try {
+        connection = await connectTo(keys, 0)
+        stream = jetstream(connection, { checkAPI: false })
+        void hear(connection).catch(() => undefined)
+        await Promise.race([follow(connection), connection.closed()])
+      } catch (error) {
+        const { name } = error as Error
+        if (
+          name === 'AuthorizationError' ||
+          name === 'PermissionViolationError' ||
+          name === 'StreamNotFoundError'
+        )
+          events.onRefused()
+      }
+      stream = null
+      await connection?.close().catch(() => undefined)
+      if (isClosed) return
+      events.onApart()
+      await new Promise((done) => setTimeout(done, AGAIN_MS))
+    }
+  }
+  void keepUp()
+  return {
+    publish: async (bytes, name, isBeginning = false) => {
+      if (!stream) throw new Error('the box is not reached')
+      await stream.publish(`plan.${tag}.${isBeginning ? 'begin' : 'edits'}`, bytes, {
+        msgID: name,
+        timeout: ACK_MS,
+      })
+    },
+    tellHere: (bytes) => {
+      if (connection && !connection.isClosed()) connection.publish(`here.${tag}`, bytes)
+    },
+    close: async () => {
+      isClosed = true
+      await connection?.close().catch(() => undefined)
+    },
+  }
+}

@@ -1,0 +1,146 @@
+import { formatPlan } from '../files/format-plan'
+import type { Journal } from '../journal/journal'
+import { stateOf } from '../journal/journal-state'
+import type { Plan } from '../plan/plan'
+import { lastBeginning } from './box-line'
+import { EditLog } from './edit-log'
+import { keptName } from './kept-name'
+import { type KeptRooms, openRooms } from './kept-rooms'
+import { keysOfInvitation, makeKeys, type PlanKeys, passOf, tagOf } from './plan-keys'
+import { beginningIn, beginningOf, Room } from './room'
+import { makeHand } from './sealed'
+import { newJournal, SharedPlan, type SharedStore } from './shared-plan'
+
+/** What sharing needs of the store besides what a shared plan does. */
+export interface SharingStore extends SharedStore {
+  readonly open: (plan: Plan) => void
+}
+
+/** Member of a plan by which it is known again as one that is shared: the name of its stream, which is no key. */
+const MEMBER = 'shared'
+
+export const sharedTagOf = (plan: Plan): string | undefined => {
+  const tag = plan.unknown?.plan?.[MEMBER]
+  return typeof tag === 'string' ? tag : undefined
+}
+
+const withTag = (plan: Plan, tag: string): Plan => ({
+  ...plan,
+  unknown: { ...plan.unknown, plan: { ...plan.unknown?.plan, [MEMBER]: tag } },
+})
+
+const rooms = (): Promise<KeptRooms | null> =>
+  openRooms(`fieldpair shared ${new URL('.', location.href).pathname}`).catch(() => null)
+
+const onBox = (path: string): URL => new URL(path, location.href)
+
+/** Whether a box served this page, so that a plan can be shared over it. */
+export async function isOnBox(): Promise<boolean> {
+  if (!/^https?:$/.test(location.protocol)) return false
+  return fetch(onBox('/share/box.json'), { cache: 'no-store' }).then(
+    async (answer) => answer.ok && (await answer.json()).box === 1,
+    () => false,
+  )
+}
+
+/** Shares the plan on the table over the box: from now on its journal is on the box as well. A sentence where the box does not take it. */
+export async function startSharing(store: SharingStore): Promise<string> {
+  const keys = makeKeys()
+  const why = await announce(keys)
+  if (why) return why
+  const plan = withTag(store.settled.peek(), tagOf(keys))
+  store.edit(() => plan)
+  await goOn(store, keys, newJournal(plan), 0, await rooms(), plan, true)
+  return ''
+}
+
+/** Has the box make room for a plan. A sentence where it does not. */
+async function announce(keys: PlanKeys): Promise<string> {
+  const { read, write } = passOf(keys)
+  try {
+    const answer = await fetch(onBox('/share/plans'), {
+      method: 'POST',
+      body: JSON.stringify({ tag: tagOf(keys), read, write }),
+    })
+    if (answer.ok) return ''
+    return ((await answer.json()) as { why?: string }).why ?? 'The box does not take the plan.'
+  } catch {
+    return 'The box is not reached: go nearer, or see whether it is on.'
+  }
+}
+
+/** Joins the plan that a fragment has the keys of. Undefined where it has none; else a sentence, empty where all is well. */
+export async function joinByFragment(store: SharingStore, fragment: string): Promise<string | undefined> {
+  const keys = keysOfInvitation(fragment)
+  if (keys === undefined) return undefined
+  if (keys === null) return 'The invitation has not come whole: ask for it once more.'
+  const kept = await rooms()
+  const before = await kept?.room(tagOf(keys))
+  const known = before && beginningOf({ ...before })
+  if (known) {
+    store.open(known.journal.mended().plan)
+    await goOn(store, keys, known.journal, known.upTo, kept, store.opened.peek())
+    return ''
+  }
+  const found = await lastBeginning(keys).catch(() => undefined)
+  if (!found) return 'The box does not know this invitation, or is not reached.'
+  const begun = beginningIn(found.bytes, keys)
+  if (!begun) return 'What is on the box cannot be opened with this invitation.'
+  store.open(begun.journal.mended().plan)
+  await goOn(store, keys, begun.journal, begun.upTo, kept, store.opened.peek())
+  return ''
+}
+
+/** Goes on with a plan of this browser that is shared, where its keys are kept here. */
+export async function resumeSharing(store: SharingStore): Promise<void> {
+  const openedPlan = store.opened.peek()
+  const tag = sharedTagOf(openedPlan)
+  if (tag === undefined || store.sharing.peek()) return
+  const kept = await rooms()
+  const before = await kept?.room(tag)
+  const known = before && beginningOf({ ...before })
+  if (!before || !known || store.opened.peek() !== openedPlan) return
+  await goOn(store, before.keys, known.journal, known.upTo, kept, openedPlan)
+}
+
+/**
+ * @param base the plan that was on the table when this began: what the person has changed since is an edit
+ */
+async function goOn(
+  store: SharingStore,
+  keys: PlanKeys,
+  journal: Journal,
+  upTo: number,
+  kept: KeptRooms | null,
+  base: Plan,
+  isNew = false,
+): Promise<void> {
+  store.sharing.peek()?.leave()
+  const room = new Room(keys, journal, keys.write && makeHand(keys.write))
+  const tag = tagOf(keys)
+  const own = (await kept?.envelopes(tag).catch(() => undefined)) ?? []
+  for (const { bytes } of own) room.receive(bytes)
+  const snapshot = { plan: formatPlan(journal.mended().plan), state: JSON.stringify(stateOf(journal)) }
+  const log = new EditLog(
+    () => beginningOf({ plan: snapshot.plan, state: JSON.parse(snapshot.state), upTo: 0 })!.journal,
+  )
+  const shared = new SharedPlan(store, room, kept, keptName(), upTo, log)
+  shared.onChangeKeys = async () => {
+    shared.leave()
+    await kept?.forget(tag)
+    store.notice.value =
+      (await startSharing(store)) || 'The plan has new keys: invite anew whoever is to stay.'
+  }
+  store.sharing.value = shared
+  await shared.start(
+    base,
+    own.filter(({ isSent }) => !isSent),
+    isNew,
+  )
+  const opened = store.opened.peek()
+  const stop = store.opened.subscribe((each) => {
+    if (each === opened) return
+    shared.leave()
+    queueMicrotask(() => stop())
+  })
+}

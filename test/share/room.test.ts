@@ -1,0 +1,120 @@
+import { expect, test } from 'vitest'
+import { Journal } from '../../src/journal/journal'
+import type { StationId } from '../../src/plan/id'
+import { EMPTY_PLAN, type Plan } from '../../src/plan/plan'
+import { addStation, renameStation } from '../../src/plan/station-edits'
+import { setNote, setTitle } from '../../src/plan/text-edits'
+import { packedStep } from '../../src/share/packed-step'
+import { invitation, keysOfInvitation, makeKeys, passOf, tagOf } from '../../src/share/plan-keys'
+import { Presence } from '../../src/share/presence'
+import { beginningIn, Room } from '../../src/share/room'
+import { makeHand, opened, sealed } from '../../src/share/sealed'
+
+const base = addStation(EMPTY_PLAN, { id: 'a' as StationId, name: 'A', position: [10, 47] })
+const keys = makeKeys()
+const room = (of = keys) => new Room(of, new Journal('one', base), of.write && makeHand(of.write))
+const renamed = (plan: Plan, name: string) => renameStation(plan, 'a' as StationId, name)
+
+test('what one writes reads the same to another, and a further one begins with all of it', () => {
+  const [one, two] = [room(), room()]
+  const written = one.write(base, renamed(base, 'Camp'), 1)!
+  expect(two.receive(written.bytes)).toMatchObject({ refused: [], changed: new Set(['stations/a/name']) })
+  expect(two.view.plan.stations.get('a' as StationId)?.name).toBe('Camp')
+  const begun = beginningIn(two.beginning(7), keys)!
+  expect(begun.upTo).toBe(7)
+  expect(begun.journal.mended().plan).toEqual(one.view.plan)
+  expect(two.write(base, base, 1)).toBeNull()
+})
+
+test('an envelope that comes twice, or in another’s name, or from nobody admitted, does nothing', () => {
+  const [one, two] = [room(), room()]
+  const { bytes } = one.write(base, renamed(base, 'Camp'), 1)!
+  two.receive(bytes)
+  expect(two.receive(bytes)).toMatchObject({ added: [], refused: [] })
+  // Every byte of it counts.
+  for (const at of [1, 40, 100, 170, bytes.length - 1]) {
+    const torn = bytes.slice()
+    torn[at]! ^= 1
+    expect(room({ ...keys }).receive(torn).refused, `byte ${at}`).toHaveLength(1)
+  }
+  // Somebody who can read has the key that seals, and admits himself.
+  const stranger = makeHand(makeKeys().write!)
+  const forged = sealed(
+    { step: packedStep([{ hand: 'x', number: 1, at: 5, key: 'plan//title', value: 'Mine', over: [] }]) },
+    stranger,
+    keys,
+  )
+  expect(two.receive(forged).refused[0]).toMatch(/nobody admitted/)
+  expect(two.view.plan.title).toBe(base.title)
+})
+
+test('whose an edit is follows from the signature: numbers of another hand cannot be used up', () => {
+  const [one, two] = [room(), room()]
+  const hostile = makeHand(keys.write!)
+  const claimed = packedStep([
+    { hand: one.hand!.name, number: 1, at: 5, key: 'plan//title', value: 'Forged', over: [] },
+  ])
+  two.receive(sealed({ step: claimed }, hostile, keys))
+  const written = one.write(base, setTitle(base, 'True'), 9)!
+  expect(two.receive(written.bytes).added).toHaveLength(1)
+  expect(two.journal.seen.get(one.hand!.name)).toBe(1)
+  expect(two.view.plan.title).toBe('True')
+})
+
+test.each([
+  ['nothing', {}],
+  ['a step that is none', { step: [1, 2, 'x'] }],
+  ['a place off the globe', { step: [1, 2, [{ k: 'stations/a/position', v: [999, 0] }]] }],
+  ['a beginning that is none', { begin: { plan: '{}', state: { seen: { x: 5 } }, upTo: 0 } }],
+  [
+    'a count that would leave true edits unheard',
+    { begin: { state: { id: 'one', seen: { x: 1e15 }, standing: [], made: [], ranks: {} } } },
+  ],
+])('%s is refused in a sentence, and the plan goes on', (_, value) => {
+  const two = room()
+  const { refused, added } = two.receive(sealed(value, makeHand(keys.write!), keys))
+  expect([refused.length, added.length]).toEqual([1, 0])
+  expect(refused[0]).toMatch(/^[A-Z].*\.$/)
+  expect(two.view.plan).toEqual(base)
+})
+
+test('an invitation carries the keys to write or to read, and says when it has not come whole', () => {
+  const toWrite = keysOfInvitation(`#${invitation(keys, true)}`)!
+  const toRead = keysOfInvitation(`#${invitation(keys, false)}`)!
+  expect(toWrite).toEqual(keys)
+  expect(toRead).toEqual({ ...keys, write: null })
+  expect(tagOf(toRead)).toBe(tagOf(keys))
+  expect(passOf(toRead)).toEqual({ read: passOf(keys).read, write: null })
+  expect(keysOfInvitation('#plan=abc')).toBeUndefined()
+  expect(keysOfInvitation(`#${invitation(keys, true).slice(0, -3)}`)).toBeNull()
+  // The box is told neither key, and two plans have nothing in common.
+  const told = JSON.stringify([tagOf(keys), passOf(keys)])
+  for (const secret of [keys.seal, keys.write!])
+    expect(told).not.toContain(Buffer.from(secret).toString('base64url'))
+  expect(tagOf(makeKeys())).not.toBe(tagOf(keys))
+})
+
+test('who reads writes nothing, and opens what others write', () => {
+  const one = room()
+  const reader = room(keysOfInvitation(invitation(keys, false))!)
+  reader.receive(one.write(base, setNote(base, 'to all'), 1)!.bytes)
+  expect(reader.view.plan.note).toBe('to all')
+  expect(reader.write(base, setTitle(base, 'x'), 1)).toBeNull()
+})
+
+test('names of stations stand nowhere in an envelope', () => {
+  const one = room()
+  const text = Buffer.from(one.write(base, renamed(base, 'Powder store'), 1)!.bytes).toString('latin1')
+  expect(text).not.toContain('Powder')
+  expect(opened(Buffer.from(text, 'latin1'), keys)).toMatchObject({ hand: one.hand!.name })
+})
+
+test('others are there as long as they are heard', () => {
+  const [one, two] = [room(), room()]
+  const [here, there] = [new Presence(one), new Presence(two)]
+  expect(here.hear(there.word('Ada', 'stations/a/name')!, 1000)).toBe(true)
+  expect(here.hear(here.word('Me', '')!, 1000)).toBe(false)
+  expect(here.now(5000)).toMatchObject([{ name: 'Ada', at: 'stations/a/name' }])
+  expect(here.now(60_000)).toEqual([])
+  expect(here.nameOf(two.hand!.name)).toBe('Ada')
+})
