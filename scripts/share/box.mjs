@@ -21,6 +21,7 @@ const SAME_MESSAGE_NS = 10 * 60 * 1e9
  * @param {string} [wish.name]
  * @param {number} [wish.natsPort]
  * @param {string} [wish.pass]
+ * @param {(plan: import('./box-config.mjs').SharedPlan) => void} [wish.onPlan] a plan is new here: other boxes of a cluster must let its hands in too
  * @param {(sentence: string) => void} [wish.tell]
  */
 export async function startBox(wish) {
@@ -68,6 +69,12 @@ export async function startBox(wish) {
       deny_delete: true,
       deny_purge: true,
     })
+  /** @param {import('./box-config.mjs').SharedPlan} plan */
+  const letIn = (plan) => {
+    plans.add(plan)
+    configure()
+    running.reload()
+  }
   let turn = Promise.resolve()
   const front = webFront({
     site,
@@ -79,9 +86,8 @@ export async function startBox(wish) {
           return 'There is such a plan already.'
         if (!known && plans.size() >= MOST_PLANS) return 'This box takes no more plans.'
         if (!known) {
-          plans.add(plan)
-          configure()
-          running.reload()
+          letIn(plan)
+          wish.onPlan?.(plan)
           // nats-server says nothing when it has read its users anew.
           await new Promise((done) => setTimeout(done, 150))
         }
@@ -104,6 +110,7 @@ export async function startBox(wish) {
   return {
     port: own,
     natsPort: ports.port,
+    letIn,
     natsPid: running.pid,
     addresses: [`http://localhost:${own}/`, ...ownAddresses().map((each) => `http://${each}:${own}/`)],
     stop: async () => {

@@ -6,9 +6,6 @@ import { PACKED_ENDING } from './packed-ending'
 /** The member of a plan file that its elevations travel in: a program that does not know it keeps it. */
 const MEMBER = 'elevations'
 
-/** More cells than these are better taken along as the files that they came in. */
-export const MOST_CARRIED_CELLS = 6e6
-
 /** The text of a plan file that takes its elevations along. */
 export async function formatWithElevations(plan: Plan, grids: readonly ElevationGrid[]): Promise<string> {
   const { packGrid } = await import('./packed-grid')

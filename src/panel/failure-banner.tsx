@@ -1,6 +1,6 @@
 import type { Store } from '../state/store'
 import { mendRelease } from '../storage/keep-release'
-import { savePlanFile } from '../storage/open-save'
+import { savePlanFile } from '../storage/save-plan-file'
 import './failure.css'
 
 /** What went wrong, in a sentence, and the ways to lose nothing by it. */

@@ -1,6 +1,6 @@
 import { useSignal } from '@preact/signals'
 import type { Store } from '../state/store'
-import { savePlanFile } from '../storage/open-save'
+import { savePlanFile } from '../storage/save-plan-file'
 
 /** What the person must be told, until they put it away; and that changes are not kept, until they are or are in a file. */
 export function Notice({ store }: { store: Store }) {

@@ -6,10 +6,11 @@ import { lastBeginning } from './box-line'
 import { EditLog } from './edit-log'
 import { keptName } from './kept-name'
 import { type KeptRooms, openRooms } from './kept-rooms'
+import { newJournal } from './new-journal'
 import { keysOfInvitation, makeKeys, type PlanKeys, passOf, tagOf } from './plan-keys'
 import { beginningIn, beginningOf, Room } from './room'
 import { makeHand } from './sealed'
-import { newJournal, SharedPlan, type SharedStore } from './shared-plan'
+import { SharedPlan, type SharedStore } from './shared-plan'
 
 /** What sharing needs of the store besides what a shared plan does. */
 export interface SharingStore extends SharedStore {

@@ -1,8 +1,8 @@
 import { type Signal, signal } from '@preact/signals'
+import { formatWithJournal, takeJournalOut } from '../files/carried-journal'
 import { formatPlan } from '../files/format-plan'
 import type { Edit } from '../journal/edit'
-import { Journal } from '../journal/journal'
-import { forgetOld, stateOf } from '../journal/journal-state'
+import { forgetOld, stateOf, takeState } from '../journal/journal-state'
 import { placeOf } from '../journal/keys'
 import { shownValue } from '../journal/members'
 import type { Plan } from '../plan/plan'
@@ -268,6 +268,21 @@ export class SharedPlan implements Sharing {
     this.#store.edit(() => plan)
   }
 
+  readonly fileText = (): string => formatWithJournal(this.#room.view.plan, this.#room.journal)
+
+  readonly takeFile = (read: Plan): boolean => {
+    const { journal } = takeJournalOut(read)
+    if (journal?.id !== this.#room.journal.id) return false
+    const changed = takeState(this.#room.journal, stateOf(journal))
+    if (typeof changed !== 'string' && changed.size > 0) {
+      for (const key of changed) this.#changed.add(key)
+      this.#absorb()
+      if (this.mayWrite) void this.#begin()
+    }
+    this.#store.notice.value = 'The file is of the plan on the table: what it brought is in it now.'
+    return true
+  }
+
   readonly putAway = (): void => {
     this.said.value = []
   }
@@ -287,7 +302,3 @@ export class SharedPlan implements Sharing {
     void this.#line?.close()
   }
 }
-
-/** A journal that begins with this plan. */
-export const newJournal = (plan: Plan): Journal =>
-  new Journal([...crypto.getRandomValues(new Uint8Array(12))].map((each) => each.toString(36)).join(''), plan)

@@ -1,4 +1,5 @@
 import type { ReadonlySignal } from '@preact/signals'
+import type { Plan } from '../plan/plan'
 
 /** Another one at the same plan. */
 export interface OtherHand {
@@ -42,6 +43,10 @@ export interface Sharing {
   readonly choose: (key: string, value: unknown) => void
   /** Leads the plan back to how it was after a step of the log: an edit like any other. */
   readonly goBackTo: (step: LoggedStep) => void
+  /** The plan's file with its journal. */
+  readonly fileText: () => string
+  /** Takes in what a file of this plan brings; false for one of another plan. */
+  readonly takeFile: (plan: Plan) => boolean
   readonly putAway: () => void
   /** Other keys for whoever is invited anew: those who have the old ones are shut out. */
   readonly changeKeys: () => Promise<void>

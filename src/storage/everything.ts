@@ -11,7 +11,7 @@ import type { TakenIn } from './all-kept'
 import type { EntriesStore } from './keep-entries'
 import { textOfEntries } from './keep-entries'
 import { keptShelfText, takeShelfText } from './keep-shelf'
-import { download } from './open-save'
+import { download } from './save-plan-file'
 import { type SettingsStore, settingsOf, takeSettings } from './settings'
 
 interface AllStore extends SettingsStore, EntriesStore {

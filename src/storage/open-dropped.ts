@@ -8,7 +8,8 @@ import type { Places } from '../plan/places'
 import type { Plan } from '../plan/plan'
 import type { Problem } from '../problem'
 import { chooseFiles, ELEVATION_TYPES, HAZARD_TYPES } from './choose-files'
-import { type FileStore, openPlanFile, readPlanFile } from './open-save'
+import { openPlanFile, readPlanFile } from './open-plan-file'
+import type { FileStore } from './save-plan-file'
 import { takeElevations, until, type Waiting } from './take-elevations'
 
 /** Where a file goes that is no plan. */

@@ -4,7 +4,7 @@ import { placesJobs } from '../jobs/places-jobs'
 import type { Places } from '../plan/places'
 import type { Plan } from '../plan/plan'
 import type { Problem, Result } from '../problem'
-import { download, planFileName } from './open-save'
+import { download, planFileName } from './save-plan-file'
 
 /** Where the places of a file go, and its faults. */
 export interface PlacesStore {

@@ -1,5 +1,5 @@
 import { type CsvTable, formatTableCsv } from '../files/table-csv'
-import { download } from './open-save'
+import { download } from './save-plan-file'
 
 /** By this mark a spreadsheet knows that the ohms and the degrees are UTF-8. */
 const UTF8_MARK = '\ufeff'

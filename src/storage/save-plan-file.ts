@@ -1,12 +1,10 @@
-import { formatWithElevations, MOST_CARRIED_CELLS, takeElevationsOut } from '../files/carried-elevations'
 import { formatPlan } from '../files/format-plan'
-import { parsePlanBytes } from '../files/parse-plan'
 import { isolated } from '../isolated'
 import type { Plan } from '../plan/plan'
 import type { Problem } from '../problem'
 import type { ElevationGrid } from '../terrain/elevation-grid'
 import type { KeptGrid } from '../terrain/kept-grid'
-import { type ElevationStore, takeElevations } from './take-elevations'
+import type { ElevationStore } from './take-elevations'
 
 /** The parts of the store that a file needs: where a plan goes, and where its faults go. */
 export interface FileStore extends ElevationStore {
@@ -16,42 +14,18 @@ export interface FileStore extends ElevationStore {
   readonly notice: { value: string }
   /** The plan as a file last took it. */
   readonly inFile: { value: Plan | null }
+  /** Where several change the plan: its file takes their journal along, and takes in one that another file has brought. */
+  readonly sharing?: {
+    peek(): { readonly fileText: () => string; readonly takeFile: (plan: Plan) => boolean } | null
+  }
   /** The elevations at hand. */
   readonly grids: { peek(): readonly KeptGrid[] }
   /** What of them is read for this plan. */
   readonly ground: { peek(): { readonly grids: readonly ElevationGrid[] } | undefined }
 }
 
-/** Opens a plan file. A bad one changes nothing: all its faults are listed. */
-export async function openPlanFile(store: FileStore, file: File): Promise<void> {
-  const plan = await readPlanFile(store, file)
-  if (plan) store.open(plan)
-}
-
-/** The plan in a file; undefined where there is none, which is told. Elevations that it carries are taken in as files of their own. */
-export async function readPlanFile(store: FileStore, file: File): Promise<Plan | undefined> {
-  let bytes: Uint8Array
-  try {
-    bytes = new Uint8Array(await file.arrayBuffer())
-  } catch {
-    store.notice.value = `${isolated(file.name)} cannot be read. Check that it is still there and that you may read it.`
-    return undefined
-  }
-  const result = parsePlanBytes(bytes)
-  if (!result.ok) {
-    store.refusedFile.value = { name: file.name, problems: result.problems }
-    return undefined
-  }
-  const { plan, grids } = takeElevationsOut(result.value)
-  if (grids.length > 0) {
-    void takeElevations(
-      store,
-      grids.map(({ name, text }) => new File([text], name)),
-    )
-    store.notice.value = `${isolated(file.name)} has brought its elevations along. They are kept in this browser, in the list under “Do we know the ground?”.`
-  }
-  return plan
-}
+/** More cells than these are better taken along as the files that they came in. */
+const MOST_CARRIED_CELLS = 6e6
 
 /** Of the File System Access interface only what is used here; not every browser has it. */
 interface SavePicker {
@@ -78,8 +52,10 @@ export async function savePlanFile(store: FileStore, withElevations = false): Pr
       'These elevations are too large for a plan file. Take the elevation files themselves along.'
     return
   }
-  const textOfFile = () =>
-    grids.length > 0 ? formatWithElevations(plan, grids) : Promise.resolve(formatPlan(plan))
+  const textOfFile = async () => {
+    if (grids.length === 0) return store.sharing?.peek()?.fileText() ?? formatPlan(plan)
+    return (await import('../files/carried-elevations')).formatWithElevations(plan, grids)
+  }
   const picker = (window as SavePicker).showSaveFilePicker
   if (!picker) {
     download(name, await textOfFile())
