@@ -18,7 +18,6 @@ import { searchRemedies } from './state/remedy-search'
 import { createStore } from './state/store'
 import { watchFailures } from './state/watch-failures'
 import { takeDroppedFiles } from './storage/choose-files'
-import { demoGround, loadDemo } from './storage/demo'
 import { keepDrafts } from './storage/keep-drafts'
 import type { Keeper } from './storage/keeper'
 import { saveTable } from './storage/save-table'
@@ -38,7 +37,7 @@ const keeper = signal<Keeper | null>(null)
 const papers = signal<typeof import('./sheet/papers').Papers | null>(null)
 
 async function openDemo() {
-  const demo = await loadDemo()
+  const demo = await (await import('./storage/demo')).loadDemo()
   if (demo) store.open(demo)
 }
 
@@ -147,7 +146,8 @@ followBack([
 ])
 
 // After the first screen: a map projection weighs more than a plan.
-const [{ keepGround }, { onlineGround }] = await Promise.all([
+const [{ demoGround }, { keepGround }, { onlineGround }] = await Promise.all([
+  import('./storage/demo'),
   import('./storage/keep-ground'),
   import('./storage/online-ground'),
 ])
