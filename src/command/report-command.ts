@@ -1,5 +1,4 @@
 import { MOST_SAMPLES } from '../budget/odds'
-import { bytesFrom } from '../files/byte-source'
 import { measurePlan } from '../measure/measure-line'
 import type { MeasuredLine } from '../measure/measured'
 import type { CircuitId, LineId } from '../plan/id'
@@ -9,20 +8,10 @@ import { remediesFor } from '../report/remedies'
 import { applyChanges } from '../report/remedy-changes'
 import type { Report } from '../report/report'
 import { reportPlan } from '../report/report-plan'
-import type { Ground } from '../terrain/ground'
 import { planExtent } from '../terrain/plan-extent'
 import { reportInWords } from '../words/json-report'
-import {
-  answer,
-  type CommandIo,
-  jsonText,
-  parseArguments,
-  Refusal,
-  readBytes,
-  readPlan,
-  refusalOf,
-  writePlan,
-} from './command-io'
+import { answer, type CommandIo, jsonText, parseArguments, Refusal, readPlan, writePlan } from './command-io'
+import { readGround } from './read-ground'
 
 interface Wishes {
   readonly file: string
@@ -40,7 +29,7 @@ export const runReport = (args: readonly string[], io: CommandIo): Promise<numbe
   answer(io, async () => {
     const wishes = wishesOf(args)
     const plan = await readPlan(wishes.file, io)
-    const ground = await readGround(wishes.terrain, plan, io)
+    const ground = await readGround(wishes.terrain, planExtent(plan), io)
     const measured = measurePlan(plan, ground)
     const report = withRemedies(reportPlan(plan, ground), plan, measured)
     if (wishes.remedy && wishes.out) await writeMended(plan, report, wishes.remedy, wishes.out, io)
@@ -123,15 +112,4 @@ async function writeMended(
     )
   }
   await writePlan(out, applyChanges(plan, circuit as CircuitId, remedy.changes), io)
-}
-
-async function readGround(paths: readonly string[], plan: Plan, io: CommandIo): Promise<Ground | undefined> {
-  if (paths.length === 0) return undefined
-  const { groundFromFiles } = await import('../files/elevation-files')
-  const sources = await Promise.all(
-    paths.map(async (path) => bytesFrom(path, new Uint8Array(await readBytes(path, io)))),
-  )
-  const result = await groundFromFiles(sources, planExtent(plan))
-  if (!result.ok) throw refusalOf(result.problems)
-  return result.value
 }

@@ -4,6 +4,7 @@ import { bestPlaces, type SpotFound, type Thing } from '../report/best-places'
 import { type FarFound, type FarQuestion, farShades } from '../report/far-shades'
 import type { ElevationGrid } from '../terrain/elevation-grid'
 import { type GridGround, groundFromGrids } from '../terrain/ground-from-grids'
+import { readyForGrids } from '../terrain/ready-grids'
 import type { Tell } from './protocol'
 
 interface PlacesQuestion {
@@ -16,7 +17,8 @@ let ground: GridGround | undefined
 
 /** How far a line could go, and where on a circuit a thing would do best, over the ground as it is known. */
 export const FAR_JOBS = {
-  grids: (grids: readonly ElevationGrid[]) => {
+  grids: async (grids: readonly ElevationGrid[]) => {
+    await readyForGrids(grids)
     ground = grids.length > 0 ? groundFromGrids(grids) : undefined
   },
   places: ({ plan, circuit, thing }: PlacesQuestion): readonly SpotFound[] =>

@@ -4,16 +4,14 @@ import { oddsOf } from '../budget/odds'
 import { BUILT_IN } from '../catalog/built-in'
 import { mergeCatalogs } from '../catalog/catalog'
 import { measurePlan } from '../measure/measure-line'
-import type { Hazard, Plan } from '../plan/plan'
+import type { Plan } from '../plan/plan'
 import { reportPlan } from '../report/report-plan'
-import type { RouteWeights } from '../route/route-weights'
-import { suggestRoute } from '../route/suggest-route'
 import type { LaidNet } from '../shelf/best-so-far'
-import { countryOf, type KnownWays } from '../shelf/country'
+import { countryOf } from '../shelf/country'
 import { netPlan } from '../shelf/net-plan'
 import type { Shelf } from '../shelf/shelf'
 import { shelfAnswer } from '../shelf/shelf-answer'
-import { MOST_SOUGHT } from '../shelf/ways'
+import { type Going, waysOver } from '../shelf/ways-over'
 import type { ElevationGrid } from '../terrain/elevation-grid'
 import { type GridGround, groundFromGrids } from '../terrain/ground-from-grids'
 import { readyForGrids } from '../terrain/ready-grids'
@@ -43,31 +41,7 @@ const PAUSE_MS = 200
 /** Circuits drawn for the odds of one: enough for ± 5 in a hundred. */
 const SAMPLES = { samples: 400, seed: 1 }
 
-/** What ways must go round, and what they pay for it; null where they are taken straight. */
-export interface Going {
-  readonly hazards: readonly Hazard[]
-  readonly weights: RouteWeights
-}
-
-/** A way is sought on so many cells: fine enough to go round a field, and done in a tenth of a second. */
-const CELLS = 60_000
-
 let ground: GridGround | undefined
-
-/** The way between each two places that costs least, sought once. */
-function waysOver({ places }: Shelf, { hazards, weights }: Going): KnownWays {
-  const known = new Map<string, ReturnType<KnownWays>>()
-  return (a, b) => {
-    const [from, to] = [places[a]!.position, places[b]!.position]
-    if (!from || !to) return undefined
-    const key = `${a} ${b}`
-    if (!known.has(key)) {
-      const route = suggestRoute({ from, to, hazards, weights, mostCells: CELLS }, ground)
-      known.set(key, route?.ok ? route.value : undefined)
-    }
-    return known.get(key)
-  }
-}
 
 /** What is asked of a shelf. */
 export const SHELF_JOBS = {
@@ -84,8 +58,7 @@ export const SHELF_JOBS = {
     tell: Tell<ShelfNews>,
   ) => {
     const plain = (plan: Plan) => plan
-    const isSought = going && shelf.places.length <= MOST_SOUGHT && (ground || going.hazards.length > 0)
-    const knownWays = isSought ? waysOver(shelf, going) : undefined
+    const knownWays = going ? waysOver(shelf, going, ground) : undefined
     const country = countryOf(shelf, knownWays, ground)
     let told = Number.NEGATIVE_INFINITY
     const onBetter = (listed: () => readonly LaidNet[], share: number) => {

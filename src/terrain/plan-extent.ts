@@ -1,3 +1,4 @@
+import type { Position } from '../geo/position'
 import { spanOf } from '../geo/span'
 import { type Plan, verticesOf } from '../plan/plan'
 import type { Extent } from './elevation-grid'
@@ -11,11 +12,14 @@ function spread(values: readonly number[]): number {
 }
 
 /** The part of the globe that a plan's stations and lines lie in, with a margin; undefined for a plan without stations. East is above 180 where it lies across the antimeridian. */
-export function planExtent(plan: Plan): Extent | undefined {
-  const points = [
+export const planExtent = (plan: Plan): Extent | undefined =>
+  extentAbout([
     ...[...plan.stations.values()].map(({ position }) => position),
     ...[...plan.lines.values()].flatMap((line) => verticesOf(plan, line)),
-  ]
+  ])
+
+/** The same about any places. */
+export function extentAbout(points: readonly Position[]): Extent | undefined {
   if (points.length === 0) return undefined
   const across = spread(points.map(([lonDeg]) => lonDeg)) > 180
   const lons = points.map(([lonDeg]) => (across && lonDeg < 0 ? lonDeg + 360 : lonDeg))

@@ -1,4 +1,6 @@
+import { readFileSync } from 'node:fs'
 import { expect, test } from 'vitest'
+import { runReport } from '../../src/command/report-command'
 import { runShelf } from '../../src/command/shelf-command'
 
 async function run(content: unknown, ...args: readonly string[]) {
@@ -47,6 +49,48 @@ test('two telephones, three batteries and 900 m of wire: both batteries in one l
   })
   expect(nets[0].plan.plan.catalog.supplies).toMatchObject([{ kind: 'series', cell: '6lr61', volts: 27 }])
   expect(nets[0].why).toContain('Agree on times to lift')
+})
+
+test('over a terrain the ways are those of the ground, and the report over that terrain says the same', async () => {
+  // Three stations of the demo, over its own hills.
+  const shelf = {
+    places: [
+      { id: 'camp', lon: 67.0214, lat: 48.614 },
+      { id: 'cairn', lon: 66.99, lat: 48.626 },
+      { id: 'weir', lon: 67.0555, lat: 48.6009 },
+    ],
+    have: {
+      wires: [{ wire: 'wd-1a', lengthM: 1609, count: 8 }],
+      sets: [{ set: 'crank-1600', count: 3 }],
+    },
+  }
+  const files = new Map([['shelf', JSON.stringify(shelf)]])
+  const printed = { out: '' }
+  const io = {
+    readBytes: async (path: string) =>
+      new Uint8Array(files.has(path) ? Buffer.from(files.get(path)!) : readFileSync(path)),
+    write: async () => {},
+    out: (text: string) => {
+      printed.out += text
+    },
+    err: (text: string) => {
+      throw new Error(text)
+    },
+  }
+  const terrain = ['--terrain', 'public/demo.terrain.tif']
+  expect(await runShelf(['shelf', ...terrain], io)).toBe(0)
+  const [net] = JSON.parse(printed.out).nets
+  printed.out = ''
+  expect(await runShelf(['shelf'], io)).toBe(0)
+  const [flat] = JSON.parse(printed.out).nets
+  expect(net.wireM).toBeGreaterThan(flat.wireM)
+  files.set('plan', JSON.stringify(net.plan))
+  printed.out = ''
+  expect(await runReport(['plan', ...terrain], io)).toBe(0)
+  const report = JSON.parse(printed.out)
+  const wireM = report.lines.reduce((sum: number, line: { wireM: number }) => sum + line.wireM, 0)
+  expect(wireM).toBeCloseTo(net.wireM, 6)
+  expect([report.circuits[0].verdict, report.circuits[0].worst.verdict]).toEqual([net.verdict, net.worst])
 })
 
 test('what is lacking is told where no net can be made', async () => {
