@@ -4,6 +4,9 @@ import { formatPlan } from './format-plan'
 /** Member of a plan with the fingerprints that it had when it was handed on, the last ones: it says where a plan comes from, not what it is. */
 export const HANDED = 'handed'
 
+/** Member of a plan that has left its pictures and walked tracks behind, as it goes by a link or by codes. */
+export const LIGHT = 'light'
+
 /** Letters that are not mistaken for one another when they are read out or written by hand; none of them spells a word with the others easily. */
 const CONSONANTS = 'bdfghjklmnprstvz'
 const VOWELS = 'aiou'
@@ -33,7 +36,7 @@ export function planFingerprint(plan: Plan): string {
 }
 
 function neverHanded(plan: Plan): Plan {
-  if (!plan.unknown?.plan || !(HANDED in plan.unknown.plan)) return plan
-  const { [HANDED]: _, ...others } = plan.unknown.plan
+  if (!plan.unknown?.plan || !(HANDED in plan.unknown.plan || LIGHT in plan.unknown.plan)) return plan
+  const { [HANDED]: _, [LIGHT]: __, ...others } = plan.unknown.plan
   return { ...plan, unknown: { ...plan.unknown, plan: others } }
 }

@@ -2,6 +2,7 @@ import { useSignal } from '@preact/signals'
 import { useMemo } from 'preact/hooks'
 import { type CodeRun, codeRun, MOST_BYTES } from '../../files/carry/code-run'
 import { handedOn } from '../../files/carry/kinship'
+import { type LeftBehind, lightened } from '../../files/carry/light-plan'
 import { packPlan } from '../../files/carry/pack-plan'
 import { planLink, SAFE_LETTERS } from '../../files/carry/plan-link'
 import { formatPlan } from '../../files/format-plan'
@@ -22,6 +23,7 @@ interface Props {
 export function HandOn({ store, keeper }: Props) {
   const plan = store.settled.value
   const carried = useMemo(() => handedOn(plan), [plan])
+  const light = useMemo(() => lightened(carried), [carried])
   const wasKept = useSignal<Plan | null>(null)
   /** Codes on the screen, and nothing else beside them: a small screen has no more room. */
   const run = useSignal<CodeRun | null>(null)
@@ -46,9 +48,10 @@ export function HandOn({ store, keeper }: Props) {
             Whoever gets it has the whole plan, places and names included. It passes through no server of
             ours: there is none.
           </p>
-          <AsLink plan={carried} onHanded={onHanded} />
+          <LeftBehindWords left={light} />
+          <AsLink plan={light.plan} onHanded={onHanded} />
           <AsCodes
-            plan={carried}
+            plan={light.plan}
             onHanded={onHanded}
             onShow={(codes) => {
               run.value = codes
@@ -59,6 +62,17 @@ export function HandOn({ store, keeper }: Props) {
       )}
     </CarryDialog>
   )
+}
+
+/** What a link and codes have no room for. */
+function LeftBehindWords({ left: { pictures, tracks } }: { left: LeftBehind }) {
+  const what = [
+    ...(pictures > 0 ? [formatCount(pictures, 'picture')] : []),
+    ...(tracks > 0 ? [formatCount(tracks, 'walked track')] : []),
+  ]
+  return what.length > 0 ? (
+    <p>Link and codes leave {what.join(' and ')} behind, for want of room: those go with a file.</p>
+  ) : null
 }
 
 interface WayProps {

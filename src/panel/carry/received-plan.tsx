@@ -1,6 +1,7 @@
 import { useSignal } from '@preact/signals'
 import { useEffect, useMemo } from 'preact/hooks'
 import { type Kinship, kinshipOf } from '../../files/carry/kinship'
+import { completed } from '../../files/carry/light-plan'
 import { isolated } from '../../isolated'
 import { type Difference, differences } from '../../journal/differences'
 import { mergePlans } from '../../journal/merge-plans'
@@ -32,8 +33,9 @@ export function ReceivedThings({
 }
 
 /** A plan that came in, beside the one on the table: the person says what becomes of it, and nothing is laid over anything unasked. */
-function ReceivedPlan({ store, keeper, received }: Props) {
+function ReceivedPlan({ store, keeper, received: came }: Props) {
   const mine = store.settled.value
+  const received = useMemo(() => completed(came, mine), [came, mine])
   const kept = useSignal<readonly Plan[] | null>(null)
   useEffect(() => {
     void (keeper?.versionPlans() ?? Promise.resolve([])).then((plans) => {
