@@ -1,5 +1,6 @@
 import type { Verdict } from '../budget/rows'
 import type { Plan } from '../plan/plan'
+import { withPictures } from '../plan/record-pictures'
 import { reportPlan } from '../report/report-plan'
 import { type Edit, standing } from './edit'
 import { Journal } from './journal'
@@ -30,7 +31,7 @@ export interface MergedPlans {
  * alone is kept; what both set differently is a conflict, of which the same side is kept whoever is called mine.
  */
 export function mergePlans(base: Plan, mine: Plan, theirs: Plan): MergedPlans {
-  const hands = tellApart(base, mine, theirs)
+  const hands = tellApart(base, withPictures(mine, theirs), withPictures(theirs, mine))
   const [own, other] = [new Journal('', base), new Journal('', base)]
   own.write(MINE, base, hands.mine, 1)
   own.take(other.write(THEIRS, base, hands.theirs, 1))

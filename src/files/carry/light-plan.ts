@@ -1,5 +1,6 @@
 import { recordsOf, recordsWhere } from '../../plan/field-records'
-import type { FieldRecord, Plan } from '../../plan/plan'
+import type { Plan } from '../../plan/plan'
+import { hasPicture, withoutPicture, withPictures } from '../../plan/record-pictures'
 import { LIGHT } from '../plan-fingerprint'
 
 /** What a plan leaves behind that goes by a link or by codes. */
@@ -9,21 +10,15 @@ export interface LeftBehind {
   readonly tracks: number
 }
 
-const hasPhoto = (record: FieldRecord): boolean => 'photo' in record && record.photo !== undefined
-
 /** A plan without its pictures and walked tracks, which make it too large for a link or for codes. It bears that, so that they are put back. */
 export function lightened(plan: Plan): LeftBehind {
   const records = recordsOf(plan)
-  const pictures = records.filter(hasPhoto).length
+  const pictures = records.filter(hasPicture).length
   const left = recordsWhere(plan, ({ kind }) => kind !== 'track')
   const tracks = records.filter(({ kind }) => kind === 'track').length
   if (pictures + tracks === 0) return { plan, pictures, tracks }
   const { field: _, ...rest } = plan
-  const field = left.map((record): FieldRecord => {
-    if (!('photo' in record)) return record
-    const { photo: _photo, ...without } = record
-    return without
-  })
+  const field = left.map(withoutPicture)
   const unknown = { ...plan.unknown, plan: { ...plan.unknown?.plan, [LIGHT]: true } }
   return { plan: { ...rest, ...(field.length > 0 && { field }), unknown }, pictures, tracks }
 }
@@ -32,12 +27,8 @@ export function lightened(plan: Plan): LeftBehind {
 export function completed(light: Plan, table: Plan): Plan {
   if (light.unknown?.plan?.[LIGHT] !== true) return light
   const { [LIGHT]: _, ...others } = light.unknown.plan
-  const known = new Map(recordsOf(table).map((record) => [record.id, record]))
   const here = new Set(recordsOf(light).map(({ id }) => id))
-  const back = recordsOf(light).map((record): FieldRecord => {
-    const own = known.get(record.id)
-    return own && hasPhoto(own) && own.kind === record.kind && !hasPhoto(record) ? own : record
-  })
+  const back = recordsOf(withPictures(light, table))
   const tracks = recordsOf(table).filter(
     ({ kind, id, line }) => kind === 'track' && !here.has(id) && light.lines.has(line),
   )
