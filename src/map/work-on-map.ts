@@ -17,6 +17,7 @@ import { pointAlong, showCursor } from './layers/show-cursor'
 import { showDone } from './layers/show-done'
 import { showFar } from './layers/show-far'
 import { showFault } from './layers/show-fault'
+import { showFaultShade } from './layers/show-fault-shade'
 import { showLegLabels } from './layers/show-leg-labels'
 import { showPlanned } from './layers/show-planned'
 import { showRubberLabel } from './layers/show-rubber-label'
@@ -103,6 +104,7 @@ export function workOnMap(bench: Bench, foot: ReturnType<typeof showFoot>): () =
     showLegLabels(bench),
     showRubberLabel(bench),
     showCursor(bench),
+    showFaultShade(bench),
     showFault(bench),
     showSpots(bench),
   ]

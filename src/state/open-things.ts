@@ -45,6 +45,8 @@ export const createOpenThings = () => ({
   sharing: signal<Sharing | null>(null),
   /** The line that is being walked, on a screen of its own; null for none. */
   walking: signal<LineId | null>(null),
+  /** Where on it one is going, m of wire from its `from`; null for nowhere in particular. */
+  walkingTo: signal<number | null>(null),
   /** What came in by a link or by codes, until the person has said what becomes of it. */
   received: signal<ReceivedThing | null>(null),
   /** Places of another program’s file that wait for the person to say what each means. */

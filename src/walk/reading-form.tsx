@@ -4,10 +4,12 @@ import type { Far, What } from '../field/probe'
 import { SelectField } from '../panel/select-field'
 import { addRecord } from '../plan/add-record'
 import { learnedOf } from '../report/learned-of'
+import type { Toward } from '../report/walk-marks'
 import { newRecordId } from '../state/new-record-id'
 import type { Store } from '../state/store'
 import { recordedNow } from '../state/who-records'
 import { odditySentence, readingWords } from '../words/field-words'
+import type { Errand } from './fault-ahead'
 import type { WalkLine } from './walk-line'
 
 interface Way {
@@ -30,26 +32,37 @@ const WAYS = {
 
 const OPTIONS = Object.entries(WAYS).map(([value, { text }]) => ({ value: value as keyof typeof WAYS, text }))
 
+/** How what is to be read is read; the loop where nobody says. */
+function wayOf(take: Errand['take']): keyof typeof WAYS {
+  const same = (way: Way) => way.what === take?.what && way.far === take.far
+  return (Object.keys(WAYS) as (keyof typeof WAYS)[]).find((name) => same(WAYS[name])) ?? 'loop'
+}
+
+/** An end of the line, named as such or by its station. */
+const endOf = (toward: string, { line }: WalkLine): Toward =>
+  toward === 'to' || toward === line.to ? 'to' : 'from'
+
+/** Whoever lays wire looks back along what lies; at its first tag there is nothing behind. */
+function usualEnd(tag: number, { tags, toward }: WalkLine): Toward {
+  if (tag === 1) return 'to'
+  if (tag === tags.length) return 'from'
+  return toward === 'to' ? 'from' : 'to'
+}
+
 interface Props {
   readonly store: Store
   readonly walked: WalkLine
   readonly tag: WalkLine['tags'][number]
+  /** What is to be read there, where a fault is sought. */
+  readonly take: Errand['take']
 }
 
 /** At a tag: what a meter should show, what it does show, and what that means. */
-export function ReadingForm({ store, walked, tag }: Props) {
+export function ReadingForm({ store, walked, tag, take }: Props) {
   const { plan, line, lengths, measured, tongue } = walked
   const { say, lineNumber } = tongue
-  const way = useSignal<keyof typeof WAYS>('loop')
-  const toward = useSignal<'from' | 'to'>(
-    tag.number === 1
-      ? 'to'
-      : tag.number === walked.tags.length
-        ? 'from'
-        : walked.toward === 'to'
-          ? 'from'
-          : 'to',
-  )
+  const way = useSignal<keyof typeof WAYS>(wayOf(take))
+  const toward = useSignal<Toward>(take ? endOf(take.toward, walked) : usualEnd(tag.number, walked))
   const typed = useSignal('')
   const said = useSignal('')
   const { what, far, unit } = WAYS[way.value]

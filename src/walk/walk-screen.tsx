@@ -8,6 +8,7 @@ import type { Toward } from '../report/walk-marks'
 import type { Store } from '../state/store'
 import { walkMarkWords } from '../words/walk-words'
 import { Deeds } from './deeds'
+import { type Errand, FaultAhead } from './fault-ahead'
 import { useKeptTrack } from './keep-track'
 import { NightButton } from './night-button'
 import { ReadingForm } from './reading-form'
@@ -33,6 +34,7 @@ export function WalkScreen({ store, id }: { store: Store; id: LineId }) {
   }, [])
   const close = () => {
     store.walking.value = null
+    store.walkingTo.value = null
   }
   return (
     <dialog ref={dialog} class="walk" aria-labelledby="walk-title" onClose={close}>
@@ -69,7 +71,14 @@ interface Props {
 function Walk({ store, walked, onTurn, onClose }: Props) {
   const { plan, line, measured, marks, tags, tongue, toward, aheadM } = walked
   const { say, lineNumber } = tongue
-  const standing = useSignal<Standing>({ groundM: lastLaidM(walked), fix: null })
+  const goal = store.walkingTo.value
+  const standing = useSignal<Standing>({
+    groundM: goal === null ? lastLaidM(walked) : groundAt(walked, goal),
+    fix: null,
+  })
+  const errand = useSignal<Errand | null>(null)
+  const finding = store.fault.value
+  const sought = finding && plan.circuits.get(finding.circuit)?.lines.includes(line.id) ? finding : null
   const track = useKeptTrack(store, line.id)
   const device = usePosition((fix) => {
     track.take(fix)
@@ -112,7 +121,7 @@ function Walk({ store, walked, onTurn, onClose }: Props) {
         </button>
       </header>
       <div class="way">
-        <WayStrip walked={walked} groundM={groundM} accuracyM={fix?.accuracyM ?? null} />
+        <WayStrip walked={walked} finding={sought} groundM={groundM} accuracyM={fix?.accuracyM ?? null} />
         <div class="ahead">
           <p class="where" role="status">
             {isAtTag
@@ -137,6 +146,17 @@ function Walk({ store, walked, onTurn, onClose }: Props) {
             </p>
           )}
           {distances.length > 0 && <p class="then">{distances.join(' · ')}</p>}
+          {sought && (
+            <FaultAhead
+              walked={walked}
+              finding={sought}
+              onGo={(next) => {
+                errand.value = next
+                leaveDevice()
+                standing.value = { groundM: groundAt(walked, next.wireM), fix: null }
+              }}
+            />
+          )}
           <div class="acts">
             {device.state === 'off' ? (
               <button type="button" onClick={device.start}>
@@ -159,7 +179,15 @@ function Walk({ store, walked, onTurn, onClose }: Props) {
           </div>
           {device.why && <p role="alert">{device.why}</p>}
           <TrackKept kept={track} />
-          {nearest && <ReadingForm key={nearest.number} store={store} walked={walked} tag={nearest} />}
+          {nearest && (
+            <ReadingForm
+              key={`${nearest.number} ${errand.value?.wireM}`}
+              store={store}
+              walked={walked}
+              tag={nearest}
+              take={errand.value?.take ?? null}
+            />
+          )}
           <SpoolField store={store} walked={walked} spool={spool} />
           <WhoField />
         </div>
@@ -182,13 +210,18 @@ const hereM = ({ measured }: WalkLine, groundM: number): number =>
       ? 0
       : wireMAtGroundM(measured, groundM)
 
+/** Running distance along the ground to a place on the wire, m. */
+const groundAt = ({ plan, line, measured }: WalkLine, wireM: number): number =>
+  pointAtWireM(plan, measured, line, wireM).groundM
+
 /** Where the wire ends that lies there from the start on: whoever comes back goes on from there. */
-function lastLaidM({ plan, line, measured, toward }: WalkLine): number {
+function lastLaidM(walked: WalkLine): number {
+  const { measured, toward } = walked
   const { laid } = measured.field.done
   const own =
     toward === 'to'
       ? laid.find(({ fromM }) => fromM <= HERE_M)?.toM
       : laid.findLast(({ toM }) => toM >= measured.wireM - HERE_M)?.fromM
   if (own === undefined) return toward === 'to' ? 0 : measured.groundM
-  return pointAtWireM(plan, measured, line, own).groundM
+  return groundAt(walked, own)
 }

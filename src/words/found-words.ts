@@ -1,11 +1,13 @@
 import type { FaultFound } from '../fault/locate'
 import type { NextStep } from '../fault/next-step'
 import type { Place } from '../fault/walking'
+import { crossingsOf } from '../hazard/crossings'
+import { hazardName } from '../hazard/kinds'
 import { lineTags } from '../measure/line-tags'
 import type { MeasuredLine } from '../measure/measured'
-import { pointAtWireM } from '../measure/place-on-line'
+import { pointAtMapM, pointAtWireM } from '../measure/place-on-line'
 import type { LineId } from '../plan/id'
-import { lineNumber, type Plan } from '../plan/plan'
+import { type Line, lineNumber, type Plan } from '../plan/plan'
 import type { Tongue } from './tongue'
 
 type Measured = ReadonlyMap<LineId, MeasuredLine>
@@ -70,6 +72,33 @@ export function bandSentence(
 export const unusedSentence = (index: number): string =>
   `No. ${index + 1} of what is known tells nothing: nothing there rings, speaks or feeds so that it could be.`
 
+/** What is farther away than this says little of a place, m. */
+const NEARBY_M = 400
+
+/** By what one knows a place on the ground: `60 m past County road`; empty where nothing is near. */
+function landmarkWords(plan: Plan, measured: MeasuredLine, line: Line, groundM: number, say: Tongue): string {
+  let runM = 0
+  const bends = measured.legs.slice(0, -1).map((leg, i) => {
+    runM += leg.groundM
+    return { groundM: runM, name: `bend ${i + 1}` }
+  })
+  const crossed = crossingsOf(plan, line).map(({ kind, name, distanceM }) => ({
+    groundM: pointAtMapM(plan, measured, line, distanceM).groundM,
+    name: hazardName(name, kind),
+  }))
+  const farM = (each: { readonly groundM: number }) => Math.abs(each.groundM - groundM)
+  // What one sees from afar goes before a bend of the wire.
+  const [nearest] = [crossed, bends].flatMap((kind) =>
+    kind
+      .filter((each) => farM(each) <= NEARBY_M)
+      .toSorted((a, b) => farM(a) - farM(b))
+      .slice(0, 1),
+  )
+  if (!nearest) return ''
+  const side = nearest.groundM <= groundM ? 'past' : 'before'
+  return `${say.length(farM(nearest))} ${side} ${nearest.name}`
+}
+
 /** Where it is, in a sentence for each place. */
 export function placeSentence(
   plan: Plan,
@@ -81,9 +110,11 @@ export function placeSentence(
   const drawn = plan.lines.get(id)!
   const tags = tagsWords(plan, measured, id, fromM, toM)
   const { groundM } = pointAtWireM(plan, measured.get(id)!, drawn, (fromM + toM) / 2)
+  const landmark = landmarkWords(plan, measured.get(id)!, drawn, groundM, say)
+  const where = [tags, landmark].filter(Boolean).join(', ')
   const stretch = `${say.length(fromM)} to ${say.length(toM)} of wire from ${say.name(drawn.from)}`
   const how = chanceWords(chance).replace('more', 'More').replace('less', 'Less')
-  return `${how} on ${say.name(line)}${tags && ` ${tags}`}: ${stretch}, about ${say.length(groundM)} along the ground.`
+  return `${how} on ${say.name(line)}${where && ` ${where}`}: ${stretch}, about ${say.length(groundM)} along the ground.`
 }
 
 const TAKE = {

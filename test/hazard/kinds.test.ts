@@ -16,6 +16,7 @@ const TELLING = HAZARD_KINDS.filter((kind) => !(LAYS as readonly string[]).inclu
 /** Files of the field book, in which a track is what was walked. */
 const OF_WALKS = [
   ...['field/as-laid.ts', 'plan/field-schema.ts', 'words/record-words.ts', 'panel/record/as-laid.tsx'],
+  'files/carry/light-plan.ts',
   ...['walk/deeds.tsx', 'walk/keep-track.ts', 'state/follow-field.ts', 'plan/under-way.ts'],
 ]
 /** A kind named in code: quoted, as a member of an object, or in a class. */

@@ -1,10 +1,14 @@
 import { useSignal } from '@preact/signals'
 import { useEffect, useMemo, useRef } from 'preact/hooks'
+import type { Evidence } from '../../fault/evidence'
 import type { FaultFound } from '../../fault/locate'
+import type { NextStep } from '../../fault/next-step'
 import { circuitJobs } from '../../jobs/circuit-jobs'
 import { whenStill } from '../../jobs/when-still'
 import { pointAtWireM } from '../../measure/place-on-line'
+import { recordsOf } from '../../plan/field-records'
 import type { CircuitId, LineId } from '../../plan/id'
+import { standingRecords } from '../../plan/standing-records'
 import type { CircuitStudy } from '../../state/circuit-study'
 import type { Store } from '../../state/store'
 import {
@@ -14,6 +18,7 @@ import {
   placeSentence,
   unusedSentence,
 } from '../../words/found-words'
+import { recordWords } from '../../words/record-words'
 import type { Tongue } from '../../words/tongue'
 import { SelectField } from '../select-field'
 import { ExpectedReadings } from './expected-readings'
@@ -44,7 +49,14 @@ export function FaultFinder({ store, study, id }: Props) {
   const by = useSignal<Measuring>({})
   const say = store.tongue.value
   const rows = known.value.map((row) => settled(study, row, say))
-  const evidence = rows.flatMap((row) => evidenceOf(study, row, by.value) ?? [])
+  const before = useRef<ReadonlySet<string> | null>(null)
+  before.current ??= new Set(recordsOf(study.plan).map((record) => record.id))
+  const named = new Set(rows.flatMap(({ kind, at }) => (kind === 'record' ? [at] : [])))
+  const walked = readingsSince(study, before.current).filter((record) => !named.has(record.id))
+  const evidence = [
+    ...rows.flatMap((row) => evidenceOf(study, row, by.value) ?? []),
+    ...walked.map((record): Evidence => ({ record: record.id })),
+  ]
   const jobs = useMemo(() => circuitJobs('The search for the fault'), [])
   useEffect(() => () => jobs.dispose(), [])
   useEffect(() => {
@@ -74,6 +86,13 @@ export function FaultFinder({ store, study, id }: Props) {
       store.faultPlace.value = null
     }
   }, [likeliest?.line, likeliest?.middleM])
+  useEffect(() => {
+    const isWrong = found && found.nothingWrong <= 0.5
+    store.fault.value = isWrong ? { circuit: id, found, measured: study.measured } : null
+    return () => {
+      store.fault.value = null
+    }
+  }, [found])
 
   const lastStation = rows.findLast(({ at }) => study.model.stations.includes(at))?.at
   const add = () => {
@@ -106,6 +125,9 @@ export function FaultFinder({ store, study, id }: Props) {
           />
         ))}
       </ol>
+      {walked.map((record) => (
+        <p key={record.id}>{recordWords(record, say)}.</p>
+      ))}
       <SelectField
         label="Something more"
         value={adding.value}
@@ -131,6 +153,14 @@ export function FaultFinder({ store, study, id }: Props) {
       </div>
       <ExpectedReadings study={study} from={lastStation ?? study.model.stations[0] ?? ''} />
     </>
+  )
+}
+
+/** What was read on the lines of the circuit since the finder was opened: whoever walks reads for it. */
+const readingsSince = ({ plan, model }: CircuitStudy, before: ReadonlySet<string>) => {
+  const lines = new Set<string>(model.lines.map(({ id }) => id))
+  return standingRecords(plan).filter(
+    ({ kind, line, id }) => kind === 'reading' && lines.has(line) && !before.has(id),
   )
 }
 
@@ -164,7 +194,9 @@ function Told({ store, study, answer }: Omit<Props, 'id'> & { answer: Answer }) 
             ))}
           </ul>
           {found.band && <p>{bandSentence(plan, found.band, say)}</p>}
-          <p class="soft">The likeliest place is marked on the map.</p>
+          <p class="soft">
+            The map shows it: the broader the shade, the likelier; between the two bars it is 19 times of 20.
+          </p>
         </>
       )}
       {found.unused.map((index) => (
@@ -178,11 +210,36 @@ function Told({ store, study, answer }: Omit<Props, 'id'> & { answer: Answer }) 
           <ol>
             {found.next.slice(0, TOLD).map((step) => {
               const words = nextSentence(plan, measured, step, say)
-              return <li key={words}>{words}</li>
+              const line = lineTo(study, step)
+              return (
+                <li key={words}>
+                  {words}{' '}
+                  {line && (
+                    <button
+                      type="button"
+                      onClick={() => {
+                        store.walkingTo.value = line.wireM
+                        store.walking.value = line.id
+                      }}
+                    >
+                      Walk there
+                    </button>
+                  )}
+                </li>
+              )
             })}
           </ol>
         </>
       )}
     </>
   )
+}
+
+/** The line to walk to a step's place, and how far along it: at a station, the first of the circuit that ends there. */
+function lineTo({ plan, measured, model }: CircuitStudy, { at }: NextStep) {
+  if (typeof at !== 'string') return { id: at.line as LineId, wireM: at.wireM }
+  const line = model.lines
+    .map(({ id }) => plan.lines.get(id as LineId))
+    .find((each) => each?.from === at || each?.to === at)
+  return line && { id: line.id, wireM: line.from === at ? 0 : measured.get(line.id)!.wireM }
 }
