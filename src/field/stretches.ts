@@ -13,7 +13,7 @@ export interface Done {
   readonly recovered: readonly Stretch[]
 }
 
-export const NOTHING_DONE: Done = { laid: [], tested: [], recovered: [] }
+const NOTHING_DONE: Done = { laid: [], tested: [], recovered: [] }
 
 export const lengthM = (stretches: readonly Stretch[]): number =>
   stretches.reduce((sum, { fromM, toM }) => sum + toM - fromM, 0)

@@ -1,5 +1,5 @@
 import { learnedFrom } from '../field/learned'
-import { lineFields } from '../field/line-field'
+import { lineFields } from '../field/line-fields'
 import { learnedRates, withLearnedRates } from '../materials/learned-rates'
 import { leftToDo } from '../materials/left-to-do'
 import { usedSpools } from '../materials/used-spools'

@@ -7,7 +7,7 @@ import type { Point } from '../view/map-view'
 import { svgElement } from '../view/svg-element'
 
 /** Half the length of a bar at an end of the band, px. */
-const BAR_PX = 15
+const BAR_PX = 20
 
 /** Shades each line by how likely the fault is there, the broader the likelier, with a bar at either end of the band of 95 in a hundred. */
 export function showFaultShade({ store, view }: Bench): () => void {
