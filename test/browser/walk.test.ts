@@ -4,6 +4,12 @@ import { kept, type Visit, visit } from './visit'
 
 let at: Visit
 
+/** One dark point, as a PNG. */
+const PICTURE = Buffer.from(
+  'iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAYAAAAfFcSJAAAADUlEQVR42mNk+M9QDwADhgGAWjR9awAAAABJRU5ErkJggg==',
+  'base64',
+)
+
 beforeAll(async () => {
   at = await visit({ viewport: { width: 360, height: 640 }, touch: true, serviceWorkers: 'allow' })
 })
@@ -30,6 +36,14 @@ test('a line is walked, laid, read, broken and its fault found with a position a
   await walk.getByText('± 7 m').waitFor()
   expect(await walk.locator('.next').textContent()).toMatch(/ m to .*(bend|Stream|road|track|splice)/)
 
+  // The way that is walked is kept, and is a record once the device is let go.
+  for (let step = 1; step <= 6; step++) {
+    await context.setGeolocation({ longitude: 67.0263 + step * 1e-4, latitude: 48.61156, accuracy: 7 })
+    await walk.getByText(`Keep the way I walk: ${step + 1} places`).waitFor()
+  }
+  await walk.getByRole('button', { name: 'Go by the tags' }).click()
+  await kept(page, '"track"')
+
   // Behind the lock nothing is pressed by a tap.
   await walk.getByRole('button', { name: 'Hold to unlock' }).click()
   expect(await walk.getByRole('button', { name: /^Laid to here/ }).count()).toBe(0)
@@ -39,6 +53,21 @@ test('a line is walked, laid, read, broken and its fault found with a position a
   await walk.getByRole('button', { name: 'Tested' }).click()
   await walk.getByRole('button', { name: 'Undo' }).click()
   await walk.getByText('Undone: tested.').waitFor()
+
+  await walk.getByRole('button', { name: 'Note', exact: true }).click()
+  await walk
+    .getByLabel('Add a picture')
+    .setInputFiles({ name: 'gate.png', mimeType: 'image/png', buffer: PICTURE })
+  await walk.getByAltText('What will be kept').waitFor()
+  await walk.getByRole('button', { name: 'Keep', exact: true }).click()
+  await kept(page, 'data:image/jpeg')
+
+  // From the far end the same line comes the other way round.
+  await walk.getByRole('button', { name: 'Walk towards Camp' }).click()
+  const back = page.getByRole('dialog', { name: /^Line \d+ · Ford → Camp/ })
+  await back.getByText(/^At tag \d+\/\d+/).waitFor()
+  await back.getByRole('button', { name: 'Walk towards Ford' }).click()
+  await walk.getByRole('button', { name: 'Hold to unlock' }).click({ delay: 900 })
 
   // A reading as it should be, and one that is twice that.
   await walk.getByRole('button', { name: 'Next tag' }).click()
@@ -70,5 +99,16 @@ test('a line is walked, laid, read, broken and its fault found with a position a
   await page.getByLabel('Ohms read, Ω').blur()
   await page.getByText(/^Most likely a short/).waitFor()
   await page.getByRole('heading', { name: 'What to do next' }).waitFor()
+
+  // To the next measurement, and what is read there is known to the finder.
+  await page.getByRole('button', { name: 'Walk there' }).first().click()
+  const search = page.getByRole('dialog', { name: /^Line \d+/ })
+  await search.getByRole('button', { name: /^Next: / }).click()
+  await search.getByLabel(/^Read, /).fill('12')
+  await search.getByRole('button', { name: 'Enter', exact: true }).click()
+  await search.locator('.reading [role=status]').getByText(/^12 /).waitFor()
+  await search.getByRole('button', { name: 'Close' }).click()
+  await page.getByText(/^Read 12 .* at \d+ m of wire/).waitFor()
+  await page.getByText(/^(Most likely|One fault)/).waitFor()
   expect(at.faults).toEqual([])
 })
