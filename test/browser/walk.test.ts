@@ -106,7 +106,10 @@ test('a line is walked, laid, read, broken and its fault found with a position a
   await search.getByRole('button', { name: /^Next: / }).click()
   await search.getByLabel(/^Read, /).fill('12')
   await search.getByRole('button', { name: 'Enter', exact: true }).click()
-  await search.locator('.reading [role=status]').getByText(/^12(\.0)? /).waitFor()
+  await search
+    .locator('.reading [role=status]')
+    .getByText(/^12(\.0)? /)
+    .waitFor()
   await search.getByRole('button', { name: 'Close' }).click()
   await page.getByText(/^Read 12(\.0)? .* at \d+ m of wire/).waitFor()
   await page.getByText(/^(Most likely|One fault)/).waitFor()
