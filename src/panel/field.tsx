@@ -34,8 +34,10 @@ export function Field({ id, label, bare, why, children }: Props) {
   )
 }
 
-/** Typed text is kept this long after its first letter; the store keeps the plan well within the rest of a second. */
-const KEEP_MS = 500
+/** Typed text is kept this long after its first letter: the rest of a second is for the store, and for a machine that has other things to do. */
+const KEEP_MS = 250
+/** A hand that rests so long has paused. */
+const PAUSE_MS = 500
 
 /**
  * What a person types is kept within a second, as one step of undo. It stays in the field as typed, though the figures around it
@@ -110,7 +112,7 @@ export function useTypedText(
         }
         if (hand.timer && !pause) return
         clearTimeout(hand.timer)
-        hand.timer = setTimeout(keepNow, KEEP_MS) as unknown as number
+        hand.timer = setTimeout(keepNow, pause ? PAUSE_MS : KEEP_MS) as unknown as number
       },
       onChange: (event: TargetedEvent<TextControl>) => {
         forget()

@@ -12,8 +12,8 @@ import { ownName } from './own-name'
 import { newSession, type Session } from './session'
 import { versionKeeper } from './versions'
 
-/** Long enough to gather a burst of edits, and well within a second. */
-const GATHER_MS = 200
+/** Long enough to gather a burst of edits, and well within a second on a busy machine too. */
+const GATHER_MS = 100
 /** After a failure the next try waits so long, the last of these from then on. */
 const RETRY_MS = [1000, 2000, 5000, 10_000, 30_000]
 /** A store that does not answer must not hold up the start. */
