@@ -24,6 +24,8 @@ interface Priced extends NextStep {
 /** Opening a line and clipping on, and each reading there: as much trouble as so many metres of walking. Allowances. */
 const OPENING_M = 30
 const READING_M = 10
+/** What leaves more than this of the stretch in question is not worth its trouble. */
+const WORTHLESS = 0.95
 /** Of the detours that what is in question could cause, further readings on the way spare all but this part. Allowance. */
 const UNSPARED = 0.4
 /** Looking at each metre takes as long again as walking along it, and nobody looks along more than this at a time, m. Allowances. */
@@ -64,8 +66,12 @@ export function nextSteps(
       return { take: each.take, weights, leaves: Math.min(1, leftAfter(lay, weights) / before) }
     })
     for (const set of setsOf(known)) {
-      const onM = fromHere.onwardM(together(set.map(({ weights }) => weights)))
       const { take, leaves } = set.toSorted((a, b) => a.leaves - b.leaves)[0]!
+      const weights = together(set.map((each) => each.weights))
+      const left = set.length > 1 ? leftAfter(lay, weights) / before : leaves
+      // A reading that tells next to nothing, or no more than the best of the others alone, is nobody's next step.
+      if (left > WORTHLESS || (set.length > 1 && left > WORTHLESS * leaves)) continue
+      const onM = fromHere.onwardM(weights)
       const costM = walkM + OPENING_M + READING_M * set.length + onM
       steps.push({ at, take, until: null, walkM, leaves, costM })
     }
