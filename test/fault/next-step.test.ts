@@ -85,9 +85,9 @@ test('who does what comes first walks little more than straight to the fault, an
   const [by, eye, of, out] = [walked, looked, halved, straight].map((each) => (each / 1000).toFixed(1))
   console.log(`walked ${by} km, ${eye} of them looking; halving ${of} km; straight there ${out} km`)
   expect(walked).toBeLessThan(halved)
-  // Straight there is about 0.53 of halving by itself: of what can be saved, four fifths are to be.
+  // Straight there is about 0.53 of halving by itself: of what can be saved, nine tenths are to be.
   if (SEARCHES >= 40) {
-    expect(walked).toBeLessThan(0.62 * halved)
-    expect(walked - straight).toBeLessThan((halved - straight) / 5)
+    expect(walked).toBeLessThan(0.6 * halved)
+    expect(walked - straight).toBeLessThan((halved - straight) / 10)
   }
 })
