@@ -37,9 +37,10 @@ describe.each(NETS)('random net %i of %i stations', (seed, count) => {
       { ...source, room: bodyOf(size), kinds },
       { part: (paper: MadePaper) => papers.push(paper), handOver: () => undefined },
     )
-    for (const { kind, about, isBare, sheets } of papers) {
+    for (const { kind, about, isBare, sheets, code } of papers) {
       if (isBare) continue
-      const room = roomUnderHead(roomUnderHead(bodyOf(size), kind, plan.title), about, '')
+      const head = roomUnderHead(bodyOf(size), kind, plan.title)
+      const room = roomUnderHead(head, about, '', code !== undefined)
       for (const blocks of sheets) {
         // What is too tall for any sheet stands alone on one.
         if (blocks.filter((block) => block.kind !== 'heading').length < 2) continue
