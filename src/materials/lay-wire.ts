@@ -1,63 +1,11 @@
-import type { WireStretch } from '../measure/crossing-wire'
 import { foundFor, isSame } from '../memo'
-import type { LineId } from '../plan/id'
-import { type Cut, cutGroup, type Run } from './cut-runs'
+import { type Cut, cutGroup } from './cut-runs'
 import { MOST_RUNS, MOST_SPOOLS, packSpools } from './pack-spools'
 import type { Group, Packing } from './packing'
-import {
-  fewestSpools,
-  leastLength,
-  longestChainM,
-  ROUNDING_M,
-  type SpoolKind,
-  total,
-  usableKinds,
-} from './spool-kinds'
+import { longestChainM, ROUNDING_M, usableKinds } from './spool-kinds'
 import type { WireSpools } from './spool-plan'
-
-/** What the lines ask of one wire, and the spools that there are. */
-export interface WantedWire {
-  readonly wire: string
-  readonly kgPerKm: number
-  readonly kinds: readonly SpoolKind[]
-  readonly wasteM: number
-  readonly reservePct: number
-  readonly lines: readonly WantedLine[]
-}
-
-/** What one line asks of its wire: the same object as long as it asks for the same. */
-export interface WantedLine {
-  readonly id: LineId
-  readonly wireM: number
-  readonly pairs: number
-  /** Its pairs; none where it needs no wire. */
-  readonly runs: readonly PairRun[]
-}
-
-export const wantedLine = (
-  id: LineId,
-  wireM: number,
-  pairs: number,
-  avoid: readonly WireStretch[],
-): WantedLine => ({
-  id,
-  wireM,
-  pairs,
-  runs: Array.from({ length: wireM > ROUNDING_M ? pairs : 0 }, (_, pair) => ({
-    line: id,
-    pair,
-    needM: wireM,
-    avoid,
-  })),
-})
-
-type UsedSpool = Omit<WireSpools['used'][number], 'spool'>
-
-/** One pair of one line. */
-export interface PairRun extends Run {
-  readonly line: LineId
-  readonly pair: number
-}
+import type { PairRun, WantedLine, WantedWire } from './wanted-wire'
+import { figuresOf, type UsedSpool, without } from './wire-figures'
 
 /** What one run is cut into, from its start to its end: the spools of its cuts are counted from `first` on among all that were taken in hand. */
 interface CutRun {
@@ -189,16 +137,6 @@ function cutAll(runs: readonly PairRun[], packing: Packing, wasteM: number): Cut
   return cutting
 }
 
-/** Kinds with what is left of them when some spools are taken. */
-function without(kinds: readonly SpoolKind[], takenM: readonly number[]): readonly SpoolKind[] {
-  const taken = new Map<number, number>()
-  for (const lengthM of takenM) taken.set(lengthM, (taken.get(lengthM) ?? 0) + 1)
-  return usableKinds(kinds, 0).map(({ lengthM, count }) => ({
-    lengthM,
-    count: count - (taken.get(lengthM) ?? 0),
-  }))
-}
-
 /** Lays untouched spools along lines that cannot be laid whole, from their start, as far as they go. */
 function beginLines(lines: readonly WantedLine[], { kinds, wasteM }: WantedWire, cutting: Cutting): void {
   if (lines.length === 0) return
@@ -225,49 +163,4 @@ function beginLines(lines: readonly WantedLine[], { kinds, wasteM }: WantedWire,
     }
     if (cuts.length > 0) cutting.cuts.set(run, { first, cuts })
   }
-}
-
-function figuresOf(
-  wanted: WantedWire,
-  packing: Packing,
-  used: readonly UsedSpool[],
-  splices: number,
-  notLaid: readonly WantedLine[],
-): LaidWire['figures'] {
-  const { kinds, wasteM, reservePct, kgPerKm } = wanted
-  const planM = total(wanted.lines.map((line) => line.wireM * line.pairs))
-  const neededM = planM * (1 + reservePct / 100) + wasteM * splices
-  const usedM = used.map((spool) => spool.lengthM)
-  const usedOnes = usedM.map((lengthM) => ({ lengthM, count: 1 }))
-  const carry = usableKinds([...usedOnes, ...besides(without(kinds, usedM), neededM - total(usedM))], 0)
-  const carriedM = total(carry.map(({ lengthM, count }) => lengthM * count))
-  const shortM = Math.max(neededM - carriedM, notLaid.length > 0 ? planM - longestChainM(kinds, wasteM) : 0)
-  const { bound } = packing
-  const lacking = new Set(notLaid)
-  const wholeM = total(
-    wanted.lines.filter((line) => !lacking.has(line)).map((line) => line.wireM * line.pairs),
-  )
-  return {
-    wire: wanted.wire,
-    neededM,
-    carry,
-    splices,
-    leftM: total(used.map((spool) => spool.leftM)),
-    kg: (carriedM / 1000) * kgPerKm,
-    missingM: shortM > ROUNDING_M ? shortM : 0,
-    notLaid: notLaid.map((line) => line.id),
-    bound: {
-      splices: bound.splices,
-      spools: bound.spools,
-      leftM: Math.max(0, bound.lengthM - wholeM - wasteM * bound.splices),
-    },
-  }
-}
-
-/** The fewest further spools, and of those the shortest, that make up what is short; all there are where they do not. */
-function besides(kinds: readonly SpoolKind[], shortM: number): readonly SpoolKind[] {
-  const howMany = fewestSpools(kinds, 0, shortM)
-  if (!Number.isFinite(howMany)) return kinds
-  const counts = leastLength(kinds, howMany, shortM).found
-  return kinds.map(({ lengthM }, k) => ({ lengthM, count: counts?.[k] ?? 0 }))
 }

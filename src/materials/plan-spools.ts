@@ -6,9 +6,10 @@ import type { LineId } from '../plan/id'
 import { inRow } from '../plan/line-row'
 import type { Line, Plan } from '../plan/plan'
 import { carriedLengthsM } from './carried-spools'
-import { type LaidWire, layWire, type WantedLine, wantedLine } from './lay-wire'
+import { type LaidWire, layWire } from './lay-wire'
 import { splicesToAvoid } from './splice-limits'
 import type { Piece, SpoolPlan, WireSpools } from './spool-plan'
+import { type WantedLine, wantedLine } from './wanted-wire'
 import { layingOf, loadAllowancesOf } from './work-allowances'
 
 /** What was laid last for a wire, and everything that it followed from: where all of it is the same, so is the answer. */

@@ -1,7 +1,8 @@
 import { copySeveral, wireSeveral } from '../plan/several-edits'
 import { newCircuitId, newLineId, newStationId } from '../state/new-id'
 import { deleteSeveral } from '../state/removals'
-import type { Selection, Store } from '../state/store'
+import type { Selection } from '../state/selection'
+import type { Store } from '../state/store'
 import { formatCount } from '../words/units'
 import { SelectField } from './select-field'
 

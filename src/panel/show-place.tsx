@@ -1,7 +1,8 @@
 import type { CircuitId, LineId, StationId } from '../plan/id'
 import { circuitName, lineName, type Plan, stationName } from '../plan/plan'
 import { requestPlace } from '../state/requests'
-import type { Selection, Store } from '../state/store'
+import type { Selection } from '../state/selection'
+import type { Store } from '../state/store'
 
 interface Props {
   readonly store: Store

@@ -1,4 +1,5 @@
-import { layWire, wantedLine } from '../materials/lay-wire'
+import { layWire } from '../materials/lay-wire'
+import { wantedLine } from '../materials/wanted-wire'
 import type { LineId } from '../plan/id'
 import { DEFAULT_ALLOWANCES } from '../plan/plan'
 import type { Country, Run } from './country'

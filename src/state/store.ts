@@ -3,10 +3,8 @@ import { BUILT_IN } from '../catalog/built-in'
 import { type CatalogEntries, mergeCatalogs } from '../catalog/catalog'
 import { forgetThings } from '../memo'
 import { begin, commit, redo, retract, undo } from '../plan/history'
-import type { CircuitId, HazardId, LineId, StationId } from '../plan/id'
 import { type EntryKind, NO_ENTRIES, offeredTo, takeKept } from '../plan/kept-entries'
 import { EMPTY_PLAN, type Plan, type Station } from '../plan/plan'
-import type { Several } from '../plan/several-edits'
 import type { UnderWay } from '../plan/under-way'
 import { ok, type Problem, type Result } from '../problem'
 import { type FieldWork, NO_FIELD_WORK } from '../report/field-work'
@@ -21,18 +19,9 @@ import { createMapsState } from './maps-state'
 import { createOpenThings } from './open-things'
 import { createPreferences } from './preferences'
 import type { Release } from './release'
+import { isOn, type Selection } from './selection'
 import { createShelfState } from './shelf-state'
 import { typingNow } from './typing'
-
-export type Selection =
-  | { readonly kind: 'station'; readonly id: StationId }
-  /** `legs`: indices of the legs picked on the line; empty means the line as a whole. */
-  | { readonly kind: 'line'; readonly id: LineId; readonly legs: readonly number[] }
-  | { readonly kind: 'circuit'; readonly id: CircuitId }
-  | { readonly kind: 'hazard'; readonly id: HazardId }
-  /** Stations and lines handled together, two at least. */
-  | ({ readonly kind: 'several'; readonly id: 'several' } & Several)
-  | null
 
 export type Tool = 'select' | 'station' | 'line' | 'hazard' | 'measure'
 
@@ -291,24 +280,4 @@ function staleSentence(why: string, areOld: boolean): string {
     ? `These figures are from before your last change: they could not be worked out again (${why}).`
     : `The figures of this plan could not be worked out (${why}).`
   return `${figures} Undo the change, or save the plan as a file.`
-}
-
-function isOn(plan: Plan, selection: Selection): boolean {
-  switch (selection?.kind) {
-    case 'station':
-      return plan.stations.has(selection.id)
-    case 'line':
-      return plan.lines.has(selection.id)
-    case 'circuit':
-      return plan.circuits.has(selection.id)
-    case 'hazard':
-      return plan.hazards.has(selection.id)
-    case 'several':
-      return (
-        selection.stations.every((id) => plan.stations.has(id)) &&
-        selection.lines.every((id) => plan.lines.has(id))
-      )
-    case undefined:
-      return true
-  }
 }

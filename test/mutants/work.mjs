@@ -4,6 +4,7 @@
 const inFile = (file, tests) => (fault, from, to) => ({ fault, file: `src/${file}`, from, to, tests })
 
 const packing = inFile('materials/lay-wire.ts', ['test/materials'])
+const wireFigures = inFile('materials/wire-figures.ts', ['test/materials'])
 const hours = inFile('materials/hours.ts', ['test/materials'])
 const loads = inFile('materials/loads.ts', ['test/materials'])
 const splices = inFile('materials/splice-limits.ts', ['test/materials'])
@@ -17,13 +18,13 @@ const overhead = inFile('catalog/overhead.ts', ['test/catalog', 'test/measure', 
 
 /** @type {readonly Mutant[]} */
 export const WORK = [
-  packing(
+  wireFigures(
     'splice waste forgotten in what is needed',
     '(1 + reservePct / 100) + wasteM * splices',
     '(1 + reservePct / 100)',
   ),
-  packing('the reserve as a factor', 'planM * (1 + reservePct / 100)', 'planM * (reservePct / 100)'),
-  packing(
+  wireFigures('the reserve as a factor', 'planM * (1 + reservePct / 100)', 'planM * (reservePct / 100)'),
+  wireFigures(
     'one pair’s wire for all pairs of a line',
     'const planM = total(wanted.lines.map((line) => line.wireM * line.pairs))',
     'const planM = total(wanted.lines.map((line) => line.wireM))',

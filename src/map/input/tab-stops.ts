@@ -1,6 +1,6 @@
 import type { Position } from '../../geo/position'
 import type { Plan } from '../../plan/plan'
-import type { Selection } from '../../state/store'
+import type { Selection } from '../../state/selection'
 import type { Bench } from '../bench'
 import { describe } from '../tools/describe'
 import { pick } from '../tools/pick'

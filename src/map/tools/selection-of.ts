@@ -1,5 +1,5 @@
 import type { LineId, StationId } from '../../plan/id'
-import type { Selection } from '../../state/store'
+import type { Selection } from '../../state/selection'
 import type { Here } from './whats-here'
 
 /**
