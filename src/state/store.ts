@@ -14,6 +14,7 @@ import { tongueOf } from '../words/tongue'
 import { createFarState } from './far-state'
 import { createFindings } from './findings'
 import { createGroundState, NOTHING_BESIDE } from './ground-state'
+import { createHand } from './hand'
 import { keepLastGood } from './last-good'
 import { createMapsState } from './maps-state'
 import { createOpenThings } from './open-things'
@@ -40,10 +41,6 @@ export function createStore(
   follow: (work: () => void) => void = (work) => work(),
 ) {
   const history = signal(begin(initial))
-  /** The plan as a hand has it at this moment; null when none moves. */
-  const held = signal<Plan | null>(null)
-  /** The same as the figures have it, which follow the hand. */
-  const draft = signal<Plan | null>(null)
   const groundState = createGroundState()
   /** What makes something of records: loaded with the first plan that has any. */
   const fieldWork = signal<FieldWork>(NO_FIELD_WORK)
@@ -72,12 +69,7 @@ export function createStore(
   const told = signal<
     (Deed & { readonly after: Plan; readonly takesBack: boolean; readonly underLock: boolean }) | null
   >(null)
-  const plan = computed(() => draft.value ?? history.value.present)
-  /** What still waits to follow the hand finds that it holds nothing. */
-  const letGo = () => {
-    held.value = null
-    draft.value = null
-  }
+  const { plan, draft, letGo, ...hand } = createHand(history, locked, follow)
   /** Puts another state of the plan in the place of this one; what is no longer on it cannot stay selected. */
   const take = (next: typeof history.value) => {
     batch(() => {
@@ -178,6 +170,7 @@ export function createStore(
     locked,
     ...preferences,
     ...createMapsState(),
+    ...hand,
     ...createShelfState(),
     ...createOpenThings(),
     ...createFindings(),
@@ -191,9 +184,6 @@ export function createStore(
     takenUp,
     /** The plan as last settled: what is saved. */
     settled: computed(() => history.value.present),
-    dragging: computed(() => held.value !== null),
-    /** The plan as it is under the hand: what is drawn there is drawn of this, and all else of `plan`, which follows. */
-    atHand: computed(() => held.value ?? plan.value),
     canUndo: computed(() => history.value.past.length > 0 || deed.value?.takesBack === true),
     canRedo: computed(() => history.value.future.length > 0),
 
@@ -201,25 +191,6 @@ export function createStore(
     /** An edit that may be refused: then the plan stays, and the problems are given back. */
     tryEdit,
     mayEdit,
-    /** Shows an edit of the settled plan without keeping it: called at every move of a drag. */
-    preview: (change: (plan: Plan) => Plan) => {
-      if (locked.peek()) return
-      batch(() => {
-        held.value = change(history.value.present)
-        follow(() => {
-          draft.value = held.peek()
-        })
-      })
-    },
-    /** Ends a drag: what is previewed becomes one undo step. */
-    settle: () => {
-      batch(() => {
-        if (held.value) history.value = commit(history.value, held.value)
-        letGo()
-      })
-    },
-    /** Ends a drag and forgets it. */
-    cancel: () => batch(letGo),
     /** What was just done, with the way back at hand; null as soon as something else is done, or it is put away. */
     deed: computed((): Deed | null => deed.value),
     /** Tells what an edit has just done, or, with a way back of its own, what was done to no plan: undo takes that back first. */

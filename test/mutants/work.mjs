@@ -84,7 +84,7 @@ export const WORK = [
   overhead('the hottest day is a mild one', 'hotC: 49', 'hotC: 4.9'),
   {
     fault: 'a drag keeps the plan that the figures have, not the one under the hand',
-    file: 'src/state/store.ts',
+    file: 'src/state/hand.ts',
     from: 'if (held.value) history.value = commit(history.value, held.value)',
     to: 'if (draft.value) history.value = commit(history.value, draft.value)',
     tests: ['test/state/store.test.ts'],
