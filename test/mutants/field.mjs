@@ -63,4 +63,32 @@ export const FIELD = [
     to: 'constants.get(line)!.ohmPerKm * wireM) / 1000',
     tests: ['test/fault/other-evidence.test.ts'],
   },
+  {
+    fault: 'records after a line was led anew counted as if before',
+    file: 'src/plan/standing-records.ts',
+    from: 'if (until === undefined && at < since) now',
+    to: 'if (until === undefined && at > since) now',
+    tests: ['test/field/as-laid.test.ts'],
+  },
+  {
+    fault: 'a leap of the receiver taken for a place',
+    file: 'src/field/smooth-track.ts',
+    from: 'if (off > LEAP_SIGMAS && leapt.length < MOST_LEAPS) {',
+    to: 'if (off > 100 * LEAP_SIGMAS && leapt.length < MOST_LEAPS) {',
+    tests: ['test/field/as-laid.test.ts'],
+  },
+  {
+    fault: 'a slow crew learned to be a fast one',
+    file: 'src/materials/learned-rates.ts',
+    from: 'Math.exp(-weight * Math.log(hours / expectedH))',
+    to: 'Math.exp(weight * Math.log(hours / expectedH))',
+    tests: ['test/materials/field-work.test.ts'],
+  },
+  {
+    fault: 'a turn from the far end to the wrong hand',
+    file: 'src/report/walk-marks.ts',
+    from: 'turnDeg: -mark.turnDeg',
+    to: 'turnDeg: mark.turnDeg',
+    tests: ['test/report/walk-marks.test.ts'],
+  },
 ]

@@ -38,6 +38,7 @@ export function legendSheet(): HTMLElement {
     ...LAY_SIGNS.map(([lay, words]) => row(`wire: ${words}`, ...wire(lay))),
     ...DONE_SIGNS.map(([sign, words]) => row(`wire: ${words}`, ...done(sign))),
     row('wire: trunk between two boards', ...trunk()),
+    row('where a fault may be: the broader, the likelier; bars: 19 times of 20', ...fault()),
     ...HAZARD_KINDS.map((kind) => row(HAZARDS[kind].word, hazard(kind))),
     ...FAR_LIMITS.map((limit) => row(`how far: ${FAR_WORDS[limit]}`, farShade(limit))),
   )
@@ -92,6 +93,14 @@ function trunk(): readonly SVGElement[] {
 function farShade(limit: FarLimit): SVGElement {
   const d = `M3 ${HEIGHT_PX - 3}V${MIDDLE.y - 6}H${WIDTH_PX - 3}V${HEIGHT_PX - 3}`
   return svgElement('path', { class: `far-shade far-${limit}`, d })
+}
+
+function fault(): readonly SVGElement[] {
+  const stroke = (className: string, d: string) => svgElement('path', { class: className, d })
+  const tone = (n: number, from: number, to: number) =>
+    stroke(`fault-tone tone-${n}`, `M${from} ${MIDDLE.y}H${to}`)
+  const bar = (x: number) => stroke('fault-bar', `M${x} 2V${HEIGHT_PX - 2}`)
+  return [tone(3, 3, 53), tone(2, 14, 42), tone(1, 22, 34), ...wire('surface'), bar(12), bar(44)]
 }
 
 function hazard(kind: HazardKind): SVGElement {
