@@ -27,12 +27,13 @@ export function CarryDialog({ title, onClose, letsMapShow = false, isBeside = fa
       aria-labelledby={id}
       onClose={onClose}
     >
-      <header>
+      {/* No banner of the page, as a header would be where the dialog is not modal. */}
+      <div class="head">
         <h1 id={id}>{title}</h1>
         <button type="button" onClick={() => dialog.current?.close()}>
           Close
         </button>
-      </header>
+      </div>
       {children}
     </dialog>
   )
