@@ -1,8 +1,8 @@
 import { isolated } from '../../isolated'
 import { circuitsAtStation } from '../../plan/circuit-topology'
-import type { CircuitId, StationId } from '../../plan/id'
+import type { LineId, StationId } from '../../plan/id'
 import { LAYS } from '../../plan/lays'
-import { circuitName, type Lay, stationName } from '../../plan/plan'
+import { type Circuit, circuitName, type Lay, stationName } from '../../plan/plan'
 import type { FarAsked } from '../../state/far-state'
 import type { Store } from '../../state/store'
 import { equipmentUsedLast, wireUsedLast } from '../../state/used-last'
@@ -22,13 +22,13 @@ export function HowFar({ store, from }: { store: Store; from: StationId }) {
   const shown = asked?.from === from ? asked : null
   const first = circuits[0]
   const used = equipmentUsedLast(store, plan)
-  const now: FarAsked = shown ?? {
-    from,
-    circuit: first?.id ?? null,
-    wire: plan.lines.get(first?.lines[0] ?? ('' as never))?.wire ?? wireUsedLast(store, plan),
-    set: [...(first?.sets.values() ?? [])].at(-1) ?? used.set,
-    lay: 'surface',
-  }
+  /** Another circuit is asked with a telephone and a wire such as it has. */
+  const usualOn = (circuit: Circuit | undefined) => ({
+    circuit: circuit?.id ?? null,
+    wire: plan.lines.get(circuit?.lines[0] ?? ('' as LineId))?.wire ?? wireUsedLast(store, plan),
+    set: [...(circuit?.sets.values() ?? [])].at(-1) ?? used.set,
+  })
+  const now: FarAsked = shown ?? { from, ...usualOn(first), lay: 'surface' }
   const ask = (change: Partial<FarAsked>) => {
     store.farAsked.value = { ...now, ...change }
   }
@@ -48,7 +48,7 @@ export function HowFar({ store, from }: { store: Store; from: StationId }) {
                 })),
                 { value: OF_ITS_OWN, text: 'one of its own' },
               ]}
-              onCommit={(id) => ask({ circuit: id === OF_ITS_OWN ? null : (id as CircuitId) })}
+              onCommit={(id) => ask(usualOn(circuits.find((each) => each.id === id)))}
             />
           )}
           <SelectField
