@@ -96,10 +96,12 @@ export function randomHistory(seed: number, length: number, meet = true): Histor
     for (const { key, over, value } of written) {
       // What stands before what is nobody's.
       if (/\/$|^circuits\/[^/]*\/lines\//.test(key) && value !== undefined) continue
-      // A circuit that falls into pieces hands its lines and telephones on to those.
-      const member = key.split('/').slice(2).join('/')
-      const goesOn = (each: Edit) => each.value !== undefined && each.key.endsWith(`/${member}`)
-      if (key.startsWith('circuits/') && written.some(goesOn)) continue
+      // A circuit that fell into pieces has handed its lines and telephones on to those.
+      const [kind, , part, name] = key.split('/')
+      const goesOn = [...next.circuits.values()].some(({ lines, sets }) =>
+        part === 'lines' ? (lines as readonly string[]).includes(name!) : sets.has(name as never),
+      )
+      if (kind === 'circuits' && part !== '' && goesOn) continue
       const theirs = others.get(key)
       // Where what is gone back to contradicted what others did, it was mended.
       if (mended.length === 0 && theirs && over.includes(`${theirs.hand}:${theirs.number}`))
