@@ -52,6 +52,11 @@ const STATES: readonly (readonly [
   [
     'a line half drawn',
     async () => {
+      await button('Go to').click()
+      // Open ground: over the demo a line may end on what lies there.
+      await at.page.locator('dialog.ask input').fill('48.2 N 66.2 E')
+      await at.page.keyboard.press('Enter')
+      await at.page.locator('dialog.ask').waitFor({ state: 'hidden' })
       await button('Line').click()
       // By keys, for on a small map buttons lie over much of it.
       await at.page.locator('.map-canvas').focus()
