@@ -124,7 +124,8 @@ test('what is kept is there after a reload with no network, in its order and as 
   expect(await rows.nth(0).textContent()).toMatch(/Relief of the moor.*Kept in this browser/s)
   expect(await complaintsOf(page)).toEqual([])
   await context.setOffline(false)
-})
+  // The service worker takes in all of the program first.
+}, 120_000)
 
 test('a scan is laid by marks, typed, at a station or pointed out; each says what it misses', async () => {
   const { page } = at
