@@ -10,7 +10,7 @@ import { toolsAreThere, type Visit, visit } from './visit'
 const FIXTURES = 'test/files/maps/fixtures/'
 let at: Visit
 beforeAll(async () => {
-  at = await visit()
+  at = await visit({ serviceWorkers: 'allow' })
   await toolsAreThere(at.page)
 })
 afterAll(() => at?.close())
