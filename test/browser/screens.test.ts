@@ -29,7 +29,7 @@ describe('the studies of a circuit', () => {
     await page.getByRole('button', { name: 'Add what is known' }).click()
     await page.getByLabel('Ohms read, Ω').fill('80')
     await page.keyboard.press('Tab')
-    await page.getByText('The likeliest place is marked on the map').waitFor()
+    await page.getByText('The map shows it').waitFor()
     expect(await page.locator('.fault').evaluate((mark) => mark.checkVisibility())).toBe(true)
     const wide = await page.locator('.panel').evaluate((panel) => panel.scrollWidth - panel.clientWidth)
     expect(wide).toBe(0)

@@ -5,7 +5,7 @@ import type { Page } from 'playwright-core'
 import { afterAll, expect, inject, test } from 'vitest'
 import { startBox } from '../../scripts/share/box.mjs'
 import { findNatsServer, installNatsServer } from '../../scripts/share/nats-server.mjs'
-import { newcomer } from './visit'
+import { kept, newcomer } from './visit'
 
 const nats = findNatsServer() ?? installNatsServer()
 const folder = mkdtempSync(join(tmpdir(), 'box-'))
@@ -73,6 +73,7 @@ test.skipIf(!nats)(
     await one.locator('.choices-of button').filter({ hasText: 'Apart, one' }).click()
     await expect.poll(() => titleOf(two)).toBe('Apart, one')
     // A page that is loaded again goes on with the same plan.
+    await kept(two, 'Apart, one')
     await two.reload()
     await two.locator('.together-mark.together').waitFor()
     await expect.poll(() => titleOf(two)).toBe('Apart, one')

@@ -125,7 +125,7 @@ function MapRow({ store, keeper, map, isTopmost, isLowest }: RowProps) {
           Lower
         </button>
         {facts && (
-          <button type="button" aria-label={`Go to where ${name} lies`} onClick={goThere}>
+          <button type="button" aria-label={`Go there: ${name}`} onClick={goThere}>
             Go there
           </button>
         )}
