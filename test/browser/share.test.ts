@@ -67,7 +67,7 @@ test.skipIf(!nats)(
     const second = await box(first.port)
     ends.push(() => second.stop())
     for (const page of [one, two])
-      await expect.poll(() => strip(page).textContent(), { timeout: 15_000 }).toContain('1 thing to choose')
+      await expect.poll(() => strip(page).textContent(), { timeout: 30_000 }).toContain('1 thing to choose')
     expect(await titleOf(one)).toBe(await titleOf(two))
     await strip(one).click()
     await one.locator('.choices-of button').filter({ hasText: 'Apart, one' }).click()
@@ -78,5 +78,5 @@ test.skipIf(!nats)(
     await two.locator('.together-mark.together').waitFor()
     await expect.poll(() => titleOf(two)).toBe('Apart, one')
   },
-  90_000,
+  120_000,
 )
