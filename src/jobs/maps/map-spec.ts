@@ -1,5 +1,5 @@
+import type { ArchiveFacts } from '../../files/maps/map-archive'
 import type { MapFit } from '../../geo/map-fit'
-import type { Extent } from '../../terrain/elevation-grid'
 
 /** Files that a map can be made of, by what reads them. */
 export type MapKind = 'pmtiles' | 'mbtiles' | 'geotiff' | 'picture'
@@ -14,15 +14,8 @@ export interface MapSpec {
   readonly fit?: MapFit
 }
 
-/** What a map turned out to be. */
-export interface MapFacts {
-  readonly content: 'picture' | 'vector'
-  readonly title: string
-  readonly credit: string
-  readonly extent: Extent
-  readonly minZoom: number
-  readonly maxZoom: number
-}
+/** What a map turned out to be, of whatever kind its file is. */
+export type MapFacts = ArchiveFacts
 
 const ENDINGS: readonly (readonly [MapKind, RegExp])[] = [
   ['pmtiles', /\.pmtiles$/i],

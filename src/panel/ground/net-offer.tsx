@@ -13,6 +13,7 @@ import type { Store } from '../../state/store'
 import { equipmentUsedLast, wireUsedLast } from '../../state/used-last'
 import { underWatch } from '../../storage/under-watch'
 import { OnDemand } from '../question'
+import { Tick } from '../tick'
 import { SHAPE_WORDS, type Shape, type ShapeName, Shapes } from './net-shapes'
 import { RingApart } from './ring-apart'
 import { useSearchSignal } from './search-signal'
@@ -123,19 +124,16 @@ export function NetOffer({ store, stations, circuit }: Props) {
       )}
       <OnDemand title="Which stations">
         {[...plan.stations.values()].map(({ id }) => (
-          <label key={id} class="tick">
-            <input
-              type="checkbox"
-              checked={chosen.includes(id)}
-              onChange={(event) => {
-                others.value = event.currentTarget.checked
-                  ? [...chosen, id]
-                  : chosen.filter((each) => each !== id)
-                leave()
-              }}
-            />
+          <Tick
+            key={id}
+            checked={chosen.includes(id)}
+            onChange={(isTicked) => {
+              others.value = isTicked ? [...chosen, id] : chosen.filter((each) => each !== id)
+              leave()
+            }}
+          >
             {stationName(plan, id)}
-          </label>
+          </Tick>
         ))}
       </OnDemand>
       <WeightFields store={store} />

@@ -7,6 +7,7 @@ import type { Store } from '../../state/store'
 import { NumberField } from '../number-field'
 import { SelectField } from '../select-field'
 import { TextField } from '../text-field'
+import { Tick } from '../tick'
 import { distanceOf, placeNames, talkingPairs, type Wanted } from './wanted'
 
 /** Typed distances grow as the square of the places: so many are still typed by hand. */
@@ -166,19 +167,18 @@ function Pairs({
       {pairs.map(([a, b]) => {
         const key = `${a} ${b}`
         return (
-          <label key={key} class="tick">
-            <input
-              type="checkbox"
-              checked={chosen.value.has(key)}
-              onChange={({ currentTarget }) => {
-                const next = new Set(chosen.value)
-                if (currentTarget.checked) next.add(key)
-                else next.delete(key)
-                chosen.value = next
-              }}
-            />
+          <Tick
+            key={key}
+            checked={chosen.value.has(key)}
+            onChange={(isTicked) => {
+              const next = new Set(chosen.value)
+              if (isTicked) next.add(key)
+              else next.delete(key)
+              chosen.value = next
+            }}
+          >
             {isolated(names[a]!)} and {isolated(names[b]!)}
-          </label>
+          </Tick>
         )
       })}
     </fieldset>

@@ -8,6 +8,7 @@ import { nameIn } from '../../words/tongue'
 import { formatHours, hoursSentence, smallCrewSentence } from '../../words/work-words'
 import { FromBefore } from '../from-before'
 import { OnDemand, Question } from '../question'
+import { Tick } from '../tick'
 import { WorkField } from './work-field'
 
 const RATES: readonly Name[] = [
@@ -44,17 +45,12 @@ export function Hours({ store }: { store: Store }) {
       ))}
       <WorkField store={store} field="crews" />
       <WorkField store={store} field="peoplePerCrew" />
-      <label class="tick">
-        <input
-          type="checkbox"
-          checked={isNight}
-          onChange={(event) => {
-            const night = event.currentTarget.checked ? 1 : 0
-            void store.tryEdit((before) => setWork(before, 'night', night))
-          }}
-        />
+      <Tick
+        checked={isNight}
+        onChange={(isTicked) => void store.tryEdit((before) => setWork(before, 'night', isTicked ? 1 : 0))}
+      >
         By night
-      </label>
+      </Tick>
       <OnDemand title="Line by line, each by one crew">
         <LineHoursList store={store} />
       </OnDemand>
