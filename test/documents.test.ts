@@ -33,3 +33,14 @@ test.each(['README.md', 'DEVELOPERS.md'])(
     expect(commands.filter((name) => !(name in scripts))).toEqual([])
   },
 )
+
+test.each(['README.md', 'DEVELOPERS.md'])(
+  '%s tells each row of a table and each paragraph once',
+  (document) => {
+    const lines = read(document).split('\n')
+    const beginnings = lines
+      .filter((line) => /^\| `|^\*\*/.test(line))
+      .map((line) => (line.startsWith('|') ? line.split(/`(?: \||,| \[)/)[0]! : line.slice(0, 60)))
+    expect(beginnings.filter((beginning, at) => beginnings.indexOf(beginning) < at)).toEqual([])
+  },
+)
