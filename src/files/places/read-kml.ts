@@ -1,9 +1,12 @@
 import type { Position } from '../../geo/position'
-import type { Places } from '../../plan/places'
-import type { Result } from '../../problem'
+import type { NamedPath, NamedPoint, Places } from '../../plan/places'
+import { ok, type Result } from '../../problem'
 import { unzipBounded } from '../bounded-unzip'
 import { PlaceCollector, refused } from './places'
 import { readXml } from './xml-events'
+
+/** Elements that say of themselves what their altitudes are. */
+const SHAPES = ['Point', 'LineString', 'Polygon', 'Track']
 
 /**
  * Points, line strings and tracks of a KML file's placemarks, those inside collections too. An area's outline is a path.
@@ -21,8 +24,13 @@ export function readKml(bytes: Uint8Array): Result<Places> {
   /** Names of the folders that are open. */
   const folders: string[] = []
 
+  /** What the geometry being read says its altitudes are. */
+  let altitudeMode = ''
+
   const tuple = (text: string, separator: RegExp | string): Position | undefined => {
-    const [lonDeg, latDeg, elevationM] = text.split(separator).map(Number.parseFloat)
+    const [lonDeg, latDeg, altitudeM] = text.split(separator).map(Number.parseFloat)
+    // Many programs write 0 for an altitude that they do not know; the standard has it ignored unless its mode says otherwise.
+    const elevationM = altitudeM === 0 && altitudeMode !== 'absolute' ? undefined : altitudeM
     return places.position(lonDeg ?? Number.NaN, latDeg ?? Number.NaN, elevationM, `Placemark ${count}`)
   }
 
@@ -35,6 +43,7 @@ export function readKml(bytes: Uint8Array): Result<Places> {
         count++
         mark = { name: '', note: '' }
       }
+      if (SHAPES.includes(name)) altitudeMode = ''
       if (name === 'Track') track = []
       if (name === 'Folder') folders.push('')
     },
@@ -47,6 +56,7 @@ export function readKml(bytes: Uint8Array): Result<Places> {
       }
       if (name === 'Folder') folders.pop()
       if (parent === 'Folder' && name === 'name') folders[folders.length - 1] = text.trim()
+      if (name === 'altitudeMode') altitudeMode = text.trim()
       if (name === 'coordinates' && open.includes('Placemark')) {
         const words = text.trim().split(/\s+/).filter(Boolean)
         shapes.push({
@@ -72,19 +82,23 @@ export function readKml(bytes: Uint8Array): Result<Places> {
   return places.result()
 }
 
-/** Bytes that the document of a KMZ may unpack to, at most. */
+/** Bytes that the documents of a KMZ may unpack to, at most. */
 const MOST_UNPACKED = 32e6
 
-/** The document in a KMZ: the first `.kml` in the archive. */
+/** All documents in a KMZ: the first links to the others, and some programs put nothing into it but such links. */
 export async function readKmz(bytes: Uint8Array): Promise<Result<Places>> {
-  let isFound = false
-  const isDocument = (name: string) => {
-    const isFirst = !isFound && /\.kml$/i.test(name)
-    isFound ||= isFirst
-    return isFirst
-  }
-  const unpacked = await unzipBounded(bytes, isDocument, MOST_UNPACKED)
+  const unpacked = await unzipBounded(bytes, (name) => /\.kml$/i.test(name), MOST_UNPACKED)
   if (!unpacked.ok) return unpacked
-  const [document] = unpacked.value.values()
-  return document ? readKml(document) : refused('no-kml', '', 'This is no KMZ file: it holds no .kml.')
+  const points: NamedPoint[] = []
+  const paths: NamedPath[] = []
+  let none: Result<Places> = refused('no-kml', '', 'This is no KMZ file: it holds no .kml.')
+  for (const document of unpacked.value.values()) {
+    const read = readKml(document)
+    if (read.ok) {
+      for (const each of read.value.points) points.push(each)
+      for (const each of read.value.paths) paths.push(each)
+    } else if (read.problems[0]?.code === 'no-places') none = read
+    else return read
+  }
+  return points.length + paths.length > 0 ? ok({ points, paths }) : none
 }

@@ -21,14 +21,19 @@ const xml = (text: string): string =>
 
 const element = (name: string, text: string) => (text === '' ? '' : `<${name}>${xml(text)}</${name}>`)
 
-/** Degrees to a centimetre, never as a power of ten. */
-const degrees = (deg: number): string => String(Number(deg.toFixed(7)))
-const height = ([, , elevationM]: Position) =>
-  elevationM === undefined ? '' : String(Number(elevationM.toFixed(2)))
+/** A number with so many decimals at most, and never as a power of ten: a decimal of XML Schema has none. */
+const decimal = (n: number, digits: number): string => {
+  const text = n.toFixed(digits).replace(/\.?0+$/, '')
+  return text === '-0' ? '0' : text
+}
+/** Degrees to a centimetre. */
+const degrees = (deg: number): string => decimal(deg, 7)
+const height = ([, , elevationM]: Position) => (elevationM === undefined ? '' : decimal(elevationM, 2))
 
 /** Waypoints and tracks. Source: the schema of GPX 1.1 (Topografix, 2004), and the order of its elements. */
 export function formatGpx({ points, paths }: Places, title: string): string {
-  const at = (p: Position) => `lat="${degrees(p[1])}" lon="${degrees(p[0])}"`
+  // Its longitudes end below 180.
+  const at = (p: Position) => `lat="${degrees(p[1])}" lon="${degrees(p[0] === 180 ? -180 : p[0])}"`
   const about = (name: string, note: string) => `${element('name', name)}${element('desc', note)}`
   return [
     '<?xml version="1.0" encoding="UTF-8"?>',
@@ -49,6 +54,10 @@ export function formatGpx({ points, paths }: Places, title: string): string {
 const tuple = (position: Position) =>
   [degrees(position[0]), degrees(position[1]), height(position)].filter((each) => each !== '').join(',')
 
+/** Many programs write an altitude of 0 for none: only where it is said to be absolute is it meant. */
+const altitudeMode = (positions: readonly Position[]) =>
+  positions.some(([, , elevationM]) => elevationM === 0) ? element('altitudeMode', 'absolute') : ''
+
 /** Placemarks with points and line strings. Source: OGC KML 2.2 (07-147r2). */
 export const formatKml = ({ points, paths }: Places, title: string): string =>
   [
@@ -56,11 +65,11 @@ export const formatKml = ({ points, paths }: Places, title: string): string =>
     `<kml xmlns="http://www.opengis.net/kml/2.2"><Document>${element('name', title)}`,
     ...points.map(
       ({ name, note, position }) =>
-        `<Placemark>${element('name', name)}${element('description', note)}<Point><coordinates>${tuple(position)}</coordinates></Point></Placemark>`,
+        `<Placemark>${element('name', name)}${element('description', note)}<Point>${altitudeMode([position])}<coordinates>${tuple(position)}</coordinates></Point></Placemark>`,
     ),
     ...paths.map(
       ({ name, note, positions }) =>
-        `<Placemark>${element('name', name)}${element('description', note)}<LineString><coordinates>${positions.map(tuple).join('\n')}</coordinates></LineString></Placemark>`,
+        `<Placemark>${element('name', name)}${element('description', note)}<LineString>${altitudeMode(positions)}<coordinates>${positions.map(tuple).join('\n')}</coordinates></LineString></Placemark>`,
     ),
     '</Document></kml>\n',
   ].join('\n')
