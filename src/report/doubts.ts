@@ -5,6 +5,7 @@ import type { LineId, StationId } from '../plan/id'
 import { inRow } from '../plan/line-row'
 import { type Line, type Plan, verticesOf } from '../plan/plan'
 import type { Ground } from '../terrain/ground'
+import { type GroundGap, groundGap } from './ground-gaps'
 import { sharedPaths, spotOf } from './shared-paths'
 
 /** The longest straight leg that is taken as meant, m: beyond it the reckoning of lengths is not promised either. */
@@ -26,6 +27,7 @@ interface Doubts {
   'height-off-earth': { readonly heightM: number }
   'ground-elsewhere': object
   'picture-for-ground': object
+  'ground-gap': Omit<GroundGap, 'position'>
   'stations-on-one-spot': { readonly other: StationId }
   'line-on-line': { readonly other: LineId; readonly sharedM: number }
 }
@@ -58,9 +60,13 @@ export function doubtsOf(
     legDoubts(plan, line, lengths[place]!, ground),
   )
   const { stations, lines, circuits } = settled
+  const isGap = ({ code }: Doubt) => code === 'ground-gap'
+  // Gaps stand last: of ground that covers only a corner there may be many.
+  const all = ofLines.flat()
+  const meets = [...measured.values()].some(({ legs }) => legs.some(({ onGrid }) => onGrid))
   return [
-    ...ofLines.flat(),
-    ...(ground ? groundDoubts(measured, ground) : []),
+    ...all.filter((doubt) => !isGap(doubt)),
+    ...(ground ? groundDoubts(measured.size > 0 && !meets, ground) : []),
     ...stationDoubts(stations),
     ...sharedPaths(stations, lines, circuits).map(
       ({ line, other, position, sharedM }): Doubt => ({
@@ -71,6 +77,7 @@ export function doubtsOf(
         sharedM,
       }),
     ),
+    ...(meets ? all.filter(isGap) : []),
   ]
 }
 
@@ -110,13 +117,14 @@ function legDoubts(plan: Plan, line: Line, measured: MeasuredLine, ground: Groun
   const { mapM, groundM } = measured
   if (groundM > ROUGHEST * mapM && mapM > SHORT_LEG_M)
     doubts.push({ code: 'rough-ground', where: line.id, position: placeOf(vertices[0]!), mapM, groundM })
+  const gap = groundGap(vertices, measured.legs, ground)
+  if (gap) doubts.push({ code: 'ground-gap', where: line.id, ...gap })
   return [...doubts, ...(off ? [off] : []), ...(steepest ? [steepest] : [])]
 }
 
-function groundDoubts(measured: ReadonlyMap<LineId, MeasuredLine>, ground: Ground): Doubt[] {
-  const meets = [...measured.values()].some(({ legs }) => legs.some(({ onGrid }) => onGrid))
+function groundDoubts(isElsewhere: boolean, ground: Ground): Doubt[] {
   return [
-    ...(measured.size > 0 && !meets ? [{ code: 'ground-elsewhere', where: '' } as const] : []),
+    ...(isElsewhere ? [{ code: 'ground-elsewhere', where: '' } as const] : []),
     ...(ground.hasEightBits ? [{ code: 'picture-for-ground', where: '' } as const] : []),
   ]
 }

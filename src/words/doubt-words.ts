@@ -1,3 +1,4 @@
+import { placeText } from '../geo/place-text'
 import type { Doubt } from '../report/doubts'
 import type { Tongue } from './tongue'
 
@@ -15,6 +16,8 @@ const SAY: { readonly [C in Doubt['code']]: (doubt: DoubtOf<C>, say: Tongue) => 
   'ground-elsewhere': () => 'The ground’s file meets no leg of the plan: is it of another place?',
   'picture-for-ground': () =>
     'The ground’s file has whole heights from 0 to 255 only, as a picture has: is it a picture, not elevations?',
+  'ground-gap': ({ where, legIndex, legs, mapM, position }, { name, run }) =>
+    `No height is known under ${legs === 1 ? `leg ${legIndex + 1}` : `legs ${legIndex + 1} to ${legIndex + legs}`} of ${name(where)}, or under a part of ${legs === 1 ? 'it' : 'them'}, ${position ? `about ${placeText(position, 'grid')}` : ''}: ${run(mapM)} ${legs === 1 ? 'has' : 'have'} the map’s length. Is an elevation file missing there, or has it a hole?`,
   'stations-on-one-spot': ({ where, other }, { name }) =>
     `${name(where)} and ${name(other)} stand on one spot: are they one station?`,
   'line-on-line': ({ where, other, sharedM }, { name, run }) =>

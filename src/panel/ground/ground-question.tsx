@@ -103,5 +103,5 @@ function groundSentence(store: Store): string {
       : 'No: lengths are the map’s, without hills. Open an elevation file (GeoTIFF, or SRTM .hgt), or drop one anywhere on the page.'
   }
   if (known === legs.length) return 'Yes: lengths follow the ground.'
-  return `In part: ${legs.length - known} of ${formatCount(legs.length, 'leg')} lie where no height is known, and have the map’s length.`
+  return `In part: ${legs.length - known} of ${formatCount(legs.length, 'leg')} lie where no height is known, and have the map’s length. Under “Is this meant?” stands where.`
 }
