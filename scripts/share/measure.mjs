@@ -1,6 +1,8 @@
+import { fork } from 'node:child_process'
 import { mkdtempSync, readFileSync, rmSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
+import { fileURLToPath } from 'node:url'
 import { parseArgs } from 'node:util'
 import { ensureDependencies, stop } from '../dependencies.mjs'
 
@@ -10,38 +12,62 @@ const { values } = parseArgs({
     hands: { type: 'string', default: '50' },
     seconds: { type: 'string', default: '20' },
     stations: { type: 'string', default: '1000' },
+    page: { type: 'boolean', default: false },
   },
 })
 const { load } = await import('../bundle.mjs')
 const { findNatsServer, installNatsServer } = await import('./nats-server.mjs')
 const { startBox } = await import('./box.mjs')
-const { connect } = await import('@nats-io/transport-node')
-const { jetstream } = await import('@nats-io/jetstream')
-const { measuredHands } = await load('test/share/measured-hands.ts')
+const { sharedForMeasuring } = await load('test/share/measured-hands.ts')
 
 /**
- * So many hands change one plan, twice a second each, over a real box: `node scripts/share/measure.mjs`. One more hand reads along as a screen
- * does (opens each envelope, takes the edits in, mends, reckons the report), and tells how long after each edit its figures stood.
+ * So many hands change one plan, twice a second each, over a real box: `node scripts/share/measure.mjs`. All but one send only, from a process of
+ * their own. The last one reads along as a person's screen does, in another process (opens each envelope, takes the edits in, reckons the
+ * report), or with `--page` in Chromium with the whole program and a line's card open; it tells how long after each edit its figures stood.
  */
 const nats = findNatsServer() ?? installNatsServer()
 if (!nats) stop('Measuring needs nats-server: install it, or name it by NATS_SERVER=/path.')
 const folder = mkdtempSync(join(tmpdir(), 'box-'))
-const box = await startBox({ folder, site: folder, nats, port: 0, host: '127.0.0.1' })
+const site = values.page ? await (await import('../site.mjs')).builtSite() : folder
+const box = await startBox({ folder, site, nats, port: 0, host: '127.0.0.1' })
 const announce = (/** @type {object} */ plan) =>
   fetch(`http://127.0.0.1:${box.port}/share/plans`, { method: 'POST', body: JSON.stringify(plan) })
-/** @param {string} user @param {string} pass @param {string} tag */
-const line = (user, pass, tag) =>
-  connect({ servers: `127.0.0.1:${box.natsPort}`, user, pass, inboxPrefix: `_INBOX.${tag}` })
-const result = await measuredHands({
-  hands: Number(values.hands),
-  seconds: Number(values.seconds),
-  stations: Number(values.stations),
-  announce,
-  line,
-  jetstream,
-})
+const told = {
+  ...(await sharedForMeasuring(Number(values.stations), announce)),
+  ...{ port: box.port, natsPort: box.natsPort },
+  ...{ hands: Number(values.hands) - 1, seconds: Number(values.seconds) },
+}
+
+/** @param {string} part */
+function start(part) {
+  const child = fork(fileURLToPath(new URL('measure-part.mjs', import.meta.url)), [part], {
+    // The page's own line to the box needs a WebSocket, which Node 20 has only when asked.
+    execArgv: ['--experimental-websocket', '--no-warnings'],
+  })
+  child.send(told)
+  /** @type {Promise<any>} */
+  const result = new Promise((done, fail) => {
+    child.on('message', (/** @type {any} */ word) => word.result && done(word.result))
+    child.on('exit', (code) => fail(new Error(`${part} ended with ${code}`)))
+  })
+  /** @type {Promise<void>} */
+  const ready = new Promise((done) => {
+    child.on('message', (/** @type {any} */ word) => word.ready && done())
+  })
+  return { result, ready, go: () => child.send('go') }
+}
+
+const senders = start('senders')
+await senders.ready
+const observer = start('observer')
+await observer.ready
+senders.go()
+observer.go()
+const [sent, seen] = await Promise.all([senders.result, observer.result])
 const status = readFileSync(`/proc/${box.natsPid()}/status`, 'utf8')
-console.log(JSON.stringify({ ...result, boxMemoryKb: Number(/VmRSS:\s+(\d+)/.exec(status)?.[1]) }, null, 2))
+console.log(
+  JSON.stringify({ ...sent, ...seen, boxMemoryKb: Number(/VmRSS:\s+(\d+)/.exec(status)?.[1]) }, null, 2),
+)
 await box.stop()
 rmSync(folder, { recursive: true, force: true })
 process.exit(0)

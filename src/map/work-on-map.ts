@@ -108,6 +108,16 @@ export function workOnMap(bench: Bench, foot: ReturnType<typeof showFoot>): () =
     showFault(bench),
     showSpots(bench),
   ]
+  // What only a plan of several needs comes with the first.
+  let together: (() => void) | null = null
+  let isOver = false
+  const stopTogether = effect(() => {
+    if (together || !(store.sharing.value || store.toChoose.value)) return
+    together = () => {}
+    void import('./layers/show-together').then(({ showTogether }) => {
+      if (!isOver) together = showTogether(bench)
+    })
+  })
   const deed = showDeed(bench)
   const aids = showAids(bench)
   const announcer = announce(bench)
@@ -115,6 +125,9 @@ export function workOnMap(bench: Bench, foot: ReturnType<typeof showFoot>): () =
   const stopPicking = keepPickedSelected(bench)
 
   return () => {
+    isOver = true
+    stopTogether()
+    together?.()
     stopPicking()
     stopKeys()
     stopChanging()

@@ -12,6 +12,7 @@ const SeveralCard = loadWhenShown(async () => (await import('./several-card')).S
 const HazardCard = loadWhenShown(async () => (await import('./hazard-card')).HazardCard)
 const PanelHandle = loadWhenShown(async () => (await import('./panel-handle')).PanelHandle)
 const LineCard = loadWhenShown(async () => (await import('./line/line-card')).LineCard)
+const AtThisThing = loadWhenShown(async () => (await import('./carry/at-this-thing')).AtThisThing)
 const StationCard = loadWhenShown(async () => (await import('./station-card')).StationCard)
 
 /** The side panel: what is selected, or the whole plan where nothing is. */
@@ -49,6 +50,7 @@ export function Panel({ store }: { store: Store }) {
             ← The whole plan
           </button>
         )}
+        {(store.sharing.value || store.toChoose.value) && <AtThisThing store={store} />}
         {/* A card of its own for each thing, so that no refused text wanders to the next. */}
         <Card key={shown} store={store} selection={selection} />
       </div>

@@ -5,8 +5,9 @@ import {
   jetstream,
   jetstreamManager,
 } from '@nats-io/jetstream'
-import { type NatsConnection, wsconnect } from '@nats-io/nats-core'
-import { type PlanKeys, passOf, tagOf } from './plan-keys'
+import type { NatsConnection } from '@nats-io/nats-core'
+import { AGAIN_MS, connectTo, streamOf } from './box-connection'
+import { type PlanKeys, tagOf } from './plan-keys'
 
 /** What a line to a box tells. */
 export interface BoxEvents {
@@ -19,6 +20,7 @@ export interface BoxEvents {
   readonly onHere: (bytes: Uint8Array) => void
   /** The box does not let this hand in, or has not such a plan. */
   readonly onRefused: () => void
+  readonly onNearlyFull: (sentence: string) => void
   /** The box has less than it had: its disk was lost. */
   readonly onLost: () => void
 }
@@ -30,51 +32,9 @@ export interface BoxLine {
   readonly close: () => Promise<void>
 }
 
-/** Where the box that served this page takes lines. */
-const lineAddress = (): string =>
-  `${location.protocol === 'https:' ? 'wss' : 'ws'}://${location.host}/share/ws`
-
-/** After an answer that did not come the next try waits so long, ms. */
-const AGAIN_MS = 1500
 const ACK_MS = 5000
-
-/** The last beginning on the box, to begin with. Undefined where there is none or the box lets nobody in with these keys. */
-export async function lastBeginning(
-  keys: PlanKeys,
-): Promise<{ readonly bytes: Uint8Array; readonly number: number } | undefined> {
-  const connection = await connectTo(keys, 1)
-  try {
-    const manager = await jetstreamManager(connection, { checkAPI: false })
-    const found = await manager.streams.getMessage(streamOf(keys), {
-      last_by_subj: `plan.${tagOf(keys)}.begin`,
-    })
-    return found ? { bytes: found.data, number: found.seq } : undefined
-  } finally {
-    await connection.close()
-  }
-}
-
-const streamOf = (keys: PlanKeys): string => `PLAN_${tagOf(keys)}`
-
-function connectTo(keys: PlanKeys, tries: number): Promise<NatsConnection> {
-  const tag = tagOf(keys)
-  const { read, write } = passOf(keys)
-  return wsconnect({
-    servers: lineAddress(),
-    user: `${tag}.${write ? 'w' : 'r'}`,
-    pass: write ?? read,
-    inboxPrefix: `_INBOX.${tag}`,
-    maxReconnectAttempts: tries,
-    reconnectTimeWait: AGAIN_MS,
-    waitOnFirstConnect: tries < 0,
-    pingInterval: 10_000,
-    maxPingOut: 2,
-    wsFactory: async (_address, _options) => ({
-      socket: new WebSocket(lineAddress()),
-      encrypted: location.protocol === 'https:',
-    }),
-  })
-}
+/** From this part of its room on the box says that a plan is nearly full. */
+const NEARLY_FULL = 0.9
 
 /**
  * A line to the box that is kept up as long as it is not closed.
@@ -90,7 +50,12 @@ export async function openLine(keys: PlanKeys, from: number, events: BoxEvents):
 
   const follow = async (link: NatsConnection) => {
     const manager = await jetstreamManager(link, { checkAPI: false })
-    const { state } = await manager.streams.info(streamOf(keys))
+    const { state, config } = await manager.streams.info(streamOf(keys))
+    const part = state.bytes / config.max_bytes
+    if (config.max_bytes > 0 && part > NEARLY_FULL)
+      events.onNearlyFull(
+        `The room that the box has for this plan is ${Math.floor(part * 100)} % full. “Shut somebody out…” gives the plan a fresh start on the box: then invite all anew.`,
+      )
     if (state.last_seq < next - 1) {
       events.onLost()
       next = state.last_seq + 1

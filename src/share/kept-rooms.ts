@@ -7,6 +7,7 @@ export interface KeptRoom {
   readonly keys: { readonly seal: Uint8Array; readonly writer: Uint8Array; readonly write: Uint8Array | null }
   readonly plan: string
   readonly state: JournalState
+  readonly names?: Readonly<Record<string, string>>
   /** Number of the last envelope of the box that is in it. */
   readonly upTo: number
 }

@@ -14,16 +14,23 @@ export class Outbox {
   readonly #tag: string
   readonly #kept: KeptRooms | null
   readonly #onCount: (waiting: number) => void
+  readonly #tell: (sentence: string) => void
   readonly #waiting: Outgoing[] = []
   /** Names that the box has, and that the kept state does not hold yet. */
   readonly #sent = new Set<string>()
   #line: BoxLine | null = null
   #isSending = false
 
-  constructor(tag: string, kept: KeptRooms | null, onCount: (waiting: number) => void) {
+  constructor(
+    tag: string,
+    kept: KeptRooms | null,
+    onCount: (waiting: number) => void,
+    tell: (sentence: string) => void,
+  ) {
     this.#tag = tag
     this.#kept = kept
     this.#onCount = onCount
+    this.#tell = tell
   }
 
   get size(): number {
@@ -62,7 +69,11 @@ export class Outbox {
         some.map(({ bytes, name }) =>
           line.publish(bytes, name).then(
             () => true,
-            () => false,
+            (error: unknown) => {
+              const why = noRoomWords(error)
+              if (why) this.#tell(why)
+              return false
+            },
           ),
         ),
       )
@@ -74,4 +85,21 @@ export class Outbox {
     }
     this.#isSending = false
   }
+}
+
+/** JetStream's own codes: the stream has its most bytes or messages (10077, 10054 for one message too large), its disk has no room (10023, 10047). */
+const FULL = [10077]
+const TOO_LARGE = [10054]
+const NO_DISK = [10023, 10028, 10047]
+
+/** Why the box takes no more, in a sentence; empty where it is only not reached. */
+function noRoomWords(error: unknown): string {
+  const { code, message = '' } = (error ?? {}) as { readonly code?: unknown; readonly message?: string }
+  if (FULL.includes(code as number) || /maximum (bytes|messages) exceeded/.test(message))
+    return 'The box has no more room for this plan. What you change is kept here and waits. “Shut somebody out…” gives the plan a fresh start on the box: then invite all anew.'
+  if (TOO_LARGE.includes(code as number) || /message size exceeds|maximum payload/i.test(message))
+    return 'A change is too large for the box (8 MB): it is kept here, and goes to others with a file.'
+  if (NO_DISK.includes(code as number) || /no space left|insufficient (storage )?resources/i.test(message))
+    return 'The box has no room on its disk. What you change is kept here and waits: free some room on the box.'
+  return ''
 }

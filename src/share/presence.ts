@@ -1,47 +1,65 @@
 import { isObject } from '../schema/schema'
-import type { Room } from './room'
-import { opened, sealed } from './sealed'
-import type { OtherHand } from './sharing'
+import type { OtherHand, Spot } from './sharing'
 
 /** Whoever was not heard for so long is not there, ms. */
 const GONE_MS = 20_000
-/** So often each tells that it is there, ms. */
-export const TELL_MS = 6000
-const LONGEST_NAME = 60
+const LONGEST_NAME = 70
+const LONGEST_KEY = 200
 
-/** Who else is at the plan, from what each tells now and then. */
+/** What each hand tells of itself now and then. It is kept nowhere. */
+export interface HereWord {
+  readonly name: string
+  /** The thing changed last, and the one that is selected, as keys of the journal; empty for none. */
+  readonly at: string
+  readonly on: string
+  readonly spot?: Spot
+}
+
+/** Who else is at the plan, from what each tells. */
 export class Presence {
-  readonly #room: Room
+  readonly #own: string | undefined
   readonly #others = new Map<string, OtherHand>()
 
-  constructor(room: Room) {
-    this.#room = room
-  }
-
-  word(name: string, at: string): Uint8Array | null {
-    const { hand, keys } = this.#room
-    return hand && sealed({ here: { name, at } }, hand, keys)
+  constructor(own: string | undefined) {
+    this.#own = own
   }
 
   /** Whether somebody is new. */
-  hear(bytes: Uint8Array, nowMs: number): boolean {
-    const envelope = opened(bytes, this.#room.keys)
-    if (typeof envelope === 'string' || !isObject(envelope.value) || !isObject(envelope.value.here))
-      return false
-    const { name, at } = envelope.value.here
-    const { hand } = envelope
-    if (hand === this.#room.hand?.name || typeof name !== 'string' || typeof at !== 'string') return false
-    const isNew = !this.#others.has(hand)
-    this.#others.set(hand, { hand, name: name.slice(0, LONGEST_NAME), at: at.slice(0, 200), heardMs: nowMs })
-    return isNew
+  hear(hand: string, word: unknown, nowMs: number): boolean {
+    if (hand === this.#own || !isObject(word)) return false
+    const { name, at, on = '', spot } = word
+    if (typeof name !== 'string' || typeof at !== 'string' || typeof on !== 'string') return false
+    const before = this.#others.get(hand)
+    const stands = spotOf(spot, nowMs) ?? before?.spot
+    this.#others.set(hand, {
+      ...{ hand, name: name.slice(0, LONGEST_NAME), heardMs: nowMs },
+      ...{ at: at.slice(0, LONGEST_KEY), on: on.slice(0, LONGEST_KEY) },
+      ...(stands && { spot: stands }),
+    })
+    return before === undefined || before.heardMs <= nowMs - GONE_MS
+  }
+
+  leave(hand: string): void {
+    this.#others.delete(hand)
   }
 
   now(nowMs: number): readonly OtherHand[] {
     return [...this.#others.values()].filter(({ heardMs }) => heardMs > nowMs - GONE_MS)
   }
 
-  /** What somebody is called, also when they are gone. */
-  nameOf(hand: string): string {
-    return this.#others.get(hand)?.name || `somebody (${hand.slice(1, 5)})`
+  /** Where hands said last that they were, those that are gone too: an old place is better than none, where its age stands beside it. */
+  spots(): readonly OtherHand[] {
+    return [...this.#others.values()].filter(({ spot }) => spot)
   }
+}
+
+function spotOf(value: unknown, nowMs: number): Spot | undefined {
+  if (!isObject(value)) return undefined
+  const { position, accuracyM, atMs } = value
+  const [lonDeg, latDeg] = Array.isArray(position) ? (position as unknown[]) : []
+  const isPlace = typeof lonDeg === 'number' && typeof latDeg === 'number'
+  if (!isPlace || !(Math.abs(lonDeg) <= 180 && Math.abs(latDeg) <= 90)) return undefined
+  if (typeof accuracyM !== 'number' || !(accuracyM >= 0) || typeof atMs !== 'number') return undefined
+  // A clock that goes ahead makes nobody younger than now.
+  return { position: [lonDeg, latDeg], accuracyM, atMs: Math.min(atMs, nowMs) }
 }

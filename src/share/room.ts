@@ -1,11 +1,10 @@
 import { formatPlan } from '../files/format-plan'
 import { parsePlan } from '../files/parse-plan'
-import { carriedOver, mendedBack } from '../journal/carried-over'
 import type { Edit } from '../journal/edit'
 import type { Journal, MendedPlan } from '../journal/journal'
 import { type JournalState, journalOf, stateOf, takeState } from '../journal/journal-state'
-import type { Plan } from '../plan/plan'
 import { isObject } from '../schema/schema'
+import { HandNames } from './hand-names'
 import { packedStep, stepOfPacked } from './packed-step'
 import type { PlanKeys } from './plan-keys'
 import { opened, type SigningHand, sealed } from './sealed'
@@ -16,6 +15,8 @@ export interface Beginning {
   readonly state: JournalState
   /** So far the stream is in it. */
   readonly upTo: number
+  /** What the hands in it are called. */
+  readonly names: Readonly<Record<string, string>>
 }
 
 /** What an envelope did. */
@@ -25,6 +26,10 @@ export interface Received {
   readonly added: readonly Edit[]
   /** Sentences. */
   readonly refused: readonly string[]
+  /** Who signed it. */
+  readonly hand?: string
+  /** The plan goes on under other keys. */
+  readonly moved?: boolean
 }
 
 const NOTHING: Received = { changed: new Set(), added: [], refused: [] }
@@ -35,6 +40,9 @@ export class Room {
   readonly journal: Journal
   /** Null for whoever only reads. */
   readonly hand: SigningHand | null
+  readonly names = new HandNames()
+  /** What others have last read as the name of this hand. */
+  #toldName = ''
 
   constructor(keys: PlanKeys, journal: Journal, hand: SigningHand | null) {
     this.keys = keys
@@ -46,29 +54,22 @@ export class Room {
     return this.journal.mended()
   }
 
-  /** An envelope with all that leads from one plan to the next; null where nothing does. */
-  write(
-    from: Plan,
-    next: Plan,
-    clockMs: number,
-  ): { readonly edits: readonly Edit[]; readonly bytes: Uint8Array } | null {
-    if (!this.hand) return null
-    const edits = this.journal.write(this.hand.name, from, next, clockMs)
-    return edits.length > 0 ? { edits, bytes: this.#sealed({ step: packedStep(edits) }) } : null
+  /** An envelope with the edits of a step; the name of this hand goes along where others do not know it yet. */
+  step(edits: readonly Edit[], name = ''): Uint8Array {
+    const by = name === this.#toldName ? {} : { by: name }
+    this.#toldName = name
+    if (this.hand) this.names.learn(this.hand.name, name)
+    return this.#sealed({ step: packedStep(edits), ...by })
   }
 
-  choose(
-    key: string,
-    value: unknown,
-    clockMs: number,
-  ): { readonly edits: readonly Edit[]; readonly bytes: Uint8Array } | null {
-    if (!this.hand) return null
-    const edits = this.journal.choose(this.hand.name, key, value, clockMs)
-    return { edits, bytes: this.#sealed({ step: packedStep(edits) }) }
+  /** An envelope that says: the plan goes on under other keys. */
+  moved(): Uint8Array {
+    return this.#sealed({ moved: true })
   }
 
   beginning(upTo: number): Uint8Array {
-    const begin: Beginning = { plan: formatPlan(this.view.plan), state: stateOf(this.journal), upTo }
+    const at = { upTo, names: this.names.all() }
+    const begin: Beginning = { plan: formatPlan(this.view.plan), state: stateOf(this.journal), ...at }
     return this.#sealed({ begin })
   }
 
@@ -82,45 +83,40 @@ export class Room {
     const envelope = opened(bytes, this.keys)
     if (typeof envelope === 'string') return { ...NOTHING, refused: [envelope] }
     const { hand, value } = envelope
-    const { step, begin } = (isObject(value) ? value : {}) as {
-      readonly step?: unknown
-      readonly begin?: unknown
-    }
-    if (begin !== undefined) return this.#takeBeginning(begin)
+    const { step, begin, by, moved } = (isObject(value) ? value : {}) as Readonly<Record<string, unknown>>
+    if (moved === true) return { ...NOTHING, hand, moved }
+    if (begin !== undefined) return { ...this.#takeBeginning(begin), hand }
+    this.names.learn(hand, by)
     const edits = stepOfPacked(hand, step)
-    return typeof edits === 'string' ? { ...NOTHING, refused: [edits] } : this.journal.take(edits)
+    return {
+      ...(typeof edits === 'string' ? { ...NOTHING, refused: [edits] } : this.journal.take(edits)),
+      hand,
+    }
   }
 
   /** What a later beginning tells of hands that are known as well as it knows them is no news; what it adds is taken in. */
   #takeBeginning(value: unknown): Received {
     const state = isObject(value) ? (value.state as JournalState | undefined) : undefined
+    this.names.take(isObject(value) ? value.names : undefined)
     const seen = isObject(state?.seen) ? state.seen : {}
     const isNews = Object.entries(seen).some(([hand, number]) => number > (this.journal.seen.get(hand) ?? 0))
     if (!isNews || !state) return NOTHING
     const changed = takeState(this.journal, state)
     return typeof changed === 'string' ? { ...NOTHING, refused: [changed] } : { ...NOTHING, changed }
   }
-
-  /** A state of one's own past as others have left it. */
-  readonly carried = (changed: ReadonlySet<string>) => (past: Plan) =>
-    carriedOver(past, changed, this.journal)
-  readonly mendedBack = (back: Plan, from: Plan): Plan => mendedBack(back, from, this.journal).plan
 }
 
 /** The journal that an envelope begins with, and how far the stream is in it; undefined where it holds none. */
-export function beginningIn(
-  bytes: Uint8Array,
-  keys: PlanKeys,
-): { readonly journal: Journal; readonly upTo: number } | undefined {
+export function beginningIn(bytes: Uint8Array, keys: PlanKeys): ReturnType<typeof beginningOf> {
   const envelope = opened(bytes, keys)
   const begin = typeof envelope !== 'string' && isObject(envelope.value) ? envelope.value.begin : undefined
   return isObject(begin) ? beginningOf(begin) : undefined
 }
 
-export function beginningOf({ plan, state, upTo }: Readonly<Record<string, unknown>>) {
+export function beginningOf({ plan, state, upTo, names }: Readonly<Record<string, unknown>>) {
   const read = typeof plan === 'string' ? parsePlan(plan) : undefined
   const journal = read?.ok ? journalOf(read.value, state) : undefined
   return journal && typeof journal !== 'string'
-    ? { journal, upTo: Number.isSafeInteger(upTo) ? (upTo as number) : 0 }
+    ? { journal, upTo: Number.isSafeInteger(upTo) ? (upTo as number) : 0, names }
     : undefined
 }

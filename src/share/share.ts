@@ -1,16 +1,14 @@
-import { formatPlan } from '../files/format-plan'
 import type { Journal } from '../journal/journal'
-import { stateOf } from '../journal/journal-state'
+import { stateOf, takeState } from '../journal/journal-state'
 import type { Plan } from '../plan/plan'
-import { lastBeginning } from './box-line'
-import { EditLog } from './edit-log'
 import { keptName } from './kept-name'
 import { type KeptRooms, openRooms } from './kept-rooms'
 import { newJournal } from './new-journal'
 import { keysOfInvitation, makeKeys, type PlanKeys, passOf, tagOf } from './plan-keys'
-import { beginningIn, beginningOf, Room } from './room'
+import { beginningOf, Room } from './room'
 import { makeHand } from './sealed'
 import { SharedPlan, type SharedStore } from './shared-plan'
+import { lastBeginning } from './stream-reads'
 
 /** What sharing needs of the store besides what a shared plan does. */
 export interface SharingStore extends SharedStore {
@@ -45,13 +43,17 @@ export async function isOnBox(): Promise<boolean> {
 }
 
 /** Shares the plan on the table over the box: from now on its journal is on the box as well. A sentence where the box does not take it. */
-export async function startSharing(store: SharingStore): Promise<string> {
+export const startSharing = (store: SharingStore): Promise<string> => shareAnew(store, null)
+
+/** @param known the journal that the plan has already */
+async function shareAnew(store: SharingStore, known: Journal | null, names?: unknown): Promise<string> {
   const keys = makeKeys()
   const why = await announce(keys)
   if (why) return why
   const plan = withTag(store.settled.peek(), tagOf(keys))
   store.edit(() => plan)
-  await goOn(store, keys, newJournal(plan), 0, await rooms(), plan, true)
+  if (known) known.write(makeHand(keys.write!).name, known.mended().plan, plan, Date.now())
+  await goOn(store, { keys, journal: known ?? newJournal(plan), upTo: 0, names }, await rooms(), plan, true)
   return ''
 }
 
@@ -78,17 +80,16 @@ export async function joinByFragment(store: SharingStore, fragment: string): Pro
   const kept = await rooms()
   const before = await kept?.room(tagOf(keys))
   const known = before && beginningOf({ ...before })
-  if (known) {
-    store.open(known.journal.mended().plan)
-    await goOn(store, keys, known.journal, known.upTo, kept, store.opened.peek())
-    return ''
-  }
-  const found = await lastBeginning(keys).catch(() => undefined)
-  if (!found) return 'The box does not know this invitation, or is not reached.'
-  const begun = beginningIn(found.bytes, keys)
-  if (!begun) return 'What is on the box cannot be opened with this invitation.'
-  store.open(begun.journal.mended().plan)
-  await goOn(store, keys, begun.journal, begun.upTo, kept, store.opened.peek())
+  const found = known ?? (await lastBeginning(keys).catch(() => undefined))
+  if (found === undefined) return 'The box does not know this invitation, or is not reached.'
+  if (found === null) return 'What is on the box cannot be opened with this invitation.'
+  const { journal } = found
+  // Whoever was left behind under old keys takes along what was done there.
+  const last = store.sharing.peek()
+  const left = last instanceof SharedPlan && last.table.journal.id === journal.id ? last.table.journal : null
+  const brought = left && takeState(journal, stateOf(left))
+  store.open(journal.mended().plan)
+  await goOn(store, { keys, ...found }, kept, store.opened.peek(), brought instanceof Set && brought.size > 0)
   return ''
 }
 
@@ -101,36 +102,41 @@ export async function resumeSharing(store: SharingStore): Promise<void> {
   const before = await kept?.room(tag)
   const known = before && beginningOf({ ...before })
   if (!before || !known || store.opened.peek() !== openedPlan) return
-  await goOn(store, before.keys, known.journal, known.upTo, kept, openedPlan)
+  await goOn(store, { keys: before.keys, ...known }, kept, openedPlan)
+}
+
+interface Known {
+  readonly keys: PlanKeys
+  readonly journal: Journal
+  readonly upTo: number
+  readonly names?: unknown
 }
 
 /**
  * @param base the plan that was on the table when this began: what the person has changed since is an edit
+ * @param isNew the box has not all of it
  */
 async function goOn(
   store: SharingStore,
-  keys: PlanKeys,
-  journal: Journal,
-  upTo: number,
+  { keys, journal, upTo, names }: Known,
   kept: KeptRooms | null,
   base: Plan,
   isNew = false,
 ): Promise<void> {
   store.sharing.peek()?.leave()
   const room = new Room(keys, journal, keys.write && makeHand(keys.write))
+  room.names.take(names)
   const tag = tagOf(keys)
   const own = (await kept?.envelopes(tag).catch(() => undefined)) ?? []
   for (const { bytes } of own) room.receive(bytes)
-  const snapshot = { plan: formatPlan(journal.mended().plan), state: JSON.stringify(stateOf(journal)) }
-  const log = new EditLog(
-    () => beginningOf({ plan: snapshot.plan, state: JSON.parse(snapshot.state), upTo: 0 })!.journal,
-  )
-  const shared = new SharedPlan(store, room, kept, keptName(), upTo, log)
+  const shared = new SharedPlan(store, room, kept, keptName(), upTo)
   shared.onChangeKeys = async () => {
+    await shared.tellMoved()
     shared.leave()
     await kept?.forget(tag)
     store.notice.value =
-      (await startSharing(store)) || 'The plan has new keys: invite anew whoever is to stay.'
+      (await shareAnew(store, journal, room.names.all())) ||
+      'The plan has new keys: invite anew whoever is to stay. The others are told that they are left behind.'
   }
   store.sharing.value = shared
   await shared.start(

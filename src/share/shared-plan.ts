@@ -1,85 +1,119 @@
 import { type Signal, signal } from '@preact/signals'
-import { formatWithJournal, takeJournalOut } from '../files/carried-journal'
 import { formatPlan } from '../files/format-plan'
 import type { Edit } from '../journal/edit'
-import { forgetOld, stateOf, takeState } from '../journal/journal-state'
-import { placeOf } from '../journal/keys'
-import { shownValue } from '../journal/members'
+import { stateOf } from '../journal/journal-state'
 import type { Plan } from '../plan/plan'
+import { isObject } from '../schema/schema'
 import { type BoxLine, openLine } from './box-line'
-import type { EditLog } from './edit-log'
+import { Here } from './here'
 import type { KeptRooms } from './kept-rooms'
 import { Outbox } from './outbox'
 import { invitation, tagOf } from './plan-keys'
-import { Presence, TELL_MS } from './presence'
-import type { Received, Room } from './room'
-import type { LoggedStep, OtherHand, Sharing, TornProperty } from './sharing'
+import type { Room } from './room'
+import { opened, sealed } from './sealed'
+import type { SelectedThing } from './selected-key'
+import type { BoxSide, Sharing, Standing } from './sharing'
+import { wholeStream } from './stream-reads'
+import { TableJournal, type TableStore } from './table-journal'
 
 /** The parts of the store that a shared plan needs. */
-export interface SharedStore {
-  readonly settled: { subscribe(listener: (plan: Plan) => void): () => void; peek(): Plan }
+export interface SharedStore extends TableStore {
   readonly opened: { subscribe(listener: (plan: Plan) => void): () => void; peek(): Plan }
-  readonly dragging: { subscribe(listener: (is: boolean) => void): () => void; peek(): boolean }
-  readonly absorb: (present: Plan, change: (plan: Plan) => Plan) => void
-  readonly mendBack: (how: ((back: Plan, from: Plan) => Plan) | null) => void
-  readonly edit: (change: (plan: Plan) => Plan) => void
+  readonly selection: {
+    subscribe(listener: (thing: SelectedThing) => void): () => void
+    peek(): SelectedThing
+  }
   readonly sharing: Signal<Sharing | null>
   readonly notice: { value: string }
 }
 
-/** Edits that come in are gathered for so long: no screen shows more pictures than that, and a report takes its time. */
-const GATHER_MS = 60
 /** So long after the last change the state is kept, so that little has to be read again at the next visit. */
 const KEEP_MS = 3000
-/** After so many envelopes whoever writes lays down a new beginning, so that nobody has to read them all. */
+/** After so many envelopes the hand that wrote the last of them lays down a new beginning, so that nobody has to read them all. */
 const NEW_BEGINNING = 2000
 
-/** Keeps the plan on the table and a shared journal alike, and the box, the other windows and this browser's store informed. */
-export class SharedPlan implements Sharing {
-  readonly standing = signal<'coming' | 'together' | 'apart' | 'refused'>('coming')
+/** Keeps a shared journal and the box alike, the other windows of this browser and its store informed. */
+export class SharedPlan implements Sharing, BoxSide {
+  readonly box = this
+  readonly standing = signal<Standing>('coming')
   readonly waiting = signal(0)
-  readonly others = signal<readonly OtherHand[]>([])
-  readonly torn = signal<readonly TornProperty[]>([])
-  readonly said = signal<readonly string[]>([])
-  readonly log = signal<readonly LoggedStep[]>([])
   readonly mayWrite: boolean
   readonly name: Signal<string>
+  readonly table: TableJournal
   readonly #store: SharedStore
   readonly #room: Room
   readonly #kept: KeptRooms | null
   readonly #outbox: Outbox
-  readonly #presence: Presence
-  readonly #log: EditLog
-  readonly #stops: (() => void)[] = []
+  readonly #here: Here
+  readonly #windows: BroadcastChannel | null
   #line: BoxLine | null = null
   #upTo: number
-  #synced: Plan
-  #changed = new Set<string>()
-  #lastKey = ''
-  #timer: ReturnType<typeof setTimeout> | undefined
   #keeping: ReturnType<typeof setTimeout> | undefined
 
-  constructor(
-    store: SharedStore,
-    room: Room,
-    kept: KeptRooms | null,
-    name: Signal<string>,
-    upTo: number,
-    beginning: EditLog,
-  ) {
+  constructor(store: SharedStore, room: Room, kept: KeptRooms | null, name: Signal<string>, upTo: number) {
     this.#store = store
     this.#room = room
     this.#kept = kept
     this.#upTo = upTo
     this.name = name
     this.mayWrite = room.hand !== null
-    this.#log = beginning
-    this.#presence = new Presence(room)
-    this.#outbox = new Outbox(tagOf(room.keys), kept, (waiting) => {
-      this.waiting.value = waiting
+    this.table = new TableJournal(store, room.journal, room.hand?.name ?? null, room.names, (edits) =>
+      this.#send(edits),
+    )
+    this.#here = new Here({
+      ...{ own: room.hand?.name ?? null, name, selection: store.selection },
+      lastKey: () => this.table.lastKey,
+      say: (here) => {
+        if (room.hand) this.#line?.tellHere(sealed({ here }, room.hand, room.keys))
+      },
     })
-    forgetOld(room.journal, Date.now())
-    this.#synced = room.view.plan
+    this.#outbox = new Outbox(
+      tagOf(room.keys),
+      kept,
+      (waiting) => {
+        this.waiting.value = waiting
+      },
+      (sentence) => this.table.tell([sentence]),
+    )
+    this.#windows =
+      typeof BroadcastChannel === 'undefined' ? null : new BroadcastChannel(`fieldpair ${tagOf(room.keys)}`)
+  }
+
+  get others() {
+    return this.#here.others
+  }
+  get spots() {
+    return this.#here.spots
+  }
+  get tellSpot() {
+    return this.#here.tellSpot
+  }
+  get torn() {
+    return this.table.torn
+  }
+  get said() {
+    return this.table.said
+  }
+  get taken() {
+    return this.table.taken
+  }
+  get log() {
+    return this.table.log
+  }
+  get tell() {
+    return this.table.tell
+  }
+  get choose() {
+    return this.table.choose
+  }
+  get goBackTo() {
+    return this.table.goBackTo
+  }
+  get fileText() {
+    return this.table.fileText
+  }
+  get putAway() {
+    return this.table.putAway
   }
 
   /**
@@ -93,52 +127,66 @@ export class SharedPlan implements Sharing {
     isNew: boolean,
   ): Promise<void> {
     for (const { name, bytes } of own) this.#outbox.put({ name, bytes }, true)
-    const now = this.#store.settled.peek()
-    const written = now === base ? null : this.#room.write(base, now, Date.now())
-    if (written) this.#send(written)
-    this.#synced = this.#room.view.plan
-    if (this.#synced !== now) this.#store.absorb(this.#synced, (past) => past)
+    this.table.start(base)
     let isBegun = !isNew
-    this.#store.mendBack(this.#room.mendedBack)
-    this.#stops.push(
-      this.#store.settled.subscribe((plan) => this.#onSettled(plan)),
-      this.#store.dragging.subscribe((is) => {
-        if (!is && this.#changed.size > 0) this.#absorbSoon()
-      }),
-    )
-    const ticking = setInterval(() => this.#tellHere(), TELL_MS)
-    this.#stops.push(() => clearInterval(ticking))
-    this.#showTorn()
+    // Windows of one browser hear each other also where no box is reached.
+    this.#windows?.addEventListener('message', ({ data }) => {
+      if (data instanceof Uint8Array) this.#receive(data)
+    })
     this.#line = await openLine(this.#room.keys, this.#upTo + 1, {
       onEnvelope: (bytes, number) => {
-        this.#upTo = number
-        this.#take(this.#room.receive(bytes))
-        if (this.mayWrite && number % NEW_BEGINNING === 0) void this.#begin()
+        if (this.standing.peek() !== 'moved') this.#upTo = number
+        const hand = this.#receive(bytes)
+        if (hand !== undefined && hand === this.#room.hand?.name && number % NEW_BEGINNING === 0)
+          void this.#begin()
       },
       onCaughtUp: async () => {
-        if (this.standing.peek() === 'together') return
+        if (this.standing.peek() === 'together' || this.standing.peek() === 'moved') return
         if (!isBegun) await this.#begin()
         isBegun = true
         this.standing.value = 'together'
         this.#outbox.over(this.#line)
-        this.#tellHere()
+        this.#here.tellSoon()
       },
       onApart: () => {
         this.#outbox.over(null)
-        if (this.standing.peek() !== 'refused') this.standing.value = 'apart'
+        if (this.standing.peek() === 'coming' || this.standing.peek() === 'together')
+          this.standing.value = 'apart'
       },
       onHere: (bytes) => {
-        if (this.#presence.hear(bytes, Date.now())) this.#tellHere()
-        this.others.value = this.#presence.now(Date.now())
+        const envelope = opened(bytes, this.#room.keys)
+        const word =
+          typeof envelope === 'object' && isObject(envelope.value) ? envelope.value.here : undefined
+        if (typeof envelope !== 'object' || !isObject(word)) return
+        this.#room.names.learn(envelope.hand, word.name)
+        this.#here.hear(envelope.hand, word)
       },
       onRefused: () => {
-        this.standing.value = 'refused'
+        if (this.standing.peek() !== 'moved') this.standing.value = 'refused'
       },
+      onNearlyFull: (sentence) => this.table.tell([sentence]),
       onLost: () => {
         this.#upTo = 0
         void this.#begin()
       },
     })
+  }
+
+  /** Takes in an envelope; the hand that wrote it. */
+  #receive(bytes: Uint8Array): string | undefined {
+    const received = this.#room.receive(bytes)
+    this.table.take(received)
+    if (received.moved) {
+      this.standing.value = 'moved'
+      // The next visit hears it again.
+      this.#upTo -= 1
+      this.#outbox.over(null)
+      this.table.tell([
+        `${this.#room.names.of(received.hand!)} has given the plan new keys. What you change here reaches nobody any more: ask for a new invitation. Opened by it, your changes are taken along.`,
+      ])
+    }
+    this.#keepSoon()
+    return received.hand
   }
 
   /** All that is there as a beginning for others; again and again, until the box has it. */
@@ -153,151 +201,70 @@ export class SharedPlan implements Sharing {
     }
   }
 
-  #onSettled(plan: Plan): void {
-    if (plan === this.#synced) return
-    if (!this.mayWrite) return
-    const written = this.#room.write(this.#synced, plan, Date.now())
-    this.#synced = plan
-    if (written) this.#send(written)
-  }
-
-  #send({ edits, bytes }: { readonly edits: readonly Edit[]; readonly bytes: Uint8Array }): void {
+  #send(edits: readonly Edit[]): void {
     const [first] = edits
-    this.#lastKey = first!.key
-    this.#log.add(edits)
+    const bytes = this.#room.step(edits, this.name.peek())
     this.#outbox.put({ name: `${first!.hand}:${first!.number}`, bytes })
-    this.#afterChange()
+    this.#windows?.postMessage(bytes)
+    this.#here.tellSoon()
+    this.#keepSoon()
   }
 
-  #take({ changed, added, refused }: Received): void {
-    if (refused.length > 0) this.#say(refused)
-    this.#log.add(added)
-    const others = added.filter(({ hand }) => hand !== this.#room.hand?.name)
-    for (const { key } of others) this.#changed.add(key)
-    if (added.length === 0) for (const key of changed) this.#changed.add(key)
-    if (this.#changed.size > 0) this.#absorbSoon()
-  }
-
-  #absorbSoon(): void {
-    this.#timer ??= setTimeout(() => {
-      this.#timer = undefined
-      if (!this.#store.dragging.peek()) this.#absorb()
-    }, GATHER_MS)
-  }
-
-  /** What others did comes onto the table, and into all that one can go back to. */
-  #absorb(): void {
-    const changed = this.#changed
-    if (changed.size === 0) return
-    this.#changed = new Set()
-    const { plan, mended } = this.#room.view
-    this.#say(mended.filter((each) => !this.#told.has(each)))
-    for (const each of mended) this.#told.add(each)
-    this.#synced = plan
-    this.#store.absorb(plan, this.#room.carried(changed))
-    this.#afterChange()
-  }
-  readonly #told = new Set<string>()
-
-  #say(sentences: readonly string[]): void {
-    const fresh = sentences.filter((each) => !this.said.peek().includes(each))
-    if (fresh.length > 0) this.said.value = [...this.said.peek(), ...fresh].slice(-50)
-  }
-
-  #afterChange(): void {
-    this.#showTorn()
-    this.log.value = this.#log.steps((hand) => this.#nameOf(hand))
+  #keepSoon(): void {
     this.#keeping ??= setTimeout(() => void this.#keep(), KEEP_MS)
-  }
-
-  #nameOf(hand: string): string {
-    return hand === this.#room.hand?.name ? 'You' : this.#presence.nameOf(hand)
-  }
-
-  #showTorn(): void {
-    this.torn.value = this.#room.journal.torn().map(({ key, edits }) => ({
-      key,
-      choices: edits.map(({ hand, at, value }) => ({
-        who: this.#nameOf(hand),
-        atMs: at,
-        value: shownValue(placeOf(key)!.member, value),
-      })),
-    }))
   }
 
   /** Keeps the state in this browser, so that the next visit goes on from here. */
   async #keep(): Promise<void> {
     this.#keeping = undefined
     if (!this.#kept) return
-    const { keys, journal, view } = this.#room
+    const { keys, journal, view, names } = this.#room
     const sent = this.#outbox.takeSent()
     const room = {
       tag: tagOf(keys),
       keys,
       plan: formatPlan(view.plan),
       state: stateOf(journal),
+      names: names.all(),
       upTo: this.#upTo,
     }
     await this.#kept.keepRoom(room, sent).catch(() => undefined)
   }
 
-  #tellHere(): void {
-    const word = this.#presence.word(this.name.peek(), this.#lastKey)
-    if (word) this.#line?.tellHere(word)
-    this.others.value = this.#presence.now(Date.now())
-  }
-
   readonly invitation = (mayWrite: boolean): string =>
     `${location.origin}${location.pathname}#${invitation(this.#room.keys, mayWrite)}`
 
-  readonly choose = (key: string, value: unknown): void => {
-    const { member } = placeOf(key)!
-    const chosen = this.#room.journal.torn().find((each) => each.key === key)?.edits
-    const edit = chosen?.find(
-      (each) => JSON.stringify(shownValue(member, each.value)) === JSON.stringify(value),
-    )
-    const written = edit && this.#room.choose(key, edit.value, Date.now())
-    if (!written) return
-    this.#changed.add(key)
-    this.#send(written)
-    this.#absorb()
+  readonly readAll = async (): Promise<string> => {
+    const all = await wholeStream(this.#room.keys, this.#room.names)
+    if (typeof all === 'string') return all
+    this.table.showLogFrom(all.begun, all.edits, Number.POSITIVE_INFINITY)
+    return ''
   }
-
-  readonly goBackTo = (step: LoggedStep): void => {
-    const plan = this.#log.planAt(step)
-    this.#store.edit(() => plan)
-  }
-
-  readonly fileText = (): string => formatWithJournal(this.#room.view.plan, this.#room.journal)
 
   readonly takeFile = (read: Plan): boolean => {
-    const { journal } = takeJournalOut(read)
-    if (journal?.id !== this.#room.journal.id) return false
-    const changed = takeState(this.#room.journal, stateOf(journal))
-    if (typeof changed !== 'string' && changed.size > 0) {
-      for (const key of changed) this.#changed.add(key)
-      this.#absorb()
-      if (this.mayWrite) void this.#begin()
-    }
+    const was = this.table.takeFile(read)
+    if (was === 'another') return false
+    if (was === 'taken' && this.mayWrite) void this.#begin()
     this.#store.notice.value = 'The file is of the plan on the table: what it brought is in it now.'
     return true
   }
 
-  readonly putAway = (): void => {
-    this.said.value = []
-  }
-
-  readonly changeKeys: () => Promise<void> = async () => {
+  readonly changeKeys = async () => {
     await this.onChangeKeys()
   }
   onChangeKeys: () => Promise<void> = async () => undefined
 
+  /** Tells those who are left behind that the plan goes on elsewhere. */
+  async tellMoved(): Promise<void> {
+    await this.#line?.publish(this.#room.moved(), `moved:${this.#room.hand?.name}`).catch(() => undefined)
+  }
+
   readonly leave = (): void => {
-    for (const stop of this.#stops) stop()
-    clearTimeout(this.#timer)
+    this.#here.leave()
+    this.table.leave()
     clearTimeout(this.#keeping)
     void this.#keep()
-    this.#store.mendBack(null)
+    this.#windows?.close()
     this.#store.sharing.value = null
     void this.#line?.close()
   }

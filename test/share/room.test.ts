@@ -13,22 +13,30 @@ import { makeHand, opened, sealed } from '../../src/share/sealed'
 const base = addStation(EMPTY_PLAN, { id: 'a' as StationId, name: 'A', position: [10, 47] })
 const keys = makeKeys()
 const room = (of = keys) => new Room(of, new Journal('one', base), of.write && makeHand(of.write))
+/** What a hand writes that leads from one plan to the next, as an envelope. */
+const written = (from: Room, plan: Plan, next: Plan, at: number, name?: string) =>
+  from.step(from.journal.write(from.hand!.name, plan, next, at), name)
 const renamed = (plan: Plan, name: string) => renameStation(plan, 'a' as StationId, name)
 
 test('what one writes reads the same to another, and a further one begins with all of it', () => {
   const [one, two] = [room(), room()]
-  const written = one.write(base, renamed(base, 'Camp'), 1)!
-  expect(two.receive(written.bytes)).toMatchObject({ refused: [], changed: new Set(['stations/a/name']) })
+  expect(two.receive(written(one, base, renamed(base, 'Camp'), 1, 'Ada'))).toMatchObject({
+    refused: [],
+    changed: new Set(['stations/a/name']),
+  })
   expect(two.view.plan.stations.get('a' as StationId)?.name).toBe('Camp')
   const begun = beginningIn(two.beginning(7), keys)!
   expect(begun.upTo).toBe(7)
   expect(begun.journal.mended().plan).toEqual(one.view.plan)
-  expect(two.write(base, base, 1)).toBeNull()
+  // A name goes along once, and whoever comes anew has it from the beginning.
+  expect(two.names.of(one.hand!.name)).toBe('Ada')
+  expect(begun.names).toEqual({ [one.hand!.name]: 'Ada' })
+  expect(two.names.of('k-nobody')).toBe('somebody (-nob)')
 })
 
 test('an envelope that comes twice, or in another’s name, or from nobody admitted, does nothing', () => {
   const [one, two] = [room(), room()]
-  const { bytes } = one.write(base, renamed(base, 'Camp'), 1)!
+  const bytes = written(one, base, renamed(base, 'Camp'), 1)
   two.receive(bytes)
   expect(two.receive(bytes)).toMatchObject({ added: [], refused: [] })
   // Every byte of it counts.
@@ -55,8 +63,7 @@ test('whose an edit is follows from the signature: numbers of another hand canno
     { hand: one.hand!.name, number: 1, at: 5, key: 'plan//title', value: 'Forged', over: [] },
   ])
   two.receive(sealed({ step: claimed }, hostile, keys))
-  const written = one.write(base, setTitle(base, 'True'), 9)!
-  expect(two.receive(written.bytes).added).toHaveLength(1)
+  expect(two.receive(written(one, base, setTitle(base, 'True'), 9)).added).toHaveLength(1)
   expect(two.journal.seen.get(one.hand!.name)).toBe(1)
   expect(two.view.plan.title).toBe('True')
 })
@@ -97,24 +104,53 @@ test('an invitation carries the keys to write or to read, and says when it has n
 test('who reads writes nothing, and opens what others write', () => {
   const one = room()
   const reader = room(keysOfInvitation(invitation(keys, false))!)
-  reader.receive(one.write(base, setNote(base, 'to all'), 1)!.bytes)
+  reader.receive(written(one, base, setNote(base, 'to all'), 1))
   expect(reader.view.plan.note).toBe('to all')
-  expect(reader.write(base, setTitle(base, 'x'), 1)).toBeNull()
+  expect(reader.hand).toBeNull()
+  expect(() => reader.moved()).toThrow()
 })
 
 test('names of stations stand nowhere in an envelope', () => {
   const one = room()
-  const text = Buffer.from(one.write(base, renamed(base, 'Powder store'), 1)!.bytes).toString('latin1')
+  const text = Buffer.from(written(one, base, renamed(base, 'Powder store'), 1)).toString('latin1')
   expect(text).not.toContain('Powder')
   expect(opened(Buffer.from(text, 'latin1'), keys)).toMatchObject({ hand: one.hand!.name })
 })
 
-test('others are there as long as they are heard', () => {
+test('that the plan has moved is heard from a hand that may write, and changes nothing', () => {
   const [one, two] = [room(), room()]
-  const [here, there] = [new Presence(one), new Presence(two)]
-  expect(here.hear(there.word('Ada', 'stations/a/name')!, 1000)).toBe(true)
-  expect(here.hear(here.word('Me', '')!, 1000)).toBe(false)
-  expect(here.now(5000)).toMatchObject([{ name: 'Ada', at: 'stations/a/name' }])
+  expect(two.receive(one.moved())).toMatchObject({ moved: true, hand: one.hand!.name, added: [] })
+})
+
+test('others are there as long as they are heard, and where they were is known for longer', () => {
+  const here = new Presence('me')
+  const word = { name: 'Ada', at: 'stations/a/name', on: 'lines/l1/' }
+  expect(here.hear('ada', word, 1000)).toBe(true)
+  expect(here.hear('ada', word, 2000)).toBe(false)
+  expect(here.hear('me', word, 1000)).toBe(false)
+  expect(here.now(5000)).toMatchObject([word])
+  const spot = { position: [10, 47], accuracyM: 8, atMs: 9e12 }
+  here.hear('ada', { ...word, spot }, 3000)
   expect(here.now(60_000)).toEqual([])
-  expect(here.nameOf(two.hand!.name)).toBe('Ada')
+  // Nobody was anywhere in the time to come.
+  expect(here.spots()).toMatchObject([{ hand: 'ada', spot: { position: [10, 47], atMs: 3000 } }])
+})
+
+test.each([
+  ['no word', null],
+  ['no name', { at: '', on: '' }],
+  ['a name that is a list', { name: ['x'], at: '' }],
+])('%s of who is where is not heard', (_, word) => {
+  expect(new Presence('me').hear('x', word, 1)).toBe(false)
+})
+
+test.each([
+  ['off the globe', { position: [999, 0], accuracyM: 1, atMs: 1 }],
+  ['no number', { position: ['a', 0], accuracyM: 1, atMs: 1 }],
+  ['with no accuracy', { position: [1, 1], atMs: 1 }],
+])('a place %s is none', (_, spot) => {
+  const here = new Presence('me')
+  here.hear('x', { name: 'X', at: '', on: '', spot }, 1)
+  expect(here.now(2)).toHaveLength(1)
+  expect(here.spots()).toEqual([])
 })

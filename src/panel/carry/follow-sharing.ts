@@ -18,6 +18,15 @@ export function followSharing(store: Store): void {
       joining = null
     })
   }
+  let stopTelling = () => {}
+  store.sharing.subscribe((sharing) => {
+    stopTelling()
+    stopTelling = () => {}
+    if (!sharing) return
+    void import('./tell-verdicts').then(({ tellVerdicts }) => {
+      if (store.sharing.peek() === sharing) stopTelling = tellVerdicts(store, sharing)
+    })
+  })
   look()
   addEventListener('hashchange', look)
   store.opened.subscribe((plan) => {

@@ -15,7 +15,7 @@ export function TogetherStrip({ store, sharing }: { store: Store; sharing: Shari
         store.carrying.value = 'together'
       }}
     >
-      <span class={`together-mark ${sharing.standing.value}`} aria-hidden="true" />
+      <span class={`together-mark ${sharing.box?.standing.value ?? 'together'}`} aria-hidden="true" />
       <span>{standingWords(sharing)}</span>
       {torn > 0 && <strong>{formatCount(torn, 'thing')} to choose</strong>}
       {said > 0 && <strong>{formatCount(said, 'note')}</strong>}
@@ -23,16 +23,20 @@ export function TogetherStrip({ store, sharing }: { store: Store; sharing: Shari
   )
 }
 
-export function standingWords({ standing, waiting, others }: Sharing): string {
-  const with_ =
-    others.value.length > 0 ? `With ${formatCount(others.value.length, 'other')}` : 'Shared, alone now'
-  switch (standing.value) {
+export function standingWords({ box, others }: Sharing): string {
+  const count = others.value.length
+  if (!box) return count > 0 ? `One plan in ${count + 1} windows` : 'One plan in several windows'
+  const company = count > 0 ? `With ${formatCount(count, 'other')}` : 'Shared, alone now'
+  const waiting = box.waiting.value
+  switch (box.standing.value) {
     case 'coming':
       return 'Reaching the box …'
     case 'together':
-      return waiting.value > 0 ? `${with_}; ${formatCount(waiting.value, 'step')} on the way` : with_
+      return waiting > 0 ? `${company}; ${formatCount(waiting, 'step')} on the way` : company
     case 'apart':
-      return `The box is not reached; ${waiting.value > 0 ? `${formatCount(waiting.value, 'step')} of yours wait here` : 'nothing of yours waits'}`
+      return `The box is not reached; ${waiting > 0 ? `${formatCount(waiting, 'step')} of yours wait here` : 'nothing of yours waits'}`
+    case 'moved':
+      return 'The plan goes on under new keys: ask for an invitation'
     case 'refused':
       return 'The box lets nobody in with these keys'
   }

@@ -1,0 +1,107 @@
+import './together-marks.css'
+import { handSign } from '../../figure/hand-sign'
+import type { Position } from '../../geo/position'
+import { effect } from '../../state/steady-effect'
+import { ageWords } from '../../words/age-words'
+import { propertyWords, thingWords } from '../../words/property-words'
+import { thingOfKey } from '../../words/thing-of-key'
+import type { Bench } from '../bench'
+import { isIn } from '../view/line-path'
+import { svgElement } from '../view/svg-element'
+
+/** Ages stand beside places of crews: they are told anew so often, ms. */
+const AGES_MS = 30_000
+
+/** Where others are and what they have open, and which things wait for a choice: a press on such a mark opens the choice. */
+export function showTogether({ store, view }: Bench): () => void {
+  const group = view.addGroup('hand-signs', 'signs-moving')
+  const marks = document.createElement('div')
+  marks.className = 'choose-marks'
+  const pane = view.map.getPane('together') ?? view.map.createPane('together')
+  pane.append(marks)
+  // The map's own tools must not take a press on a mark for one beside it.
+  for (const type of ['pointerdown', 'mousedown', 'touchstart', 'click', 'dblclick'])
+    marks.addEventListener(type, (event) => event.stopPropagation())
+
+  const stopChoices = effect(() => {
+    view.frame.value
+    const box = view.drawBox()
+    const plan = store.plan.value
+    const torn = (store.sharing.value ?? store.toChoose.value)?.torn.value ?? []
+    const byThing = new Map<string, string[]>()
+    for (const { key } of torn) {
+      const thing = thingOfKey(plan, key)
+      if (thing)
+        byThing.set(`${thing.kind} ${thing.id}`, [...(byThing.get(`${thing.kind} ${thing.id}`) ?? []), key])
+    }
+    marks.replaceChildren(
+      ...[...byThing.values()].flatMap((keys) => {
+        const { position, ...selection } = thingOfKey(plan, keys[0]!)!
+        const at = view.pointOf(position)
+        if (!isIn(box, at)) return []
+        const button = document.createElement('button')
+        button.type = 'button'
+        button.textContent = '≠'
+        button.title = `Set differently by several: ${keys.map((key) => propertyWords(plan, key)).join(', ')}. Choose.`
+        button.setAttribute('aria-label', button.title)
+        button.style.left = `${at.x.toFixed(1)}px`
+        button.style.top = `${at.y.toFixed(1)}px`
+        button.addEventListener('click', () => {
+          store.selection.value = selection
+        })
+        return [button]
+      }),
+    )
+  })
+
+  const drawHands = () => {
+    const plan = store.plan.peek()
+    const sharing = store.sharing.peek()
+    const box = view.drawBox()
+    const signs: SVGElement[] = []
+    const put = (position: Position, name: string, label: string, isSpot: boolean) => {
+      const { x, y } = view.pointOf(position)
+      if (!isIn(box, { x, y })) return
+      const sign = svgElement('g', {
+        class: isSpot ? 'hand-sign spot' : 'hand-sign',
+        transform: `translate(${(x + (isSpot ? 0 : 20)).toFixed(1)} ${(y + (isSpot ? 0 : 18)).toFixed(1)})`,
+      })
+      svgElement('circle', { r: 11 }, sign)
+      svgElement('path', { d: handSign(name) }, sign)
+      const words = svgElement('text', { x: 15, y: 4 }, sign)
+      words.textContent = label
+      signs.push(sign)
+    }
+    for (const { name, hand, on } of sharing?.others.peek() ?? []) {
+      const thing = on ? thingOfKey(plan, on) : undefined
+      if (thing) put(thing.position, name || hand, shortened(name || thingWords(plan, on)), false)
+    }
+    for (const { name, hand, spot } of sharing?.spots.peek() ?? [])
+      if (spot)
+        put(
+          spot.position,
+          name || hand,
+          `${shortened(name || 'Somebody')}, ${ageWords(Date.now() - spot.atMs)}`,
+          true,
+        )
+    group.replaceChildren(...signs)
+  }
+  const stopHands = effect(() => {
+    view.frame.value
+    store.plan.value
+    store.sharing.value?.others.value
+    store.sharing.value?.spots.value
+    drawHands()
+  })
+  const ages = setInterval(drawHands, AGES_MS)
+  return () => {
+    stopChoices()
+    stopHands()
+    clearInterval(ages)
+    marks.remove()
+    group.remove()
+  }
+}
+
+const LONGEST = 18
+const shortened = (name: string): string => (name.length > LONGEST ? `${name.slice(0, LONGEST - 1)}…` : name)
