@@ -16,7 +16,7 @@ const edits = [
 ]
 
 test('a circuit that no longer stands as it stood is told, with whose edit of what it follows from', () => {
-  const [said, ...others] = verdictNews(reckoned(plan), reckoned(far), edits, tongueOf(far, 'si'))
+  const [said, ...others] = verdictNews(reckoned(plan), reckoned(far), edits, tongueOf(far, 'metric'))
   expect(others).toEqual([])
   expect(said).toMatch(
     /Net 0.* no longer works; it hangs on .*: after an edit by .*Ada.* of place of .*Post 2/,
@@ -25,10 +25,10 @@ test('a circuit that no longer stands as it stood is told, with whose edit of wh
 })
 
 test('and so is one that works again; what stays as it was is not told', () => {
-  expect(verdictNews(reckoned(far), reckoned(plan), edits, tongueOf(plan, 'si'))[0]).toMatch(
+  expect(verdictNews(reckoned(far), reckoned(plan), edits, tongueOf(plan, 'metric'))[0]).toMatch(
     /Net 0.* works now/,
   )
-  expect(verdictNews(reckoned(plan), reckoned(plan), edits, tongueOf(plan, 'si'))).toEqual([])
+  expect(verdictNews(reckoned(plan), reckoned(plan), edits, tongueOf(plan, 'metric'))).toEqual([])
 })
 
 test('what changes at worst alone is told as that', () => {
@@ -48,8 +48,8 @@ test('what changes at worst alone is told as that', () => {
     })),
   }
   const wire = [{ who: 'Ada', key: 'lines/l1/wire' }]
-  expect(verdictNews(good, worse, wire, tongueOf(plan, 'si'))[0]).toMatch(
+  expect(verdictNews(good, worse, wire, tongueOf(plan, 'metric'))[0]).toMatch(
     /no longer works at worst \(.*: after an edit by .*Ada.* of wire of/,
   )
-  expect(verdictNews(worse, good, wire, tongueOf(plan, 'si'))[0]).toMatch(/works at worst now/)
+  expect(verdictNews(worse, good, wire, tongueOf(plan, 'metric'))[0]).toMatch(/works at worst now/)
 })
