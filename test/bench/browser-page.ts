@@ -1,7 +1,7 @@
-import { type Browser, chromium, type Page } from 'playwright-core'
+import type { Browser, Page } from 'playwright-core'
 import { preview } from 'vite'
-import { findBrowser } from '../../scripts/browser.mjs'
 import { builtSite } from '../../scripts/site.mjs'
+import { launchChromium } from '../browser/chromium'
 
 interface Site {
   /** The folder of the site as it is shipped. */
@@ -23,19 +23,13 @@ export const servedSite = (): Promise<Site> => {
 export const closeSite = (): Promise<void> => close()
 
 async function open(): Promise<Site> {
-  const executablePath = findBrowser()
-  if (!executablePath) throw new Error('no Chromium here: `npm test` finds or installs one')
   const folder = await builtSite()
   const server = await preview({
     logLevel: 'warn',
     build: { outDir: folder },
     preview: { port: 0, host: '127.0.0.1' },
   })
-  const browser = await chromium.launch({
-    executablePath,
-    headless: true,
-    args: ['--no-sandbox', '--disable-gpu', '--disable-quic'],
-  })
+  const browser = await launchChromium()
   close = async () => {
     await browser.close()
     await server.close()

@@ -1,6 +1,6 @@
-import { type Browser, type BrowserContext, chromium, type Page } from 'playwright-core'
+import type { Browser, BrowserContext, Page } from 'playwright-core'
 import { afterAll, expect, inject } from 'vitest'
-import { findBrowser } from '../../scripts/browser.mjs'
+import { launchChromium } from './chromium'
 import { type FaultyServer, serveFaulty } from './faulty-server'
 
 export interface Visit {
@@ -13,14 +13,6 @@ export interface Visit {
   readonly close: () => Promise<void>
 }
 
-const FLAGS = [
-  '--no-sandbox',
-  '--disable-gpu',
-  '--disable-quic',
-  '--no-first-run',
-  '--disable-background-networking',
-]
-
 /** Short of a test's own limit, so that what was waited for is named; far beyond what a busy machine needs. */
 const PATIENCE_MS = 20_000
 
@@ -28,9 +20,7 @@ let launched: Promise<Browser> | undefined
 
 /** One browser for each file of tests; who visits in a context of his own has never been there. */
 export function browser(): Promise<Browser> {
-  const executablePath = findBrowser()
-  if (!executablePath) throw new Error('no Chromium here: `npm test` finds or installs one')
-  launched ??= chromium.launch({ executablePath, headless: true, args: FLAGS })
+  launched ??= launchChromium()
   return launched
 }
 afterAll(async () => (await launched)?.close())
@@ -43,16 +33,11 @@ export async function newcomer(): Promise<BrowserContext> {
 }
 
 const browserWithCamera = (film: string): Promise<Browser> =>
-  chromium.launch({
-    executablePath: findBrowser()!,
-    headless: true,
-    args: [
-      ...FLAGS,
-      '--use-fake-ui-for-media-stream',
-      '--use-fake-device-for-media-stream',
-      `--use-file-for-fake-video-capture=${film}`,
-    ],
-  })
+  launchChromium([
+    '--use-fake-ui-for-media-stream',
+    '--use-fake-device-for-media-stream',
+    `--use-file-for-fake-video-capture=${film}`,
+  ])
 
 interface VisitOptions {
   readonly viewport?: { readonly width: number; readonly height: number }
