@@ -17,6 +17,23 @@ export const boxAround = ([x, y]: Point, widthMm: number, heightMm: number): Box
   bottom: y + heightMm / 2,
 })
 
+/** The least box about points. */
+export function boxOver(points: readonly Point[]): Box {
+  const box = {
+    left: Number.POSITIVE_INFINITY,
+    top: Number.POSITIVE_INFINITY,
+    right: Number.NEGATIVE_INFINITY,
+    bottom: Number.NEGATIVE_INFINITY,
+  }
+  for (const [x, y] of points) {
+    box.left = Math.min(box.left, x)
+    box.right = Math.max(box.right, x)
+    box.top = Math.min(box.top, y)
+    box.bottom = Math.max(box.bottom, y)
+  }
+  return box
+}
+
 export const overlap = (a: Box, b: Box): boolean =>
   a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom
 

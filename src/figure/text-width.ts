@@ -58,17 +58,21 @@ export function cutToWidth(text: string, widthEm: number, bold = false): string 
 /** Text broken at spaces into lines of at most `widthEm`; a word longer than that is broken where it must be. */
 export function wrapText(text: string, widthEm: number, bold = false): readonly string[] {
   const lines: string[] = []
-  let line = ''
+  let [line, em] = ['', 0]
+  const spaceEm = textWidthEm(' ', bold)
   for (const word of text.split(/[ \t\r\n]+/)) {
-    const longer = line ? `${line} ${word}` : word
-    if (textWidthEm(longer, bold) <= widthEm) {
-      line = longer
+    const wordEm = textWidthEm(word, bold)
+    const longerEm = line ? em + spaceEm + wordEm : wordEm
+    if (longerEm <= widthEm) {
+      line = line ? `${line} ${word}` : word
+      em = longerEm
       continue
     }
     if (line) lines.push(line)
-    const parts = brokenWord(word, widthEm, bold)
+    const parts = wordEm <= widthEm ? [word] : brokenWord(word, widthEm, bold)
     lines.push(...parts.slice(0, -1))
     line = parts.at(-1)!
+    em = parts.length > 1 ? textWidthEm(line, bold) : wordEm
   }
   return line || lines.length === 0 ? [...lines, line] : lines
 }

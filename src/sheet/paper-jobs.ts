@@ -10,7 +10,7 @@ import { type GridGround, groundFromGrids } from '../terrain/ground-from-grids'
 import { readyForGrids } from '../terrain/ready-grids'
 import type { UnitSystem } from '../words/units'
 import type { FarOnPaper } from './far-on-paper'
-import { type Block, blocksWithin } from './layout/block'
+import { type Block, blocksWithin, heightOfMm } from './layout/block'
 import { breakIntoSheets } from './layout/break-sheets'
 import type { SheetRoom } from './layout/paper-size'
 import type { SheetCode } from './layout/sheet-code'
@@ -47,10 +47,14 @@ export interface MadePaper {
   readonly fingerprint: string
   readonly isBare: boolean
   readonly sheets: readonly (readonly Block[])[]
+  /** Which of them, from 0, hold what is too high for any sheet, so that it goes on over the next page. */
+  readonly overfull: readonly number[]
   readonly code?: SheetCode
   /** Its tables whole, for a file. */
   readonly tables: readonly Table[]
 }
+
+const ROUNDING_MM = 0.01
 
 let ground: GridGround | undefined
 
@@ -71,9 +75,13 @@ export const PAPER_JOBS = {
       const under = roomUnderHead(room, kind, plan.title)
       for (const paper of PAPER_KINDS[kind](source, under)) {
         const { title, about, blocks, code, isBare = false } = paper
-        const sheets = breakIntoSheets(blocks, roomUnderHead(under, about, '', code !== undefined))
+        const own = roomUnderHead(under, about, '', code !== undefined)
+        const sheets = breakIntoSheets(blocks, own)
+        const overfull = sheets.flatMap((each, i) =>
+          !isBare && heightOfMm(each, own.widthMm) > own.heightMm + ROUNDING_MM ? [i] : [],
+        )
         tell.part({
-          ...{ kind, title, about, isBare, fingerprint, sheets, tables: tablesOf(paper) },
+          ...{ kind, title, about, isBare, fingerprint, sheets, overfull, tables: tablesOf(paper) },
           ...(code && { code }),
         })
       }

@@ -1,4 +1,6 @@
 import './papers.css'
+import './papers-bar.css'
+import './print.css'
 import './sheet.css'
 import './drawing.css'
 import { useComputed, useSignal } from '@preact/signals'

@@ -9,6 +9,8 @@ import type { ListedSheet } from './sheet-index'
 interface Sheet extends ListedSheet {
   readonly fingerprint: string
   readonly isBare: boolean
+  /** It holds more than a page. */
+  readonly isOverfull: boolean
   readonly blocks: readonly Block[]
   readonly code?: SheetCode
 }
@@ -22,7 +24,11 @@ function emptyBack(sheets: MadePaper['sheets']): readonly Block[] {
   return back
 }
 
-/** Sheets drawn one a task, so that no hand waits for them; each once, for as long as it lies there. */
+/** What drawing some sheets may take, so that no hand waits for it, ms. */
+const TASK_MS = 20
+const MOST_AT_ONCE = 6
+
+/** Sheets drawn a few a task, so that no hand waits for them; each once, for as long as it lies there. */
 export function useSheets(
   papers: readonly MadePaper[],
   bothSides: boolean,
@@ -31,33 +37,26 @@ export function useSheets(
 ) {
   const drawn = useRef(new WeakMap<readonly Block[], VNode>())
   const allowed = useSignal(0)
-  const all = papers.flatMap(({ title, about, isBare, fingerprint, sheets, code }) => {
-    const own = sheets.map((blocks, i) => ({
+  const begun = useRef({ count: 1, atMs: 0 })
+  const all = papers.flatMap(({ title, about, isBare, fingerprint, sheets, overfull, code }) => {
+    const sheet = (blocks: readonly Block[], i: number) => ({
       ...{ title, about, isBare, fingerprint, blocks, number: i + 1, of: sheets.length },
+      isOverfull: overfull.includes(i),
       ...(code && i === 0 && { code }),
-    }))
-    const isOdd = bothSides && own.length % 2 === 1
-    return isOdd
-      ? [
-          ...own,
-          {
-            title,
-            about,
-            isBare,
-            fingerprint,
-            blocks: emptyBack(sheets),
-            number: own.length + 1,
-            of: own.length,
-          },
-        ]
-      : own
+    })
+    const isOdd = bothSides && sheets.length % 2 === 1
+    return [...sheets, ...(isOdd ? [emptyBack(sheets)] : [])].map(sheet)
   })
   const most = allowed.value
   useLayoutEffect(() => {
     if (most > all.length) allowed.value = all.length
     if (most >= Math.min(all.length, atMost)) return undefined
+    const { count, atMs } = begun.current
+    const tookMs = atMs > 0 ? performance.now() - atMs : TASK_MS
     const next = setTimeout(() => {
-      allowed.value = most + 1
+      const more = Math.max(1, Math.min(MOST_AT_ONCE, Math.floor((count * TASK_MS) / tookMs)))
+      begun.current = { count: more, atMs: performance.now() }
+      allowed.value = Math.min(most + more, all.length)
     })
     return () => clearTimeout(next)
   }, [most, all.length, atMost])

@@ -1,4 +1,5 @@
 import { SPLICE_SIGN } from '../../figure/line-signs'
+import { signAt } from '../../figure/sign-at'
 import type { ReportLine } from '../../report/report'
 import { formatLengthM, type UnitSystem } from '../../words/units'
 import type { Bench } from '../bench'
@@ -6,7 +7,6 @@ import { isIn } from '../view/line-path'
 import type { Point } from '../view/map-view'
 import { svgElement } from '../view/svg-element'
 import { showLineMarks } from './line-marks'
-import { signAt } from './sign-at'
 
 type SplicePlace = ReportLine['splices'][number][0]
 

@@ -1,4 +1,5 @@
 import { TAG_SIGN, TEST_POINT_RIM } from '../../figure/line-signs'
+import { signAt } from '../../figure/sign-at'
 import { lineNumber } from '../../plan/plan'
 import type { ReportLine } from '../../report/report'
 import type { Bench } from '../bench'
@@ -6,7 +7,6 @@ import { isIn } from '../view/line-path'
 import type { Point } from '../view/map-view'
 import { svgElement } from '../view/svg-element'
 import { showLineMarks } from './line-marks'
-import { signAt } from './sign-at'
 
 /** A line's tags are drawn where each has so much room on the screen, px; on the selected line in any case. */
 const ROOM_PX = 60

@@ -1,5 +1,13 @@
 import { trunkLines } from '../../budget/trunk-ends'
-import { clipSegment, contains, type Point, type Segment, segmentsOf } from '../../figure/geometry'
+import {
+  boxOver,
+  clipSegment,
+  contains,
+  overlap,
+  type Point,
+  type Segment,
+  segmentsOf,
+} from '../../figure/geometry'
 import { DONE_SIGNS, type DoneSign } from '../../figure/legend'
 import { type ScaleBar, scaleBar } from '../../figure/scale-bar'
 import { type StationSign, stationSigns } from '../../figure/station-signs'
@@ -128,17 +136,20 @@ export function drawMap(
       sign: signs.get(station.id) ?? 'telephone',
     }))
     .filter(({ at }) => inside(at))
-  const hazards = [...plan.hazards.values()].map((hazard) => {
-    const { geometry } = hazard
-    const rings = geometry.type === 'Polygon' ? geometry.coordinates : [geometry.coordinates]
-    return {
-      id: hazard.id,
-      kind: hazard.hazard,
-      name: hazardName(hazard.name, hazard.hazard),
-      closed: geometry.type === 'Polygon',
-      rings: rings.map((ring) => ring.map(on)),
-    }
-  })
+  const isSeen = (ring: readonly Point[]) => ring.length > 0 && overlap(boxOver(ring), window.frame)
+  const hazards = [...plan.hazards.values()]
+    .map((hazard) => {
+      const { geometry } = hazard
+      const rings = geometry.type === 'Polygon' ? geometry.coordinates : [geometry.coordinates]
+      return {
+        id: hazard.id,
+        kind: hazard.hazard,
+        name: hazardName(hazard.name, hazard.hazard),
+        closed: geometry.type === 'Polygon',
+        rings: rings.map((ring) => ring.map(on)),
+      }
+    })
+    .filter(({ rings }) => rings.some(isSeen))
   const marks = lines
     .flatMap((line) => line.marks.map((mark) => ({ ...mark, at: on(mark.position) })))
     .filter(({ at }) => inside(at))

@@ -1,3 +1,4 @@
+import { Fragment } from 'preact'
 import type { Box, Point } from '../../figure/geometry'
 import { DONE_SIGNS, LAY_SIGNS, SIGN_WORDS } from '../../figure/legend'
 import { formatScale } from '../../figure/map-scale'
@@ -5,7 +6,7 @@ import { HAZARDS } from '../../hazard/kinds'
 import { HAZARD_KINDS } from '../../plan/hazard-schema'
 import type { MapDrawing } from './map-drawing'
 import { isNarrow, legendColumns } from './map-frame'
-import { DoneStroke, HazardPath, MarkSymbol, marksFor, Wire } from './map-symbols'
+import { DoneStroke, HazardPath, MarkSymbol, marksOn, Wire } from './map-symbols'
 
 const TRUNK = ['surface', 'trunk'] as const
 
@@ -38,7 +39,7 @@ export function MapLegend({ drawing, frame }: { drawing: MapDrawing; frame: Box 
   const y = frame.bottom + 5
   const kinds = new Set(drawing.hazards.map(({ kind }) => kind))
   const hazards = HAZARD_KINDS.filter((kind) => kinds.has(kind))
-  const marks = marksFor(new Set(drawing.stations.map(({ sign }) => sign)))
+  const marks = marksOn(drawing)
   const used = new Set(drawing.legs.map(({ lay }) => lay))
   const trunk = drawing.legs.some(({ isTrunk }) => isTrunk) ? [TRUNK] : []
   const strokes = [...LAY_SIGNS.filter(([lay]) => used.has(lay)), ...trunk]
@@ -61,12 +62,12 @@ export function MapLegend({ drawing, frame }: { drawing: MapDrawing; frame: Box 
       {marks.map((kind, i) => {
         const [x, row] = cellAt(0, i, marks.length, i)
         return (
-          <g key={kind}>
+          <Fragment key={kind}>
             <MarkSymbol kind={kind} at={[x + 2.6, row]} />
             <text x={x + 6.4} y={row + 0.9}>
               {SIGN_WORDS[kind].brief}
             </text>
-          </g>
+          </Fragment>
         )
       })}
       {strokes.map(([lay, name], i) => {
@@ -86,12 +87,12 @@ export function MapLegend({ drawing, frame }: { drawing: MapDrawing; frame: Box 
               )
             : []
         return (
-          <g key={name}>
+          <Fragment key={name}>
             <Wire points={points} lay={lay} ticks={ticks} isTrunk={name === TRUNK[1]} />
             <text x={x + 6.4} y={row + 0.9}>
               {name}
             </text>
-          </g>
+          </Fragment>
         )
       })}
       {done.map(([sign, name], i) => {
@@ -104,25 +105,25 @@ export function MapLegend({ drawing, frame }: { drawing: MapDrawing; frame: Box 
         // Tested wire lies, too.
         const edges = sign === 'recovered' ? sign : 'laid'
         return (
-          <g key={sign}>
+          <Fragment key={sign}>
             <DoneStroke points={points} sign={edges} where="under" />
             <Wire points={points} lay="surface" ticks={[]} />
             <DoneStroke points={points} sign={sign} where="over" />
             <text x={x + 6.4} y={row + 0.9}>
               {name}
             </text>
-          </g>
+          </Fragment>
         )
       })}
       {hazards.map((kind, i) => {
         const [x, row] = cellAt(2, i, hazards.length, marks.length + inRow + i)
         return (
-          <g key={kind}>
+          <Fragment key={kind}>
             <HazardPath kind={kind} d={`M${x} ${row}h5.5`} />
             <text x={x + 6.4} y={row + 0.9}>
               {HAZARDS[kind].legend}
             </text>
-          </g>
+          </Fragment>
         )
       })}
     </g>

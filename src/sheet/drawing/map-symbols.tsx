@@ -1,9 +1,11 @@
 import type { Point, Segment } from '../../figure/geometry'
 import type { DoneSign } from '../../figure/legend'
 import { BEND_RADIUS, LINE_STEP_MM, SPLICE_SIGN, TAG_SIGN, TEST_POINT_RIM } from '../../figure/line-signs'
+import { signAt } from '../../figure/sign-at'
 import { PLATE, SIGN_STROKES, STEP_MM, type StationSign } from '../../figure/station-signs'
 import { HAZARDS } from '../../hazard/kinds'
 import type { HazardKind, Lay } from '../../plan/plan'
+import type { MapDrawing } from './map-drawing'
 
 /** The `d` of a path along points, mm. */
 export const pathOf = (points: readonly Point[], closed = false) =>
@@ -87,40 +89,49 @@ const SIGN_OF_MARK = {
   board: 'board',
   exchange: 'exchange',
 } as const satisfies Readonly<Record<string, StationSign>>
+const STATION_MARKS = ['station', 'supply', 'board', 'exchange'] as const
 
-const SIGNS_ASKED: readonly Mark[] = ['board', 'exchange']
+/** The marks that a legend explains: those that there are. */
+export const marksOn = ({ stations, bends, splices, tags }: MapDrawing): readonly Mark[] => {
+  const signs = new Set<string>(stations.map(({ sign }) => sign))
+  return [
+    ...STATION_MARKS.filter((mark) => signs.has(SIGN_OF_MARK[mark])),
+    ...(bends.length > 0 ? (['bend'] as const) : []),
+    ...(splices.length > 0 ? (['splice'] as const) : []),
+    ...(tags.length > 0 ? (['tag'] as const) : []),
+  ]
+}
 
-/** The marks that a legend explains: boards and exchanges only where there are any. */
-export const marksFor = (signs: ReadonlySet<StationSign>): readonly Mark[] => [
-  'station',
-  'supply',
-  ...SIGNS_ASKED.filter((mark) => signs.has(mark as StationSign)),
-  'bend',
-  'splice',
-  'tag',
-]
+/** A mark on a line or a station, as the legend of a map shows it. */
+export const MarkSymbol = ({ kind, at }: { kind: Mark; at: Point }) =>
+  kind === 'bend' || kind === 'splice' || kind === 'tag' ? (
+    <LineSigns kind={kind} marks={[{ at }]} />
+  ) : (
+    <StationSymbol at={at} sign={SIGN_OF_MARK[kind]} />
+  )
 
-/** A mark on a line or a station, as the map and its legend show it. */
-export function MarkSymbol({
+/** Marks of one kind on a line, all in one path: a browser that prints hundreds of maps takes its time for each element. */
+export function LineSigns({
   kind,
-  at,
-  isTestPoint = false,
+  marks,
 }: {
-  kind: Mark
-  at: Point
-  isTestPoint?: boolean
+  kind: 'bend' | 'splice' | 'tag'
+  marks: readonly { readonly at: Point; readonly isTestPoint?: boolean }[]
 }) {
-  if (kind !== 'bend' && kind !== 'splice' && kind !== 'tag')
-    return <StationSymbol at={at} sign={SIGN_OF_MARK[kind]} />
+  if (marks.length === 0) return null
+  const drawn = (some: typeof marks, sign: string) =>
+    some.map(({ at: [x, y] }) => signAt(sign, { x: x / LINE_STEP_MM, y: y / LINE_STEP_MM })).join('')
+  const rims = marks.filter(({ isTestPoint }) => isTestPoint)
   return (
-    <g
-      class="line-sign"
-      transform={`translate(${at[0].toFixed(2)} ${at[1].toFixed(2)}) scale(${LINE_STEP_MM})`}
-    >
-      {kind === 'bend' && <circle r={BEND_RADIUS} />}
-      {kind === 'splice' && <path d={SPLICE_SIGN} />}
-      {kind === 'tag' && <path d={TAG_SIGN} />}
-      {isTestPoint && <path class="rim" d={TEST_POINT_RIM} />}
+    <g class="line-sign" transform={`scale(${LINE_STEP_MM})`}>
+      <path d={kind === 'bend' ? marks.map(ringAt).join('') : drawn(marks, SIGNS[kind])} />
+      {rims.length > 0 && <path class="rim" d={drawn(rims, TEST_POINT_RIM)} />}
     </g>
   )
 }
+
+const SIGNS = { splice: SPLICE_SIGN, tag: TAG_SIGN } as const
+
+const ringAt = ({ at: [x, y] }: { readonly at: Point }): string =>
+  `M${(x / LINE_STEP_MM - BEND_RADIUS).toFixed(1)} ${(y / LINE_STEP_MM).toFixed(1)}` +
+  `a${BEND_RADIUS} ${BEND_RADIUS} 0 1 0 ${2 * BEND_RADIUS} 0a${BEND_RADIUS} ${BEND_RADIUS} 0 1 0 ${-2 * BEND_RADIUS} 0`

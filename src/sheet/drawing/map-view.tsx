@@ -7,7 +7,7 @@ import { GroundPicture } from '../beneath'
 import type { Norths } from '../paper-source'
 import type { MapDrawing } from './map-drawing'
 import { MapLegend } from './map-legend'
-import { DoneStroke, HazardPath, MarkSymbol, pathOf, StationSymbol, Wire } from './map-symbols'
+import { DoneStroke, HazardPath, LineSigns, pathOf, StationSymbol, Wire } from './map-symbols'
 import { NorthDiagram } from './north-diagram'
 
 /** Letters of the grid's labels, mm an em; drawing.css holds the same figure. */
@@ -46,6 +46,41 @@ function GridLabels({ drawing, frame, widthMm }: { drawing: MapDrawing; frame: B
         )
       })}
     </g>
+  )
+}
+
+/** The names on a map, each on white, with strokes to those that stand apart from their place. */
+function Names({ labels }: { labels: MapDrawing['labels'] }) {
+  if (labels.length === 0) return null
+  const leaders = labels.map(({ leader }) => (leader ? pathOf(leader) : '')).join('')
+  const white = labels.map(({ label: { heightMm }, box: { left, right, bottom } }) => {
+    const [top, foot] = [bottom - heightMm * 0.95, bottom - heightMm * 0.1]
+    return pathOf(
+      [
+        [left, top],
+        [right, top],
+        [right, foot],
+        [left, foot],
+      ],
+      true,
+    )
+  })
+  return (
+    <>
+      {leaders && <path class="leader" d={leaders} />}
+      <path class="halo" d={white.join('')} />
+      {labels.map(({ label: { id, text, heightMm }, box: { left, right, bottom }, style }) => (
+        <text
+          key={id}
+          class={`label ${style}`}
+          x={((left + right) / 2).toFixed(2)}
+          y={(bottom - heightMm * 0.24).toFixed(2)}
+          text-anchor="middle"
+        >
+          {text}
+        </text>
+      ))}
+    </>
   )
 }
 
@@ -91,15 +126,16 @@ export function MapView({
       </defs>
       <GroundPicture extent={drawing.extent} box={frame} />
       <g class="grid">
-        {drawing.grid.lines.map((line) => (
-          <path key={line.label} d={pathOf(line.points)} />
-        ))}
+        <path d={drawing.grid.lines.map(({ points }) => pathOf(points)).join('')} />
       </g>
       <g clip-path={`url(#frame-${id})`}>
         <g class="contours">
-          {drawing.contours.map(({ points, isIndex }, i) => (
-            <path key={i} class={isIndex ? 'index' : undefined} d={pathOf(points)} />
-          ))}
+          {[false, true].map((isIndex) => {
+            const d = drawing.contours
+              .map((each) => (each.isIndex === isIndex ? pathOf(each.points) : ''))
+              .join('')
+            return d && <path key={`${isIndex}`} class={isIndex ? 'index' : undefined} d={d} />
+          })}
           {drawing.contours.map(
             ({ text, at }, i) =>
               text &&
@@ -141,36 +177,16 @@ export function MapView({
         {drawing.done.map((each, i) => (
           <DoneStroke key={i} {...each} where="over" />
         ))}
-        {drawing.bends.map((at, i) => (
-          <MarkSymbol key={i} kind="bend" at={at} />
-        ))}
-        {drawing.tags.map((tag, i) => (
-          <MarkSymbol key={i} kind="tag" {...tag} />
-        ))}
-        {drawing.splices.map((at, i) => (
-          <MarkSymbol key={i} kind="splice" at={at} />
-        ))}
+        <LineSigns kind="bend" marks={drawing.bends.map((at) => ({ at }))} />
+        <LineSigns kind="tag" marks={drawing.tags} />
+        <LineSigns kind="splice" marks={drawing.splices.map((at) => ({ at }))} />
         {drawing.stations.map((station, i) => (
           <StationSymbol key={i} {...station} />
         ))}
-        {drawing.matches.map(({ points }, i) => (
-          <path key={i} class="match-line" d={pathOf(points)} />
-        ))}
-        {drawing.labels.map(({ label, box: { left, right, bottom }, leader, style }) => (
-          <g key={label.id} class={`label ${style}`}>
-            {leader && <path class="leader" d={pathOf(leader)} />}
-            <rect
-              class="halo"
-              x={left}
-              y={bottom - label.heightMm * 0.95}
-              width={right - left}
-              height={label.heightMm * 0.85}
-            />
-            <text x={(left + right) / 2} y={bottom - label.heightMm * 0.24} text-anchor="middle">
-              {label.text}
-            </text>
-          </g>
-        ))}
+        {drawing.matches.length > 0 && (
+          <path class="match-line" d={drawing.matches.map(({ points }) => pathOf(points)).join('')} />
+        )}
+        <Names labels={drawing.labels} />
       </g>
       <rect class="frame" {...box} />
       <GridLabels drawing={drawing} frame={frame} widthMm={widthMm} />

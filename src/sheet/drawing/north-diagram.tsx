@@ -16,13 +16,12 @@ function Arrow({ deg, name, head, lengthMm }: { deg: number; name: string; head:
   const x = lengthMm * Math.sin(rad)
   const y = -lengthMm * Math.cos(rad)
   return (
-    <g>
-      <path d={`M0 0L${x.toFixed(2)} ${y.toFixed(2)}`} />
-      <path d={head} transform={`translate(${x.toFixed(2)} ${y.toFixed(2)}) rotate(${deg.toFixed(1)})`} />
+    <>
+      <path d={`M0 0V${-lengthMm}m0 0${head}`} transform={`rotate(${deg.toFixed(1)})`} />
       <text x={(x * 1.16).toFixed(2)} y={(y * 1.16 + (deg === 0 ? 0 : 0.6)).toFixed(2)} text-anchor="middle">
         {name}
       </text>
-    </g>
+    </>
   )
 }
 
@@ -38,12 +37,12 @@ export function NorthDiagram({ norths, at: [x, y] }: { norths: Norths; at: Point
       : 0
   return (
     <g class="north" transform={`translate(${x} ${y})`}>
-      <Arrow deg={0} name="N" head="M-.8 1.6L0 0L.8 1.6" lengthMm={LENGTH_MM} />
+      <Arrow deg={0} name="N" head="m-.8 1.6l.8 -1.6l.8 1.6" lengthMm={LENGTH_MM} />
       {gridDeg !== undefined && gridDeg !== 0 && (
-        <Arrow deg={gridDeg} name="G" head="M-.6 0H.6" lengthMm={LENGTH_MM - 3} />
+        <Arrow deg={gridDeg} name="G" head="m-.6 0h1.2" lengthMm={LENGTH_MM - 3} />
       )}
       {magneticDeg !== undefined && magneticDeg !== 0 && (
-        <Arrow deg={magneticDeg + apart} name="M" head="M0 0L.9 1.8" lengthMm={LENGTH_MM - 1} />
+        <Arrow deg={magneticDeg + apart} name="M" head="l.9 1.8" lengthMm={LENGTH_MM - 1} />
       )}
     </g>
   )

@@ -1,6 +1,6 @@
 import type { StripDrawing } from '../../figure/strip'
 import { crossTicks } from '../../figure/wire-strokes'
-import { DoneStroke, MarkSymbol, Wire } from './map-symbols'
+import { DoneStroke, LineSigns, StationSymbol, Wire } from './map-symbols'
 import './strip.css'
 
 /** A line drawn straight, with its profile above it and its scales below, in mm. */
@@ -15,6 +15,15 @@ export function StripView({ drawing, name }: { drawing: StripDrawing; name: stri
       ] as const
       return <DoneStroke key={i} points={points} sign={sign} where={where} />
     })
+  const leaders = labels
+    .map(({ leader }) => (leader ? `M${leader[0]} ${leader[1]}V${leader[2]}` : ''))
+    .join('')
+  const marksOf = (wanted: (typeof marks)[number]['kind']) =>
+    marks.flatMap(({ kind, x, isTestPoint }) =>
+      kind === wanted ? [{ at: [x, wireY] as const, isTestPoint }] : [],
+    )
+  const placesOf = (wanted: (typeof marks)[number]['kind']) => marksOf(wanted).map(({ at }) => at[0])
+  const [crossings, cautions] = [placesOf('crossing'), placesOf('caution')]
   return (
     <svg
       class="strip-view"
@@ -34,10 +43,7 @@ export function StripView({ drawing, name }: { drawing: StripDrawing; name: stri
           ))}
         </g>
       )}
-      {labels.map(
-        ({ leader }, i) =>
-          leader && <path key={i} class="leader" d={`M${leader[0]} ${leader[1]}V${leader[2]}`} />,
-      )}
+      {leaders && <path class="leader" d={leaders} />}
       {doneStrokes('under')}
       {legs.map(({ lay, fromX, toX }, i) => {
         const points = [
@@ -47,18 +53,24 @@ export function StripView({ drawing, name }: { drawing: StripDrawing; name: stri
         return <Wire key={i} points={points} lay={lay} ticks={lay === 'overhead' ? crossTicks(points) : []} />
       })}
       {doneStrokes('over')}
-      {marks.map(({ kind, x, isTestPoint }, i) =>
-        kind === 'crossing' ? (
-          <path key={i} class="crossing" d={`M${x - 0.6} ${wireY - 2.2}v4.4m1.2 0v-4.4`} />
-        ) : kind === 'caution' ? (
-          <g key={i} class="caution">
-            <path d={`M${x} ${wireY + 2.1}l1.9 3.3h-3.8z`} />
-            <path d={`M${x} ${wireY + 3.2}v1.1m0 .35v.3`} />
-          </g>
-        ) : (
-          <MarkSymbol key={i} kind={kind} at={[x, wireY]} isTestPoint={kind === 'tag' && isTestPoint} />
-        ),
+      {crossings.length > 0 && (
+        <path
+          class="crossing"
+          d={crossings.map((x) => `M${x - 0.6} ${wireY - 2.2}v4.4m1.2 0v-4.4`).join('')}
+        />
       )}
+      {cautions.length > 0 && (
+        <g class="caution">
+          <path d={cautions.map((x) => `M${x} ${wireY + 2.1}l1.9 3.3h-3.8z`).join('')} />
+          <path d={cautions.map((x) => `M${x} ${wireY + 3.2}v1.1m0 .35v.3`).join('')} />
+        </g>
+      )}
+      <LineSigns kind="bend" marks={marksOf('bend')} />
+      <LineSigns kind="tag" marks={marksOf('tag')} />
+      <LineSigns kind="splice" marks={marksOf('splice')} />
+      {marksOf('station').map(({ at }) => (
+        <StationSymbol key={at[0]} at={at} sign="telephone" />
+      ))}
       {labels.map(({ text, x, y, anchor, isBold }, i) => (
         <text key={i} class={isBold ? 'named' : undefined} x={x} y={y} text-anchor={anchor}>
           {text}

@@ -26,23 +26,19 @@ function TableView({ table, continued, widthMm }: { table: Table; continued: boo
           {continued && ' (continued)'}
         </caption>
       )}
-      <colgroup>
-        {widths.map((width, i) => (
-          <col key={i} style={{ width: `${width.toFixed(2)}mm` }} />
-        ))}
-      </colgroup>
       <thead>
         <tr>
-          {table.columns.map((column, i) =>
+          {table.columns.map((column, i) => {
+            const own = { class: classOf(table, i), style: { width: `${widths[i]!.toFixed(2)}mm` } }
             // A head without a word is none: a reader of the screen would be told of one.
-            column.head === '' ? (
-              <td key={i} class={classOf(table, i)} />
+            return column.head === '' ? (
+              <td key={i} {...own} />
             ) : (
-              <th key={i} scope="col" class={classOf(table, i)}>
+              <th key={i} scope="col" {...own}>
                 {heads[i]}
               </th>
-            ),
-          )}
+            )
+          })}
         </tr>
       </thead>
       <tbody>

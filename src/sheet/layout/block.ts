@@ -56,8 +56,18 @@ export interface BlockHeights {
   readonly itemsMm: readonly number[]
 }
 
+const remembered = new WeakMap<Block, { readonly widthMm: number; readonly heights: BlockHeights }>()
+
 /** Heights of a block set `widthMm` wide, mm, with the gap below it. */
 export function blockHeights(block: Block, widthMm: number): BlockHeights {
+  const known = remembered.get(block)
+  if (known?.widthMm === widthMm) return known.heights
+  const heights = reckonedHeights(block, widthMm)
+  remembered.set(block, { widthMm, heights })
+  return heights
+}
+
+function reckonedHeights(block: Block, widthMm: number): BlockHeights {
   switch (block.kind) {
     case 'heading':
       return { headMm: 4 + 6 * wrapText(block.text, widthMm / HEADING_EM_MM, true).length, itemsMm: [] }

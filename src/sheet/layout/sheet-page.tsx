@@ -18,6 +18,7 @@ interface Props {
   readonly about: string
   /** Drawn to its edges. */
   readonly isBare: boolean
+  readonly isOverfull: boolean
   readonly planTitle: string
   readonly fingerprint: string
   readonly date: string
@@ -38,6 +39,7 @@ export function SheetPage(props: Props) {
     title,
     about,
     isBare,
+    isOverfull,
     planTitle,
     fingerprint,
     date,
@@ -66,7 +68,7 @@ export function SheetPage(props: Props) {
     )
   }
   return (
-    <section class="sheet" aria-label={label}>
+    <section class={isOverfull ? 'sheet overfull' : 'sheet'} aria-label={label}>
       <header class={code ? 'with-code' : undefined}>
         <div>
           <h1>{title}</h1>

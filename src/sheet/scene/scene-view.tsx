@@ -11,6 +11,41 @@ function Revision(): ComponentChildren {
   return revision ? ` · revision ${isolated(revision)}` : null
 }
 
+/** Ways with one look. */
+function Ways({ ways }: { ways: readonly Way[] }) {
+  const { filling, strokeMm, dashMm } = ways[0]!
+  const pathOf = ({ points, isClosed }: Way) =>
+    points.map(([x, y], i) => `${i === 0 ? 'M' : 'L'}${mm(x)} ${mm(y)}`).join('') + (isClosed ? 'Z' : '')
+  return (
+    <path
+      d={ways.map(pathOf).join('')}
+      style={{
+        fill: filling === 'ink' ? '#000' : filling === 'paper' ? '#fff' : 'none',
+        stroke: strokeMm > 0 ? '#000' : 'none',
+        strokeWidth: strokeMm,
+        ...(dashMm && { strokeDasharray: dashMm.join(' ') }),
+      }}
+    />
+  )
+}
+
+type Way = Extract<Shape, { kind: 'way' }>
+
+const isBareStroke = (shape: Shape): shape is Way => shape.kind === 'way' && !shape.filling
+
+/** Strokes of one look under one key: each look becomes one element. What is filled stays in its place, for it may cover what came before it. */
+function strokesByLook(shapes: readonly Shape[]): readonly (readonly Way[])[] {
+  const looks = new Map<string, Way[]>()
+  for (const shape of shapes) {
+    if (!isBareStroke(shape)) continue
+    const look = `${shape.strokeMm} ${shape.dashMm?.join(' ')}`
+    const own = looks.get(look)
+    if (own) own.push(shape)
+    else looks.set(look, [shape])
+  }
+  return [...looks.values()]
+}
+
 function ShapeView({ shape }: { shape: Shape }) {
   switch (shape.kind) {
     case 'text':
@@ -26,20 +61,7 @@ function ShapeView({ shape }: { shape: Shape }) {
         </text>
       )
     case 'way':
-      return (
-        <path
-          d={
-            shape.points.map(([x, y], i) => `${i === 0 ? 'M' : 'L'}${mm(x)} ${mm(y)}`).join('') +
-            (shape.isClosed ? 'Z' : '')
-          }
-          style={{
-            fill: shape.filling === 'ink' ? '#000' : shape.filling === 'paper' ? '#fff' : 'none',
-            stroke: shape.strokeMm > 0 ? '#000' : 'none',
-            strokeWidth: shape.strokeMm,
-            ...(shape.dashMm && { strokeDasharray: shape.dashMm.join(' ') }),
-          }}
-        />
-      )
+      return <Ways ways={[shape]} />
     case 'disc':
       return (
         <circle
@@ -63,9 +85,10 @@ export function SceneView({ scene }: { scene: Scene }) {
       role="img"
       aria-label={scene.label}
     >
-      {scene.shapes.map((shape, i) => (
-        <ShapeView key={i} shape={shape} />
+      {strokesByLook(scene.shapes).map((ways, i) => (
+        <Ways key={i} ways={ways} />
       ))}
+      {scene.shapes.map((shape, i) => (isBareStroke(shape) ? null : <ShapeView key={i} shape={shape} />))}
     </svg>
   )
 }

@@ -1,6 +1,6 @@
 // @vitest-environment happy-dom
 import { expect, test } from 'vitest'
-import { signAt } from '../../../src/map/layers/sign-at'
+import { signAt } from '../../../src/figure/sign-at'
 import { showWithin, svgElement } from '../../../src/map/view/svg-element'
 
 const sign = (x: number, words: string) => {
