@@ -1,6 +1,6 @@
 import type { CircuitModel } from './circuit-model'
 import type { Conditions } from './conditions'
-import { dcCall } from './dc-call'
+import { callsFrom } from './dc-call'
 import { cutAlong, type PathPoint, shortestWay } from './path'
 import { ringingSides, ringVoltsFrom } from './ringing'
 import { supplyPorts } from './supply-ports'
@@ -74,5 +74,5 @@ export function dcVoltsAlong(model: CircuitModel, conditions: Conditions, to: st
   const nodes = cut.points.map((point) => point.node)
   const terminals = terminalsOf(cut.model, conditions, 0, nodes)
   const sets = series ? [carrier, side.set] : [side.set]
-  return along(cut.points, dcCall(cut.model, conditions, terminals, sets).voltsAt)
+  return along(cut.points, callsFrom(cut.model, conditions, terminals)(sets).voltsAt)
 }

@@ -1,6 +1,6 @@
 import type { CircuitModel } from './circuit-model'
 import type { Conditions } from './conditions'
-import { dcCall } from './dc-call'
+import { callsFrom } from './dc-call'
 import { portOfEachSet, supplyPorts } from './supply-ports'
 import { terminalsOf } from './terminals'
 
@@ -48,10 +48,9 @@ function lampOf(model: CircuitModel, conditions: Conditions): Calls['lamp'] {
   if (!supply || !indicator || kind === 'series' || kind === 'board') return null
   const mA = new Map<number, number>()
   const through = (circuit: CircuitModel, indices: readonly number[]) => {
-    const terminals = terminalsOf(circuit, conditions, 0)
+    const call = callsFrom(circuit, conditions, terminalsOf(circuit, conditions, 0))
     for (const [k, { node }] of circuit.sets.entries())
-      if (node !== circuit.supply!.node)
-        mA.set(indices[k]!, 1000 * dcCall(circuit, conditions, terminals, [k]).amps)
+      if (node !== circuit.supply!.node) mA.set(indices[k]!, 1000 * call([k]).amps)
   }
   const ports = supplyPorts(model)
   if (ports.length === 0) through(model, [...model.sets.keys()])

@@ -1,26 +1,27 @@
 import { DB_PER_NEPER } from '../units'
 import type { CircuitModel } from './circuit-model'
 import type { Conditions } from './conditions'
-import { loopRows } from './dc-loop'
-import { ringingRows } from './ringing'
-import type { CheckKind, CheckOf, RowOf } from './rows'
-import { voiceRows } from './voice-loss'
+import { eachLoop } from './dc-loop'
+import { eachRinging } from './ringing'
+import type { CheckKind, CheckOf, RowOf, TakeFigure } from './rows'
+import { eachVoice } from './voice-loss'
 
 /** The comfort line: a check that passes with less than this to spare is thin. Allowances of the plan format. */
 const COMFORT = { loopRatio: 1.1, ringRatio: 1.25, voiceDb: 3 } as const
 
 /** All that the program knows of one kind of check; its words stand in `words/check-words.ts`. */
 interface Trade<K extends CheckKind> {
-  /** Its rows for a circuit. */
-  readonly rows: (model: CircuitModel, conditions: Conditions) => readonly RowOf[K][]
+  /** All its figures for a circuit. */
+  readonly each: (model: CircuitModel, conditions: Conditions, take: TakeFigure) => void
+  readonly row: (...figure: Parameters<TakeFigure>) => RowOf[K]
   readonly named: (row: RowOf[K]) => CheckOf<K>
   /** What there is and the limit, in the unit of the check. */
   readonly have: (row: RowOf[K]) => number
   readonly limit: (row: RowOf[K]) => number
   /** What there is to spare, in nepers: below 0 it fails. */
-  readonly spare: (row: RowOf[K]) => number
-  /** Whether a row that passes is under the comfort line. */
-  readonly isThin: (row: RowOf[K]) => boolean
+  readonly spare: (have: number, limit: number) => number
+  /** Whether what passes is under the comfort line. */
+  readonly isThin: (have: number, limit: number) => boolean
   /** `ringing A → B`: the check as the report names it, by station ids. */
   readonly text: (check: CheckOf<K>) => string
   /** The call that it is about: the set of `from` or `to` whose figure it is stands in `where`. */
@@ -37,36 +38,39 @@ const ratioNepers = (have: number, need: number): number =>
 /** Every kind of check, in the order in which a tie between them is settled. */
 export const CHECKS: { readonly [K in CheckKind]: Trade<K> } = {
   loop: {
-    rows: loopRows,
+    each: eachLoop,
+    row: (from, to, station, mA, minMA) => ({ call: [from, to], station, mA, minMA }),
     named: ({ call, station }) => ({ kind: 'loop', call, station }),
     have: ({ mA }) => mA,
     limit: ({ minMA }) => minMA,
-    spare: ({ mA, minMA }) => ratioNepers(mA, minMA),
-    isThin: ({ mA, minMA }) => mA < COMFORT.loopRatio * minMA,
+    spare: ratioNepers,
+    isThin: (mA, minMA) => mA < COMFORT.loopRatio * minMA,
     text: ({ call, station }) => `loop ${call[0]} – ${call[1]} at ${station}`,
     call: ({ call, station }) => ({ from: station, to: call[0] === station ? call[1] : call[0] }),
     where: ({ station }) => station,
     isFed: true,
   },
   ringing: {
-    rows: ringingRows,
+    each: eachRinging,
+    row: (from, to, _, volts, minVolts) => ({ from, to, volts, minVolts }),
     named: ({ from, to }) => ({ kind: 'ringing', from, to }),
     have: ({ volts }) => volts,
     limit: ({ minVolts }) => minVolts,
-    spare: ({ volts, minVolts }) => ratioNepers(volts, minVolts),
-    isThin: ({ volts, minVolts }) => volts < COMFORT.ringRatio * minVolts,
+    spare: ratioNepers,
+    isThin: (volts, minVolts) => volts < COMFORT.ringRatio * minVolts,
     text: ({ from, to }) => `ringing ${from} → ${to}`,
     call: ({ from, to }) => ({ from, to }),
     where: ({ to }) => to,
     isFed: false,
   },
   voice: {
-    rows: (model, conditions) => voiceRows(model, conditions),
+    each: eachVoice,
+    row: (from, to, _, lossDb, maxDb) => ({ from, to, lossDb, maxDb }),
     named: ({ from, to }) => ({ kind: 'voice', from, to }),
     have: ({ lossDb }) => lossDb,
     limit: ({ maxDb }) => maxDb,
-    spare: ({ lossDb, maxDb }) => (maxDb - lossDb) / DB_PER_NEPER,
-    isThin: ({ lossDb, maxDb }) => lossDb > maxDb - COMFORT.voiceDb,
+    spare: (lossDb, maxDb) => (maxDb - lossDb) / DB_PER_NEPER,
+    isThin: (lossDb, maxDb) => lossDb > maxDb - COMFORT.voiceDb,
     text: ({ from, to }) => `voice ${from} → ${to}`,
     call: ({ from, to }) => ({ from, to }),
     where: ({ to }) => to,

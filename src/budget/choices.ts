@@ -5,7 +5,8 @@ import { completenessOf } from './completeness'
 import type { Conditions } from './conditions'
 import { worstCorner } from './envelope'
 import { type ReachResult, reachOf } from './reach'
-import { voiceRows } from './voice-loss'
+import type { TakeFigure } from './rows'
+import { eachVoice } from './voice-loss'
 
 /** What one choice would give: how far the circuit could go with it. */
 export interface Choice {
@@ -66,7 +67,11 @@ export function lossAgainstHz(
   band: readonly number[] = TELEPHONE_BAND_HZ,
 ): { readonly hz: number; readonly lossDb: number }[] {
   return band.flatMap((hz) => {
-    const row = voiceRows(model, conditions, hz).find((each) => each.from === from && each.to === to)
-    return row ? [{ hz, lossDb: row.lossDb }] : []
+    const found: { hz: number; lossDb: number }[] = []
+    const take: TakeFigure = (a, b, _, lossDb) => {
+      if (a === from && b === to) found.push({ hz, lossDb })
+    }
+    eachVoice(model, conditions, take, hz)
+    return found.slice(0, 1)
   })
 }

@@ -10,7 +10,6 @@ export const ONE: Complex = { re: 1, im: 0 }
 export const complex = (re: number, im = 0): Complex => ({ re, im })
 export const add = (a: Complex, b: Complex): Complex => ({ re: a.re + b.re, im: a.im + b.im })
 export const subtract = (a: Complex, b: Complex): Complex => ({ re: a.re - b.re, im: a.im - b.im })
-export const scale = (a: Complex, k: number): Complex => ({ re: a.re * k, im: a.im * k })
 export const multiply = (a: Complex, b: Complex): Complex => ({
   re: a.re * b.re - a.im * b.im,
   im: a.re * b.im + a.im * b.re,
@@ -42,28 +41,44 @@ export function sqrt(a: Complex): Complex {
   return a.re >= 0 ? { re, im: signed * im } : { re: im, im: signed * re }
 }
 
-export const sinh = (a: Complex): Complex => ({
-  re: Math.sinh(a.re) * Math.cos(a.im),
-  im: Math.cosh(a.re) * Math.sin(a.im),
-})
+/** Below this |z²| the series of sinh and cosh are taken; the next term of either is below 1e-16 there. */
+const SMALL = 0.01
+const SINH_TERMS = [42, 20, 6]
+const COSH_TERMS = [30, 12, 2]
 
-const TAYLOR = [42, 20, 6]
-
-/** sinh z / z from z², without loss of figures near zero. */
-export function sinhOverArgument(square: Complex): Complex {
-  if (abs(square) < 0.01) {
-    // Taylor: 1 + z²/6 (1 + z²/20 (1 + z²/42 (1 + z²/72))); the next term is below 1e-17 here.
-    const { re: x, im: y } = square
-    let re = 1 + x / 72
-    let im = y / 72
-    for (let k = 0; k < TAYLOR.length; k++) {
-      const divisor = TAYLOR[k]!
-      const next = 1 + (x * re - y * im) / divisor
-      im = (x * im + y * re) / divisor
-      re = next
-    }
-    return { re, im }
+/** sinh z / z and cosh z from z², without loss of figures near zero, into four numbers: both parts of the one, then of the other. */
+export function sinhAndCosh(squareRe: number, squareIm: number, out: Float64Array): void {
+  if (modulus(squareRe, squareIm) < SMALL) {
+    // sinh z / z = 1 + z²/6 (1 + z²/20 (1 + z²/42 (1 + z²/72))), cosh z = 1 + z²/2 (1 + z²/12 (1 + z²/30 (1 + z²/56))).
+    series(squareRe, squareIm, 72, SINH_TERMS, out, 0)
+    series(squareRe, squareIm, 56, COSH_TERMS, out, 2)
+    return
   }
-  const z = sqrt(square)
-  return divide(sinh(z), z)
+  const large = Math.sqrt((modulus(squareRe, squareIm) + Math.abs(squareRe)) / 2)
+  const small = Math.abs(squareIm) / (2 * large)
+  const re = squareRe >= 0 ? large : small
+  const im = (squareIm < 0 ? -1 : 1) * (squareRe >= 0 ? small : large)
+  const grown = Math.expm1(re)
+  const sinh = (grown + grown / (grown + 1)) / 2
+  const cosh = (grown + 1 + 1 / (grown + 1)) / 2
+  const [sin, cos] = [Math.sin(im), Math.cos(im)]
+  const [sRe, sIm] = [sinh * cos, cosh * sin]
+  const square = re * re + im * im
+  out[0] = (sRe * re + sIm * im) / square
+  out[1] = (sIm * re - sRe * im) / square
+  out[2] = cosh * cos
+  out[3] = sinh * sin
+}
+
+function series(x: number, y: number, last: number, terms: readonly number[], out: Float64Array, at: number) {
+  let re = 1 + x / last
+  let im = y / last
+  for (let k = 0; k < terms.length; k++) {
+    const divisor = terms[k]!
+    const next = 1 + (x * re - y * im) / divisor
+    im = (x * im + y * re) / divisor
+    re = next
+  }
+  out[at] = re
+  out[at + 1] = im
 }

@@ -1,65 +1,57 @@
 import type { CircuitModel } from './circuit-model'
 import type { Conditions } from './conditions'
-import { dcCall } from './dc-call'
-import type { LoopRow } from './rows'
+import { callsFrom } from './dc-call'
+import type { TakeFigure } from './rows'
 import { type Port, supplyPorts } from './supply-ports'
 import { terminalsOf } from './terminals'
 
-const loopRow = (model: CircuitModel, call: readonly [number, number], which: 0 | 1, mA: number): LoopRow => {
-  const name = (index: number) => model.stations[model.sets[index]!.node]!
-  return {
-    call: [name(call[0]), name(call[1])],
-    station: name(call[which]),
-    mA,
-    minMA: model.sets[call[which]]!.set.offHook.minMA,
-  }
-}
-
-/** Direct current through both sets of every call; none without a supply, nor from a board, which sends none. */
-export function loopRows(model: CircuitModel, conditions: Conditions): LoopRow[] {
-  if (model.supply?.supply.kind === 'board') return []
-  const ports = supplyPorts(model)
-  return ports.length > 0 ? portLoopRows(model, ports, conditions) : sharedLoopRows(model, conditions)
-}
-
-/** On a circuit with a feed bridged across it, or with a battery in one leg of a set. */
-function sharedLoopRows(model: CircuitModel, conditions: Conditions): LoopRow[] {
-  if (!model.supply) return []
-  const terminals = terminalsOf(model, conditions, 0)
-  const series = model.supply.supply.kind === 'series'
-  const rows: LoopRow[] = []
-  for (let i = 0; i < model.sets.length; i++) {
-    for (let j = i + 1; j < model.sets.length; j++) {
-      const call = [i, j] as const
-      if (series && !call.some((index) => model.sets[index]!.node === model.supply!.node)) continue
-      const currents = dcCall(model, conditions, terminals, call).mA
-      rows.push(loopRow(model, call, 0, currents[0]!), loopRow(model, call, 1, currents[1]!))
+/** Direct current through both sets of every call, mA; none without a supply, nor from a board, which sends none. */
+export function eachLoop(model: CircuitModel, conditions: Conditions, take: TakeFigure): void {
+  const { supply, sets, stations } = model
+  if (!supply || supply.supply.kind === 'board') return
+  const currents = currentsOf(model, conditions)
+  for (let i = 0; i < sets.length; i++) {
+    const one = sets[i]!
+    for (let j = i + 1; j < sets.length; j++) {
+      const other = sets[j]!
+      const mA = currents(i, j)
+      if (!mA) continue
+      const [from, to] = [stations[one.node]!, stations[other.node]!]
+      take(from, to, from, mA[0]!, one.set.offHook.minMA)
+      take(from, to, to, mA[1]!, other.set.offHook.minMA)
     }
   }
-  return rows
+}
+
+/** mA through both sets of a call, by their places among the sets; undefined where there can be no such call. */
+type Currents = (one: number, other: number) => readonly number[] | undefined
+
+function currentsOf(model: CircuitModel, conditions: Conditions): Currents {
+  const ports = supplyPorts(model)
+  if (ports.length > 0) return currentsOverPorts(model, ports, conditions)
+  // On a circuit with a feed bridged across it, or with a battery in one leg of a set.
+  const call = callsFrom(model, conditions, terminalsOf(model, conditions, 0))
+  const { supply, node } = model.supply!
+  const carries = (set: number) => supply.kind !== 'series' || model.sets[set]!.node === node
+  return (one, other) => (carries(one) || carries(other) ? call([one, other]).mA : undefined)
 }
 
 /** Through a unit with ports: each has a copy of the source, and direct current never passes between them. */
-function portLoopRows(model: CircuitModel, ports: readonly Port[], conditions: Conditions): LoopRow[] {
-  const impedances = ports.map(({ circuit }) => terminalsOf(circuit, conditions, 0))
+function currentsOverPorts(model: CircuitModel, ports: readonly Port[], conditions: Conditions): Currents {
+  const calls = ports.map(({ circuit }) =>
+    callsFrom(circuit, conditions, terminalsOf(circuit, conditions, 0)),
+  )
   const place = new Map<number, { port: number; index: number }>()
   for (const [port, { setIndices }] of ports.entries()) {
     for (const [index, set] of setIndices.entries()) place.set(set, { port, index })
   }
-  const currents = (port: number, indices: readonly number[]) =>
-    dcCall(ports[port]!.circuit, conditions, impedances[port]!, indices).mA
   const alone = model.sets.map((_, set) => {
     const { port, index } = place.get(set)!
-    return currents(port, [index])[0]!
+    return calls[port]!([index]).mA[0]!
   })
-  const rows: LoopRow[] = []
-  for (let i = 0; i < model.sets.length; i++) {
-    for (let j = i + 1; j < model.sets.length; j++) {
-      const a = place.get(i)!
-      const b = place.get(j)!
-      const [near, far] = a.port === b.port ? currents(a.port, [a.index, b.index]) : [alone[i], alone[j]]
-      rows.push(loopRow(model, [i, j], 0, near!), loopRow(model, [i, j], 1, far!))
-    }
+  return (one, other) => {
+    const a = place.get(one)!
+    const b = place.get(other)!
+    return a.port === b.port ? calls[a.port]!([a.index, b.index]).mA : [alone[one]!, alone[other]!]
   }
-  return rows
 }

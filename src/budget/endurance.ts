@@ -3,14 +3,13 @@ import { CELLS } from '../catalog/cells'
 import type { Supply } from '../catalog/supply'
 import type { TelephoneSet } from '../catalog/telephone-set'
 import type { CircuitModel } from './circuit-model'
-import { circuitRows } from './circuit-rows'
 import type { Conditions } from './conditions'
-import { dcCall } from './dc-call'
+import { callsFrom } from './dc-call'
 import { weakBatteryFactor } from './envelope'
 import type { Check } from './rows'
 import { supplyPorts } from './supply-ports'
 import { terminalsOf } from './terminals'
-import { leastMargin } from './verdict'
+import { leastUnder } from './verdict'
 
 /** How long a circuit is used in a day, and how warm its batteries are. */
 export interface Use {
@@ -159,11 +158,11 @@ const CLOSE = 1e-5
 
 /** How far the supply's battery falls until a check fails or it is spent, and what part of it has been used by then. */
 function endOf(model: CircuitModel, supply: Supply, conditions: Conditions, cell: Cell | undefined) {
-  const at = (batteryFactor: number) => leastMargin(circuitRows(model, { ...conditions, batteryFactor }))
+  const at = (batteryFactor: number) => leastUnder(model, { ...conditions, batteryFactor })
   const last = Math.min(1, weakBatteryFactor(supply))
   const failsAt = (factor: number) => {
-    const least = at(factor)
-    return least && !(least.nepers >= 0) ? least.check : null
+    const { nepers, check } = at(factor)
+    return nepers >= 0 ? null : check
   }
   const fresh = failsAt(1)
   if (fresh) return { part: 0, until: { code: 'check', check: fresh } as const, atVolts: supply.volts }
@@ -192,8 +191,8 @@ function drainsMA(model: CircuitModel, conditions: Conditions): { talkMA: number
   const sides = ports.length > 0 ? ports.map(({ circuit }) => circuit) : [model]
   const series = model.supply!.supply.kind === 'series'
   const each = sides.map((side) => {
-    const seen = terminalsOf(side, conditions, 0)
-    const amps = (sets: readonly number[]) => dcCall(side, conditions, seen, sets).amps * 1000
+    const call = callsFrom(side, conditions, terminalsOf(side, conditions, 0))
+    const amps = (sets: readonly number[]) => call(sets).amps * 1000
     const indices = [...side.sets.keys()]
     // Across a ringdown unit a call lifts one set on each side; elsewhere two on the same pair.
     const calls =

@@ -1,4 +1,5 @@
 import type { CircuitModel } from './circuit-model'
+import { rowsOfKind } from './circuit-rows'
 import { abs, add, type Complex, complex, divide, multiply, ONE, subtract, ZERO } from './complex'
 import type { Conditions } from './conditions'
 import { onHookSiemens } from './ringer'
@@ -7,7 +8,6 @@ import type { RingingRow, VoiceRow } from './rows'
 import { portOfEachSet } from './supply-ports'
 import { type Terminals, terminalsOf } from './terminals'
 import { judge, leastOf } from './verdict'
-import { voiceRows } from './voice-loss'
 
 /** A source or a handset of no ohms is taken to have this much, so that its current stays finite. */
 const LEAST_OHM = 1e-6
@@ -144,5 +144,5 @@ export function crowdRow(model: CircuitModel, conditions: Conditions): VoiceRow 
     node,
     set: { ...set, ringer: { ohms: set.offHook.acOhms, minVolts: 0 } },
   }))
-  return leastOf('voice', voiceRows({ ...model, sets }, conditions))?.row ?? null
+  return leastOf('voice', rowsOfKind('voice', { ...model, sets }, conditions))?.row ?? null
 }

@@ -1,7 +1,7 @@
 import type { CircuitModel } from './circuit-model'
 import type { Lack, Remark } from './circuit-notes'
 import type { Conditions } from './conditions'
-import { dcCall } from './dc-call'
+import { callsFrom } from './dc-call'
 import { onHookSiemens } from './ringer'
 import { supplyPorts } from './supply-ports'
 import { terminalsOf } from './terminals'
@@ -23,7 +23,7 @@ export function bellsTakenForLifted(
   for (const circuit of ports.length > 0 ? ports.map((port) => port.circuit) : [model]) {
     const drawing = circuit.sets.map(({ set }) => onHookSiemens(set, 0).re)
     if (!drawing.some((siemens) => siemens > 0)) continue
-    const { voltsAt, amps } = dcCall(circuit, conditions, terminalsOf(circuit, conditions, 0), [])
+    const { voltsAt, amps } = callsFrom(circuit, conditions, terminalsOf(circuit, conditions, 0))([])
     let looks = false
     for (const [k, { node }] of circuit.sets.entries()) {
       const mA = 1000 * drawing[k]! * voltsAt(node)

@@ -31,9 +31,19 @@ export function emptyAdmittances({ branchCount, nodeCount }: Elimination): Admit
   return { branchRe, branchIm, shuntRe, shuntIm }
 }
 
-export function addBranch(y: Admittances, branch: number, value: Complex): void {
-  y.branchRe[branch]! += value.re
-  y.branchIm[branch]! += value.im
+/** Lays a π section between two nodes. @param pi its series arm and its shunts at `from` and `to`, S, each in two parts */
+export function addPi(
+  y: Admittances,
+  branch: number,
+  { from, to }: { readonly from: number; readonly to: number },
+  pi: Float64Array,
+): void {
+  y.branchRe[branch]! += pi[0]!
+  y.branchIm[branch]! += pi[1]!
+  y.shuntRe[from]! += pi[2]!
+  y.shuntIm[from]! += pi[3]!
+  y.shuntRe[to]! += pi[4]!
+  y.shuntIm[to]! += pi[5]!
 }
 
 export function addShunt(y: Admittances, node: number, value: Complex): void {

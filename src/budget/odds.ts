@@ -1,11 +1,10 @@
 import type { CircuitModel } from './circuit-model'
-import { circuitRows } from './circuit-rows'
 import { completenessOf } from './completeness'
 import type { Conditions } from './conditions'
 import { type DrawnFigure, drawnModel } from './drawn-model'
 import { worstCorner } from './envelope'
 import { seededNormal } from './seeded'
-import { leastMargin } from './verdict'
+import { leastUnder } from './verdict'
 
 export const MOST_SAMPLES = 100_000
 
@@ -118,7 +117,7 @@ function missingVaries({ supply }: CircuitModel): boolean {
 
 /** What the tightest check has to spare, nepers; what is not a number has nothing. */
 function nepersOf(model: CircuitModel, conditions: Conditions): number {
-  const nepers = leastMargin(circuitRows(model, conditions))?.nepers ?? MOST_NEPERS
+  const { nepers } = leastUnder(model, conditions)
   return nepers >= 0 ? Math.min(nepers, MOST_NEPERS) : Math.max(nepers, -MOST_NEPERS)
 }
 

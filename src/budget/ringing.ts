@@ -4,7 +4,7 @@ import type { CircuitModel } from './circuit-model'
 import { abs, add, type Complex, complex, divide, modulus, multiply, ONE, subtract, ZERO } from './complex'
 import type { Conditions } from './conditions'
 import { onHookSiemens } from './ringer'
-import type { RingingRow } from './rows'
+import type { RingingRow, TakeFigure } from './rows'
 import { isAtSupply, supplyPorts } from './supply-ports'
 import { type Terminals, terminalsOf } from './terminals'
 
@@ -118,18 +118,20 @@ export function ringVoltsFrom(
  * A generator's own ringer is disconnected while it turns. From a supply every bell rings, one at the supply's own station too.
  * Ringing never passes from one port of a supply to another. Of repeating coils only their loss counts.
  */
-export function ringingRows(model: CircuitModel, conditions: Conditions): RingingRow[] {
-  const [first, ...others] = ringingSides(model)
-  const rows = first ? sideRows(first, conditions) : []
-  for (const side of others) rows.push(...sideRows(side, conditions))
-  return rows
+export function eachRinging(model: CircuitModel, conditions: Conditions, take: TakeFigure): void {
+  for (const side of ringingSides(model)) eachOnSide(side, conditions, take)
 }
 
 /** The rows of one side. */
-export function sideRows({ circuit, generators }: RingingSide, conditions: Conditions): RingingRow[] {
+export function sideRows(side: RingingSide, conditions: Conditions): RingingRow[] {
+  const rows: RingingRow[] = []
+  eachOnSide(side, conditions, (from, to, _, volts, minVolts) => rows.push({ from, to, volts, minVolts }))
+  return rows
+}
+
+function eachOnSide({ circuit, generators }: RingingSide, conditions: Conditions, take: TakeFigure): void {
   const terminalsByHz = new Map<number, Terminals>()
   const { sets, stations } = circuit
-  const rows: RingingRow[] = []
   for (const generator of generators) {
     const terminals = terminalsByHz.get(generator.hz) ?? terminalsOf(circuit, conditions, generator.hz)
     terminalsByHz.set(generator.hz, terminals)
@@ -137,8 +139,8 @@ export function sideRows({ circuit, generators }: RingingSide, conditions: Condi
     const from = stations[generator.node]!
     for (const { node, set } of sets) {
       if (!set.ringer || (generator.ownRinger && node === generator.node)) continue
-      rows.push({ from, to: stations[node]!, volts: voltsAt(node), minVolts: set.ringer.minVolts })
+      const to = stations[node]!
+      take(from, to, to, voltsAt(node), set.ringer.minVolts)
     }
   }
-  return rows
 }

@@ -53,5 +53,11 @@ export type CheckOf<K extends CheckKind> = { readonly kind: K } & NamedBy[K]
 /** Names one check: which row of which budget. */
 export type Check = { [K in CheckKind]: CheckOf<K> }[CheckKind]
 
+/**
+ * Takes one figure of a check: the two stations that it is about, the one of them whose figure it is, what there is, and the limit. A search
+ * asks for thousands of them, of which it needs one.
+ */
+export type TakeFigure = (from: string, to: string, where: string, have: number, limit: number) => void
+
 /** All rows of one circuit in one weather, at one wire temperature. */
 export type CircuitRows = { readonly [K in CheckKind]: readonly RowOf[K][] }

@@ -4,16 +4,9 @@ import type { CircuitModel } from './circuit-model'
 import type { Conditions } from './conditions'
 import { type Elimination, planElimination } from './elimination'
 import { constantsOf } from './line-constants'
-import {
-  type Admittances,
-  addBranch,
-  addShunt,
-  emptyAdmittances,
-  factorNetwork,
-  voltagesFrom,
-} from './network'
+import { type Admittances, addPi, addShunt, emptyAdmittances, factorNetwork, voltagesFrom } from './network'
 import { onHookSiemens } from './ringer'
-import { chainOf, type Kilometre, kilometreOf, piSection } from './uniform-line'
+import { type Kilometre, kilometreOf, piOf } from './uniform-line'
 
 const remembered = memoryOfEach<CircuitModel['lines'], Elimination>()
 
@@ -97,7 +90,8 @@ function admittancesOf(model: CircuitModel, conditions: Conditions, hz: number):
   // Most lines are of a wire or two: what a kilometre of it does is reckoned once.
   const byPair = new Map<Wire, Kilometre>()
   const byEarth = new Map<Wire, Kilometre>()
-  for (const [k, line] of model.lines.entries()) {
+  for (let k = 0; k < model.lines.length; k++) {
+    const line = model.lines[k]!
     const kilometres = line.electrodeOhms ? byEarth : byPair
     const isOfItsOwn = line.worn || line.splices
     let kilometre = isOfItsOwn ? undefined : kilometres.get(line.wire)
@@ -106,10 +100,7 @@ function admittancesOf(model: CircuitModel, conditions: Conditions, hz: number):
       if (!isOfItsOwn) kilometres.set(line.wire, kilometre)
     }
     const km = (line.wireM * conditions.lengthFactor) / 1000
-    const pi = piSection(chainOf(kilometre, km, line.electrodeOhms ?? undefined))
-    addBranch(y, shape.branchOfEdge[k]!, pi.series)
-    addShunt(y, line.from, pi.shuntFrom)
-    addShunt(y, line.to, pi.shuntTo)
+    addPi(y, shape.branchOfEdge[k]!, line, piOf(kilometre, km, line.electrodeOhms))
   }
   for (const { node, set } of model.sets) addShunt(y, node, onHookSiemens(set, hz))
   return y

@@ -1,4 +1,4 @@
-import { add, type Complex, complex, divide, multiply, ONE, scale, sinhOverArgument, sqrt } from './complex'
+import { add, type Complex, complex, divide, multiply, ONE, sinhAndCosh, sqrt } from './complex'
 import { type LineConstants, seriesOhmPerKm, shuntSiemensPerKm } from './line-constants'
 
 /** Chain (ABCD) matrix of a line, with A − 1 and D − 1 kept apart so that short lines lose no figures. */
@@ -46,6 +46,16 @@ export const lineChain = (
   electrodeOhm?: readonly [number, number],
 ): Chain => chainOf(kilometreOf(line, hz), lengthKm, electrodeOhm)
 
+/** Where a line is reckoned: its chain matrix as A − 1, B, C, D − 1, and its π as the series arm and both shunts, each in two parts. */
+const chain = new Float64Array(8)
+const pi = new Float64Array(6)
+/** sinh ½γl / ½γl and cosh ½γl. */
+const half = new Float64Array(4)
+
+const complexAt = (parts: Float64Array, at: number): Complex => complex(parts[at]!, parts[at + 1]!)
+
+const NO_ELECTRODES = [0, 0] as const
+
 /**
  * Chain matrix of a uniform line, exact: A = D = cosh γl, B = Z₀ sinh γl, C = sinh γl / Z₀.
  *
@@ -59,42 +69,86 @@ export const lineChain = (
 export function chainOf(
   kilometre: Kilometre,
   lengthKm: number,
-  electrodeOhm: readonly [number, number] = [0, 0],
+  electrodeOhm: readonly [number, number] = NO_ELECTRODES,
 ): Chain {
-  const far = kilometre.nepers * lengthKm > FAR_NEPERS
-  const km = far ? FAR_NEPERS / kilometre.nepers : lengthKm
-
-  const series = scale(kilometre.seriesOhm, km)
-  const shunt = scale(kilometre.shuntSiemens, km)
-  const square = scale(kilometre.square, km * km)
-  const whole = sinhOverArgument(square)
-  const half = sinhOverArgument(scale(square, 0.25))
-  const coshLessOne = scale(multiply(square, multiply(half, half)), 0.5)
-  const c = multiply(shunt, whole)
-  const b = multiply(series, whole)
-
-  const [fromOhm, toOhm] = electrodeOhm
-  if (fromOhm === 0 && toOhm === 0) {
-    return { aLessOne: coshLessOne, bOhm: b, cSiemens: c, dLessOne: coshLessOne }
-  }
-  const cosh = add(ONE, coshLessOne)
+  reckonChain(kilometre, lengthKm, electrodeOhm)
   return {
-    aLessOne: add(coshLessOne, scale(c, fromOhm)),
-    bOhm: add(add(b, scale(cosh, fromOhm + toOhm)), scale(c, fromOhm * toOhm)),
-    cSiemens: c,
-    dLessOne: add(coshLessOne, scale(c, toOhm)),
+    aLessOne: complexAt(chain, 0),
+    bOhm: complexAt(chain, 2),
+    cSiemens: complexAt(chain, 4),
+    dLessOne: complexAt(chain, 6),
   }
 }
 
+/** The same into `chain`, number by number: a net asks for so many lines that objects would cost more than the sums. */
+function reckonChain(
+  { seriesOhm, shuntSiemens, square, nepers }: Kilometre,
+  lengthKm: number,
+  [fromOhm, toOhm]: readonly [number, number],
+): void {
+  const km = nepers * lengthKm > FAR_NEPERS ? FAR_NEPERS / nepers : lengthKm
+  const squareRe = square.re * km * km
+  const squareIm = square.im * km * km
+  sinhAndCosh(squareRe / 4, squareIm / 4, half)
+  const [halfRe, halfIm, coshRe, coshIm] = [half[0]!, half[1]!, half[2]!, half[3]!]
+  // sinh x / x = (sinh ½x / ½x) cosh ½x, and cosh x − 1 = ½ x² (sinh ½x / ½x)².
+  const wholeRe = (halfRe * coshRe - halfIm * coshIm) * km
+  const wholeIm = (halfRe * coshIm + halfIm * coshRe) * km
+  const twiceRe = halfRe * halfRe - halfIm * halfIm
+  const twiceIm = 2 * halfRe * halfIm
+  const coshLessOneRe = 0.5 * (squareRe * twiceRe - squareIm * twiceIm)
+  const coshLessOneIm = 0.5 * (squareRe * twiceIm + squareIm * twiceRe)
+  const bRe = seriesOhm.re * wholeRe - seriesOhm.im * wholeIm
+  const bIm = seriesOhm.re * wholeIm + seriesOhm.im * wholeRe
+  const cRe = shuntSiemens.re * wholeRe - shuntSiemens.im * wholeIm
+  const cIm = shuntSiemens.re * wholeIm + shuntSiemens.im * wholeRe
+  const [bothOhm, productOhm] = [fromOhm + toOhm, fromOhm * toOhm]
+  chain[0] = coshLessOneRe + cRe * fromOhm
+  chain[1] = coshLessOneIm + cIm * fromOhm
+  chain[2] = bRe + (1 + coshLessOneRe) * bothOhm + cRe * productOhm
+  chain[3] = bIm + coshLessOneIm * bothOhm + cIm * productOhm
+  chain[4] = cRe
+  chain[5] = cIm
+  chain[6] = coshLessOneRe + cRe * toOhm
+  chain[7] = coshLessOneIm + cIm * toOhm
+}
+
 /** A chain matrix as a π section: 1/B between the ends, (D − 1)/B and (A − 1)/B across them. */
-export function piSection(chain: Chain): PiSection {
-  const tiny = Math.abs(chain.bOhm.re) + Math.abs(chain.bOhm.im) < LEAST_OHM
-  const b = tiny ? complex(LEAST_OHM) : chain.bOhm
-  return {
-    series: divide(ONE, b),
-    shuntFrom: divide(chain.dLessOne, b),
-    shuntTo: divide(chain.aLessOne, b),
+export function piSection({ aLessOne, bOhm, cSiemens, dLessOne }: Chain): PiSection {
+  for (const [k, { re, im }] of [aLessOne, bOhm, cSiemens, dLessOne].entries()) {
+    chain[2 * k] = re
+    chain[2 * k + 1] = im
   }
+  reckonPi()
+  return { series: complexAt(pi, 0), shuntFrom: complexAt(pi, 2), shuntTo: complexAt(pi, 4) }
+}
+
+/** What stands in `chain` into `pi`. */
+function reckonPi(): void {
+  const isTiny = Math.abs(chain[2]!) + Math.abs(chain[3]!) < LEAST_OHM
+  const bRe = isTiny ? LEAST_OHM : chain[2]!
+  const bIm = isTiny ? 0 : chain[3]!
+  const squareOhm = bRe * bRe + bIm * bIm
+  const yRe = bRe / squareOhm
+  const yIm = -bIm / squareOhm
+  const [aRe, aIm, dRe, dIm] = [chain[0]!, chain[1]!, chain[6]!, chain[7]!]
+  pi[0] = yRe
+  pi[1] = yIm
+  pi[2] = dRe * yRe - dIm * yIm
+  pi[3] = dRe * yIm + dIm * yRe
+  pi[4] = aRe * yRe - aIm * yIm
+  pi[5] = aRe * yIm + aIm * yRe
+}
+
+/** A uniform line of so many km as a π: series arm, shunt at its start, shunt at its end, S, each in two parts. They hold until the next is asked for. */
+export function piOf(
+  kilometre: Kilometre,
+  lengthKm: number,
+  electrodeOhm: readonly [number, number] | null,
+): Float64Array {
+  reckonChain(kilometre, lengthKm, electrodeOhm ?? NO_ELECTRODES)
+  reckonPi()
+  return pi
 }
 
 /** Two chains one behind the other: the matrix product. */

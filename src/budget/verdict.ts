@@ -1,5 +1,7 @@
 import { CHECK_KINDS, tradeOf } from './checks'
-import type { Check, CheckKind, CheckOf, CircuitRows, RowOf, Verdict } from './rows'
+import type { CircuitModel } from './circuit-model'
+import type { Conditions } from './conditions'
+import type { Check, CheckKind, CheckOf, CircuitRows, RowOf, TakeFigure, Verdict } from './rows'
 
 /** Verdicts in order: the higher, the better. */
 export const RANK: Readonly<Record<Verdict, number>> = { fails: 0, thin: 1, works: 2 }
@@ -13,19 +15,22 @@ export interface Margin<K extends CheckKind = CheckKind> {
 
 /** How one row stands. What is not a number fails. */
 export function judge<K extends CheckKind>(kind: K, row: RowOf[K]): Verdict {
-  const { spare, isThin } = tradeOf(kind)
-  if (!(spare(row) >= 0)) return 'fails'
-  return isThin(row) ? 'thin' : 'works'
+  const { have, limit, spare, isThin } = tradeOf(kind)
+  const [there, needed] = [have(row), limit(row)]
+  if (!(spare(there, needed) >= 0)) return 'fails'
+  return isThin(there, needed) ? 'thin' : 'works'
 }
+
+/** What is not a number has nothing to spare. */
+const orNothing = (nepers: number): number => (Number.isNaN(nepers) ? Number.NEGATIVE_INFINITY : nepers)
 
 /** The row of one kind with least to spare; null where there is none. */
 export function leastOf<K extends CheckKind>(kind: K, rows: readonly RowOf[K][]): Margin<K> | null {
-  const { spare, named } = tradeOf(kind)
+  const { have, limit, spare, named } = tradeOf(kind)
   let least: RowOf[K] | undefined
   let nepers = Number.POSITIVE_INFINITY
   for (const row of rows) {
-    const margin = spare(row)
-    const known = Number.isNaN(margin) ? Number.NEGATIVE_INFINITY : margin
+    const known = orNothing(spare(have(row), limit(row)))
     if (least && !(known < nepers)) continue
     nepers = known
     least = row
@@ -41,6 +46,44 @@ export function leastMargin(rows: CircuitRows): Margin | null {
     if (margin && !(least && margin.nepers >= least.nepers)) least = margin
   }
   return least
+}
+
+/** What each kind of check has to spare at least, in nepers, in the order of `CHECK_KINDS`, and the tightest check; null where there is none. */
+export interface Least {
+  readonly ofKinds: readonly number[]
+  readonly nepers: number
+  readonly check: Check | null
+}
+
+/** The same of rows that are known. */
+export function leastOfRows(rows: CircuitRows): Least {
+  const margins = CHECK_KINDS.map((kind) => leastOf(kind, rows[kind] as readonly RowOf[CheckKind][]))
+  const ofKinds = margins.map((margin) => margin?.nepers ?? Number.POSITIVE_INFINITY)
+  const nepers = Math.min(...ofKinds)
+  return { ofKinds, nepers, check: (margins[ofKinds.indexOf(nepers)]?.check as Check | undefined) ?? null }
+}
+
+/** The same without a row for every figure, for whoever tries one condition after the other. */
+export function leastUnder(model: CircuitModel, conditions: Conditions): Least {
+  let check: Check | null = null
+  let least = Number.POSITIVE_INFINITY
+  const ofKinds = CHECK_KINDS.map((kind) => {
+    const { each, spare, row, named } = tradeOf(kind)
+    let figure: Parameters<TakeFigure> | undefined
+    let nepers = Number.POSITIVE_INFINITY
+    each(model, conditions, (from, to, where, have, limit) => {
+      const known = orNothing(spare(have, limit))
+      if (figure && !(known < nepers)) return
+      nepers = known
+      figure = [from, to, where, have, limit]
+    })
+    if (figure && (check === null || nepers < least)) {
+      least = nepers
+      check = named(row(...figure)) as Check
+    }
+    return nepers
+  })
+  return { ofKinds, nepers: least, check }
 }
 
 /** `ringing A → B`, or `loop A – B at A`: a check as the report names it, by station ids. */

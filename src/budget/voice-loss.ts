@@ -2,7 +2,7 @@ import type { CircuitModel, ModelSet } from './circuit-model'
 import { add, type Complex, divide, modulus, multiply, subtract, ZERO } from './complex'
 import type { Conditions } from './conditions'
 import { onHookSiemens } from './ringer'
-import type { VoiceRow } from './rows'
+import type { TakeFigure } from './rows'
 import { portOfEachSet, supplyPorts } from './supply-ports'
 import { terminalsOf } from './terminals'
 import { isSwitchboard } from './trunk-ends'
@@ -18,14 +18,18 @@ const SILENCE_DB = 9999
  * A call between two ports of a board or an exchange joins just those two; the others are cut off. A unit with ports adds its own loss
  * between sets on different ports, and repeating coils theirs to every call.
  */
-export function voiceRows(model: CircuitModel, conditions: Conditions, hz = VOICE_HZ): VoiceRow[] {
+export function eachVoice(
+  model: CircuitModel,
+  conditions: Conditions,
+  take: TakeFigure,
+  hz = VOICE_HZ,
+): void {
   const lossDb = isSwitchboard(model.supply?.supply)
     ? lossOverPorts(model, conditions, hz)
     : lossBetweenSets(model, conditions, hz)
   const throughUnitDb = model.supply?.supply.insertionDb ?? 0
   const portOf = portOfEachSet(model)
   const { sets, stations, coils } = model
-  const rows: VoiceRow[] = []
   for (let i = 0; i < sets.length; i++) {
     for (let j = i + 1; j < sets.length; j++) {
       const apart = (portOf[i] === portOf[j] ? 0 : throughUnitDb) + (coils?.voiceDb ?? 0)
@@ -34,13 +38,10 @@ export function voiceRows(model: CircuitModel, conditions: Conditions, hz = VOIC
       const back = hasButton(sets[i]!) || hasButton(sets[j]!) ? lossDb(j, i) : there
       const maxDb = Math.min(sets[i]!.set.maxLossDb, sets[j]!.set.maxLossDb)
       const [from, to] = [stations[sets[i]!.node]!, stations[sets[j]!.node]!]
-      rows.push(
-        { from, to, lossDb: heardDb(there + apart), maxDb },
-        { from: to, to: from, lossDb: heardDb(back + apart), maxDb },
-      )
+      take(from, to, to, heardDb(there + apart), maxDb)
+      take(to, from, from, heardDb(back + apart), maxDb)
     }
   }
-  return rows
 }
 
 const heardDb = (db: number): number => (Number.isNaN(db) ? SILENCE_DB : Math.min(db, SILENCE_DB))

@@ -3,8 +3,8 @@ import { add, ONE } from '../budget/complex'
 import type { Conditions } from '../budget/conditions'
 import { type Elimination, planElimination } from '../budget/elimination'
 import { constantsOf } from '../budget/line-constants'
-import { addBranch, addShunt, emptyAdmittances, factorNetwork, voltagesFrom } from '../budget/network'
-import { type Chain, chainOf, type Kilometre, kilometreOf, piSection } from '../budget/uniform-line'
+import { addPi, addShunt, emptyAdmittances, factorNetwork, voltagesFrom } from '../budget/network'
+import { type Chain, chainOf, type Kilometre, kilometreOf, piOf } from '../budget/uniform-line'
 import type { Wire } from '../catalog/wire'
 import { type FaultElement, ohmsThroughFault, type Ports, throughFault } from './fault-ports'
 import type { Probe } from './probe'
@@ -89,10 +89,7 @@ export function gaugeOf(
     let edge = 0
     for (const [k, line] of lines.entries()) {
       if (k === piece) continue
-      const pi = piSection(chainOf(kilometres[k]!, line.wireM / 1000, electrodes(line)))
-      addBranch(y, shape.branchOfEdge[edge++]!, pi.series)
-      addShunt(y, line.from, pi.shuntFrom)
-      addShunt(y, line.to, pi.shuntTo)
+      addPi(y, shape.branchOfEdge[edge++]!, line, piOf(kilometres[k]!, line.wireM / 1000, line.electrodeOhms))
     }
     for (const { node, siemens } of shunts) addShunt(y, node, siemens)
     for (let node = 0; node < shape.nodeCount; node++) y.shuntRe[node]! += LEAK_S

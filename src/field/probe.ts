@@ -181,7 +181,7 @@ export function ringProbe({ model, pieces, meter }: Stand, from: number): Probe 
   return { model, pieces, hz, ports: [from, meter], shunts, shows }
 }
 
-/** Loss of speech from one set to another, dB: see `voiceRows`. */
+/** Loss of speech from one set to another, dB: see `eachVoice`. */
 export function speechProbe({ model, pieces }: Stand, from: ModelSet, to: ModelSet): Probe {
   const [za, zb] = [from.set.offHook.acOhms, to.set.offHook.acOhms]
   const others = model.sets.filter(({ node }) => node !== from.node && node !== to.node)

@@ -1,8 +1,8 @@
+import { rowsOfKind } from '../budget/circuit-rows'
 import { conditionsOf } from '../budget/conditions'
 import type { VoiceRow } from '../budget/rows'
 import { supplyPorts } from '../budget/supply-ports'
 import { RANK } from '../budget/verdict'
-import { voiceRows } from '../budget/voice-loss'
 import { BUILT_IN } from '../catalog/built-in'
 import { mergeCatalogs } from '../catalog/catalog'
 import type { Learned } from '../field/learned-figures'
@@ -48,7 +48,7 @@ export function faintRemedies(plan: Plan, id: CircuitId, measured: Lengths): Rem
 
 function faintIn(plan: Plan, id: CircuitId, measured: Lengths, learned: Learned): VoiceRow[] {
   const model = networkOf(plan, id, measured, learned)
-  return faintCalls(model, voiceRows(model, conditionsOf(plan.weather, plan.wireTempC)))
+  return faintCalls(model, rowsOfKind('voice', model, conditionsOf(plan.weather, plan.wireTempC)))
 }
 
 const networkOf = (plan: Plan, id: CircuitId, measured: Lengths, learned = learnedOf(plan, measured)) =>

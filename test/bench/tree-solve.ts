@@ -1,8 +1,8 @@
+import { rowsOfKind } from '../../src/budget/circuit-rows'
 import { conditionsOf } from '../../src/budget/conditions'
 import { constantsOf } from '../../src/budget/line-constants'
-import { ringingRows } from '../../src/budget/ringing'
 import { chainOf, kilometreOf, piSection } from '../../src/budget/uniform-line'
-import { VOICE_HZ, voiceRows } from '../../src/budget/voice-loss'
+import { VOICE_HZ } from '../../src/budget/voice-loss'
 import { circuitSimulator, denseSolve, type Engine, type Task } from './other-engines'
 import { randomTree } from './random-tree'
 import { type BenchRow, median, medianMs, sideBySide } from './timing'
@@ -33,8 +33,8 @@ const agree = (what: string, ours: number, theirs: number) => {
 
 /** Speech between each two of 20 sets on a tree of 100 lines: the whole of that budget. */
 export async function speechOnTree(): Promise<BenchRow> {
-  const rows = voiceRows(tree, TODAY)
-  const ms = await medianMs(() => voiceRows(treeAnew(), TODAY))
+  const rows = rowsOfKind('voice', tree, TODAY)
+  const ms = await medianMs(() => rowsOfKind('voice', treeAnew(), TODAY))
   const against: { by: string; ms: number }[] = []
   const sample = rows.filter((_, k) => k % 40 === 0)
   for (const { by, engine } of await otherEngines()) {
@@ -92,18 +92,18 @@ export async function ringOnTree(): Promise<BenchRow> {
     onHook: tree.sets,
     source: { node: tree.supply!.node, ...ring },
   }
-  const rows = ringingRows(tree, TODAY)
+  const rows = rowsOfKind('ringing', tree, TODAY)
   const others = await otherEngines()
   for (const { by, engine } of others) {
     const volts = await engine(task)
     for (const { to, volts: ours } of rows) agree(by, ours, volts[tree.stations.indexOf(to)]!)
   }
   // Code that has run seldom is not compiled yet: the simulator's takes four times as long in its first second.
-  for (let k = 0; k < WARM_RUNS; k++) ringingRows(treeAnew(), TODAY)
+  for (let k = 0; k < WARM_RUNS; k++) rowsOfKind('ringing', treeAnew(), TODAY)
   for (let k = 0; k < WARM_SOLVES; k++) for (const { engine } of others) await engine(task)
   const [ms, again, constantsMs, ...theirs] = (await sideBySide(
-    () => ringingRows(treeAnew(), TODAY),
-    () => ringingRows(tree, TODAY),
+    () => rowsOfKind('ringing', treeAnew(), TODAY),
+    () => rowsOfKind('ringing', tree, TODAY),
     constantsAlone,
     ...others.map(
       ({ engine }) =>
@@ -138,7 +138,7 @@ export async function growthWithLines(): Promise<BenchRow> {
   const points: { x: number; y: number; ms: number }[] = []
   for (const size of [10, 100, 1000, 10_000]) {
     const model = randomTree(size, 8)
-    const ms = await medianMs(() => ringingRows({ ...model, lines: [...model.lines] }, TODAY))
+    const ms = await medianMs(() => rowsOfKind('ringing', { ...model, lines: [...model.lines] }, TODAY))
     points.push({ x: Math.log(size), y: Math.log(ms), ms })
   }
   const mean = (values: readonly number[]) => values.reduce((sum, value) => sum + value, 0) / values.length

@@ -2,7 +2,7 @@ import fc from 'fast-check'
 import { lusolve, type Matrix, complex as mathComplex, matrix } from 'mathjs'
 import { expect, test } from 'vitest'
 import { planElimination } from '../../src/budget/elimination'
-import { addBranch, addShunt, emptyAdmittances, factorNetwork, voltagesFrom } from '../../src/budget/network'
+import { addPi, addShunt, emptyAdmittances, factorNetwork, voltagesFrom } from '../../src/budget/network'
 
 interface AnyNetwork {
   readonly nodes: number
@@ -50,7 +50,8 @@ function solve({ nodes, branches, shunts }: AnyNetwork, at: number) {
     branches.map(({ a, b }) => [a, b] as const),
   )
   const y = emptyAdmittances(shape)
-  for (const [k, branch] of branches.entries()) addBranch(y, shape.branchOfEdge[k]!, branch)
+  for (const [k, { a, b, re, im }] of branches.entries())
+    addPi(y, shape.branchOfEdge[k]!, { from: a, to: b }, new Float64Array([re, im, 0, 0, 0, 0]))
   for (const [node, shunt] of shunts.entries()) addShunt(y, node, shunt)
   return { shape, volts: voltagesFrom(factorNetwork(shape, y), at) }
 }

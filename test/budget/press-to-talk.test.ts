@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest'
-import { voiceRows } from '../../src/budget/voice-loss'
+import { rowsOfKind } from '../../src/budget/circuit-rows'
 import { DRY, OHMS_ONLY, plainSet, rowOfSets } from '../reference/test-circuit'
 
 const plain = plainSet({ offHook: { dcOhms: 200, acOhms: 600, minMA: 0 } })
@@ -7,7 +7,7 @@ const button = plainSet({ offHook: { dcOhms: 200, acOhms: 600, speakAcOhms: 300,
 
 /** Loss between two sets over 1000 Ω of wire, one way and the other, dB. */
 const losses = (a: typeof plain, b: typeof plain) =>
-  voiceRows(rowOfSets([a, b], OHMS_ONLY, 1000), DRY).map(({ lossDb }) => lossDb)
+  rowsOfKind('voice', rowOfSets([a, b], OHMS_ONLY, 1000), DRY).map(({ lossDb }) => lossDb)
 
 test('a set whose button is pressed is a source of its own impedance, and listens with the other', () => {
   // Insertion loss of R in series between Za and Zb: 20 log ((Za + Zb + R) / (Za + Zb)).

@@ -24,18 +24,18 @@ export const BUDGET = [
   constants('wet capacitance forgotten', '(wire.wetNanoFPerKm ?? wire.nanoFPerKm)', 'wire.nanoFPerKm'),
   uniform(
     'electrodes at the wrong ends',
-    'aLessOne: add(coshLessOne, scale(c, fromOhm))',
-    'aLessOne: add(coshLessOne, scale(c, toOhm))',
+    'chain[0] = coshLessOneRe + cRe * fromOhm',
+    'chain[0] = coshLessOneRe + cRe * toOhm',
   ),
   uniform(
     'shunts of a section swapped',
-    'shuntFrom: divide(chain.dLessOne, b)',
-    'shuntFrom: divide(chain.aLessOne, b)',
+    'const [aRe, aIm, dRe, dIm] = [chain[0]!, chain[1]!, chain[6]!, chain[7]!]',
+    'const [dRe, dIm, aRe, aIm] = [chain[0]!, chain[1]!, chain[6]!, chain[7]!]',
   ),
   uniform(
     'one electrode forgotten in the series arm',
-    'scale(cosh, fromOhm + toOhm)',
-    'scale(cosh, fromOhm)',
+    '[fromOhm + toOhm, fromOhm * toOhm]',
+    '[fromOhm, fromOhm * toOhm]',
   ),
   network(
     'a shunt passed on with the wrong sign',
@@ -80,5 +80,14 @@ export const BUDGET = [
   ),
   rods('a rod’s diameter taken for its radius', '(8 * lengthM) / diameterM', '(4 * lengthM) / diameterM'),
   endurance('idle hours are a whole day', 'idle * Math.max(0, 24 - talkHours - ringHours)', 'idle * 24'),
-  verdict('the best check taken for the weakest', '!(known < nepers)', '!(known > nepers)'),
+  verdict(
+    'the best check taken for the weakest',
+    'if (least && !(known < nepers)) continue',
+    'if (least && !(known > nepers)) continue',
+  ),
+  verdict(
+    'the best check taken for the weakest while a reach is sought',
+    'if (figure && !(known < nepers)) return',
+    'if (figure && !(known > nepers)) return',
+  ),
 ]

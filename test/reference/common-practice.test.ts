@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest'
+import { rowsOfKind } from '../../src/budget/circuit-rows'
 import { conditionsOf } from '../../src/budget/conditions'
 import { oddsOf } from '../../src/budget/odds'
-import { ringingRows } from '../../src/budget/ringing'
 import { BUILT_IN } from '../../src/catalog/built-in'
 import { mergeCatalogs } from '../../src/catalog/catalog'
 import { ringerOfEquivalents } from '../../src/catalog/ringer-equivalent'
@@ -96,9 +96,11 @@ describe('common practice', () => {
     const quiet = plainSet({ offHook: { dcOhms: 200, acOhms: 600, minMA: 20 } })
     const ringing = plainSet({ ...quiet, ringer: ringerOfEquivalents(5, 40) })
     const voltsOver = (loopOhm: number) =>
-      ringingRows(rowOfSets([quiet, ringing], OHMS_ONLY, loopOhm, builtInSupply('feed-48')), DRY).find(
-        ({ to }) => to === 's1',
-      )!.volts
+      rowsOfKind(
+        'ringing',
+        rowOfSets([quiet, ringing], OHMS_ONLY, loopOhm, builtInSupply('feed-48')),
+        DRY,
+      ).find(({ to }) => to === 's1')!.volts
     expect(voltsOver(1300)).toBeCloseTo(38.3, 1)
     expect(voltsOver(1100)).toBeGreaterThan(40)
   })

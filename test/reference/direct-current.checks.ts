@@ -1,4 +1,4 @@
-import { dcCall } from '../../src/budget/dc-call'
+import { callsFrom } from '../../src/budget/dc-call'
 import { enduranceRows } from '../../src/budget/endurance'
 import { terminalsOf } from '../../src/budget/terminals'
 import { builtInSupply } from './built-in-entry'
@@ -9,7 +9,7 @@ import { DRY, OHMS_ONLY, plainSet, rowOfSets } from './test-circuit'
 function loopMA(loopOhm: number, setOhm: number): number {
   const set = plainSet({ offHook: { dcOhms: setOhm, acOhms: 600, minMA: 20 } })
   const model = rowOfSets([set, set], OHMS_ONLY, loopOhm, builtInSupply('feed-48'))
-  return dcCall(model, DRY, terminalsOf(model, DRY, 0), [1]).mA[0]!
+  return callsFrom(model, DRY, terminalsOf(model, DRY, 0))([1]).mA[0]!
 }
 
 const resistanceDesign = checks(

@@ -1,4 +1,4 @@
-import { voiceRows } from '../../src/budget/voice-loss'
+import { rowsOfKind } from '../../src/budget/circuit-rows'
 import { checks } from './check'
 import { DRY, OHMS_ONLY, plainSet, rowOfSets } from './test-circuit'
 
@@ -7,7 +7,7 @@ function bridgedDb(bridgeOhm: number): number {
   const talking = plainSet({ offHook: { dcOhms: 200, acOhms: 600, minMA: 0 } })
   const bridged = plainSet({ ...talking, ringer: { ohms: bridgeOhm, minVolts: 1 } })
   const model = rowOfSets([talking, bridged, talking], OHMS_ONLY, 1e-6)
-  return voiceRows(model, DRY).find(({ from, to }) => from === 's0' && to === 's2')!.lossDb
+  return rowsOfKind('voice', model, DRY).find(({ from, to }) => from === 's0' && to === 's2')!.lossDb
 }
 
 const bridging = checks(

@@ -50,9 +50,9 @@ function longLine(set: string, supply: string): Plan {
 /** The least that the report has to spare at worst, in nepers, over all its rows. */
 function leastAtWorst({ worst }: ReportCircuit): number {
   const rows = [
-    ...worst.loop.map((row) => CHECKS.loop.spare(row)),
-    ...worst.ringing.map((row) => CHECKS.ringing.spare(row)),
-    ...worst.voice.map((row) => CHECKS.voice.spare(row)),
+    ...worst.loop.map(({ mA, minMA }) => CHECKS.loop.spare(mA, minMA)),
+    ...worst.ringing.map(({ volts, minVolts }) => CHECKS.ringing.spare(volts, minVolts)),
+    ...worst.voice.map(({ lossDb, maxDb }) => CHECKS.voice.spare(lossDb, maxDb)),
   ]
   return Math.min(...rows)
 }

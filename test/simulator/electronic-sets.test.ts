@@ -1,6 +1,6 @@
 import { beforeAll, describe, expect, test } from 'vitest'
 import { circuitRows } from '../../src/budget/circuit-rows'
-import { dcCall } from '../../src/budget/dc-call'
+import { callsFrom } from '../../src/budget/dc-call'
 import { seeded } from '../../src/budget/seeded'
 import { terminalsOf } from '../../src/budget/terminals'
 import { inSeries } from '../../src/catalog/cell'
@@ -130,7 +130,7 @@ describe.each(['feed', 'series'] as const)('on a %s', (kind) => {
 test('five electronic sets off hook at once: each gets what ideal parts in the simulator get', async () => {
   const sets = [2, 4, 6, 8, 10].map((drop) => set(drop, 150))
   const model = rowOfSets(sets, OHMS_ONLY, 200, { ...battery(14, 50), kind: 'feed', maxMA: 60 })
-  const ours = dcCall(model, DRY, terminalsOf(model, DRY, 0), [0, 1, 2, 3, 4]).mA
+  const ours = callsFrom(model, DRY, terminalsOf(model, DRY, 0))([0, 1, 2, 3, 4]).mA
   const cards = [
     'Bsupply 0 s0 I = min((14 - V(s0))/50, 0.06)',
     ...sets.map(({ offHook }, k) => `Bset${k} s${k} 0 I = max(V(s${k}) - ${offHook.dropVolts}, 0)/150`),
