@@ -1,10 +1,12 @@
 import { useSignal } from '@preact/signals'
+import type { ComponentChildren } from 'preact'
 import {
   isFromDisk,
   isTileAddress,
   NOT_FROM_DISK,
   SUGGESTED_SOURCES,
   sourceInUse,
+  type TileSource,
   type TileUse,
   turnOffTiles,
   turnOnTiles,
@@ -28,7 +30,14 @@ const WORDS: Readonly<
 }
 
 /** Tiles from the network: off by default, and a word on what they reveal before they are turned on. */
-export function TileServer({ use }: { use: TileUse }) {
+export function TileServer({
+  use,
+  whileOn,
+}: {
+  use: TileUse
+  /** What can be done with it while it is on. */
+  whileOn?: (source: TileSource) => ComponentChildren
+}) {
   const { title, sees, address } = WORDS[use]
   const inUse = sourceInUse(use)
   const source = inUse ?? SUGGESTED_SOURCES[use]
@@ -69,6 +78,7 @@ export function TileServer({ use }: { use: TileUse }) {
           </button>
         )}
       </div>
+      {inUse && whileOn?.(inUse)}
     </OnDemand>
   )
 }

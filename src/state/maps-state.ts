@@ -3,7 +3,9 @@ import type { MapFit, Mark } from '../geo/map-fit'
 import type { Position } from '../geo/position'
 import type { MapFacts, MapKind } from '../jobs/maps/map-spec'
 import type { PartWeight } from '../jobs/maps/maps-answers'
+import type { Result } from '../problem'
 import type { Extent } from '../terrain/elevation-grid'
+import type { TileSource } from './online-tiles'
 
 /** A map beneath the net, as lists and the map itself show it. */
 export interface BackMap {
@@ -51,6 +53,13 @@ export interface MapsKeeper {
   ) => Promise<ImageBitmap | null>
   /** Makes a map of its own of the part of an archive over an extent, down to a zoom, and keeps it. */
   readonly keepPart: (key: string, extent: Extent, maxZoom: number) => Promise<void>
+  /** Makes a map of its own of what an online map has over an extent at these zooms, and keeps it. */
+  readonly keepOnline: (source: TileSource, extent: Extent, zooms: readonly number[]) => Promise<void>
+  /** About what that would weigh, level by level, as far as there may be kept of it; undefined where the person stopped it. */
+  readonly weighOnline: (
+    source: TileSource,
+    extent: Extent,
+  ) => Promise<Result<readonly PartWeight[]> | undefined>
   /** The ground of an extent, even in longitude and latitude, in greys for paper; null where no map that is shown has any. */
   readonly strip: (extent: Extent, width: number, height: number) => Promise<Blob | null>
   readonly weigh: (key: string, extent: Extent) => Promise<readonly PartWeight[] | undefined>

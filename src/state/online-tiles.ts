@@ -4,6 +4,8 @@ import { goTo } from './back-button'
 export interface TileSource {
   readonly url: string
   readonly credit: string
+  /** The person has said that its terms let tiles be kept: `keeping-allowed.ts`. */
+  readonly mayKeep?: boolean
 }
 
 /** What tiles are for: a picture of the country, or its heights. */
@@ -62,6 +64,12 @@ export function turnOnTiles(use: TileUse, { url, credit }: TileSource): void {
   if (!mayAsk()) for (const key of Object.values(KEYS)) sessionStorage.removeItem(key)
   sessionStorage.setItem(KEYS[use], JSON.stringify({ url, credit }))
   goTo(`./${ONLINE_PAGE}`)
+}
+
+/** Notes of the map that is turned on whether its tiles may be kept. */
+export function allowKeeping(mayKeep: boolean): void {
+  const source = sourceInUse('map')
+  if (source) sessionStorage.setItem(KEYS.map, JSON.stringify({ ...source, mayKeep }))
 }
 
 /** Goes back to the page that may ask nobody, unless something else is still turned on. */

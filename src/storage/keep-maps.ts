@@ -6,6 +6,7 @@ import type { Extent } from '../terrain/elevation-grid'
 import { askToKeepForGood } from './keep-for-good'
 import { type MapFile, type MapFiles, openMapFiles } from './map-files'
 import { newKey } from './new-key'
+import { onlineTiles, weighOnline } from './online-part'
 import { underWatch, type WorkPlace } from './under-watch'
 
 /** A map as the store has it: `state/maps-state.ts` says what each part means. */
@@ -30,6 +31,12 @@ export interface MapsStore {
   readonly work: WorkPlace
   readonly notice: { value: string }
   readonly refusedFile: { value: { readonly name: string; readonly problems: readonly Problem[] } | null }
+}
+
+/** A server of pictures, as the person names it. */
+interface OnlineMap {
+  readonly url: string
+  readonly credit: string
 }
 
 const MAP_NOTICES = {
@@ -100,6 +107,14 @@ export async function keepMaps(store: MapsStore, jobs: MapsJobs, name?: string) 
     await remove(map.key)
     store.refusedFile.value = { name: map.name, problems }
   }
+  /** Keeps a part that was made here. */
+  const keepMade = async (bytes: Blob, fileName: string) => {
+    const made = { ...fresh(bytes, fileName), kind: 'mbtiles' as const }
+    await put(made)
+    if (!facts.get(made.key) || !(await write(made))) return
+    kept.add(made.key)
+    publish()
+  }
   const fresh = (file: File | Blob, fileName: string) => ({
     key: newKey(),
     name: fileName,
@@ -164,13 +179,25 @@ export async function keepMaps(store: MapsStore, jobs: MapsJobs, name?: string) 
       )
       if (part && !part.ok) store.notice.value = part.problems[0]!.message
       if (!part?.ok) return
-      const partName = `${map.name.replace(/\.\w+$/, '')}, part.mbtiles`
-      const made = { ...fresh(part.value, partName), kind: 'mbtiles' as const }
-      await put(made)
-      if (!facts.get(made.key) || !(await write(made))) return
-      kept.add(made.key)
-      publish()
+      await keepMade(part.value, `${map.name.replace(/\.\w+$/, '')}, part.mbtiles`)
     },
+    keepOnline: async ({ url, credit }: OnlineMap, extent: Extent, zooms: readonly number[]) => {
+      const title = new URL(url.replaceAll(/[{}]/g, '')).hostname
+      const part = await underWatch(
+        store.work,
+        `Taking the part of ${title} around the plan`,
+        async (watch) => {
+          const tiles = await onlineTiles(url, extent, zooms, {}, watch)
+          return tiles.ok ? jobs.pack({ tiles: tiles.value, title, credit, extent }) : tiles
+        },
+      )
+      if (part && !part.ok) store.notice.value = part.problems[0]!.message
+      if (part?.ok) await keepMade(part.value, `${title}, part.mbtiles`)
+    },
+    weighOnline: ({ url }: OnlineMap, extent: Extent) =>
+      underWatch(store.work, 'Looking at the tiles around the plan', (watch) =>
+        weighOnline(url, extent, {}, watch),
+      ),
     strip: (extent: Extent, width: number, height: number) => {
       const layers = own
         .filter(({ key, isShown }) => isShown && facts.get(key))

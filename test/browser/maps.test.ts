@@ -198,6 +198,49 @@ test('each hostile map ends in a sentence, and the page stays as it was', async 
   expect(at.faults).toEqual([])
 })
 
+test('of a map from the network the part around the plan is kept only when its terms are said to allow it', async () => {
+  const { page, context, url } = at
+  const asked: string[] = []
+  await context.route('https://tiles.example/**', async (route) => {
+    asked.push(route.request().url())
+    await route.fulfill({
+      body: fixture('scan.jpg'),
+      contentType: 'image/jpeg',
+      headers: { 'access-control-allow-origin': '*' },
+    })
+  })
+  const tiles = { url: 'https://tiles.example/{z}/{x}/{y}.jpg', credit: '© Moor survey' }
+  await page.evaluate((kept) => sessionStorage.setItem('fieldpair-tiles', kept), JSON.stringify(tiles))
+  await page.goto(`${url}online.html`)
+  await toolsAreThere(page)
+  await page.locator('.map-foot button', { hasText: 'Maps: online' }).click()
+  await page.getByText('Map from the network: on').click()
+  const part = page.getByText('Only the part around the plan').last()
+  const before = await page.getByText('Only the part around the plan').count()
+  await page.getByLabel('The terms of this source allow keeping its tiles').check()
+  await expect.poll(() => page.getByText('Only the part around the plan').count()).toBe(before + 1)
+  await part.click()
+  await page.getByRole('button', { name: 'How large is it?' }).last().click()
+  const nearness = page.getByLabel('As near as').last()
+  await nearness.waitFor()
+  await nearness.selectOption('zoom 13')
+  await page.getByText(/\d+ tiles, about [\d.]+ [KM]B\. At 4 a second/).waitFor()
+  asked.length = 0
+  await page.getByRole('button', { name: /^Keep this part of © Moor survey/ }).click()
+  const row = page.locator('.map-list li', { hasText: '© Moor survey' })
+  await row.getByText('Kept in this browser').waitFor()
+  // From the network, a tile is asked for once.
+  const kept = asked.filter((each) => !each.includes('/0/'))
+  expect(new Set(kept).size).toBeGreaterThan(3)
+  at.faults.length = 0
+  await context.unroute('https://tiles.example/**')
+  await page.goto(url)
+  await toolsAreThere(page)
+  await drawn(page)
+  await page.locator('.credit', { hasText: '© Moor survey' }).waitFor()
+  expect(at.faults).toEqual([])
+})
+
 test('the one file shows maps from a disk', async () => {
   const { page } = at
   await page.goto(pathToFileURL(join(inject('site'), 'Fieldpair.html')).href)

@@ -1,6 +1,13 @@
 // @vitest-environment happy-dom
 import { beforeEach, expect, test } from 'vitest'
-import { isTileAddress, SUGGESTED_SOURCES, sourceInUse, turnOnTiles } from '../../src/state/online-tiles'
+import { forbidsKeeping, mayKeep } from '../../src/state/keeping-allowed'
+import {
+  allowKeeping,
+  isTileAddress,
+  SUGGESTED_SOURCES,
+  sourceInUse,
+  turnOnTiles,
+} from '../../src/state/online-tiles'
 
 test.each([
   ['https://tiles.example/{z}/{x}/{y}.png', true],
@@ -47,4 +54,29 @@ test('heights that were left on do not come on again with the map', () => {
   turnOnTiles('map', SUGGESTED_SOURCES.map)
   visit('https://plans.example/online.html')
   expect([sourceInUse('map'), sourceInUse('elevation')]).toEqual([SUGGESTED_SOURCES.map, null])
+})
+
+test('tiles may be kept only where the person says so, of that address alone, and never of a server that is suggested', () => {
+  const own = { url: 'https://tiles.example/{z}/{x}/{y}.png', credit: 'Example' }
+  visit('https://plans.example/online.html')
+  turnOnTiles('map', own)
+  expect(mayKeep(sourceInUse('map')!)).toBe(false)
+  allowKeeping(true)
+  expect(mayKeep(sourceInUse('map')!)).toBe(true)
+  turnOnTiles('map', { ...own, url: 'https://other.example/{z}/{x}/{y}.png' })
+  expect(mayKeep(sourceInUse('map')!)).toBe(false)
+  turnOnTiles('map', SUGGESTED_SOURCES.map)
+  allowKeeping(true)
+  expect(mayKeep(sourceInUse('map')!)).toBe(false)
+})
+
+test.each([
+  [SUGGESTED_SOURCES.map.url, true],
+  [SUGGESTED_SOURCES.elevation.url, true],
+  ['https://a.tile.openstreetmap.org/{z}/{x}/{y}.png', true],
+  ['https://TILE.OSM.ORG/{z}/{x}/{y}.png', true],
+  ['https://notopenstreetmap.org/{z}/{x}/{y}.png', false],
+  ['https://tiles.example/openstreetmap.org/{z}/{x}/{y}.png', false],
+])('%s is known to forbid keeping: %s', (url, expected) => {
+  expect(forbidsKeeping(url)).toBe(expected)
 })

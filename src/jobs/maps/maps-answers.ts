@@ -1,4 +1,4 @@
-import { type TilePlace, tilesOver } from '../../files/maps/map-archive'
+import { type MapArchive, type TilePlace, tilesOver } from '../../files/maps/map-archive'
 import type { Places } from '../../plan/places'
 import { ok, type Result } from '../../problem'
 import type { Extent } from '../../terrain/elevation-grid'
@@ -13,6 +13,22 @@ export interface PartWeight {
   readonly tiles: number
   readonly bytes: number
 }
+
+/** A tile as a server sent it. */
+export interface FetchedTile {
+  readonly place: TilePlace
+  readonly bytes: Uint8Array<ArrayBuffer>
+}
+
+/** Tiles of one online map, and what is to be said of them. */
+export interface FetchedTiles {
+  readonly tiles: readonly FetchedTile[]
+  readonly title: string
+  readonly credit: string
+  readonly extent: Extent
+}
+
+const keyOf = ({ zoom, column, row }: TilePlace) => `${zoom}/${column}/${row}`
 
 /** What is wanted of the ground for paper: maps from the lowest to the topmost, and how many dots. */
 export interface StripQuestion {
@@ -87,6 +103,20 @@ export const MAPS_JOBS = {
     if (!archive) return null
     const { writeMbtiles } = await import('../../files/maps/write-mbtiles')
     return writeMbtiles(archive, extent, maxZoom, fetchWasm, tell.part)
+  },
+  /** Tiles that were fetched, as a file of MBTiles. */
+  pack: async ({ tiles, title, credit, extent }: FetchedTiles): Promise<Blob> => {
+    const { writeMbtiles } = await import('../../files/maps/write-mbtiles')
+    const bytesAt = new Map(tiles.map(({ place, bytes }) => [keyOf(place), bytes]))
+    const zooms = tiles.map(({ place }) => place.zoom)
+    const maxZoom = Math.max(...zooms)
+    const archive: MapArchive = {
+      ...{ content: 'picture', title, credit, extent, minZoom: Math.min(...zooms), maxZoom },
+      tile: async (place) => bytesAt.get(keyOf(place)),
+      tileBytes: async (place) => bytesAt.get(keyOf(place))?.length ?? 0,
+      close: () => undefined,
+    }
+    return writeMbtiles(archive, extent, maxZoom, fetchWasm, () => undefined)
   },
   /** What the part of an archive over an extent weighs; null where it is no archive, or the part has too many tiles. */
   weigh: async ({ key, extent }: { readonly key: string; readonly extent: Extent }) => {

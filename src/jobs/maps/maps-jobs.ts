@@ -4,7 +4,7 @@ import { ok, type Result } from '../../problem'
 import type { Extent } from '../../terrain/elevation-grid'
 import { workerClient } from '../worker-client'
 import type { MapFacts, MapSpec } from './map-spec'
-import type { MAPS_JOBS, PartWeight, StripQuestion } from './maps-answers'
+import type { FetchedTiles, MAPS_JOBS, PartWeight, StripQuestion } from './maps-answers'
 
 /** Looking at a map is a matter of moments: what takes so long is a trap, s. */
 const SILENCE_S = 15
@@ -23,6 +23,8 @@ export interface MapsJobs {
   ) => Promise<ImageBitmap | null>
   /** The part over an extent, down to a zoom, as a file of MBTiles. */
   readonly part: (key: string, extent: Extent, maxZoom: number) => Promise<Result<Blob> | undefined>
+  /** Tiles that were fetched, as a file of MBTiles. */
+  readonly pack: (fetched: FetchedTiles) => Promise<Result<Blob> | undefined>
   /** The ground of an extent in greys for paper, of maps from the lowest to the topmost; null where there is nothing. */
   readonly strip: (wanted: StripQuestion) => Promise<Blob | null>
   /** The places in a GeoPackage. */
@@ -73,6 +75,7 @@ export function mapsJobs(
         })
         void work()
       }),
+    pack: (fetched) => client.ask('pack', fetched),
     strip: async (wanted) => {
       const result = await client.ask('strip', wanted)
       return result?.ok ? result.value : null

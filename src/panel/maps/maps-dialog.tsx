@@ -10,6 +10,7 @@ import { CarryDialog } from '../carry/carry-dialog'
 import { OnDemand } from '../question'
 import { TileServer } from '../tile-server'
 import { MapPart } from './map-part'
+import { OnlinePart } from './online-part'
 
 const KIND_WORDS: Readonly<Record<BackMap['kind'], string>> = {
   pmtiles: 'PMTiles',
@@ -54,7 +55,7 @@ export function MapsDialog({ store }: { store: Store }) {
           ))}
         </ol>
       )}
-      <TileServer use="map" />
+      <TileServer use="map" whileOn={(source) => <OnlinePart store={store} source={source} />} />
       <Sources />
     </CarryDialog>
   )
@@ -150,7 +151,14 @@ function MapRow({ store, keeper, map, isTopmost, isLowest }: RowProps) {
         </button>
       </div>
       {facts && (map.kind === 'pmtiles' || map.kind === 'mbtiles') && (
-        <MapPart store={store} keeper={keeper} map={map} />
+        <MapPart
+          store={store}
+          name={undirected(map.name)}
+          weigh={async (extent) =>
+            (await keeper.weigh(key, extent)) ?? 'That part has too many tiles to be kept.'
+          }
+          keep={(extent, zooms) => void keeper.keepPart(key, extent, Math.max(...zooms))}
+        />
       )}
     </li>
   )
@@ -172,7 +180,8 @@ function Sources() {
         <li>A paper map of your own, photographed or scanned, where its publisher allows it for your use.</li>
         <li>
           Tiles from a server are looked at, not kept: the terms of most forbid to fetch them ahead, those of
-          OpenStreetMap’s own server among them.
+          OpenStreetMap’s own server among them. Where the terms of yours allow it, say so while it is on: the
+          part around the plan can be kept then.
         </li>
       </ul>
     </OnDemand>
