@@ -122,7 +122,7 @@ keeper.value = await keepDrafts(store)
 if (store.opened.peek() === nothingYet) await openDemo()
 const { takeLinkedPlan } = await import('./storage/linked-plan')
 takeLinkedPlan(store)
-void import('./panel/carry/follow-sharing').then(({ followSharing }) => followSharing(store))
+void import('./panel/carry/follow-sharing').then(({ followSharing }) => followSharing(store, keeper.peek()!))
 if (import.meta.env.PROD)
   void import('./storage/keep-release').then(({ keepRelease }) => keepRelease(store.release))
 

@@ -8,25 +8,13 @@ import { keysOfInvitation, makeKeys, type PlanKeys, passOf, tagOf } from './plan
 import { beginningOf, Room } from './room'
 import { makeHand } from './sealed'
 import { SharedPlan, type SharedStore } from './shared-plan'
+import { sharedTagOf, withTag } from './shared-tag'
 import { lastBeginning } from './stream-reads'
 
 /** What sharing needs of the store besides what a shared plan does. */
 export interface SharingStore extends SharedStore {
   readonly open: (plan: Plan) => void
 }
-
-/** Member of a plan by which it is known again as one that is shared: the name of its stream, which is no key. */
-const MEMBER = 'shared'
-
-export const sharedTagOf = (plan: Plan): string | undefined => {
-  const tag = plan.unknown?.plan?.[MEMBER]
-  return typeof tag === 'string' ? tag : undefined
-}
-
-const withTag = (plan: Plan, tag: string): Plan => ({
-  ...plan,
-  unknown: { ...plan.unknown, plan: { ...plan.unknown?.plan, [MEMBER]: tag } },
-})
 
 const rooms = (): Promise<KeptRooms | null> =>
   openRooms(`fieldpair shared ${new URL('.', location.href).pathname}`).catch(() => null)
@@ -94,15 +82,15 @@ export async function joinByFragment(store: SharingStore, fragment: string): Pro
 }
 
 /** Goes on with a plan of this browser that is shared, where its keys are kept here. */
-export async function resumeSharing(store: SharingStore): Promise<void> {
+export async function resumeSharing(store: SharingStore, base = store.opened.peek()): Promise<void> {
   const openedPlan = store.opened.peek()
-  const tag = sharedTagOf(openedPlan)
-  if (tag === undefined || store.sharing.peek()) return
+  const tag = sharedTagOf(base)
+  if (tag === undefined || store.sharing.peek()?.box) return
   const kept = await rooms()
   const before = await kept?.room(tag)
   const known = before && beginningOf({ ...before })
   if (!before || !known || store.opened.peek() !== openedPlan) return
-  await goOn(store, { keys: before.keys, ...known }, kept, openedPlan)
+  await goOn(store, { keys: before.keys, ...known }, kept, base)
 }
 
 interface Known {

@@ -129,6 +129,8 @@ export class SharedPlan implements Sharing, BoxSide {
     for (const { name, bytes } of own) this.#outbox.put({ name, bytes }, true)
     this.table.start(base)
     let isBegun = !isNew
+    // Another window may have to go on from here at once.
+    if (isNew) void this.#keep()
     // Windows of one browser hear each other also where no box is reached.
     this.#windows?.addEventListener('message', ({ data }) => {
       if (data instanceof Uint8Array) this.#receive(data)

@@ -1,5 +1,6 @@
 import type { ReadonlySignal } from '@preact/signals'
 import type { Plan } from '../plan/plan'
+import type { WindowBeginning } from './window-words'
 
 /** Where a hand was, and when. */
 export interface Spot {
@@ -87,5 +88,8 @@ export interface Sharing extends ToChoose {
   /** Takes in what a file of this plan brings; false for one of another plan. */
   readonly takeFile: (plan: Plan) => boolean
   readonly putAway: () => void
+  /** Where windows share: what one more window begins with, and whether this journal gives way to one that another has begun with. */
+  readonly begin?: () => WindowBeginning
+  readonly giveWayTo?: (other: WindowBeginning) => boolean
   readonly leave: () => void
 }

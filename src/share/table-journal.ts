@@ -200,6 +200,11 @@ export class TableJournal {
     return 'taken'
   }
 
+  /** What has come in and is not on the table yet comes there at once. */
+  absorbNow(): void {
+    if (!this.#store.dragging.peek()) this.#absorb()
+  }
+
   leave(): void {
     for (const stop of this.#stops) stop()
     clearTimeout(this.#timer)

@@ -9,11 +9,14 @@ import { lastKey, rememberLast } from './last-draft'
 import { newKey } from './new-key'
 import { otherWindows } from './other-windows'
 import { ownName } from './own-name'
-import { newSession, type Session } from './session'
+import { newSession, type Session, setJoint } from './session'
 import { versionKeeper } from './versions'
 
 /** Long enough to gather a burst of edits, and well within a second on a busy machine too. */
 const GATHER_MS = 100
+/** A large plan that others change all the time is written no oftener than takes an eighth of the page's time, and within a second. */
+const SHARE = 8
+const MOST_GATHER_MS = 600
 /** After a failure the next try waits so long, the last of these from then on. */
 const RETRY_MS = [1000, 2000, 5000, 10_000, 30_000]
 /** A store that does not answer must not hold up the start. */
@@ -43,6 +46,7 @@ export async function keepDrafts(store: KeptStore, name = ownName('fieldpair')):
   let drawnWritten = drawn
   let timer: ReturnType<typeof setTimeout> | undefined
   let failures = 0
+  let gatherMs = GATHER_MS
 
   const fail = (why: string) => {
     store.notKept.value = why
@@ -93,10 +97,15 @@ export async function keepDrafts(store: KeptStore, name = ownName('fieldpair')):
     // Before the save: where the page is going away, nothing runs after it.
     rememberLast(current.state.key)
     try {
-      const { before } = await db.save({ plan, underWay, ...current })
+      const began = performance.now()
+      const saving = db.save({ plan, underWay, ...current })
+      gatherMs = Math.min(MOST_GATHER_MS, Math.max(GATHER_MS, SHARE * (performance.now() - began)))
+      const { before } = await saving
       current.isWritten = true
       if (wasWritten && !before) void tellParted(current)
-      if (before && before.revision >= revision && plan.title === titleBefore)
+      if (before && before.revision >= revision && current.isJoint)
+        current.state = { ...current.state, revision: before.revision }
+      else if (before && before.revision >= revision && plan.title === titleBefore)
         takeTitle(current, before.title)
     } catch (error) {
       if (written === plan) written = null
@@ -129,7 +138,7 @@ export async function keepDrafts(store: KeptStore, name = ownName('fieldpair')):
       drawn = drawnWritten = null
     } else session.changed = true
     seen = plan
-    timer ??= setTimeout(() => void flush(), GATHER_MS)
+    timer ??= setTimeout(() => void flush(), gatherMs)
   }
 
   /** What is only begun is kept as well, and is on no plan: it is lost with the plan that it was begun on. */
@@ -138,12 +147,12 @@ export async function keepDrafts(store: KeptStore, name = ownName('fieldpair')):
     if (underWay === drawn || store.opened.peek() !== opened) return
     drawn = underWay
     if (underWay) session.changed = true
-    timer ??= setTimeout(() => void flush(), GATHER_MS)
+    timer ??= setTimeout(() => void flush(), gatherMs)
   }
 
   /** A plan that was only looked at leaves no draft behind. */
-  const leave = async ({ changed, base, state, isWritten }: Session) => {
-    if (!changed && !base && isWritten) await drafts?.erase(state.key)
+  const leave = async ({ changed, base, state, isWritten, isJoint }: Session) => {
+    if (!changed && !base && isWritten && !isJoint) await drafts?.erase(state.key)
   }
 
   /** Puts a kept plan on the table. False where no plan can be made of it, or nothing is kept under that key. */
@@ -218,6 +227,7 @@ export async function keepDrafts(store: KeptStore, name = ownName('fieldpair')):
     erase: async (key) => drafts?.erase(key),
     textOf: async (key) => (await drafts?.textOf(key)) ?? '',
     openKey: () => (session.isWritten ? session.state.key : (session.base?.key ?? null)),
+    shareDraft: (isJoint) => setJoint(session, isJoint),
     planOf: async (key) => {
       const found = await drafts?.load(key).catch(() => undefined)
       return found?.plan.ok ? found.plan.value : undefined

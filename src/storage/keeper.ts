@@ -37,6 +37,8 @@ export interface Keeper {
   readonly erase: (key: string) => Promise<void>
   /** Key of the plan on the table; null while it is not kept. */
   readonly openKey: () => string | null
+  /** Whether other windows have the plan on the table too, and all write one draft of it. */
+  readonly shareDraft: (isJoint: boolean) => void
   /** A kept plan, to be looked at; undefined where none can be made of its record. */
   readonly planOf: (key: string) => Promise<Plan | undefined>
   /** Gives a kept plan another title: one that is not on the table. */

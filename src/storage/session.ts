@@ -11,6 +11,8 @@ export interface Session {
   changed: boolean
   /** Whether its own draft has ever been written. */
   isWritten: boolean
+  /** Other windows write the same draft, and have the same plan: each takes in what the others do. */
+  isJoint: boolean
 }
 
 export const newSession = (base: DraftState | null, doc = newKey()): Session => ({
@@ -19,4 +21,20 @@ export const newSession = (base: DraftState | null, doc = newKey()): Session => 
   base,
   changed: false,
   isWritten: false,
+  isJoint: false,
 })
+
+/** From now on the draft that this window has open is one that several write, or again one of its own that has grown out of that. */
+export function setJoint(session: Session, isJoint: boolean): void {
+  if (isJoint === session.isJoint) return
+  session.isJoint = isJoint
+  if (isJoint && session.base && !session.isWritten) {
+    session.state = session.base
+    session.base = null
+    session.isWritten = true
+  } else if (!isJoint && session.isWritten) {
+    session.base = session.state
+    session.state = { key: newKey(), revision: 0 }
+    session.isWritten = false
+  }
+}

@@ -109,7 +109,28 @@ test('damaged records: the good plan opens, the others are said and their text i
   expect(file.suggestedFilename()).toBe('Bad.txt')
 })
 
-test('two windows on one plan: both ways are kept, told when it is so, and a double click on Remove loses neither', async () => {
+test('two windows on one plan work on it together, with no server, and it is kept once', async () => {
+  await page.goto(server.url)
+  await started(page)
+  await type(page, 'Start')
+  await kept(page, 'Start')
+  const other = await context.newPage()
+  await other.goto(server.url)
+  await started(other)
+  for (const each of [page, other]) await each.getByText('One plan in 2 windows').waitFor()
+  await type(other, 'Right')
+  await expect.poll(() => title(page).inputValue()).toBe('Right')
+  await type(page, 'Left')
+  await expect.poll(() => title(other).inputValue()).toBe('Left')
+  await kept(page, 'Left')
+  await other.close()
+  await page.getByText('One plan in 2 windows').waitFor({ state: 'detached' })
+  await page.getByRole('button', { name: 'Plans', exact: true }).click()
+  expect(await page.getByRole('button', { name: /^Remove (Start|Right)/ }).count()).toBe(0)
+})
+
+test('where windows cannot hear each other both ways are kept, told when it is so, and a double click on Remove loses neither', async () => {
+  await context.addInitScript(() => Reflect.deleteProperty(globalThis, 'BroadcastChannel'))
   await page.goto(server.url)
   await started(page)
   await type(page, 'Start')
@@ -118,7 +139,7 @@ test('two windows on one plan: both ways are kept, told when it is so, and a dou
   await other.goto(server.url)
   await started(other)
   await type(other, 'Right')
-  await notice(NOTICES.elsewhere).waitFor()
+  await kept(other, 'Right')
   await type(page, 'Left')
   await notice(NOTICES.parted).waitFor()
   await page.getByRole('button', { name: 'Plans', exact: true }).click()

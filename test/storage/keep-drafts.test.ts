@@ -165,6 +165,31 @@ describe('one plan in two windows', () => {
   })
 })
 
+describe('a plan that several windows work on together', () => {
+  test('is one draft that all of them write, and stays when one of them leaves it or changes it alone', async () => {
+    const first = await openWindow()
+    first.store.edit(title('Start'))
+    await first.keeper.flush()
+    const second = await openWindow()
+    expect(second.keeper.openKey()).toBe(first.keeper.openKey())
+    for (const { keeper } of [first, second]) keeper.shareDraft(true)
+    first.store.edit(title('Left'))
+    await first.keeper.flush()
+    second.store.edit(title('Right'))
+    await second.keeper.flush()
+    expect(await titles(first.keeper)).toEqual(['Right'])
+    for (const { store } of [first, second]) expect(store.notice.value).toBe('')
+    // One that only looked on opens another plan.
+    second.store.open({ ...EMPTY_PLAN, title: 'Other' })
+    await second.keeper.flush()
+    expect((await titles(first.keeper)).sort()).toEqual(['Other', 'Right'])
+    first.keeper.shareDraft(false)
+    first.store.edit(title('Alone'))
+    await first.keeper.flush()
+    expect((await titles(first.keeper)).sort()).toEqual(['Alone', 'Other'])
+  })
+})
+
 describe('what the windows are told', () => {
   test('is that a plan is changed elsewhere, and only then that both are kept when both are', async () => {
     const first = await openWindow()

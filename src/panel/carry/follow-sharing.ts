@@ -1,7 +1,9 @@
 import type { Store } from '../../state/store'
+import type { Keeper } from '../../storage/keeper'
+import { followWindows } from './follow-windows'
 
 /** Joins the shared plan whose invitation the page's address carries, now and whenever another is put in, and goes on with shared plans of this browser. */
-export function followSharing(store: Store): void {
+export function followSharing(store: Store, keeper: Keeper): void {
   let joining: Promise<void> | null = null
   const load = () => import('../../share/share')
   const join = async (fragment: string) => {
@@ -22,6 +24,7 @@ export function followSharing(store: Store): void {
   store.sharing.subscribe((sharing) => {
     stopTelling()
     stopTelling = () => {}
+    keeper.shareDraft(sharing !== null)
     if (!sharing) return
     void import('./tell-verdicts').then(({ tellVerdicts }) => {
       if (store.sharing.peek() === sharing) stopTelling = tellVerdicts(store, sharing)
@@ -33,4 +36,5 @@ export function followSharing(store: Store): void {
     if (joining || typeof plan.unknown?.plan?.shared !== 'string') return
     void load().then(({ resumeSharing }) => resumeSharing(store))
   })
+  followWindows(store, keeper)
 }

@@ -23,7 +23,8 @@ export function Together({ store }: { store: Store }) {
       }}
     >
       <div class="together">
-        {sharing ? <Shared store={store} sharing={sharing} /> : <Begin store={store} />}
+        {sharing && <Shared store={store} sharing={sharing} />}
+        {!sharing?.box && <Begin store={store} />}
       </div>
     </CarryDialog>
   )
