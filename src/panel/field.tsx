@@ -56,10 +56,16 @@ export function useTypedText(
   const typed = useSignal<string | null>(null)
   const why = useSignal<string | undefined>(undefined)
   /** What is typed and not yet kept, and the typing that it belongs to. */
-  const hand = useRef<{ typing: Typing | null; keep: (() => void) | null; timer: number }>({
+  const hand = useRef<{
+    typing: Typing | null
+    keep: (() => void) | null
+    timer: number
+    given: string | null
+  }>({
     typing: null,
     keep: null,
     timer: 0,
+    given: null,
   }).current
 
   const forget = () => {
@@ -74,11 +80,14 @@ export function useTypedText(
   }
   const give = (text: string) => {
     hand.typing ??= startTyping()
-    return asTyped(hand.typing, () => take(text))
+    const refusal = asTyped(hand.typing, () => take(text))
+    hand.given = refusal === undefined ? text : null
+    return refusal
   }
   const release = () => {
     keepNow()
     hand.typing = null
+    hand.given = null
     if (why.value === undefined) typed.value = null
   }
   useEffect(() => {
@@ -116,8 +125,10 @@ export function useTypedText(
       },
       onChange: (event: TargetedEvent<TextControl>) => {
         forget()
-        typed.value = event.currentTarget.value
-        why.value = give(event.currentTarget.value)
+        const { value } = event.currentTarget
+        typed.value = value
+        // What the plan has taken is not given twice: somebody else may have changed it since.
+        why.value = value === hand.given ? undefined : give(value)
         release()
       },
       onBlur: release,

@@ -112,15 +112,19 @@ test('damaged records: the good plan opens, the others are said and their text i
 test('two windows on one plan work on it together, with no server, and it is kept once', async () => {
   await page.goto(server.url)
   await started(page)
-  await type(page, 'Start')
+  const entitle = async (at: Page, text: string) => {
+    await type(at, text)
+    await title(at).press('Tab')
+  }
+  await entitle(page, 'Start')
   await kept(page, 'Start')
   const other = await context.newPage()
   await other.goto(server.url)
   await started(other)
   for (const each of [page, other]) await each.getByText('One plan in 2 windows').waitFor()
-  await type(other, 'Right')
+  await entitle(other, 'Right')
   await expect.poll(() => title(page).inputValue()).toBe('Right')
-  await type(page, 'Left')
+  await entitle(page, 'Left')
   await expect.poll(() => title(other).inputValue()).toBe('Left')
   await kept(page, 'Left')
   await other.close()

@@ -46,6 +46,18 @@ describe('text as it is typed', () => {
     expect(hut().note).toBe(text)
   })
 
+  test('is not given once more when the hand leaves the field: another may have changed it since', () => {
+    const { store, type, leave, hut, control } = show()
+    type('Note', 'a bog')
+    pass(600)
+    const stations = new Map(store.plan.value.stations).set(HUT, { ...hut(), note: 'a lake' })
+    act(() => store.absorb({ ...store.plan.value, stations }, (past) => past))
+    act(() => void control('Note').dispatchEvent(new Event('change', { bubbles: true })))
+    leave('Note')
+    expect(hut().note).toBe('a lake')
+    expect(control('Note').value).toBe('a lake')
+  })
+
   test('is one step of undo, however often it was kept', () => {
     const { store, type, leave, hut } = show()
     for (const text of ['a', 'a bo', 'a bog']) {
