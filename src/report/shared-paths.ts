@@ -46,14 +46,19 @@ class LegIndex {
   readonly crowded = new Set<number>()
 
   update(stations: Plan['stations'], lines: Plan['lines']): void {
-    for (const [id, known] of this.lines) if (!lines.has(id)) this.take(id, known)
+    for (const [id, { legs }] of this.lines) {
+      if (lines.has(id)) continue
+      this.change(id, legs, [])
+      this.lines.delete(id)
+    }
     const row = lineRowOf({ lines, stations })
     for (const [place, line] of row.lines.entries()) {
       const [from, to] = [row.starts[place]!.position, row.ends[place]!.position]
       const known = this.lines.get(line.id)
       if (known && known.line === line && known.from === from && known.to === to) continue
-      if (known) this.take(line.id, known)
-      this.put(line.id, { line, from, to, legs: spottedLegs([from, ...line.bends, to]) })
+      const legs = spottedLegs([from, ...line.bends, to])
+      this.change(line.id, known?.legs ?? [], legs)
+      this.lines.set(line.id, { line, from, to, legs })
     }
   }
 
@@ -61,26 +66,31 @@ class LegIndex {
     return (this.bySpot.get(spot) ?? []).map((id) => this.lines.get(id)!)
   }
 
-  private put(id: LineId, spotted: SpottedLine): void {
-    this.lines.set(id, spotted)
-    for (const { middle } of spotted.legs) {
-      const there = this.bySpot.get(middle)
-      if (!there) this.bySpot.set(middle, [id])
-      else {
-        there.push(id)
-        this.crowded.add(middle)
-      }
+  /** Only the legs that are others are taken out and put in: a map remembers for long what was deleted from it, and slows down. */
+  private change(id: LineId, before: readonly SpottedLeg[], after: readonly SpottedLeg[]): void {
+    const least = Math.min(before.length, after.length)
+    let start = 0
+    while (start < least && before[start]!.middle === after[start]!.middle) start++
+    let end = 0
+    while (end < least - start && before.at(-1 - end)!.middle === after.at(-1 - end)!.middle) end++
+    for (let i = start; i < before.length - end; i++) this.take(id, before[i]!.middle)
+    for (let i = start; i < after.length - end; i++) this.put(id, after[i]!.middle)
+  }
+
+  private put(id: LineId, spot: number): void {
+    const there = this.bySpot.get(spot)
+    if (!there) this.bySpot.set(spot, [id])
+    else {
+      there.push(id)
+      this.crowded.add(spot)
     }
   }
 
-  private take(id: LineId, { legs }: SpottedLine): void {
-    this.lines.delete(id)
-    for (const { middle } of legs) {
-      const there = this.bySpot.get(middle) ?? []
-      there.splice(there.indexOf(id), 1)
-      if (there.length < 2) this.crowded.delete(middle)
-      if (there.length === 0) this.bySpot.delete(middle)
-    }
+  private take(id: LineId, spot: number): void {
+    const there = this.bySpot.get(spot) ?? []
+    there.splice(there.indexOf(id), 1)
+    if (there.length < 2) this.crowded.delete(spot)
+    if (there.length === 0) this.bySpot.delete(spot)
   }
 }
 
