@@ -55,6 +55,13 @@ export function memoryOfEach<K extends object, R>(): (
 /** So many others in a row of the same length are taken for edits; more of them, and the row may have moved up. */
 const FEW_EDITS = 8
 
+/** Many short lists as one: most of them are empty, and `flat` asks of everything whether it is a list. */
+export function joined<T>(lists: readonly (readonly T[])[]): T[] {
+  const all: T[] = []
+  for (const list of lists) for (let i = 0; i < list.length; i++) all.push(list[i]!)
+  return all
+}
+
 interface Row<K, R> {
   readonly things: readonly K[]
   readonly from: readonly unknown[]

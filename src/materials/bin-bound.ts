@@ -5,9 +5,21 @@ const LIMITS = 60
 /** Parts of a bin that items are counted in at most: with more the bound hardly rises. */
 const MOST_PARTS = 12
 
-/** No fewer bins than this hold the items: the better of two lower bounds, each of which sees what the other does not. */
-export const fewestBins = (sizes: readonly number[], capacity: number): number =>
-  Math.max(byLargeItems(sizes, capacity), byParts(sizes, capacity))
+/**
+ * No fewer bins than this hold the items: the better of two lower bounds, each of which sees what the other does not.
+ *
+ * @param enough so many bins are known to hold them: no bound is higher
+ */
+export function fewestBins(
+  sizes: readonly number[],
+  capacity: number,
+  enough = Number.POSITIVE_INFINITY,
+): number {
+  const least = Math.ceil(total(sizes) / capacity - ROUNDING_M)
+  if (least >= enough) return least
+  const large = byLargeItems(sizes, capacity)
+  return large >= enough ? large : Math.max(large, byParts(sizes, capacity))
+}
 
 /**
  * How many items fit beside each other at most, whatever their sizes: items above a third of a bin go in twos, above a quarter in threes.

@@ -3,7 +3,7 @@ import { legGeometry } from '../geo/leg-length'
 import type { MeasuredLine } from '../measure/measured'
 import { memoryOfRow, remembering } from '../memo'
 import type { LineId } from '../plan/id'
-import { byLine, inRow, type LineEnds, lineEndsOf } from '../plan/line-row'
+import { byLine, inRow, type LineEnds, lineEndsOf, lineRowOf } from '../plan/line-row'
 import { type Line, type Plan, type Station, verticesOf } from '../plan/plan'
 import type { LoadAllowances } from './load-allowances'
 
@@ -60,7 +60,7 @@ export function carryingOf(
       : 0
     return { trips, walkM: outM + (trips - 1) * 2 * (outM + groundM / 2) + groundM + outM }
   }
-  const lines = [...plan.lines.values()]
+  const { lines } = lineRowOf(plan)
   const lengths = inRow(lines, measured)
   const from = [depot?.position, catalog.wires, crewKg, reelPct]
   const row = remembered(lines, from, [lengths], (line, place) => reckon(line, lengths[place]!))

@@ -2,8 +2,8 @@ import { DEFAULT_LAYING, type LayingAllowances } from '../catalog/laying-rates'
 import { HAZARDS } from '../hazard/kinds'
 import type { MeasuredLeg, MeasuredLine } from '../measure/measured'
 import { memoryOfEach, memoryOfRow } from '../memo'
-import type { LineId } from '../plan/id'
-import { inRow } from '../plan/line-row'
+import type { LineId, StationId } from '../plan/id'
+import { inRow, lineRowOf } from '../plan/line-row'
 import type { HazardKind, Lay, Line, Plan } from '../plan/plan'
 import type { Carrying } from './carrying'
 import type { Piece } from './spool-plan'
@@ -88,9 +88,9 @@ export function freeFirst(doneH: ArrayLike<number>): number {
  * Source: R. L. Graham, Bounds on multiprocessing timing anomalies, SIAM Journal on Applied Mathematics 17 (1969): at most a third
  * over the least there could be.
  */
-export function sharedOutH(jobsH: readonly number[], crews: number): number {
+export function sharedOutH(jobsH: Float64Array, crews: number): number {
   // An array of numbers alone is sorted by size, and many times faster.
-  const sortedH = new Float64Array(jobsH).sort()
+  const sortedH = jobsH.toSorted()
   const doneH = new Float64Array(crews)
   for (let job = sortedH.length - 1; job >= 0; job--) doneH[freeFirst(doneH)]! += sortedH[job]!
   return doneH.reduce((most, each) => Math.max(most, each), 0)
@@ -168,21 +168,23 @@ export function hoursOfPlan(
   allowances: LayingAllowances = DEFAULT_LAYING.foot,
   carrying: ReadonlyMap<LineId, Carrying> = new Map(),
 ): NetHours {
-  const row = [...plan.lines.values()]
+  const { lines: row } = lineRowOf(plan)
   const lengths = inRow(row, measured)
-  const cut = row.map(({ id }) => pieces.get(id) ?? NO_PIECES)
-  const met = row.map(({ id }) => crossings.get(id) ?? NO_CROSSINGS)
-  const walksM = row.map(({ id }) => carrying.get(id)?.walkM)
-  const lines = rememberedRow(row, [allowances], [lengths, cut, met, walksM], (line, place) => {
-    const own = cut[place]!
+  const cut = inRow(row, pieces)
+  const met = inRow(row, crossings)
+  const carried = inRow(row, carrying)
+  const lines = rememberedRow(row, [allowances], [lengths, cut, met, carried], (line, place) => {
+    const own = cut[place] ?? NO_PIECES
     const pairsLaid = own.length < 2 ? own.length : new Set(own.map((piece) => piece.pair)).size
     const splices = own.length - pairsLaid
-    return hoursOfLine(lengths[place]!, line.pairs, splices, met[place]!, allowances, walksM[place])
+    return hoursOfLine(lengths[place]!, line.pairs, splices, met[place], allowances, carried[place]?.walkM)
   })
-  const withSets = new Set([...plan.circuits.values()].flatMap((circuit) => [...circuit.sets.keys()]))
+  const withSets = new Set<StationId>()
+  for (const { sets } of plan.circuits.values()) for (const id of sets.keys()) withSets.add(id)
   const stationH = ((allowances.isNight ? allowances.nightFactor : 1) * allowances.stationMin) / 60
   const stationsH = withSets.size * stationH
-  const linesH = lines.map((line) => line.totalH)
+  const jobsH = new Float64Array(lines.length + withSets.size).fill(stationH)
+  for (let place = 0; place < lines.length; place++) jobsH[place] = lines[place]!.totalH
   const { crews, people, isNight } = allowances
   return {
     lines,
@@ -191,11 +193,11 @@ export function hoursOfPlan(
     crewWanted: lines.reduce((most, line) => Math.max(most, line.crew), 0),
     isNight,
     stationsH,
-    totalH: sharedOutH([...linesH, ...new Array<number>(withSets.size).fill(stationH)], crews),
+    totalH: sharedOutH(jobsH, crews),
     recoveryH: sharedOutH(
-      lines.map((line) => line.recoveryH),
+      Float64Array.from(lines, (line) => line.recoveryH),
       crews,
     ),
-    personHours: linesH.reduce((sum, lineH) => sum + lineH, 0) * people + stationsH,
+    personHours: lines.reduce((sum, line) => sum + line.totalH, 0) * people + stationsH,
   }
 }

@@ -1,4 +1,4 @@
-import { foundFor, isSame } from '../memo'
+import { foundFor, isSame, joined } from '../memo'
 import { type Cut, cutGroup } from './cut-runs'
 import { MOST_RUNS, MOST_SPOOLS, packSpools } from './pack-spools'
 import type { Group, Packing } from './packing'
@@ -13,48 +13,65 @@ interface CutRun {
   readonly cuts: readonly Pick<Cut, 'spool' | 'wireM' | 'cutM'>[]
 }
 
-/** Spools taken in hand, and what is cut from them for each run. */
+/** Spools taken in hand, and what is cut from them for each run, in the order of the runs. */
 interface Cutting {
   readonly spools: UsedSpool[]
-  readonly cuts: Map<PairRun, CutRun>
+  readonly cuts: (CutRun | undefined)[]
 }
 
 /** The spools of one wire, in the order in which the lines first meet them, and what each run is cut into. */
 export interface LaidWire {
   readonly figures: Omit<WireSpools, 'used'>
   readonly used: readonly UsedSpool[]
-  readonly cuts: ReadonlyMap<PairRun, CutRun>
+  /** Of all runs of the lines, one after the other. */
+  readonly cuts: readonly (CutRun | undefined)[]
   /** The place among `used` of each spool that was taken in hand. */
   readonly placeOf: Int32Array
 }
 
 /** Lays every line of one wire: shares out the spools, cuts them, and counts what is carried. */
 export function layWire(wanted: WantedWire): LaidWire {
-  const { runs, packing } = packWholeLines(wanted)
-  const cutting = cutAll(runs, packing, wanted.wasteM)
-  const whole = new Set(runs.map((run) => run.line))
-  const notLaid = wanted.lines.filter((line) => !whole.has(line.id) && runsOf([line]).length > 0)
-  beginLines(notLaid, wanted, cutting)
+  const all = runsOf(wanted.lines)
+  const { runs, packing } = packWholeLines(wanted, all)
+  let cutting = cutAll(runs, packing, wanted.wasteM)
+  let notLaid: readonly WantedLine[] = []
+  if (runs !== all) {
+    const whole = new Set(runs.map((run) => run.line))
+    notLaid = wanted.lines.filter((line) => !whole.has(line.id) && line.runs.length > 0)
+    cutting = beginLines(
+      notLaid,
+      wanted,
+      { spools: cutting.spools, cuts: inOrderOf(all, runs, cutting.cuts) },
+      all,
+    )
+  }
 
   const used: UsedSpool[] = []
   const placeOf = new Int32Array(cutting.spools.length).fill(-1)
   let splices = 0
-  for (const line of wanted.lines) {
-    for (const run of line.runs) {
-      const own = cutting.cuts.get(run)
-      if (!own) continue
-      splices += own.cuts.length - 1
-      for (const { spool } of own.cuts) {
-        const at = own.first + spool
-        if (placeOf[at] === -1) placeOf[at] = used.push(cutting.spools[at]!) - 1
-      }
+  for (const own of cutting.cuts) {
+    if (!own) continue
+    splices += own.cuts.length - 1
+    for (const { spool } of own.cuts) {
+      const at = own.first + spool
+      if (placeOf[at] === -1) placeOf[at] = used.push(cutting.spools[at]!) - 1
     }
   }
   const figures = figuresOf(wanted, packing, used, splices, notLaid)
   return { figures, used, cuts: cutting.cuts, placeOf }
 }
 
-const runsOf = (lines: readonly WantedLine[]): readonly PairRun[] => lines.flatMap((line) => line.runs)
+const runsOf = (lines: readonly WantedLine[]): readonly PairRun[] => joined(lines.map((line) => line.runs))
+
+/** What stands beside some runs, beside all of them. */
+function inOrderOf<T>(
+  all: readonly PairRun[],
+  some: readonly PairRun[],
+  beside: readonly T[],
+): (T | undefined)[] {
+  const of = new Map(some.map((run, place) => [run, beside[place]]))
+  return all.map((run) => of.get(run))
+}
 
 /** A group cut from its spools: what each of its runs is cut into, and the spools with what is left on them. */
 interface CutOfGroup {
@@ -100,11 +117,10 @@ function pack(runs: readonly PairRun[], { kinds, wasteM }: WantedWire): Packing 
 }
 
 /** All lines; or where the spools do not reach, as many whole ones as they reach for, the shortest first. */
-function packWholeLines(wanted: WantedWire): {
-  readonly runs: readonly PairRun[]
-  readonly packing: Packing
-} {
-  const all = runsOf(wanted.lines)
+function packWholeLines(
+  wanted: WantedWire,
+  all: readonly PairRun[],
+): { readonly runs: readonly PairRun[]; readonly packing: Packing } {
   const packing = pack(all, wanted)
   if (packing) return { runs: all, packing }
   const reachM = longestChainM(wanted.kinds, wanted.wasteM)
@@ -127,19 +143,25 @@ function packWholeLines(wanted: WantedWire): {
 }
 
 function cutAll(runs: readonly PairRun[], packing: Packing, wasteM: number): Cutting {
-  const cutting: Cutting = { spools: [], cuts: new Map() }
+  const cutting: Cutting = { spools: [], cuts: new Array(runs.length) }
   for (const group of packing.groups) {
     const { ofRuns, spools } = cutsOf(runs, group, wasteM)!
     const first = cutting.spools.length
-    for (const [run, cuts] of ofRuns.entries()) cutting.cuts.set(runs[group.runs[run]!]!, { first, cuts })
+    for (let run = 0; run < ofRuns.length; run++)
+      cutting.cuts[group.runs[run]!] = { first, cuts: ofRuns[run]! }
     for (const spool of spools) cutting.spools.push(spool)
   }
   return cutting
 }
 
 /** Lays untouched spools along lines that cannot be laid whole, from their start, as far as they go. */
-function beginLines(lines: readonly WantedLine[], { kinds, wasteM }: WantedWire, cutting: Cutting): void {
-  if (lines.length === 0) return
+function beginLines(
+  lines: readonly WantedLine[],
+  { kinds, wasteM }: WantedWire,
+  cutting: Cutting,
+  all: readonly PairRun[],
+): Cutting {
+  const begun = new Map<PairRun, CutRun>()
   const taken = cutting.spools.map((spool) => spool.lengthM)
   const spare = without(usableKinds(kinds, wasteM), taken)
   const untouchedM = spare.flatMap(({ lengthM, count }) =>
@@ -161,6 +183,7 @@ function beginLines(lines: readonly WantedLine[], { kinds, wasteM }: WantedWire,
       cutting.spools.push({ lengthM, leftM: Math.max(0, lengthM - cutM) })
       doneM += wireM
     }
-    if (cuts.length > 0) cutting.cuts.set(run, { first, cuts })
+    if (cuts.length > 0) begun.set(run, { first, cuts })
   }
+  return { spools: cutting.spools, cuts: all.map((run, place) => begun.get(run) ?? cutting.cuts[place]) }
 }

@@ -72,8 +72,8 @@ export function leftToDo(
       spools: [...spools].map(([spool, ofItM]) => ({ spool, layM: ofItM })),
       takeUpM,
     })),
-    layH: sharedOutH(layH, hours.crews),
-    takeUpH: sharedOutH(takeUpH, hours.crews),
+    layH: sharedOutH(Float64Array.from(layH), hours.crews),
+    takeUpH: sharedOutH(Float64Array.from(takeUpH), hours.crews),
   }
 }
 

@@ -87,16 +87,20 @@ export function cellsOfSet(
 }
 
 function cellsInUse(
-  setIds: readonly string[],
+  sets: ReadonlyMap<string, number>,
   catalog: Catalog,
   allowances: LoadAllowances,
 ): ReadonlyMap<string | null, number> {
   const inUse = new Map<string | null, number>()
-  for (const id of setIds) {
-    const { cell, count } = cellsOfSet(id, catalog, allowances)
-    if (count > 0) inUse.set(cell, (inUse.get(cell) ?? 0) + count)
+  for (const [id, howMany] of sets) {
+    const { cell, count: each } = cellsOfSet(id, catalog, allowances)
+    if (each > 0) addTo(inUse, cell, each * howMany)
   }
   return inUse
+}
+
+function addTo<K>(counts: Map<K, number>, what: K, more = 1): void {
+  counts.set(what, (counts.get(what) ?? 0) + more)
 }
 
 /** What a supply runs on: the battery behind it, or its own; undefined where it has none. */
@@ -128,10 +132,12 @@ export function loadsOf(
   const items: LoadItem[] = []
   for (const { wire, carry, used } of spools) {
     const entry = catalog.wires.get(wire)
+    const usedOf = new Map<number, number>()
+    for (const { lengthM } of used) addTo(usedOf, lengthM)
     for (const { lengthM, count } of carry) {
       const wireKg = (lengthM / 1000) * (entry?.kgPerKm ?? 0)
       const reelKg = fullSpoolKg(wire, lengthM, entry?.kgPerKm ?? 0, allowances.reelPct) - wireKg
-      const inUse = used.filter((spool) => spool.lengthM === lengthM).length
+      const inUse = usedOf.get(lengthM) ?? 0
       items.push(
         item(
           { kind: 'spool', wire, lengthM },
@@ -142,28 +148,27 @@ export function loadsOf(
       )
     }
   }
-  const setIds = [...plan.circuits.values()].flatMap((circuit) => [...circuit.sets.values()])
-  for (const id of new Set(setIds)) {
-    const count = setIds.filter((one) => one === id).length
-    items.push(item({ kind: 'set', set: id }, count, { set: catalog.sets.get(id)?.kg ?? allowances.setKg }))
+  const sets = new Map<string, number>()
+  const supplies = new Map<string, number>()
+  for (const circuit of plan.circuits.values()) {
+    for (const id of circuit.sets.values()) addTo(sets, id)
+    if (circuit.supply) addTo(supplies, circuit.supply.type)
   }
+  for (const [id, inUse] of sets)
+    items.push(item({ kind: 'set', set: id }, inUse, { set: catalog.sets.get(id)?.kg ?? allowances.setKg }))
   const spare = allowances.spareBatteriesPct / 100
-  const supplies = [...plan.circuits.values()].flatMap((circuit) =>
-    circuit.supply ? [circuit.supply.type] : [],
-  )
   const spareCells = new Map<string | null, number>()
-  for (const type of new Set(supplies)) {
+  for (const [type, inUse] of supplies) {
     const supply = catalog.supplies.get(type)
-    const inUse = supplies.filter((one) => one === type).length
     const battery = supply && batteryOf(supply)
     const cells = battery && cellsIn(battery)
-    if (cells) spareCells.set(cells.cell, (spareCells.get(cells.cell) ?? 0) + inUse * cells.count * spare)
+    if (cells) addTo(spareCells, cells.cell, inUse * cells.count * spare)
     // Of a battery whose cells nobody names the unit itself is the only mass there is.
     const units = battery && !cells ? Math.ceil(inUse * spare) : 0
     const each = { battery: supply?.kg ?? allowances.supplyKg }
     items.push(item({ kind: 'supply', supply: type }, inUse + units, each, units))
   }
-  const setCells = cellsInUse(setIds, catalog, allowances)
+  const setCells = cellsInUse(sets, catalog, allowances)
   for (const cell of new Set([...setCells.keys(), ...spareCells.keys()])) {
     const inUse = setCells.get(cell) ?? 0
     const count = Math.ceil(inUse * (1 + spare) + (spareCells.get(cell) ?? 0))

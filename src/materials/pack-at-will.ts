@@ -39,7 +39,9 @@ export function packAtWill({ needsM, kinds, wasteM, isCuttable }: Packable): Pac
   const order = needsM.map((_, run) => run).sort((a, b) => remainderM[b]! - remainderM[a]! || a - b)
   const fromM = sumsToEnd(order, remainderM)
   const splices = total(splicesOf)
-  const bound = boundFor(kinds, splices, splices + fewestBins(remainderM, longestM), wireM, wasteM)
+  const bestFitting = bestFit(order, remainderM, longestM)
+  const leastBins = fewestBins(remainderM, longestM, bestFitting.length)
+  const bound = boundFor(kinds, splices, splices + leastBins, wireM, wasteM)
   let best: { readonly groups: readonly Group[]; readonly cost: Cost } | undefined
   let steps = 0
 
@@ -78,7 +80,7 @@ export function packAtWill({ needsM, kinds, wasteM, isCuttable }: Packable): Pac
   }
   const isBest = () => best !== undefined && !isLess(bound, best.cost)
 
-  settle(bestFit(order, remainderM, longestM))
+  settle(bestFitting)
   const isFewest = () => best !== undefined && best.cost.spools === bound.spools
   const isSmall = needsM.length <= FEW_RUNS
   if (!isBest() && (isSmall || !isFewest())) {

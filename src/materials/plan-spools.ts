@@ -3,7 +3,7 @@ import type { Wire } from '../catalog/wire'
 import type { MeasuredLine } from '../measure/measured'
 import { foundFor, isSame, memoryOfEach, memoryOfRow } from '../memo'
 import type { LineId } from '../plan/id'
-import { inRow } from '../plan/line-row'
+import { inRow, lineRowOf } from '../plan/line-row'
 import type { Line, Plan } from '../plan/plan'
 import { carriedLengthsM } from './carried-spools'
 import { type LaidWire, layWire } from './lay-wire'
@@ -69,9 +69,10 @@ export function planSpools(
     const named = rememberedNames(laid, [firstId], () => withNames(laid, firstId, wanted, measured))
     now.set(wire, { laid, measured })
     spools.push(kept ? { ...named.spools, isFromBefore: true } : named.spools)
-    for (const { id } of wanted) {
+    for (let place = 0; place < wanted.length; place++) {
+      const { id } = wanted[place]!
       const isMoved = kept && kept.measured.get(id) !== measured.get(id)
-      pieces.set(id, (isMoved ? undefined : named.pieces.get(id)) ?? NONE)
+      pieces.set(id, isMoved ? NONE : named.pieces[place]!)
     }
   }
   if (!settled) laidFor.set(plan, now)
@@ -92,14 +93,16 @@ function withNames(
 ) {
   while (IDS.length < firstId + laid.used.length) IDS.push(`s${IDS.length}`)
   const ids = IDS.slice(firstId, firstId + laid.used.length)
-  const pieces = new Map<LineId, readonly Piece[]>()
-  for (const line of wanted) {
+  let firstRun = 0
+  const pieces = wanted.map((line): readonly Piece[] => {
     const length = measured.get(line.id)!
     const before = lastPieces.get(length)
-    const own = before && isCutSo(before, line, laid, ids) ? before : piecesOf(line, laid, ids)
+    const own =
+      before && isCutSo(before, line, firstRun, laid, ids) ? before : piecesOf(line, firstRun, laid, ids)
     if (own !== before) lastPieces.set(length, own)
-    if (own.length > 0) pieces.set(line.id, own)
-  }
+    firstRun += line.runs.length
+    return own.length > 0 ? own : NONE
+  })
   return {
     spools: {
       ...laid.figures,
@@ -109,9 +112,15 @@ function withNames(
   }
 }
 
-function piecesOf(line: WantedLine, { cuts, placeOf }: LaidWire, ids: readonly string[]): readonly Piece[] {
-  return line.runs.flatMap((run) => {
-    const own = cuts.get(run)
+/** @param firstRun which of all runs of the wire is the line's first */
+function piecesOf(
+  line: WantedLine,
+  firstRun: number,
+  { cuts, placeOf }: LaidWire,
+  ids: readonly string[],
+): readonly Piece[] {
+  return line.runs.flatMap((run, k) => {
+    const own = cuts[firstRun + k]
     return (own?.cuts ?? []).map(({ spool, wireM, cutM }) => ({
       spool: ids[placeOf[own!.first + spool]!]!,
       wireM,
@@ -124,12 +133,14 @@ function piecesOf(line: WantedLine, { cuts, placeOf }: LaidWire, ids: readonly s
 function isCutSo(
   pieces: readonly Piece[],
   line: WantedLine,
+  firstRun: number,
   { cuts, placeOf }: LaidWire,
   ids: readonly string[],
 ): boolean {
   let at = 0
-  for (const run of line.runs) {
-    const own = cuts.get(run)
+  for (let k = 0; k < line.runs.length; k++) {
+    const run = line.runs[k]!
+    const own = cuts[firstRun + k]
     if (!own) continue
     for (const { spool, wireM, cutM } of own.cuts) {
       const piece = pieces[at++]
@@ -145,7 +156,7 @@ function wantedByWire(
   plan: Plan,
   measured: ReadonlyMap<LineId, MeasuredLine>,
 ): ReadonlyMap<string, readonly WantedLine[]> {
-  const lines = [...plan.lines.values()]
+  const { lines } = lineRowOf(plan)
   const lengths = inRow(lines, measured)
   const row = rememberedRow(lines, [plan.hazards], [lengths], (line, place) => {
     const { id, pairs } = line
@@ -154,7 +165,8 @@ function wantedByWire(
     return rememberedWants(length, [pairs, avoid], () => wantedLine(id, length.wireM, pairs, avoid))
   })
   const byWire = new Map<string, WantedLine[]>()
-  for (const [place, { wire }] of lines.entries()) {
+  for (let place = 0; place < lines.length; place++) {
+    const { wire } = lines[place]!
     const wanted = byWire.get(wire)
     if (wanted) wanted.push(row[place]!)
     else byWire.set(wire, [row[place]!])

@@ -1,4 +1,4 @@
-import { remembering } from '../memo'
+import { foundFor, remembering } from '../memo'
 import type { LineId, StationId } from './id'
 import type { Line, Plan, Station } from './plan'
 
@@ -49,13 +49,25 @@ function isSameNet(before: LineEnds, lines: Plan['lines']): boolean {
   return true
 }
 
+/** In which row stands what a map knows of each line: the same is asked a dozen times of one plan. */
+const rows = foundFor<
+  ReadonlyMap<LineId, unknown>,
+  { readonly lines: readonly Line[]; readonly row: readonly unknown[] }
+>()
+
 /** What is known of each line, in the order of the lines. */
-export const inRow = <T>(lines: readonly Line[], known: ReadonlyMap<LineId, T>): readonly T[] =>
-  lines.map(({ id }) => known.get(id)!)
+export function inRow<T>(lines: readonly Line[], known: ReadonlyMap<LineId, T>): readonly T[] {
+  const found = rows.get(known)
+  if (found?.lines === lines) return found.row as readonly T[]
+  const row = lines.map(({ id }) => known.get(id)!)
+  rows.set(known, { lines, row })
+  return row
+}
 
 /** The same, by line. */
 export function byLine<T>(lines: readonly Line[], row: readonly T[]): ReadonlyMap<LineId, T> {
   const known = new Map<LineId, T>()
   for (let place = 0; place < lines.length; place++) known.set(lines[place]!.id, row[place]!)
+  rows.set(known, { lines, row })
   return known
 }

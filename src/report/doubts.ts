@@ -1,8 +1,8 @@
 import type { Position } from '../geo/position'
 import type { MeasuredLine } from '../measure/measured'
-import { memoryOfRow, remembering } from '../memo'
+import { joined, memoryOfRow, remembering } from '../memo'
 import type { LineId, StationId } from '../plan/id'
-import { inRow } from '../plan/line-row'
+import { inRow, lineRowOf } from '../plan/line-row'
 import { type Line, type Plan, verticesOf } from '../plan/plan'
 import type { Ground } from '../terrain/ground'
 import { type GroundGap, groundGap } from './ground-gaps'
@@ -54,7 +54,7 @@ export function doubtsOf(
   ground: Ground | undefined,
   settled: Plan = plan,
 ): readonly Doubt[] {
-  const row = [...plan.lines.values()]
+  const { lines: row } = lineRowOf(plan)
   const lengths = inRow(row, measured)
   const ofLines = remembered(row, [ground], [lengths], (line, place) =>
     legDoubts(plan, line, lengths[place]!, ground),
@@ -62,8 +62,8 @@ export function doubtsOf(
   const { stations, lines, circuits } = settled
   const isGap = ({ code }: Doubt) => code === 'ground-gap'
   // Gaps stand last: of ground that covers only a corner there may be many.
-  const all = ofLines.flat()
-  const meets = [...measured.values()].some(({ legs }) => legs.some(({ onGrid }) => onGrid))
+  const all = joined(ofLines)
+  const meets = ground !== undefined && lengths.some(({ legs }) => legs.some(({ onGrid }) => onGrid))
   return [
     ...all.filter((doubt) => !isGap(doubt)),
     ...(ground ? groundDoubts(measured.size > 0 && !meets, ground) : []),

@@ -5,10 +5,10 @@ import { HAZARDS } from '../hazard/kinds'
 import { ridgeStretches } from '../hazard/ridges'
 import { stretchesBeside } from '../hazard/stretches-beside'
 import type { MeasuredLine } from '../measure/measured'
-import { memoryOfEach, memoryOfRow } from '../memo'
+import { joined, memoryOfEach, memoryOfRow } from '../memo'
 import { HAZARD_KINDS } from '../plan/hazard-schema'
 import type { LineId } from '../plan/id'
-import { inRow } from '../plan/line-row'
+import { inRow, lineRowOf } from '../plan/line-row'
 import { type Line, type Plan, verticesOf } from '../plan/plan'
 import type { Ground } from '../terrain/ground'
 import type { Caution, HazardCaution, PlaceCaution } from './caution'
@@ -25,11 +25,11 @@ export function hazardCautions(
   crossings: ReadonlyMap<LineId, readonly Crossing[]>,
   catalog: Catalog,
   ground?: Ground,
-): Caution[] {
+): readonly Caution[] {
   const { hazards, wireTempC, loadingDistrict } = plan
-  const lines = [...plan.lines.values()]
+  const { lines } = lineRowOf(plan)
   const lengths = inRow(lines, measured)
-  return rememberedRow(
+  const row = rememberedRow(
     lines,
     [hazards, catalog.wires, wireTempC, loadingDistrict],
     [lengths],
@@ -41,7 +41,8 @@ export function hazardCautions(
         judge({ plan, line, measured: ofLine, wire, ground }, crossings.get(line.id)!),
       )
     },
-  ).flat()
+  )
+  return joined(row)
 }
 
 function judge(judged: JudgedLine, crossings: readonly Crossing[]): Caution[] {

@@ -11,6 +11,7 @@ import type { WireSpools } from '../materials/spool-plan'
 import { layingOf, loadAllowancesOf } from '../materials/work-allowances'
 import { measurePlan } from '../measure/measure-line'
 import { memoryOfRow } from '../memo'
+import { lineRowOf } from '../plan/line-row'
 import type { Line, Plan } from '../plan/plan'
 import type { Ground } from '../terrain/ground'
 import type { Caution } from './caution'
@@ -44,7 +45,7 @@ export function reportWith(work: FieldWork, plan: Plan, ground?: Ground, settled
   const fields = lineFields(plan, learned)
   const crossings = crossingsOfPlan(plan)
   const lines = reportLines(plan, catalog, { measured, pieces, crossings, splices, fields })
-  const gear = rememberedGear([...plan.lines.values()], [], [lines], (line, place) => {
+  const gear = rememberedGear(lineRowOf(plan).lines, [], [lines], (line, place) => {
     const { legs, tags } = lines[place]!
     return gearOfLine(line, legs, tags.length)
   })

@@ -2,9 +2,9 @@ import { flagSplices } from '../materials/splice-limits'
 import type { Piece } from '../materials/spool-plan'
 import type { MeasuredLine } from '../measure/measured'
 import { pointAtWireM } from '../measure/place-on-line'
-import { memoryOfRow } from '../memo'
+import { joined, memoryOfRow } from '../memo'
 import type { LineId } from '../plan/id'
-import { inRow } from '../plan/line-row'
+import { inRow, lineRowOf } from '../plan/line-row'
 import type { Line, Plan } from '../plan/plan'
 import type { Caution } from './caution'
 
@@ -23,13 +23,15 @@ export function spliceCautions(
   plan: Plan,
   measured: ReadonlyMap<LineId, MeasuredLine>,
   pieces: ReadonlyMap<LineId, readonly Piece[]>,
-): Caution[] {
-  const lines = [...plan.lines.values()]
+): readonly Caution[] {
+  const { lines } = lineRowOf(plan)
   const lengths = inRow(lines, measured)
-  const cut = lines.map(({ id }) => pieces.get(id) ?? NONE)
-  return remembered(lines, [], [lengths, cut], (line, place) =>
-    flagsOf(plan, line, lengths[place]!, cut[place]!),
-  ).flat()
+  const cut = inRow(lines, pieces)
+  return joined(
+    remembered(lines, [], [lengths, cut], (line, place) =>
+      flagsOf(plan, line, lengths[place]!, cut[place] ?? NONE),
+    ),
+  )
 }
 
 const NONE: readonly Piece[] = []

@@ -48,12 +48,12 @@ export const oneBendMoved = (
     },
   )) as [number, number, number]
   return {
-    what: `One bend moved in ${name}, whole report`,
-    ms: stillMs,
-    figures: `${ms.toFixed(2)} ms at each move of a drag; ${wholeMs.toFixed(2)} ms where somebody asks of each circuit how far it could go`,
+    what: `One bend moved in ${name}, whole report, how far each circuit could go too`,
+    ms: wholeMs,
+    figures: `${ms.toFixed(2)} ms at each move of a drag; ${stillMs.toFixed(2)} ms until somebody asks how far a circuit could go`,
     against: [{ by: 'the whole report anew', ms: anewMs }],
     goals: [
-      { kind: 'time', text: `≤ ${goalMs} ms`, met: stillMs <= goalMs },
+      { kind: 'time', text: `≤ ${goalMs} ms`, met: wholeMs <= goalMs },
       { kind: 'ratio', text: `${times} × faster than anew in a drag`, met: anewMs / ms >= times },
     ],
   }

@@ -111,6 +111,7 @@ describe('a net of two lines of 2 h, a splice of 10 min and three stations of 15
   const sets = new Map([a!, b!, c!].map((station) => [station, 'crank-1000']))
   const plan: Plan = {
     ...EMPTY_PLAN,
+    stations: new Map([a!, b!, c!].map((one) => [one, { id: one, name: one, note: '', position: [0, 0] }])),
     lines: new Map(lines.map((one) => [one.id, one])),
     circuits: new Map([[id, { id, name: 'net', lines: lines.map((one) => one.id), sets, supply: null }]]),
   }
