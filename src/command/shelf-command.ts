@@ -1,7 +1,7 @@
 import { formatPlan } from '../files/format-plan'
 import { parseShelfBytes } from '../files/parse-shelf'
 import { shelfAnswer } from '../shelf/shelf-answer'
-import { waysOver } from '../shelf/ways-over'
+import { termsOver } from '../shelf/ways-over'
 import { extentAbout } from '../terrain/plan-extent'
 import { answerInWords } from '../words/json-shelf'
 import { answer, type CommandIo, jsonText, parseArguments, Refusal, readBytes, refusalOf } from './command-io'
@@ -23,7 +23,6 @@ export const runShelf = (args: readonly string[], io: CommandIo): Promise<number
     if (!shelf.ok) throw refusalOf(shelf.problems)
     const placed = shelf.value.places.flatMap(({ position }) => (position ? [position] : []))
     const ground = await readGround(values('--terrain'), extentAbout(placed), io)
-    const knownWays = waysOver(shelf.value, { hazards: [] }, ground)
-    const found = shelfAnswer(shelf.value, { knownWays, ground })
+    const found = shelfAnswer(shelf.value, termsOver(shelf.value, { hazards: [] }, ground))
     return jsonText(answerInWords(found, (plan) => JSON.parse(formatPlan(plan))))
   })

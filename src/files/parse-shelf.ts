@@ -1,12 +1,21 @@
 import { BUILT_IN, CELL_MASSES } from '../catalog/built-in'
-import { mergeCatalogs } from '../catalog/catalog'
+import { type CatalogEntries, mergeCatalogs } from '../catalog/catalog'
+import { EARTH_RODS, SOILS } from '../catalog/soils'
 import { OWN_ENTRIES } from '../plan/own-entries'
 import { bad, ok, type Problem, type Result } from '../problem'
 import { faultsOf } from '../schema/faults'
 import { taken } from '../schema/kept'
 import { valueWords } from '../schema/limit'
 import { isObject, type Members } from '../schema/schema'
-import { everyPair, type Place, type Shelf, type Stores } from '../shelf/shelf'
+import { asMeasured } from '../shelf/measured-things'
+import {
+  type Counted,
+  everyPair,
+  type MeasuredFigures,
+  type Place,
+  type Shelf,
+  type Stores,
+} from '../shelf/shelf'
 import { HAVE, SHELF_FILE, type ShelfFile } from '../shelf/shelf-schema'
 import { parseJson } from './json-text'
 import { knownIds, repeatedIds } from './known-ids'
@@ -30,6 +39,8 @@ export function shelfOf(value: unknown): Result<Shelf> {
   const known = {
     ...knownIds([], { catalog: value.catalog }, BUILT_IN),
     cell: new Set(CELL_MASSES.map(({ id }) => id)),
+    'earth rod': new Set(EARTH_RODS.map(({ id }) => id)),
+    soil: new Set(SOILS.map(({ id }) => id)),
     place: new Set(value.places.flatMap(namesOf)),
   }
   const faults: Problem[] = [...faultsOf(SHELF_FILE, value, '', known)]
@@ -46,34 +57,64 @@ export function shelfOf(value: unknown): Result<Shelf> {
   const agree = agreeOf(file, talk, places, faults)
   if (faults.length > 0) return bad(...faults)
   const { unknown: _, ...own } = file.catalog
+  const catalog = mergeCatalogs(BUILT_IN, own)
+  const measured = asMeasured(storesFrom(file.have), catalog)
+  if (!measured.ok) return measured
+  const entries = joined(own, measured.value.own)
   return ok({
     title: file.title ?? '',
     places,
     distancesM: file.distancesM ?? null,
     talk,
     agree,
-    have: storesFrom(file.have),
-    own,
-    catalog: mergeCatalogs(BUILT_IN, own),
+    weather: file.weather,
+    wireTempC: file.wireTempC,
+    soil: file.soil,
+    have: measured.value.have,
+    own: entries,
+    catalog: mergeCatalogs(BUILT_IN, entries),
   })
 }
 
-function storesFrom({ wires, sets, supplies, cells }: ShelfFile['have']): Stores {
+const joined = (a: CatalogEntries, b: CatalogEntries): CatalogEntries => ({
+  wires: [...a.wires, ...b.wires],
+  sets: [...a.sets, ...b.sets],
+  supplies: [...a.supplies, ...b.supplies],
+})
+
+function storesFrom({ wires, sets, supplies, cells, rods }: ShelfFile['have']): Stores {
   return {
-    wires: wires.map(({ wire, lengthM, count }) => ({ wire, lengthM, count })),
-    sets: sets.map(({ set, count }) => ({ id: set, count })),
-    supplies: supplies.map(({ supply, count }) => ({ id: supply, count })),
-    cells: cells.map(({ cell, count }) => ({ id: cell, count })),
+    wires: wires.map(({ wire, lengthM, count, pairs, single, measured }) => ({
+      ...{ wire, lengthM, count },
+      ...(pairs !== undefined && pairs > 1 && { pairs }),
+      ...(single && { isSingle: single }),
+      ...readings(measured),
+    })),
+    sets: sets.map(({ set, count, measured }) => ({ id: set, count, ...readings(measured) })),
+    supplies: supplies.map(({ supply, count, measured }) => ({ id: supply, count, ...readings(measured) })),
+    cells: cells.map(({ cell, count, measured }) => ({ id: cell, count, ...readings(measured) })),
+    rods: rods.map(({ rod, count, measured }) => ({ id: rod, count, ...readings(measured) })),
   }
 }
 
+/** What was read, without what a file says besides; nothing where nothing was. */
+function readings(measured: Readonly<Record<string, unknown>> | undefined) {
+  const read = Object.entries(measured ?? {}).filter(([, value]) => typeof value === 'number')
+  return read.length > 0 ? { measured: Object.fromEntries(read) as MeasuredFigures } : {}
+}
+
 /** What there is, as a shelf file has it. */
-export const formatStores = ({ wires, sets, supplies, cells }: Stores) => ({
-  wires,
-  sets: sets.map(({ id, count }) => ({ set: id, count })),
-  supplies: supplies.map(({ id, count }) => ({ supply: id, count })),
-  cells: cells.map(({ id, count }) => ({ cell: id, count })),
-})
+export function formatStores({ wires, sets, supplies, cells, rods }: Stores) {
+  const counted = <K extends string>(list: readonly Counted[], of: K) =>
+    list.map(({ id, ...each }) => ({ [of]: id, ...each }) as Record<K, string> & Omit<Counted, 'id'>)
+  return {
+    wires: wires.map(({ isSingle, ...each }) => ({ ...each, ...(isSingle && { single: isSingle }) })),
+    sets: counted(sets, 'set'),
+    supplies: counted(supplies, 'supply'),
+    cells: counted(cells, 'cell'),
+    rods: counted(rods, 'rod'),
+  }
+}
 
 /** What there is, from a value that was kept; undefined where it is none. Entries need not be known here: they may come back. */
 export const storesOf = (value: unknown): Stores | undefined =>

@@ -8,10 +8,9 @@ import type { Plan } from '../plan/plan'
 import { reportPlan } from '../report/report-plan'
 import type { LaidNet } from '../shelf/best-so-far'
 import { countryOf } from '../shelf/country'
-import { netPlan } from '../shelf/net-plan'
 import type { Shelf } from '../shelf/shelf'
-import { shelfAnswer } from '../shelf/shelf-answer'
-import { type Going, waysOver } from '../shelf/ways-over'
+import { plannedNet, shelfAnswer } from '../shelf/shelf-answer'
+import { type Going, termsOver } from '../shelf/ways-over'
 import type { ElevationGrid } from '../terrain/elevation-grid'
 import { type GridGround, groundFromGrids } from '../terrain/ground-from-grids'
 import { readyForGrids } from '../terrain/ready-grids'
@@ -58,18 +57,18 @@ export const SHELF_JOBS = {
     tell: Tell<ShelfNews>,
   ) => {
     const plain = (plan: Plan) => plan
-    const knownWays = going ? waysOver(shelf, going, ground) : undefined
-    const country = countryOf(shelf, knownWays, ground)
+    const terms = going ? termsOver(shelf, going, ground) : {}
+    const country = countryOf(shelf, terms)
     let told = Number.NEGATIVE_INFINITY
     const onBetter = (listed: () => readonly LaidNet[], share: number) => {
       if (performance.now() < told + PAUSE_MS) return
       const nets = listed().map((net) =>
-        netInWords({ ...net, plan: netPlan(country, net.design, ground) }, country, plain, system),
+        netInWords(plannedNet(country, net, terms.ground), country, plain, system),
       )
       tell.part({ kind: 'so-far', share, nets })
       told = performance.now()
     }
-    return answerInWords(shelfAnswer(shelf, { knownWays, ground }, { onBetter }), plain, system)
+    return answerInWords(shelfAnswer(shelf, terms, { onBetter }), plain, system)
   },
   burdens: ({ plans }: { readonly plans: readonly Plan[] }, tell: Tell<ShelfNews>): void => {
     for (const [net, plan] of plans.entries()) tell.part({ kind: 'burden', net, burden: burdenOf(plan) })

@@ -1,6 +1,6 @@
 import type { Country } from './country'
 import { type Cutting, cutting, keyOf } from './net-design'
-import { type Candidate, compareRanks, isGood, kindOf, rankOf } from './rank-nets'
+import { type Candidate, compareRanks, isGood, kindOf, rankOf, standing } from './rank-nets'
 
 /** So many are kept of each kind, and so many in all: what is not cut as hoped gives way to the next. */
 const KEPT_OF_A_KIND = 6
@@ -62,9 +62,12 @@ export function bestSoFar(country: Country): BestSoFar {
       const byRank = (a: LaidNet, b: LaidNet) => compareRanks(b.rank, a.rank)
       const cut = (list: readonly Candidate[]) => list.flatMap((each) => lay(each) ?? []).sort(byRank)
       const best = cut(all)
-      // Near misses are told only where nothing works.
-      const worthTelling = (each: LaidNet) => !best[0] || isGood(each) === isGood(best[0])
       const heads = [...ofKind.values()].flatMap((list) => cut(list).slice(0, 1))
+      const paired = [...best, ...heads].filter(({ earthed }) => earthed === 0).sort(byRank)[0]
+      // Near misses are told only where nothing works; a return through the earth only where it stands better than every pair.
+      const worthTelling = (each: LaidNet) =>
+        (!best[0] || isGood(each) === isGood(best[0])) &&
+        (each.earthed === 0 || !paired || compareRanks(standing(each.rank), standing(paired.rank)) > 0)
       const isMiss = best[0] !== undefined && !isGood(best[0])
       const chosen = new Set(
         [...best.slice(0, 1), ...heads]

@@ -1,176 +1,134 @@
+import { type Conditions, conditionsOf } from '../budget/conditions'
+import { CELLS } from '../catalog/cells'
 import type { Supply } from '../catalog/supply'
 import type { TelephoneSet } from '../catalog/telephone-set'
-import type { Wire } from '../catalog/wire'
-import type { Position } from '../geo/position'
-import { longestChainM, type SpoolKind, usableKinds } from '../materials/spool-kinds'
-import { DEFAULT_ALLOWANCES } from '../plan/plan'
+import { onGlobe, type Position } from '../geo/position'
 import type { Ground } from '../terrain/ground'
 import { batteriesOf } from './battery'
 import { bendsFor, madeUpPlaces } from './made-up-places'
-import type { Shelf } from './shelf'
-import { splitWay, type Way, wayAlong, wayBack } from './ways'
-
-/** All that there is of one wire. */
-export interface WireKind {
-  readonly wire: Wire
-  readonly spools: readonly SpoolKind[]
-  /** The longest run that all of it can be spliced into, m. */
-  readonly reachM: number
-}
+import { type RodKind, rodKinds } from './rod-kinds'
+import { type Run, runsAlong } from './runs'
+import type { Counted, Shelf } from './shelf'
+import { type Way, wayAlong } from './ways'
+import { type WireKind, wireKinds } from './wire-kinds'
 
 /** A supply that could be taken, and what it takes off the shelf: itself, or so many cells. */
-export interface SupplyKind {
+interface SupplyKind {
   readonly supply: Supply
   readonly count: number
   /** Index of the cell, and how many of them; absent where it is taken as it stands. */
   readonly cells?: { readonly cell: number; readonly each: number }
 }
 
-/** One line, of one wire from end to end. */
-export interface Part {
-  readonly kind: number
-  readonly way: Way
-}
-
-/** One run of wire from one place to another: one line, or several of different wires, joined on the way. */
-export type Run = readonly Part[]
-
 /** A shelf with its places, made ready to be searched: things by index, and every way with its lengths. */
 export interface Country {
   readonly shelf: Shelf
+  readonly conditions: Conditions
   readonly positions: readonly Position[]
   /** Whether the positions are made up, and only the lengths of ways count. */
   readonly isMadeUp: boolean
   readonly wires: readonly WireKind[]
+  readonly rods: readonly RodKind[]
   readonly sets: readonly { readonly set: TelephoneSet; readonly count: number }[]
   readonly supplies: readonly SupplyKind[]
   readonly cells: readonly number[]
   /** From the lower index to the higher. */
   readonly way: (a: number, b: number) => Way
-  /** Every run of wire that can be made between two places with what there is, those without a joint first. */
+  /** Every run of wire that can be made between two places with what there is, those of one wire first. */
   readonly runs: (a: number, b: number) => readonly Run[]
+  /** The index of a place that is none of the shelf's, where lines may be joined in the open. */
+  readonly joint: (position: Position) => number
+  readonly positionOf: (place: number) => Position
+  /** The place of a joint in the open between three, over the ground where it is known; undefined where places have none. */
+  readonly meeting: Meeting | undefined
+  /** Whether ways are led over the ground, and may be laid otherwise than on it. */
+  readonly isLed: boolean
 }
 
 /** Ways that are known already, over the ground; `undefined` where a straight line is to be taken. */
-export type KnownWays = (a: number, b: number) => Pick<Way, 'bends' | 'lays'> | undefined
+export type KnownWays = (from: Position, to: Position) => Pick<Way, 'bends' | 'lays'> | undefined
 
-/** @param ground elevations, where they are known */
-export function countryOf(shelf: Shelf, knownWays?: KnownWays, ground?: Ground): Country {
-  const { places, distancesM, have, catalog } = shelf
+/** Where lines from three places meet best over the ground; undefined where nothing better than the plane's is known. */
+type Meeting = (a: Position, b: Position, c: Position) => Position | undefined
+
+/** What is known of where wire may go. */
+export interface Terms {
+  readonly knownWays?: KnownWays | undefined
+  readonly meeting?: Meeting | undefined
+  /** Elevations, where they are known. */
+  readonly ground?: Ground | undefined
+}
+
+export function countryOf(shelf: Shelf, { knownWays, meeting, ground }: Terms = {}): Country {
+  const { places, distancesM, have, catalog, weather, wireTempC } = shelf
   const isMadeUp = distancesM !== null && places.some(({ position }) => position === null)
   const positions = isMadeUp ? madeUpPlaces(distancesM) : places.map(({ position }) => position!)
-  const ways = new Map<string, Way>()
-  const way = (a: number, b: number): Way => {
-    const key = `${a} ${b}`
-    const known = ways.get(key)
-    if (known) return known
-    const [from, to] = [positions[a]!, positions[b]!]
-    const course = knownWays?.(a, b)
+  const joints: Position[] = []
+  const positionOf = (place: number) => positions[place] ?? joints[place - positions.length]!
+  const [wires, rods] = [wireKinds(shelf), rodKinds(shelf)]
+  const way = remembered((a, b): Way => {
+    const [from, to] = [positionOf(a), positionOf(b)]
+    const course = knownWays?.(from, to)
     const bends = course?.bends ?? (distancesM ? bendsFor(from, to, distancesM[a]![b]!) : [])
     const lays = course?.lays ?? [...bends, to].map(() => 'surface' as const)
-    const found = wayAlong({ from, to, bends, lays }, ground)
-    ways.set(key, found)
-    return found
-  }
-  const wires = wireKinds(shelf)
-  const runs = new Map<string, readonly Run[]>()
+    return wayAlong({ from, to, bends, lays }, ground)
+  })
+  const cells = merged(have.cells)
   return {
     shelf,
+    conditions: conditionsOf(weather, wireTempC),
     positions,
     isMadeUp,
     wires,
+    rods,
     sets: merged(have.sets).map(({ id, count }) => ({ set: catalog.sets.get(id)!, count })),
     supplies: [
       ...merged(have.supplies).map(({ id, count }) => ({ supply: catalog.supplies.get(id)!, count })),
-      ...merged(have.cells).flatMap(({ id, count }, cell) =>
-        batteriesOf(id, count, (other) => catalog.supplies.has(other)).map(
-          ({ supply, cells }): SupplyKind => ({
+      ...cells.flatMap(({ id, count, measured }, cell) =>
+        batteriesOf(CELLS.find((each) => each.id === id)!, { count, volts: measured?.volts }, (other) =>
+          catalog.supplies.has(other),
+        ).map(
+          ({ supply, cells: each }): SupplyKind => ({
             supply,
-            count: Math.floor(count / cells),
-            cells: { cell, each: cells },
+            count: Math.floor(count / each),
+            cells: { cell, each },
           }),
         ),
       ),
     ],
-    cells: merged(have.cells).map(({ count }) => count),
+    cells: cells.map(({ count }) => count),
     way,
-    runs: (a, b) => {
-      const key = `${a} ${b}`
-      const found = runs.get(key) ?? runsAlong(way(a, b), wires, ground)
-      runs.set(key, found)
-      return found
+    runs: remembered((a, b) => runsAlong(way(a, b), { wires, rods, ground })),
+    joint: (position) => {
+      const at = onGlobe(position)
+      const known = joints.findIndex(([lon, lat]) => lon === at[0] && lat === at[1])
+      return positions.length + (known < 0 ? joints.push(at) - 1 : known)
     },
+    positionOf,
+    isLed: knownWays !== undefined,
+    meeting: distancesM === null ? (meeting ?? (() => undefined)) : undefined,
   }
 }
 
-/** Things of one id, counted together; none that there is none of. */
-function merged(list: Shelf['have']['sets']): Shelf['have']['sets'] {
-  const counts = new Map<string, number>()
-  for (const { id, count } of list) if (count > 0) counts.set(id, (counts.get(id) ?? 0) + count)
-  return [...counts].map(([id, count]) => ({ id, count }))
-}
-
-const { spliceWasteM } = DEFAULT_ALLOWANCES
-
-function wireKinds({ have, catalog }: Shelf): readonly WireKind[] {
-  const byWire = new Map<string, SpoolKind[]>()
-  for (const { wire, lengthM, count } of have.wires)
-    if (count > 0) byWire.set(wire, [...(byWire.get(wire) ?? []), { lengthM, count }])
-  return [...byWire]
-    .map(([id, spools]) => ({
-      wire: catalog.wires.get(id)!,
-      spools: usableKinds(spools, 0),
-      reachM: longestChainM(spools, spliceWasteM),
-    }))
-    .filter(({ reachM }) => reachM > 0)
-}
-
-/** Lengths of one wire that are worth using up whole before another goes on: one spool of each length, and all that there is. */
-const wholeLengthsM = ({ spools, reachM }: WireKind): readonly number[] =>
-  [...new Set([...spools.map(({ lengthM }) => lengthM), reachM])].toSorted((a, b) => b - a)
-
-function runsAlong(way: Way, wires: readonly WireKind[], ground: Ground | undefined): readonly Run[] {
-  const plain = wires.flatMap((each, kind): Run[] => (each.reachM >= way.wireM ? [[{ kind, way }]] : []))
-  return [...plain, ...joinedRuns(way, wires, ground)]
-}
-
-/** Runs of two wires: one of them used up from either end, the other for the rest; and of three, where no two reach. */
-function joinedRuns(way: Way, wires: readonly WireKind[], ground: Ground | undefined): readonly Run[] {
-  const found: Run[] = []
-  const turned = (run: Run): Run => run.map((part) => ({ ...part, way: wayBack(part.way) })).toReversed()
-  for (const [kind, used] of wires.entries())
-    for (const lengthM of wholeLengthsM(used)) {
-      if (lengthM >= way.wireM) continue
-      for (const isBack of [false, true]) {
-        const along = isBack ? wayBack(way) : way
-        const split = splitWay(along, lengthM, ground)
-        if (!split) continue
-        const [near, far] = split
-        for (const [other, rest] of wires.entries()) {
-          if (other === kind || rest.reachM < far.wireM) continue
-          const run = [
-            { kind, way: near },
-            { kind: other, way: far },
-          ]
-          found.push(isBack ? turned(run) : run)
-        }
-      }
-    }
-  return found.length > 0 ? found : chainedRuns(way, wires, ground)
-}
-
-/** Runs of several wires, each used up before the next goes on, the longest first. */
-function chainedRuns(way: Way, wires: readonly WireKind[], ground: Ground | undefined): readonly Run[] {
-  const order = [...wires.keys()].sort((a, b) => wires[b]!.reachM - wires[a]!.reachM)
-  const run: Part[] = []
-  let left = way
-  for (const kind of order) {
-    const { reachM } = wires[kind]!
-    if (reachM >= left.wireM) return run.length > 0 ? [[...run, { kind, way: left }]] : []
-    const split = splitWay(left, reachM, ground)
-    if (!split) continue
-    run.push({ kind, way: split[0] })
-    left = split[1]
+function remembered<T>(reckon: (a: number, b: number) => T): (a: number, b: number) => T {
+  const known = new Map<string, T>()
+  return (a, b) => {
+    const key = `${a} ${b}`
+    const before = known.get(key)
+    if (before !== undefined) return before
+    const found = reckon(a, b)
+    known.set(key, found)
+    return found
   }
-  return []
+}
+
+/** Things that are alike, counted together; none that there is none of. */
+function merged(list: readonly Counted[]): readonly Counted[] {
+  const counts = new Map<string, Counted>()
+  for (const each of list) {
+    if (each.count < 1) continue
+    const key = `${each.id} ${each.measured?.volts ?? ''}`
+    counts.set(key, { ...each, count: each.count + (counts.get(key)?.count ?? 0) })
+  }
+  return [...counts.values()]
 }

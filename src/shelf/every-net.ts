@@ -1,4 +1,6 @@
 import type { Country } from './country'
+import { jointTrees } from './joint-trees'
+import { allOf, type Left, without } from './left'
 import type { CircuitDesign, NetDesign, WiredEdge } from './net-design'
 import { type Edge, everyRing, everyTree } from './net-shapes'
 import { waysToShare } from './sharing'
@@ -6,21 +8,13 @@ import { waysToShare } from './sharing'
 /** Beyond so many places nets are not even counted: there are millions. */
 const MOST_PLACES = 6
 
-/** What is still on the shelf while a net is put together. */
-interface Left {
-  readonly wireM: readonly number[]
-  readonly sets: readonly number[]
-  readonly supplies: readonly number[]
-  readonly cells: readonly number[]
-}
-
 const less = (left: readonly number[], k: number, by: number): readonly number[] =>
   left.map((each, i) => (i === k ? each - by : each))
 
 /**
  * Every net that can be made of a shelf: every tree and every closed ring between the places of each circuit, every run of wire on each of
- * its edges, one or two side by side, every telephone at every place, no supply or each of them at every place. What there is not enough
- * wire for is cut off as soon as its lengths tell.
+ * its edges, every telephone at every place, no supply or each of them at every place; and of trees with joints in the open those that take so
+ * much less wire than some tree without. What there is not enough wire for is cut off as soon as its lengths tell.
  *
  * Undefined where there are too many places to count them.
  */
@@ -33,13 +27,6 @@ function* netsShared(country: Country): Generator<NetDesign> {
   for (const blocks of waysToShare(country)) yield* circuitsFor(country, blocks, allOf(country))
 }
 
-export const allOf = ({ wires, sets, supplies, cells }: Country): Left => ({
-  wireM: wires.map(({ reachM }) => reachM),
-  sets: sets.map(({ count }) => count),
-  supplies: supplies.map(({ count }) => count),
-  cells,
-})
-
 function* circuitsFor(
   country: Country,
   [block, ...others]: readonly (readonly number[])[],
@@ -49,7 +36,7 @@ function* circuitsFor(
     yield []
     return
   }
-  for (const edges of shapesOf(block))
+  for (const edges of shapesOf(country, block))
     for (const [wired, afterWire] of wiring(country, edges, left))
       for (const [sets, afterSets] of setting(country, block, afterWire))
         for (const [supply, after] of supplying(country, block, afterSets)) {
@@ -65,9 +52,15 @@ function isStarved({ sets, supplies }: Country, circuit: CircuitDesign): boolean
   return [...circuit.sets.values()].some((set) => sets[set]!.set.talk === 'common')
 }
 
-function* shapesOf(places: readonly number[]): Generator<readonly Edge[]> {
-  yield* everyTree(places)
+function* shapesOf(country: Country, places: readonly number[]): Generator<readonly Edge[]> {
+  yield* treesOf(country, places)
   yield* everyRing(places)
+}
+
+/** Every tree between some places, and those with joints in the open. */
+export function* treesOf(country: Country, places: readonly number[]): Generator<readonly Edge[]> {
+  yield* everyTree(places)
+  yield* jointTrees(country, places)
 }
 
 /** Every wire on every edge, as far as it reaches. */
@@ -81,25 +74,10 @@ export function* wiring(
     return
   }
   const leastM = others.reduce((sum, [a, b]) => sum + country.way(a, b).wireM, 0)
-  const runs = country.runs(...edge)
-  /** What a run leaves; undefined where it is not there, or where the rest cannot be wired with what is left. */
-  const after = (from: Left, run: number): Left | undefined => {
-    let { wireM } = from
-    for (const { kind, way } of runs[run]!) wireM = less(wireM, kind, way.wireM)
-    const isEnough = wireM.every((m) => m >= 0) && wireM.reduce((a, b) => a + b, 0) >= leastM
-    return isEnough ? { ...from, wireM } : undefined
-  }
-  for (const first of runs.keys()) {
-    const one = after(left, first)
-    if (!one) continue
-    for (const [rest, end] of wiring(country, others, one)) yield [[{ edge, runs: [first] }, ...rest], end]
-    if (runs[first]!.length > 1) continue
-    for (let second = first; second < runs.length && runs[second]!.length === 1; second++) {
-      const two = after(one, second)
-      if (!two) continue
-      for (const [rest, end] of wiring(country, others, two))
-        yield [[{ edge, runs: [first, second] }, ...rest], end]
-    }
+  for (const [run, parts] of country.runs(...edge).entries()) {
+    const after = without(country, left, parts)
+    if (!after || after.wireM.reduce((a, b) => a + b, 0) < leastM) continue
+    for (const [rest, end] of wiring(country, others, after)) yield [[{ edge, run }, ...rest], end]
   }
 }
 

@@ -2,9 +2,10 @@ import { bestSoFar, type LaidNet } from './best-so-far'
 import type { Country } from './country'
 import { everyNet } from './every-net'
 import { improve } from './improve-nets'
+import { MOST_JOINED } from './joint-trees'
 import { judgeOf, workOf } from './judge-net'
+import { leastBurdenM, leastWireM } from './least-wire'
 import { keyOf, type NetDesign } from './net-design'
-import { edge, groupsOf } from './net-shapes'
 import { candidate, compareRanks, isGood, mostRank, rankOf } from './rank-nets'
 
 /** What judging every net may cost, in lines and pairs of telephones, and how many nets are put together. Counted, not timed: some seconds. */
@@ -54,7 +55,7 @@ export function findNets(country: Country, searching: Searching = {}, effort = 1
   }
   const isStopped = searching.isStopped ?? (() => false)
   const leastM = leastWireM(country)
-  const most = mostRank(leastM)
+  const most = mostRank(leastBurdenM(country))
   const isSmall = isCountable(country, effort)
   if (isSmall) {
     let count = 0
@@ -73,7 +74,7 @@ export function findNets(country: Country, searching: Searching = {}, effort = 1
     improve(country, { judge, look, isStopped, isBest, effort: isSmall ? effort / 8 : effort })
   }
   const nets = listed()
-  const isWhole = isSmall && !isStopped()
+  const isWhole = isSmall && !isStopped() && (!country.meeting || country.shelf.places.length <= MOST_JOINED)
   const isBest =
     isWhole || (nets[0] !== undefined && compareRanks(nets[0].rank.slice(0, most.length), most) >= 0)
   return { nets, search: { isWhole, isBest, judged: judge.count(), leastWireM: leastM } }
@@ -96,29 +97,4 @@ function isCountable(country: Country, effort: number): boolean {
     if (work > MOST_WORK * effort) return false
   }
   return true
-}
-
-/**
- * The least wire of any net, m: the shortest forest with as many trees as there are groups that need not talk with each other.
- *
- * Source: J. B. Kruskal, Proceedings of the American Mathematical Society 7 (1956), p. 48: stopped early, it gives the shortest forest.
- */
-export function leastWireM({ shelf, way }: Country): number {
-  const { places, talk } = shelf
-  const groups = groupsOf(places.length, talk).filter((group) => group.length > 1).length
-  const edges = places
-    .flatMap((_, a) => places.slice(a + 1).map((_, k) => edge(a, a + k + 1)))
-    .sort((one, two) => way(...one).wireM - way(...two).wireM)
-  const rootOf = places.map((_, p) => p)
-  let trees = places.length
-  let wireM = 0
-  for (const [a, b] of edges) {
-    if (trees <= Math.max(1, groups)) break
-    const [from, to] = [rootOf[a]!, rootOf[b]!]
-    if (from === to) continue
-    for (const [p, root] of rootOf.entries()) if (root === from) rootOf[p] = to
-    wireM += way(a, b).wireM
-    trees--
-  }
-  return wireM
 }

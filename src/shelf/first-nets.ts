@@ -1,8 +1,13 @@
 import { closedRing, spanningTree, star } from '../route/net-shapes'
 import type { Country } from './country'
+import { withJoints } from './joint-trees'
+import { allOf, type Left, without } from './left'
 import { type CircuitDesign, isThere, type NetDesign, takenBy, type WiredEdge } from './net-design'
 import { type Edge, edge } from './net-shapes'
+import { compareRanks } from './rank-nets'
+import type { Run } from './runs'
 import { type Blocks, likelySharings } from './sharing'
+import type { WireKind } from './wire-kinds'
 
 /** Steps of one search for wires on given edges; hubs from which stars are begun; batteries of one cell that are tried. */
 const WIRING_STEPS = 4000
@@ -18,6 +23,8 @@ export function* firstNets(country: Country): Generator<NetDesign> {
     for (const shape of shapesOver(country, blocks)) {
       const wired = wiredBlocks(country, shape)
       if (wired) yield* equipped(country, blocks, wired)
+      const earthed = country.rods.length > 0 ? wiredBlocks(country, shape, 'earth') : undefined
+      if (earthed) yield* equipped(country, blocks, earthed)
     }
 }
 
@@ -39,6 +46,11 @@ function* shapesOver(country: Country, blocks: Blocks): Generator<readonly (read
     return each.map((links, k) => links.map(([a, b]) => edge(blocks[k]![a]!, blocks[k]![b]!)))
   }
   yield over(spanningTree)
+  const trunks = blocks.map((block, k) => {
+    const tree = spanningTree(costs[k]!)!.map(([a, b]) => edge(block[a]!, block[b]!))
+    return withJoints(country, tree) ?? tree
+  })
+  if (trunks.some((tree, k) => tree.length >= blocks[k]!.length)) yield trunks
   const most = Math.max(...blocks.map(({ length }) => length))
   if (most < 3) return
   const sumOf = (row: readonly number[]) => row.reduce((a, b) => a + b, 0)
@@ -56,38 +68,36 @@ function* shapesOver(country: Country, blocks: Blocks): Generator<readonly (read
   yield over(closedRing)
 }
 
-/** Wire on every edge: the longest first, the best wire that still reaches; joined wires where none does alone. */
+/** Wire on every edge: the longest first, the best wire that still reaches; joined wires where none does alone, and the earth last or first. */
 function wiredBlocks(
   country: Country,
   blocks: readonly (readonly Edge[])[],
+  first: WireKind['by'] = 'pair',
 ): readonly (readonly WiredEdge[])[] | undefined {
   const wireM = ([a, b]: Edge) => country.way(a, b).wireM
   const edges = blocks
     .flatMap((own, block) => own.map((each) => ({ block, edge: each })))
     .sort((a, b) => wireM(b.edge) - wireM(a.edge))
-  const left = country.wires.map(({ reachM }) => reachM)
   const chosen: number[] = []
   let steps = 0
-  const ohms = (kind: number) => country.wires[kind]!.wire.loopOhmPerKm
-  const lay = (k: number): boolean => {
+  const by = (run: Run) => (run[0]!.rod === undefined ? 'pair' : 'earth')
+  const ohms = (run: Run) => country.wires[run[0]!.kinds[0]!]!.wire.loopOhmPerKm
+  const burden = (run: Run) => [by(run) === first ? 0 : 1, run.length, run[0]!.kinds.length, ohms(run)]
+  const lay = (k: number, left: Left): boolean => {
     if (k === edges.length) return true
     const runs = country.runs(...edges[k]!.edge)
-    const order = [...runs.keys()].sort(
-      (a, b) => runs[a]!.length - runs[b]!.length || ohms(runs[a]![0]!.kind) - ohms(runs[b]![0]!.kind),
-    )
+    const order = [...runs.keys()].sort((a, b) => compareRanks(burden(runs[a]!), burden(runs[b]!)))
     for (const run of order) {
       if (++steps > WIRING_STEPS) return false
-      const parts = runs[run]!
-      for (const { kind, way } of parts) left[kind]! -= way.wireM
+      const after = without(country, left, runs[run]!)
       chosen[k] = run
-      if (left.every((m) => m >= 0) && lay(k + 1)) return true
-      for (const { kind, way } of parts) left[kind]! += way.wireM
+      if (after && lay(k + 1, after)) return true
     }
     return false
   }
-  if (!lay(0)) return undefined
+  if (!lay(0, allOf(country))) return undefined
   return blocks.map((_, block) =>
-    edges.flatMap((each, k) => (each.block === block ? [{ edge: each.edge, runs: [chosen[k]!] }] : [])),
+    edges.flatMap((each, k) => (each.block === block ? [{ edge: each.edge, run: chosen[k]! }] : [])),
   )
 }
 

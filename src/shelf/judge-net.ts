@@ -3,14 +3,13 @@ import type { CircuitModel, ModelLine } from '../budget/circuit-model'
 import type { Lack } from '../budget/circuit-notes'
 import { circuitRows } from '../budget/circuit-rows'
 import { completenessOf } from '../budget/completeness'
-import { conditionsOf } from '../budget/conditions'
 import { worstCorner } from '../budget/envelope'
 import type { Check, Verdict } from '../budget/rows'
 import { portOfEachSet } from '../budget/supply-ports'
 import { leastMargin, RANK, verdictOf } from '../budget/verdict'
-import { EMPTY_PLAN } from '../plan/plan'
 import type { Country } from './country'
-import { type CircuitDesign, keyOf, type NetDesign, runsOf } from './net-design'
+import { type CircuitDesign, keyOf, type NetDesign, runOf } from './net-design'
+import { strandsOf } from './runs'
 
 /** How a circuit, or the weakest of a net's, stands. */
 export interface Judged {
@@ -29,30 +28,40 @@ export interface Judged {
   readonly calling: readonly HowToCall[]
 }
 
-const TODAY = conditionsOf(EMPTY_PLAN.weather, EMPTY_PLAN.wireTempC)
-
-/** The network of one circuit. Places are stations by their ids; a joint is one without a set. */
-export function modelOf(country: Country, { edges, sets, supply }: CircuitDesign): CircuitModel {
+/**
+ * The network of one circuit. Places are stations by their ids; a joint is one without a set.
+ *
+ * @param ohmsOf of one electrode of each kind of rods
+ */
+export function modelOf(
+  country: Country,
+  { edges, sets, supply }: CircuitDesign,
+  ohmsOf: (rod: number) => number = (rod) => country.rods[rod]!.ohms,
+): CircuitModel {
   const stations: string[] = []
   const nodes = new Map<number, number>()
   const nodeOf = (place: number): number => {
     const known = nodes.get(place)
     if (known !== undefined) return known
     nodes.set(place, stations.length)
-    return stations.push(country.shelf.places[place]!.id) - 1
+    return stations.push(country.shelf.places[place]?.id ?? `in the open ${place}`) - 1
   }
   const lines: ModelLine[] = []
-  for (const each of edges)
-    for (const run of runsOf(country, each)) {
-      let from = nodeOf(each.edge[0])
-      const to = nodeOf(each.edge[1])
-      for (const [k, { kind, way }] of run.entries()) {
-        const end = k === run.length - 1 ? to : stations.push(`joint ${stations.length}`) - 1
+  for (const each of edges) {
+    const run = runOf(country, each)
+    let from = nodeOf(each.edge[0])
+    const to = nodeOf(each.edge[1])
+    for (const [k, part] of run.entries()) {
+      const end = k === run.length - 1 ? to : stations.push(`joint ${stations.length}`) - 1
+      for (const { kind, way, rod } of strandsOf(part)) {
         const { wire } = country.wires[kind]!
-        lines.push({ id: `${lines.length}`, from, to: end, wire, wireM: way.wireM, electrodeOhms: null })
-        from = end
+        const electrode = rod === undefined ? null : ohmsOf(rod)
+        const electrodeOhms = electrode === null ? null : ([electrode, electrode] as const)
+        lines.push({ id: `${lines.length}`, from, to: end, wire, wireM: way.wireM, electrodeOhms })
       }
+      from = end
     }
+  }
   return {
     stations,
     lines,
@@ -67,7 +76,7 @@ type Pair = readonly [number, number]
 function reachIn(country: Country, model: CircuitModel, pairs: readonly Pair[]) {
   const { sets, stations, supply } = model
   const kind = supply?.supply.kind
-  const { calls } = callsOf(model, TODAY)
+  const { calls } = callsOf(model, country.conditions)
   const portOf = portOfEachSet(model)
   const setAt = (place: number) =>
     sets.findIndex(({ node }) => stations[node] === country.shelf.places[place]!.id)
@@ -109,8 +118,7 @@ export function judgeOf(country: Country): Judge {
     const key = keyOf(design)
     const before = known.get(key)
     if (before) return before
-    const pairs = country.shelf.talk.filter((pair) => pair.every((place) => design.sets.has(place)))
-    const judged = judgeModel(country, modelOf(country, design), pairs)
+    const judged = judgeModel(country, modelOf(country, design), pairsOf(country, design))
     known.set(key, judged)
     work += workOf(design)
     return judged
@@ -118,9 +126,21 @@ export function judgeOf(country: Country): Judge {
   return { circuit, net: (design) => weakest(design.map(circuit)), count: () => known.size, work: () => work }
 }
 
+/** How a net stands where the soil about its earth rods is as dry as such soil can be. */
+export function judgedInDrySoil(country: Country, design: NetDesign): Pick<Judged, 'verdict' | 'worst'> {
+  const ohmsOf = (rod: number) => country.rods[rod]!.mostOhms
+  return weakest(
+    design.map((each) => judgeModel(country, modelOf(country, each, ohmsOf), pairsOf(country, each))),
+  )
+}
+
+const pairsOf = ({ shelf }: Country, { sets }: CircuitDesign): readonly Pair[] =>
+  shelf.talk.filter((pair) => pair.every((place) => sets.has(place)))
+
 function judgeModel(country: Country, model: CircuitModel, pairs: readonly Pair[]): Judged {
-  const { missing } = completenessOf(model, TODAY)
-  const rows = circuitRows(model, TODAY)
+  const today = country.conditions
+  const { missing } = completenessOf(model, today)
+  const rows = circuitRows(model, today)
   const verdict = verdictOf(rows, missing)
   const least = leastMargin(rows)
   const base = {
@@ -128,12 +148,12 @@ function judgeModel(country: Country, model: CircuitModel, pairs: readonly Pair[
     today: least?.nepers ?? 0,
     lacks: missing,
     ...reachIn(country, model, pairs),
-    calling: [howToCall(model, TODAY)],
+    calling: [howToCall(model, today)],
   }
   // At worst it is never better than today.
   if (verdict === 'fails')
     return { ...base, worst: 'fails', worstNepers: base.today, check: least?.check ?? null }
-  const worst = worstCorner(model, TODAY, missing)
+  const worst = worstCorner(model, today, missing, rows)
   return {
     ...base,
     worst: worst.verdict,

@@ -3,8 +3,9 @@ import type { Check, Verdict } from '../budget/rows'
 import type { Supply } from '../catalog/supply'
 import type { LaidNet } from './best-so-far'
 import type { Country } from './country'
-import { findNets, leastWireM } from './find-nets'
-import { compareRanks, isGood } from './rank-nets'
+import { findNets } from './find-nets'
+import { leastWireM } from './least-wire'
+import { compareRanks, isGood, standing } from './rank-nets'
 import type { Shelf, Stores } from './shelf'
 import { isWireable } from './wireable'
 
@@ -36,9 +37,17 @@ export type CountryWith = (thing: Thing) => Country
 export function withThing(shelf: Shelf, thing: Thing): Shelf {
   const { have } = shelf
   const one = { id: thing.id, count: 1 }
+  const alike = (lengthM: number) =>
+    have.wires.find((each) => each.wire === thing.id && each.lengthM === lengthM)
   const more: Stores =
     thing.kind === 'wire'
-      ? { ...have, wires: [...have.wires, { wire: thing.id, lengthM: thing.lengthM, count: 1 }] }
+      ? {
+          ...have,
+          wires: [
+            ...have.wires,
+            { ...alike(thing.lengthM), wire: thing.id, lengthM: thing.lengthM, count: 1 },
+          ],
+        }
       : thing.kind === 'set'
         ? { ...have, sets: [...have.sets, one] }
         : thing.kind === 'supply'
@@ -136,12 +145,9 @@ export function thingsToAsk({ shelf }: Country): readonly Thing[] {
   })
 }
 
-/** How a net stands, without what it costs: a gain is a better verdict, today or at worst, or one more pair that can call. */
-const standing = ({ rank }: LaidNet): readonly number[] => rank.slice(0, 4)
-
 /**
  * What one thing more would bring: each thing is put on the shelf, and nets are sought anew. Told are those with which the best net stands
- * better, the greatest gain first.
+ * better (a better verdict, today or at worst, or one more pair that can call), the greatest gain first.
  */
 export function gainsOf(
   country: Country,
@@ -155,7 +161,11 @@ export function gainsOf(
   for (const thing of thingsToAsk(country)) {
     if (isStopped()) break
     const [net] = findNets(countryWith(thing), { isStopped }, EFFORT).nets
-    if (net && isGood(net) && (!best || !isGood(best) || compareRanks(standing(net), standing(best)) > 0))
+    if (
+      net &&
+      isGood(net) &&
+      (!best || !isGood(best) || compareRanks(standing(net.rank), standing(best.rank)) > 0)
+    )
       gains.push({ thing, net })
   }
   return gains.sort((a, b) => compareRanks(b.net.rank, a.net.rank)).slice(0, LISTED)

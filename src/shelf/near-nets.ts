@@ -1,6 +1,15 @@
 import type { Country } from './country'
-import { type CircuitDesign, isThere, type NetDesign, takenBy, type WiredEdge } from './net-design'
+import {
+  type CircuitDesign,
+  isThere,
+  jointsOf,
+  type NetDesign,
+  runOf,
+  takenBy,
+  type WiredEdge,
+} from './net-design'
 import { edge, sideOf } from './net-shapes'
+import { isPlain } from './runs'
 
 /** Every net that one change makes of another, as far as there is what it takes. */
 export function* nearNets(country: Country, design: NetDesign): Generator<NetDesign> {
@@ -58,38 +67,43 @@ function* otherSets(country: Country, circuit: CircuitDesign): Generator<Circuit
 
 function* otherWires(country: Country, circuit: CircuitDesign): Generator<CircuitDesign> {
   const { edges } = circuit
-  const withEdge = (k: number, runs: readonly number[]): CircuitDesign => ({
+  const withRuns = (changed: ReadonlyMap<number, number>): CircuitDesign => ({
     ...circuit,
-    edges: edges.map((each, i) => (i === k ? { ...each, runs } : each)),
+    edges: edges.map((each, k) => ({ ...each, run: changed.get(k) ?? each.run })),
   })
-  for (const [k, each] of edges.entries()) {
-    const all = country.runs(...each.edge)
-    for (const run of all.keys()) if (each.runs.length > 1 || run !== each.runs[0]) yield withEdge(k, [run])
-    for (const first of all.keys())
-      for (let second = first; second < all.length; second++)
-        if (all[first]!.length === 1 && all[second]!.length === 1) yield withEdge(k, [first, second])
-  }
+  for (const [k, each] of edges.entries())
+    for (const run of country.runs(...each.edge).keys())
+      if (run !== each.run) yield withRuns(new Map([[k, run]]))
   // Two edges that change their wires: what each of them alone has not enough of.
   for (const [i, one] of edges.entries())
     for (const [j, two] of edges.entries()) {
-      const kind = (each: WiredEdge) => country.runs(...each.edge)[each.runs[0]!]![0]!.kind
+      const kind = (each: WiredEdge) => runOf(country, each)[0]!.kinds[0]!
       if (j <= i || kind(one) === kind(two)) continue
       const plain = (each: WiredEdge, wanted: number) =>
-        country.runs(...each.edge).findIndex((run) => run.length === 1 && run[0]!.kind === wanted)
+        country.runs(...each.edge).findIndex((run) => isPlain(run) && run[0]!.kinds[0] === wanted)
       const [a, b] = [plain(one, kind(two)), plain(two, kind(one))]
       if (a < 0 || b < 0) continue
-      yield {
-        ...circuit,
-        edges: edges.map((each, k) =>
-          k === i ? { ...each, runs: [a] } : k === j ? { ...each, runs: [b] } : each,
-        ),
-      }
+      yield withRuns(
+        new Map([
+          [i, a],
+          [j, b],
+        ]),
+      )
     }
+  // Wire of one pool is used one way in a net: where it is to be another, all of it changes together.
+  for (const kind of country.wires.keys()) {
+    const all = edges.map(({ edge: [a, b] }) =>
+      country.runs(a, b).findIndex((run) => isPlain(run) && run[0]!.kinds[0] === kind),
+    )
+    if (edges.length > 1 && all.every((run) => run >= 0)) yield withRuns(new Map(all.entries()))
+  }
 }
 
 /** One edge in the place of another; and of a ring, one edge less. */
 function* otherEdges(country: Country, circuit: CircuitDesign): Generator<CircuitDesign> {
   const { edges } = circuit
+  // Lines of a joint in the open stay together.
+  if (jointsOf(circuit).length > 0) return
   const places = [...circuit.sets.keys()]
   const isRing = edges.length >= places.length
   for (const taken of edges) {
@@ -105,8 +119,9 @@ function* otherEdges(country: Country, circuit: CircuitDesign): Generator<Circui
         if (!side.has(a) || side.has(b)) continue
         const other = edge(a, b)
         if (other.join() === taken.edge.join()) continue
-        for (const run of country.runs(...other).keys())
-          yield { ...circuit, edges: [...left, { edge: other, runs: [run] }] }
+        for (const [run, parts] of country.runs(...other).entries())
+          if (parts.every(({ kinds }) => kinds.length === 1))
+            yield { ...circuit, edges: [...left, { edge: other, run }] }
       }
   }
 }

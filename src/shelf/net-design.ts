@@ -2,13 +2,14 @@ import { layWire } from '../materials/lay-wire'
 import { wantedLine } from '../materials/wanted-wire'
 import type { LineId } from '../plan/id'
 import { DEFAULT_ALLOWANCES } from '../plan/plan'
-import type { Country, Run } from './country'
+import type { Country } from './country'
 import type { Edge } from './net-shapes'
+import { type Run, strandsOf } from './runs'
 
-/** Wire between two places: one run, or two side by side, joined at both ends. Runs are indices into `country.runs`. */
+/** Wire between two places, by its index into `country.runs`. */
 export interface WiredEdge {
   readonly edge: Edge
-  readonly runs: readonly number[]
+  readonly run: number
 }
 
 /** One circuit, by indices of the country's things. */
@@ -22,8 +23,11 @@ export interface CircuitDesign {
 /** A whole net. */
 export type NetDesign = readonly CircuitDesign[]
 
-export const runsOf = (country: Country, { edge: [a, b], runs }: WiredEdge): readonly Run[] =>
-  runs.map((run) => country.runs(a, b)[run]!)
+export const runOf = (country: Country, { edge: [a, b], run }: WiredEdge): Run => country.runs(a, b)[run]!
+
+/** Places of a circuit that have no telephone: its lines are joined there in the open. */
+export const jointsOf = ({ edges, sets }: CircuitDesign): readonly number[] =>
+  [...new Set(edges.flatMap(({ edge }) => edge))].filter((place) => !sets.has(place))
 
 /** What a net takes off the shelf. */
 export interface Taken {
@@ -32,34 +36,46 @@ export interface Taken {
   readonly sets: readonly number[]
   readonly supplies: readonly number[]
   readonly cells: readonly number[]
+  readonly rods: readonly number[]
 }
+
+/** An earth return has a rod of its own at either end. */
+export const RODS_OF_A_LINE = 2
 
 export function takenBy(country: Country, design: NetDesign): Taken {
   const wireM = country.wires.map((): number[] => [])
   const sets = country.sets.map(() => 0)
   const supplies = country.supplies.map(() => 0)
   const cells = country.cells.map(() => 0)
+  const rods = country.rods.map(() => 0)
   for (const circuit of design) {
-    for (const each of circuit.edges)
-      for (const run of runsOf(country, each)) for (const { kind, way } of run) wireM[kind]!.push(way.wireM)
+    for (const { kind, way, rod } of circuit.edges
+      .flatMap((each) => runOf(country, each))
+      .flatMap(strandsOf)) {
+      wireM[kind]!.push(way.wireM)
+      if (rod !== undefined) rods[rod]! += RODS_OF_A_LINE
+    }
     for (const set of circuit.sets.values()) sets[set]!++
     if (!circuit.supply) continue
     const { cells: of } = country.supplies[circuit.supply.kind]!
     if (of) cells[of.cell]! += of.each
     else supplies[circuit.supply.kind]!++
   }
-  return { wireM, sets, supplies, cells }
+  return { wireM, sets, supplies, cells, rods }
 }
 
 const sum = (numbers: readonly number[]): number => numbers.reduce((a, b) => a + b, 0)
 
-/** Whether there is enough of everything, wire by its lengths alone. */
+/** Whether there is enough of everything, wire by its lengths alone, and each wire used in one way. */
 export function isThere(country: Country, taken: Taken): boolean {
+  const pools = taken.wireM.flatMap((lengths, k) => (lengths.length > 0 ? [country.wires[k]!.pool] : []))
   return (
+    new Set(pools).size === pools.length &&
     taken.wireM.every((lengths, k) => sum(lengths) <= country.wires[k]!.reachM) &&
     taken.sets.every((count, k) => count <= country.sets[k]!.count) &&
     taken.supplies.every((count, k) => count <= country.supplies[k]!.count) &&
-    taken.cells.every((count, k) => count <= country.cells[k]!)
+    taken.cells.every((count, k) => count <= country.cells[k]!) &&
+    taken.rods.every((count, k) => count <= country.rods[k]!.count)
   )
 }
 
@@ -94,7 +110,7 @@ export function cutting(country: Country, { wireM }: Taken): Cutting | undefined
   return { splices, leftM }
 }
 
-const keyOfEdge = ({ edge: [a, b], runs }: WiredEdge) => `${a}-${b}:${runs.join('+')}`
+const keyOfEdge = ({ edge: [a, b], run }: WiredEdge) => `${a}-${b}:${run}`
 
 /** The same text for the same circuit, however its edges came about. */
 export const keyOf = ({ edges, sets, supply }: CircuitDesign): string =>

@@ -5,7 +5,8 @@ import type { CircuitId, LineId, StationId } from '../plan/id'
 import { type Circuit, EMPTY_PLAN, type Line, type Plan, type Station } from '../plan/plan'
 import type { Ground } from '../terrain/ground'
 import type { Country } from './country'
-import { type CircuitDesign, type NetDesign, runsOf } from './net-design'
+import { type CircuitDesign, type NetDesign, runOf, takenBy } from './net-design'
+import { strandsOf } from './runs'
 import { legsOf } from './ways'
 
 const MADE_UP_NOTE = 'The positions are made up: only the lengths of the lines count.'
@@ -34,30 +35,42 @@ export function netPlan(country: Country, design: NetDesign, ground?: Ground): P
     stations.set(id, { id, name: `Joint ${id.slice('joint'.length)}`, note: '', position })
     return id
   }
+  const opens = new Map<number, StationId>()
+  const stationAt = (place: number): StationId => {
+    const { id } = shelf.places[place] ?? {}
+    if (id !== undefined) return id as StationId
+    const open = opens.get(place) ?? joint(country.positionOf(place))
+    opens.set(place, open)
+    return open
+  }
   /** Draws the lines of a circuit, and gives their ids. */
   const draw = (circuit: CircuitDesign): readonly LineId[] =>
-    circuit.edges.flatMap((each) =>
-      runsOf(country, each).flatMap((run) => {
-        let from = shelf.places[each.edge[0]]!.id as StationId
-        const to = shelf.places[each.edge[1]]!.id as StationId
-        return run.map(({ kind, way }, k) => {
-          const end = k === run.length - 1 ? to : joint(way.to)
+    circuit.edges.flatMap((each) => {
+      const run = runOf(country, each)
+      let from = stationAt(each.edge[0])
+      const to = stationAt(each.edge[1])
+      return run.flatMap((part, k) => {
+        const end = k === run.length - 1 ? to : joint(part.way.to)
+        const begin = from
+        from = end
+        return strandsOf(part).map(({ kind, way, rod }) => {
           const id = free<LineId>('l')
+          const ohms = rod === undefined ? undefined : country.rods[rod]!.ohms
           lines.set(id, {
             id,
-            from,
+            from: begin,
             to: end,
             wire: country.wires[kind]!.wire.id,
             pairs: 1,
-            return: 'pair',
+            return: ohms === undefined ? 'pair' : 'earth',
+            ...(ohms !== undefined && { electrodeOhms: [ohms, ohms] as const }),
             bends: way.bends,
             legs: legsOf(way.lays),
           })
-          from = end
           return id
         })
-      }),
-    )
+      })
+    })
   const circuits = new Map(
     design.map((each, k): [CircuitId, Circuit] => {
       const id = `c${k + 1}` as CircuitId
@@ -82,12 +95,28 @@ export function netPlan(country: Country, design: NetDesign, ground?: Ground): P
   const batteries = [...new Set(design.flatMap(({ supply }) => (supply ? [supply.kind] : [])))].flatMap(
     (kind) => (country.supplies[kind]!.cells ? [country.supplies[kind]!.supply] : []),
   )
+  const used = takenBy(country, design).wireM
+  // Each wire stands in the stock as it is used; what is not used, as a pair.
+  const wires = country.wires
+    .filter(({ pool }, k) => {
+      const ways = country.wires.flatMap((each, i) => (each.pool === pool ? [i] : []))
+      return k === (ways.find((i) => used[i]!.length > 0) ?? ways[0])
+    })
+    .map(({ wire }) => wire)
   const plan: Plan = {
     ...EMPTY_PLAN,
     title: shelf.title || shelf.places.map(({ name }) => isolated(name)).join(', '),
     note: country.isMadeUp ? MADE_UP_NOTE : '',
-    catalog: { ...shelf.own, supplies: [...shelf.own.supplies, ...batteries] },
-    stock: shelf.have.wires.filter(({ count }) => count > 0),
+    weather: shelf.weather,
+    wireTempC: shelf.wireTempC,
+    catalog: {
+      ...shelf.own,
+      wires: [...shelf.own.wires, ...wires.filter(({ id }) => !shelf.catalog.wires.has(id))],
+      supplies: [...shelf.own.supplies, ...batteries],
+    },
+    stock: country.wires.flatMap(({ wire, spools }) =>
+      wires.includes(wire) ? spools.map((each) => ({ wire: wire.id, ...each })) : [],
+    ),
     stations,
     lines,
     circuits,

@@ -60,8 +60,9 @@ function* orders(of: readonly number[]): Generator<readonly number[]> {
     for (const rest of orders([...of.slice(0, i), ...of.slice(i + 1)])) yield [first, ...rest]
 }
 
-/** What edges between so many places look like. */
-export function shapeOf(edges: readonly Edge[], places: number): Shape {
+/** What the edges of a circuit look like. */
+export function shapeOf(edges: readonly Edge[]): Shape {
+  const places = new Set(edges.flat()).size
   if (places === 2) return 'pair'
   if (edges.length >= places) return 'ring'
   const degrees = new Map<number, number>()

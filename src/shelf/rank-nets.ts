@@ -1,7 +1,17 @@
 import { RANK } from '../budget/verdict'
 import type { Country } from './country'
+import { JOINT_WORTH_M } from './joint-trees'
 import type { Judged } from './judge-net'
-import { type CircuitDesign, type NetDesign, type Taken, takenBy, totalWireM } from './net-design'
+import {
+  type CircuitDesign,
+  jointsOf,
+  type NetDesign,
+  RODS_OF_A_LINE,
+  runOf,
+  type Taken,
+  takenBy,
+  totalWireM,
+} from './net-design'
 import { shapeOf } from './net-shapes'
 
 /** A net that was judged. */
@@ -11,12 +21,18 @@ export interface Candidate {
   readonly taken: Taken
   readonly wireM: number
   readonly supplies: number
+  /** Joints in the open. */
+  readonly joints: number
+  /** Lines that return through the earth. */
+  readonly earthed: number
 }
 
 export function candidate(country: Country, design: NetDesign, judged: Judged): Candidate {
   const taken = takenBy(country, design)
   const supplies = design.filter(({ supply }) => supply).length
-  return { design, judged, taken, wireM: totalWireM(taken), supplies }
+  const joints = design.reduce((sum, circuit) => sum + jointsOf(circuit).length, 0)
+  const earthed = taken.rods.reduce((sum, count) => sum + count / RODS_OF_A_LINE, 0)
+  return { design, judged, taken, wireM: totalWireM(taken), supplies, joints, earthed }
 }
 
 const MOST_STEPS = 5
@@ -33,21 +49,26 @@ const metres = (m: number): number => Math.round(m)
 
 /**
  * The figures by which nets are ranked, each the more the better, compared from the first to the last: whether it holds at worst; how many of
- * those who must be rung can ring or light each other; verdict; verdict at worst; what is to spare at worst, by the tenth; the least wire; the
- * fewest splices; the fewest supplies; what is to spare, to the last digit.
+ * those who must be rung can ring or light each other; verdict; verdict at worst; the fewest lines that return through the earth; what is to
+ * spare at worst, by the tenth; the least wire, a joint in the open counted as so much more of it; the fewest splices; the fewest supplies; what is to spare, to the last digit.
  *
  * A net that fails is ranked by how near it comes: whether all can speak, what it lacks, and its least margin today.
  */
-export function rankOf({ judged, wireM, supplies }: Candidate, splices = 0): readonly number[] {
+export function rankOf(
+  { judged, wireM, supplies, joints, earthed }: Candidate,
+  splices = 0,
+): readonly number[] {
   const { verdict, worst, silent, lacks, today, worstNepers, speaks } = judged
-  if (verdict === 'fails' || !speaks) return [-1, speaks ? 1 : 0, -lacks.length, today, -metres(wireM)]
+  if (verdict === 'fails' || !speaks)
+    return [-1, speaks ? 1 : 0, -lacks.length, today, -earthed, -metres(wireM)]
   return [
     worst === 'fails' ? 0 : 1,
     -silent.length,
     RANK[verdict],
     RANK[worst],
+    -earthed,
     spareSteps(judged),
-    -metres(wireM),
+    -metres(wireM + JOINT_WORTH_M * joints),
     -splices,
     -supplies,
     worstNepers,
@@ -63,12 +84,16 @@ export function compareRanks(a: readonly number[], b: readonly number[]): number
 
 export const isGood = ({ judged }: Candidate): boolean => judged.verdict !== 'fails' && judged.speaks
 
+/** How a net stands by its rank, without what it has to spare and what it costs. */
+export const standing = (rank: readonly number[]): readonly number[] => rank.slice(0, 4)
+
 /** The best that any net could come to, as far as wire tells: nothing amiss, all that is to spare that counts, and no metre too many. */
 export const mostRank = (leastWireM: number): readonly number[] => [
   1,
   0,
   RANK.works,
   RANK.works,
+  0,
   MOST_STEPS,
   -metres(leastWireM),
 ]
@@ -91,10 +116,9 @@ export function kindOf(country: Country, { design, judged }: Candidate): string 
     return [
       isFor || !cranks ? (judged.calling[k]?.how ?? '') : 'crank',
       supply ? country.supplies[supply.kind]!.supply.kind : '',
-      shapeOf(
-        edges.map(({ edge }) => edge),
-        sets.size,
-      ),
+      shapeOf(edges.map(({ edge }) => edge)),
+      jointsOf(circuit).length > 0 ? 'joined' : '',
+      edges.some((each) => runOf(country, each).some(({ rod }) => rod !== undefined)) ? 'earth' : '',
     ].join(' ')
   })
   return circuits.toSorted().join(' | ')

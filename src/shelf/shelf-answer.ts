@@ -1,8 +1,10 @@
+import type { Verdict } from '../budget/rows'
 import type { Plan } from '../plan/plan'
 import type { Ground } from '../terrain/ground'
 import type { LaidNet } from './best-so-far'
-import { type Country, countryOf, type KnownWays } from './country'
+import { type Country, countryOf, type Terms } from './country'
 import { findNets, type Search, type Searching } from './find-nets'
+import { judgedInDrySoil } from './judge-net'
 import { type Gain, gainsOf, lackingOf, type Want, withThing } from './lacking'
 import { netPlan } from './net-plan'
 import { isGood } from './rank-nets'
@@ -11,7 +13,15 @@ import type { Shelf } from './shelf'
 /** A net with its plan. */
 export interface PlannedNet extends LaidNet {
   readonly plan: Plan
+  /** How it stands where the soil about its earth rods is at its driest; null where it has none. */
+  readonly inDrySoil: { readonly verdict: Verdict; readonly worst: Verdict } | null
 }
+
+export const plannedNet = (country: Country, net: LaidNet, ground?: Ground): PlannedNet => ({
+  ...net,
+  plan: netPlan(country, net.design, ground),
+  inDrySoil: net.earthed > 0 ? judgedInDrySoil(country, net.design) : null,
+})
 
 /** What can be made of a shelf, the best first; and where nothing can, what is lacking. */
 export interface ShelfAnswer {
@@ -22,31 +32,20 @@ export interface ShelfAnswer {
   readonly search: Search
 }
 
-/** Where wire may go, and how high it is there, as far as that is known. */
-export interface Terms {
-  readonly knownWays?: KnownWays | undefined
-  readonly ground?: Ground | undefined
-}
-
 /**
  * Nets that can be made of a shelf with their plans; what one thing more would bring; and where none works the nearest misses and what
  * the shelf lacks.
  */
-export function shelfAnswer(
-  shelf: Shelf,
-  { knownWays, ground }: Terms = {},
-  searching: Searching = {},
-): ShelfAnswer {
-  const country = countryOf(shelf, knownWays, ground)
+export function shelfAnswer(shelf: Shelf, terms: Terms = {}, searching: Searching = {}): ShelfAnswer {
+  const country = countryOf(shelf, terms)
   const { nets, search } = findNets(country, searching)
   const [best] = nets
-  const countryWith = (thing: Parameters<typeof withThing>[1]) =>
-    countryOf(withThing(shelf, thing), knownWays, ground)
+  const countryWith = (thing: Parameters<typeof withThing>[1]) => countryOf(withThing(shelf, thing), terms)
   const gains = gainsOf(country, best, countryWith, searching.isStopped)
   const works = best !== undefined && isGood(best)
   return {
     country,
-    nets: nets.map((net) => ({ ...net, plan: netPlan(country, net.design, ground) })),
+    nets: nets.map((net) => plannedNet(country, net, terms.ground)),
     wants: works ? [] : lackingOf(country, nets, gains, countryWith),
     gains: works ? gains : [],
     search,

@@ -1,5 +1,6 @@
 import type { Catalog, CatalogEntries } from '../catalog/catalog'
 import type { Position } from '../geo/position'
+import type { Weather } from '../plan/plan'
 
 /** A place that must have a telephone. */
 export interface Place {
@@ -9,10 +10,14 @@ export interface Place {
   readonly position: Position | null
 }
 
+/** What a meter read of a thing, by the member of its entry. */
+export type MeasuredFigures = Readonly<Record<string, number>>
+
 /** So many of one thing. */
 export interface Counted {
   readonly id: string
   readonly count: number
+  readonly measured?: MeasuredFigures
 }
 
 /** So many lengths of one wire, m each: spools, part spools, odd ends. */
@@ -20,6 +25,11 @@ export interface Length {
   readonly wire: string
   readonly lengthM: number
   readonly count: number
+  /** Pairs that may be laid as one; absent: one. */
+  readonly pairs?: number
+  /** One conductor, and no pair. */
+  readonly isSingle?: true
+  readonly measured?: MeasuredFigures
 }
 
 /** What there is to make a net of. */
@@ -28,6 +38,8 @@ export interface Stores {
   readonly sets: readonly Counted[]
   readonly supplies: readonly Counted[]
   readonly cells: readonly Counted[]
+  /** Earth rods, for a return through the ground. */
+  readonly rods: readonly Counted[]
 }
 
 /** Places that must talk, and what there is to do it with. */
@@ -40,8 +52,13 @@ export interface Shelf {
   readonly talk: readonly (readonly [number, number])[]
   /** Of those, who may agree on times to call: neither need ring the other. */
   readonly agree: readonly (readonly [number, number])[]
+  readonly weather: Weather
+  /** Of the conductor, °C. */
+  readonly wireTempC: number
+  /** Id of the ground in which rods are driven. */
+  readonly soil: string
   readonly have: Stores
-  /** Entries of its own, beside the built-in ones. */
+  /** Entries of its own, beside the built-in ones; those that were measured among them. */
   readonly own: CatalogEntries
   readonly catalog: Catalog
 }

@@ -1,8 +1,10 @@
+import type { Position } from '../geo/position'
 import type { Hazard } from '../plan/plan'
+import { leastMeeting } from '../route/least-meeting'
 import { DEFAULT_ROUTE_WEIGHTS, type RouteWeights } from '../route/route-weights'
 import { suggestRoute } from '../route/suggest-route'
 import type { GridGround } from '../terrain/ground-from-grids'
-import type { KnownWays } from './country'
+import type { Terms } from './country'
 import type { Shelf } from './shelf'
 import { MOST_SOUGHT } from './ways'
 
@@ -15,22 +17,31 @@ export interface Going {
 /** A way is sought on so many cells: fine enough to go round a field, and done in a tenth of a second. */
 const CELLS = 60_000
 
-/** The way between each two places that costs least, sought once; undefined where nothing is known of the ground, or the places are too many. */
-export function waysOver(
+/**
+ * The ways between places that cost least, and where three of them meet best, each sought once; nothing where nothing is known of the
+ * ground, or the places are too many.
+ */
+export function termsOver(
   { places }: Shelf,
   { hazards, weights = DEFAULT_ROUTE_WEIGHTS }: Going,
   ground: GridGround | undefined,
-): KnownWays | undefined {
-  if (places.length > MOST_SOUGHT || (!ground && hazards.length === 0)) return undefined
-  const known = new Map<string, ReturnType<KnownWays>>()
-  return (a, b) => {
-    const [from, to] = [places[a]!.position, places[b]!.position]
-    if (!from || !to) return undefined
-    const key = `${a} ${b}`
-    if (!known.has(key)) {
+): Terms {
+  if (places.length > MOST_SOUGHT || (!ground && hazards.length === 0)) return { ground }
+  return {
+    ground,
+    knownWays: remembered((from, to) => {
       const route = suggestRoute({ from, to, hazards, weights, mostCells: CELLS }, ground)
-      known.set(key, route?.ok ? route.value : undefined)
-    }
-    return known.get(key)
+      return route?.ok ? route.value : undefined
+    }),
+    meeting: remembered((...three) => leastMeeting(three, { hazards, weights, mostCells: CELLS }, ground)),
+  }
+}
+
+function remembered<P extends readonly Position[], T>(reckon: (...places: P) => T): (...places: P) => T {
+  const known = new Map<string, T>()
+  return (...places) => {
+    const key = places.join(' ')
+    if (!known.has(key)) known.set(key, reckon(...places))
+    return known.get(key)!
   }
 }

@@ -1,7 +1,8 @@
 import type { Country } from './country'
-import { allOf, wiring } from './every-net'
+import { treesOf, wiring } from './every-net'
 import { seemsWireable } from './first-nets'
-import { type Edge, everyTree } from './net-shapes'
+import { allOf } from './left'
+import type { Edge } from './net-shapes'
 import { waysToShare } from './sharing'
 
 /** Up to so many places every tree is tried for whether there is wire enough. */
@@ -12,7 +13,8 @@ export function isWireable(country: Country): boolean {
   if (country.shelf.places.length > MOST_WIRED) return seemsWireable(country)
   const trees = function* ([block, ...others]: readonly (readonly number[])[]): Generator<readonly Edge[]> {
     if (!block) yield []
-    else for (const tree of everyTree(block)) for (const rest of trees(others)) yield [...tree, ...rest]
+    else
+      for (const tree of treesOf(country, block)) for (const rest of trees(others)) yield [...tree, ...rest]
   }
   for (const blocks of waysToShare(country))
     for (const edges of trees(blocks)) if (!wiring(country, edges, allOf(country)).next().done) return true

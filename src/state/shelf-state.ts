@@ -4,7 +4,7 @@ import type { Stores } from '../shelf/shelf'
 /** What lies on a person's shelf: kept in this browser, and no part of any plan. */
 export interface KeptShelf extends Stores {
   /** What no net is reckoned with, but what is looked for on the morning. */
-  readonly also: { readonly rods: number; readonly reels: number; readonly people: number }
+  readonly also: { readonly reels: number; readonly people: number }
 }
 
 export const NOTHING_ON_SHELF: KeptShelf = {
@@ -12,7 +12,8 @@ export const NOTHING_ON_SHELF: KeptShelf = {
   sets: [],
   supplies: [],
   cells: [],
-  also: { rods: 0, reels: 0, people: 0 },
+  rods: [],
+  also: { reels: 0, people: 0 },
 }
 
 export const createShelfState = () => ({

@@ -2,7 +2,7 @@ import { formatStores, storesOf } from '../files/parse-shelf'
 import type { Stores } from '../shelf/shelf'
 import { ownName } from './own-name'
 
-type Also = Readonly<Record<'rods' | 'reels' | 'people', number>>
+type Also = Readonly<Record<'reels' | 'people', number>>
 
 interface Kept extends Stores {
   readonly also: Also
@@ -63,7 +63,7 @@ const alsoOf = (value: unknown): Also => {
     const given = (value as Partial<Also> | undefined)?.[name]
     return typeof given === 'number' && Number.isInteger(given) && given >= 0 ? given : 0
   }
-  return { rods: count('rods'), reels: count('reels'), people: count('people') }
+  return { reels: count('reels'), people: count('people') }
 }
 
 function read(): string | null {

@@ -3,21 +3,24 @@ import { CELL_MASSES } from '../catalog/built-in'
 import { isolated } from '../isolated'
 import type { Country } from '../shelf/country'
 import type { Gain, Thing, Want } from '../shelf/lacking'
-import { type CircuitDesign, runsOf } from '../shelf/net-design'
+import { type CircuitDesign, jointsOf, runOf } from '../shelf/net-design'
 import { type Shape, shapeOf } from '../shelf/net-shapes'
+import { soilOf } from '../shelf/rod-kinds'
+import type { Run } from '../shelf/runs'
 import type { Shelf } from '../shelf/shelf'
 import type { PlannedNet, ShelfAnswer } from '../shelf/shelf-answer'
 import { checkWords } from './check-words'
 import { lackSentence } from './circuit-notes'
 import { callingSentence } from './outlook-words'
 import type { Tongue } from './tongue'
-import { formatCount, formatList } from './units'
+import { formatCount, formatList, formatOhms } from './units'
 
 /** Names of places are told one by one up to so many. */
 const NAMED = 8
 
 /** How one calls on a net and what makes it good, for a person who must choose: its lines, how one calls, what it has to spare. */
-export function whySentence({ design, judged, plan }: PlannedNet, country: Country, say: Tongue): string {
+export function whySentence(net: PlannedNet, country: Country, say: Tongue): string {
+  const { design, judged, plan } = net
   const ways = design.map((circuit) => layWords(circuit, country, say))
   const lines =
     ways.length === 1
@@ -32,6 +35,7 @@ export function whySentence({ design, judged, plan }: PlannedNet, country: Count
   return [
     `${lines}.`,
     ...supplySentences(design, country, say),
+    ...earthSentences(net, country),
     ...calling,
     ...(isMixed(design, country) ? ['Cranks on one side of the unit ring each other there.'] : []),
     ...(silent.length > 0 && !isTold ? [`${formatList(silent)} cannot ring each other.`] : []),
@@ -39,6 +43,26 @@ export function whySentence({ design, judged, plan }: PlannedNet, country: Count
     ...(plan.allowances.reservePct === 0 ? ['The shelf has no wire to spare as a reserve.'] : []),
   ].join(' ')
 }
+
+/** What an earth return asks for, and what becomes of it in dry soil; nothing where there is none. */
+function earthSentences({ earthed, taken, inDrySoil }: PlannedNet, country: Country): readonly string[] {
+  if (earthed === 0 || !inDrySoil) return []
+  const used = country.rods.filter((_, k) => taken.rods[k]! > 0)
+  const rods = formatCount(
+    taken.rods.reduce((a, b) => a + b, 0),
+    'earth rod',
+  )
+  const each = formatList(used.map(({ ohms, mostOhms }) => rodOhmsWords(ohms, mostOhms)))
+  const { verdict, worst } = inDrySoil
+  return [
+    `One wire and the earth: ${rods}, one at either end of each line, in ${soilOf(country.shelf).name.toLowerCase()}: ${each} each.`,
+    `With the soil at its driest ${THEN[verdict]}${verdict === 'fails' ? '' : AT_WORST[worst]}: measure the rods before you trust it.`,
+    'Earth return hums, is heard on other lines in the ground, and draws lightning: a pair is better.',
+  ]
+}
+
+const rodOhmsWords = (ohms: number, mostOhms: number): string =>
+  mostOhms > ohms ? `${formatOhms(ohms)}, up to ${formatOhms(mostOhms)} when dry` : formatOhms(ohms)
 
 /** Whether a unit that rings when somebody lifts has several cranks on its circuit, which ring beside it. */
 const isMixed = (design: PlannedNet['design'], country: Country): boolean =>
@@ -50,7 +74,7 @@ const isMixed = (design: PlannedNet['design'], country: Country): boolean =>
   )
 
 /** A few words to know a net by: `Cranks, a chain`. */
-export function netTitle({ design, judged }: PlannedNet, country: Country, say: Tongue): string {
+export function netTitle({ design, judged, earthed }: PlannedNet, country: Country, say: Tongue): string {
   const called = [
     ...new Set(
       design.map(({ supply }, k) => {
@@ -63,12 +87,12 @@ export function netTitle({ design, judged }: PlannedNet, country: Country, say: 
       }),
     ),
   ]
-  const shape = shapeOf(
-    design[0]!.edges.map(({ edge }) => edge),
-    design[0]!.sets.size,
-  )
-  const lie = design.length > 1 ? formatCount(design.length, 'circuit') : SHAPE_TITLES[shape]
-  return `${formatList(called)}${lie && `, ${lie}`}`
+  const [first] = design
+  const shape = SHAPE_TITLES[shapeOf(first!.edges.map(({ edge }) => edge))]
+  const lie = design.length > 1 ? formatCount(design.length, 'circuit') : shape
+  const joint = design.some((each) => jointsOf(each).length > 0) ? ' joined in the open' : ''
+  const earth = earthed > 0 ? ', earth return' : ''
+  return `${formatList(called)}${lie && `, ${lie}`}${joint}${earth}`
 }
 
 const SHAPE_TITLES: Readonly<Record<Shape, string>> = {
@@ -93,29 +117,44 @@ const supplySentences = (design: PlannedNet['design'], country: Country, say: To
 function layWords(circuit: CircuitDesign, country: Country, say: Tongue): string {
   const { edges, sets } = circuit
   const places = [...sets.keys()]
-  const name = (place: number) => say.name(country.shelf.places[place]!.id)
+  const joints = jointsOf(circuit)
+  const name = (place: number) => {
+    const { id } = country.shelf.places[place] ?? {}
+    return id === undefined
+      ? joints.length > 1
+        ? 'a joint in the open'
+        : 'the joint in the open'
+      : say.name(id)
+  }
   const bare = edges.map(({ edge }) => edge)
-  const shape = shapeOf(bare, places.length)
+  const shape = shapeOf(bare)
   const degree = (place: number) => bare.filter((each) => each.includes(place)).length
   const row = () => orderOf(bare, places).map(name).join(' – ')
   const lay = {
     pair: () => `a line from ${name(places[0]!)} to ${name(places[1]!)}`,
     chain: () => `a chain, ${row()},`,
-    star: () => `a star from ${name(places.find((place) => degree(place) === places.length - 1)!)}`,
-    tree: () => `a tree of ${formatCount(edges.length, 'line')}`,
+    star: () =>
+      `a star from ${name([...places, ...joints].find((place) => degree(place) === edges.length)!)}`,
+    tree: () =>
+      joints.length > 0
+        ? `a tree of ${formatCount(edges.length, 'line')} with ${formatCount(joints.length, 'joint')} in the open`
+        : `a tree of ${formatCount(edges.length, 'line')}`,
     ring: () => `a closed ring that outlives one break, ${row()} and back,`,
   }[shape]()
-  const runs = edges.map((each) => runsOf(country, each))
-  const doubled = edges.filter((_, k) => runs[k]!.length > 1)
-  const joined = edges.filter((_, k) => runs[k]!.some(({ length }) => length > 1))
+  const runs = edges.map((each) => runOf(country, each))
+  const which = (is: (run: Run) => boolean) => formatList(edges.filter((_, k) => is(runs[k]!)).map(between))
   const between = ({ edge: [a, b] }: (typeof edges)[number]) => `${name(a)} and ${name(b)}`
-  const kinds = [...new Set(runs.flat(2).map(({ kind }) => country.wires[kind]!.wire.id))].map(say.name)
+  const doubled = which((run) => run.length === 1 && run[0]!.kinds.length > 1)
+  const helped = which((run) => run.length > 1 && run.some((part) => part.kinds.length > 1))
+  const joined = which((run) => run.length > 1 && run.every((part) => part.kinds.length === 1))
+  const kinds = [
+    ...new Set(runs.flat().flatMap((part) => part.kinds.map((kind) => country.wires[kind]!.wire.id))),
+  ].map(say.name)
   return [
     `${lay} of ${formatList(kinds)}`,
-    ...(doubled.length > 0 ? [`two wires side by side between ${formatList(doubled.map(between))}`] : []),
-    ...(joined.length > 0
-      ? [`one wire joined on to another between ${formatList(joined.map(between))}`]
-      : []),
+    ...(doubled ? [`two wires side by side between ${doubled}`] : []),
+    ...(helped ? [`a second wire beside the first for a part of the way between ${helped}`] : []),
+    ...(joined ? [`one wire joined on to another between ${joined}`] : []),
   ].join(', ')
 }
 

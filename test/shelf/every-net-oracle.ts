@@ -19,7 +19,8 @@ import type { Shelf } from '../../src/shelf/shelf'
  * each two places no wire, one, or two, of every kind; for each place every telephone; for each circuit no supply, or each at every place.
  * Nothing of it is shared with the search under test but the course of a line between two places.
  *
- * Rank: whether it holds at worst, pairs that must be rung and cannot call (negative), verdict, verdict at worst, tenths to spare at worst up to
+ * Rank: whether it holds at worst, pairs that must be rung and cannot call (negative), verdict, verdict at worst, lines that return through the
+ * earth (negative), tenths to spare at worst up to
  * five, metres of wire (negative).
  */
 export function bestByHand(shelf: Shelf, bare: Plan, bendsOf: (a: number, b: number) => Line['bends']) {
@@ -192,7 +193,8 @@ export function bestByHand(shelf: Shelf, bare: Plan, bendsOf: (a: number, b: num
     const totalM = [...measured.values()].reduce((sum, each) => sum + each.wireM, 0)
     const tenths = Math.floor(Math.min(10 * (Math.exp(spare) - 1), 5) + 1e-9)
     const holds = worst === 'fails' ? 0 : 1
-    const rank = [holds, -silent, RANK[verdict!], RANK[worst!], tenths, -Math.round(totalM)]
+    const earthed = [...lines.values()].filter((each) => each.return === 'earth').length
+    const rank = [holds, -silent, RANK[verdict!], RANK[worst!], -earthed, tenths, -Math.round(totalM)]
     if (!best || isMore(rank, best)) best = rank
   }
 

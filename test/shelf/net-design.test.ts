@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest'
+import { CELLS } from '../../src/catalog/cells'
 import { shelfOf } from '../../src/files/parse-shelf'
 import { batteriesOf } from '../../src/shelf/battery'
 import { countryOf } from '../../src/shelf/country'
@@ -21,7 +22,7 @@ test('two batteries of two cells take four off the shelf, and three are not enou
   const country = countryOf(shelf.value)
   const ofTwo = country.supplies.findIndex(({ cells }) => cells?.each === 2)
   const between = (a: number, b: number) => ({
-    edges: [{ edge: [a, b] as const, runs: [0] }],
+    edges: [{ edge: [a, b] as const, run: 0 }],
     sets: new Map([
       [a, 0],
       [b, 0],
@@ -36,7 +37,9 @@ test('two batteries of two cells take four off the shelf, and three are not enou
 
 test('three cells make batteries of one, two and three, and sixteen make none above 60 V', () => {
   const voltsOf = (count: number) =>
-    batteriesOf('6lr61', count, () => false).map(({ supply }) => supply.volts)
+    batteriesOf(CELLS.find(({ id }) => id === '6lr61')!, { count }, () => false).map(
+      ({ supply }) => supply.volts,
+    )
   expect(voltsOf(3)).toEqual([9, 18, 27])
   expect(Math.max(...voltsOf(16))).toBe(54)
 })

@@ -4,7 +4,7 @@ import { seeded } from '../../src/budget/seeded'
 import { shelfOf } from '../../src/files/parse-shelf'
 import { type Country, countryOf } from '../../src/shelf/country'
 import { findNets } from '../../src/shelf/find-nets'
-import { runsOf } from '../../src/shelf/net-design'
+import { jointsOf, runOf } from '../../src/shelf/net-design'
 import { cases } from '../cases'
 import type { Solver } from '../materials/milp-oracle'
 
@@ -90,8 +90,9 @@ test('which wire goes where takes no more wire than the mixed-integer solver fin
       continue
     }
     tally.shelves++
-    const isJoined = first.design.some(({ edges }) =>
-      edges.some((each) => runsOf(country, each).some(({ length }) => length > 1)),
+    const isJoined = first.design.some(
+      (circuit) =>
+        jointsOf(circuit).length > 0 || circuit.edges.some((each) => runOf(country, each).length > 1),
     )
     if (isJoined) tally.joined++
     if (truthM === undefined) {

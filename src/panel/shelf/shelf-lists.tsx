@@ -17,7 +17,6 @@ const KINDS: { readonly [K in Kind]: string } = {
   cells: 'Cells and batteries',
 }
 const ALSO: { readonly [N in keyof KeptShelf['also']]: string } = {
-  rods: 'Earth rods',
   reels: 'Reels',
   people: 'People',
 }
