@@ -1,5 +1,5 @@
 import type { Country } from './country'
-import { type Cutting, cutting, keyOf } from './net-design'
+import { type Cutting, cutting, keyOf, keyOfNet } from './net-design'
 import { type Candidate, compareRanks, isGood, kindOf, rankOf, standing } from './rank-nets'
 
 /** So many are kept of each kind, and so many in all: what is not cut as hoped gives way to the next. */
@@ -45,7 +45,7 @@ export function bestSoFar(country: Country): BestSoFar {
   }
   return {
     take: (found) => {
-      const key = found.design.map(keyOf).toSorted().join('\n')
+      const key = keyOfNet(country, found.design)
       if (keys.has(key)) return false
       keys.add(key)
       ranks.set(found, rankOf(found))
@@ -78,7 +78,7 @@ export function bestSoFar(country: Country): BestSoFar {
       const others = [...best, ...[...ofKind.values()].flatMap(cut)].filter(worthTelling).sort(byRank)
       for (const each of others) {
         if (chosen.size >= atLeast) break
-        if (![...chosen].some((other) => isAlike(other, each))) chosen.add(each)
+        if (![...chosen].some((other) => isAlike(country, other, each))) chosen.add(each)
       }
       return [...chosen].sort(byRank)
     },
@@ -86,10 +86,10 @@ export function bestSoFar(country: Country): BestSoFar {
 }
 
 /** Whether two nets have the same wires between the same places and are fed alike from one place: only their sets differ. */
-function isAlike(a: Candidate, b: Candidate): boolean {
+function isAlike(country: Country, a: Candidate, b: Candidate): boolean {
   const bare = ({ design }: Candidate) =>
     design
-      .map((circuit) => keyOf({ ...circuit, sets: new Map() }))
+      .map((circuit) => keyOf(country, { ...circuit, sets: new Map() }))
       .toSorted()
       .join('\n')
   return bare(a) === bare(b)

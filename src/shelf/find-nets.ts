@@ -3,10 +3,10 @@ import type { Country } from './country'
 import { everyNet } from './every-net'
 import { improve } from './improve-nets'
 import { MOST_JOINED } from './joint-trees'
-import { judgeOf, workOf } from './judge-net'
+import { judgeOf, type Verdicts, workOf } from './judge-net'
 import { leastBurdenM, leastWireM } from './least-wire'
-import { keyOf, type NetDesign } from './net-design'
-import { candidate, compareRanks, isGood, mostRank, rankOf } from './rank-nets'
+import { keyOf, keyOfNet, type NetDesign } from './net-design'
+import { type Candidate, candidate, compareRanks, isGood, mostRank, rankOf } from './rank-nets'
 
 /** What judging every net may cost, in lines and pairs of telephones, and how many nets are put together. Counted, not timed: some seconds. */
 const MOST_WORK = 200_000
@@ -35,6 +35,13 @@ export interface Searching {
   readonly isStopped?: () => boolean
 }
 
+/** What a search may spend, and what it knows before it begins. */
+interface Means {
+  /** 1 for a whole search; less where only a hint is wanted. */
+  readonly effort?: number
+  readonly known?: Verdicts
+}
+
 const LISTED = 6
 const AT_LEAST = 3
 
@@ -42,14 +49,22 @@ const AT_LEAST = 3
  * Nets that can be made of a shelf, the best first (see `rankOf`): all of them looked at where they are few, else bettered step by step
  * from many beginnings. The same shelf always gets the same nets.
  *
- * @param effort 1 for a whole search; less where only a hint is wanted
  */
-export function findNets(country: Country, searching: Searching = {}, effort = 1): Found {
+export function findNets(
+  country: Country,
+  searching: Searching = {},
+  { effort = 1, known }: Means = {},
+): Found {
   const best = bestSoFar(country)
-  const judge = judgeOf(country)
+  const judge = judgeOf(country, known)
   const listed = () => best.listed(LISTED, AT_LEAST)
+  const seen = new Map<string, Candidate>()
   const look = (design: NetDesign, share: number) => {
+    const key = keyOfNet(country, design)
+    const before = seen.get(key)
+    if (before) return before
     const found = candidate(country, design, judge.net(design))
+    seen.set(key, found)
     if (best.take(found)) searching.onBetter?.(listed, share)
     return found
   }
@@ -89,7 +104,7 @@ function isCountable(country: Country, effort: number): boolean {
   for (const design of all) {
     if (++nets > MOST_NETS * effort) return false
     for (const circuit of design) {
-      const key = keyOf(circuit)
+      const key = keyOf(country, circuit)
       if (circuits.has(key)) continue
       circuits.add(key)
       work += workOf(circuit)

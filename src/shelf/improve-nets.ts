@@ -8,6 +8,8 @@ import { type Candidate, compareRanks, kindOf, rankOf } from './rank-nets'
 
 /** What a search may cost, in lines and pairs of telephones of the circuits judged. Counted, not timed: some seconds on a laptop. */
 const WORK = 80_000
+/** Nets that cost as much as one line or pair where all their circuits were judged before. */
+const LOOKS_OF_WORK = 4
 /** Beginnings that are bettered, each of another kind. */
 const BEGINNINGS = 6
 /** Changes by chance with which a net that no single change betters is left, and how often in vain. */
@@ -35,8 +37,13 @@ const byRank = (a: Candidate, b: Candidate) => compareRanks(rankOf(b), rankOf(a)
  */
 export function improve(country: Country, { judge, look, isStopped, isBest, effort }: Improving): void {
   const work = WORK * effort
-  const isSpent = (most = work) => isStopped() || judge.work() > most
-  const see = (design: NetDesign) => look(design, Math.min(1, judge.work() / work))
+  let looks = 0
+  const spent = () => judge.work() + looks / LOOKS_OF_WORK
+  const isSpent = (most = work) => isStopped() || spent() > most
+  const see = (design: NetDesign) => {
+    looks++
+    return look(design, Math.min(1, spent() / work))
+  }
   const heads = new Map<string, Candidate>()
   for (const design of firstNets(country)) {
     if (isSpent(work / 2)) break
@@ -62,8 +69,8 @@ export function improve(country: Country, { judge, look, isStopped, isBest, effo
   }
   const begun = [...heads.values()].sort(byRank).slice(0, BEGINNINGS)
   const tops = begun.map((first, k) => {
-    const spent = judge.work()
-    return climb(first, spent + (work - spent) / (begun.length - k))
+    const before = spent()
+    return climb(first, before + (work - before) / (begun.length - k))
   })
   const random = seeded(1)
   for (let inVain = 0; tops.length > 0 && inVain < MOST_IN_VAIN && !isBest() && !isSpent(); inVain++) {

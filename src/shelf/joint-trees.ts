@@ -48,7 +48,8 @@ export function withJoints(country: Country, tree: readonly Edge[]): readonly Ed
   const points = places.map((place) => plane.toPlane(country.positionOf(place)))
   const first = places.length
   let links: Tree = tree.map(([a, b]) => [places.indexOf(a), places.indexOf(b)] as const)
-  for (;;) {
+  // A shortest tree has two joints fewer than places at the most.
+  while (points.length < 2 * first - 2) {
     const better = bestInsertion(points, links)
     if (!better) break
     points.push(better.at)

@@ -111,19 +111,23 @@ export interface Judge {
 /** What judging a circuit costs: its lines, and the pairs of its sets. */
 export const workOf = ({ edges, sets }: CircuitDesign): number => edges.length + sets.size ** 2
 
-export function judgeOf(country: Country): Judge {
-  const known = new Map<string, Judged>()
-  let work = 0
+/** What was said of circuits between the same places, by their keys. */
+export type Verdicts = Map<string, Judged>
+
+/** @param known what was said before, of another shelf between the same places too */
+export function judgeOf(country: Country, known: Verdicts = new Map()): Judge {
+  let [work, count] = [0, 0]
   const circuit = (design: CircuitDesign): Judged => {
-    const key = keyOf(design)
+    const key = keyOf(country, design)
     const before = known.get(key)
     if (before) return before
     const judged = judgeModel(country, modelOf(country, design), pairsOf(country, design))
     known.set(key, judged)
     work += workOf(design)
+    count++
     return judged
   }
-  return { circuit, net: (design) => weakest(design.map(circuit)), count: () => known.size, work: () => work }
+  return { circuit, net: (design) => weakest(design.map(circuit)), count: () => count, work: () => work }
 }
 
 /** How a net stands where the soil about its earth rods is as dry as such soil can be. */

@@ -4,6 +4,7 @@ import type { Supply } from '../catalog/supply'
 import type { LaidNet } from './best-so-far'
 import type { Country } from './country'
 import { findNets } from './find-nets'
+import type { Verdicts } from './judge-net'
 import { leastWireM } from './least-wire'
 import { compareRanks, isGood, standing } from './rank-nets'
 import type { Shelf, Stores } from './shelf'
@@ -95,15 +96,15 @@ function wireLacking(country: Country, countryWith: CountryWith): Want | undefin
   const upM = (m: number) => Math.ceil(m / TO_M - 1e-9) * TO_M
   const mostM = 2 * leastWireM(country) + TO_M
   if (wires.length === 0) return { code: 'wire', wire: null, lengthM: upM(leastWireM(country)) }
-  const each = wires.map(({ wire }) => {
-    const isEnough = (lengthM: number) => isWireable(countryWith({ kind: 'wire', id: wire.id, lengthM }))
+  const each = [...new Set(wires.map(({ of }) => of))].map((wire) => {
+    const isEnough = (lengthM: number) => isWireable(countryWith({ kind: 'wire', id: wire, lengthM }))
     let [low, high] = [0, upM(mostM)]
     while (high - low > TO_M) {
       const middle = upM((low + high) / 2)
       if (isEnough(middle)) high = middle
       else low = middle
     }
-    return { code: 'wire' as const, wire: wire.id, lengthM: high }
+    return { code: 'wire' as const, wire, lengthM: high }
   })
   return each.reduce((a, b) => (b.lengthM < a.lengthM ? b : a))
 }
@@ -153,14 +154,18 @@ export function gainsOf(
   country: Country,
   best: LaidNet | undefined,
   countryWith: CountryWith,
-  isStopped: () => boolean = () => false,
+  { isStopped = () => false, known }: { readonly isStopped?: () => boolean; readonly known?: Verdicts } = {},
 ): readonly Gain[] {
   const { verdict, worst, silent } = best?.judged ?? {}
   if (verdict === 'works' && worst === 'works' && silent?.length === 0 && best && isGood(best)) return []
   const gains: Gain[] = []
   for (const thing of thingsToAsk(country)) {
     if (isStopped()) break
-    const [net] = findNets(countryWith(thing), { isStopped }, EFFORT).nets
+    const [net] = findNets(
+      countryWith(thing),
+      { isStopped },
+      { effort: EFFORT, ...(known && { known }) },
+    ).nets
     if (
       net &&
       isGood(net) &&

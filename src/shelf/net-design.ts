@@ -27,7 +27,10 @@ export const runOf = (country: Country, { edge: [a, b], run }: WiredEdge): Run =
 
 /** Places of a circuit that have no telephone: its lines are joined there in the open. */
 export const jointsOf = ({ edges, sets }: CircuitDesign): readonly number[] =>
-  [...new Set(edges.flatMap(({ edge }) => edge))].filter((place) => !sets.has(place))
+  // Without one a tree has fewer lines than telephones.
+  edges.length < sets.size
+    ? []
+    : [...new Set(edges.flatMap(({ edge }) => edge))].filter((place) => !sets.has(place))
 
 /** What a net takes off the shelf. */
 export interface Taken {
@@ -42,26 +45,32 @@ export interface Taken {
 /** An earth return has a rod of its own at either end. */
 export const RODS_OF_A_LINE = 2
 
+const taken = new WeakMap<NetDesign, Taken>()
+
 export function takenBy(country: Country, design: NetDesign): Taken {
+  const known = taken.get(design)
+  if (known) return known
   const wireM = country.wires.map((): number[] => [])
   const sets = country.sets.map(() => 0)
   const supplies = country.supplies.map(() => 0)
   const cells = country.cells.map(() => 0)
   const rods = country.rods.map(() => 0)
   for (const circuit of design) {
-    for (const { kind, way, rod } of circuit.edges
-      .flatMap((each) => runOf(country, each))
-      .flatMap(strandsOf)) {
-      wireM[kind]!.push(way.wireM)
-      if (rod !== undefined) rods[rod]! += RODS_OF_A_LINE
-    }
+    for (const each of circuit.edges)
+      for (const { kinds, way, rod } of runOf(country, each))
+        for (const kind of kinds) {
+          wireM[kind]!.push(way.wireM)
+          if (rod !== undefined) rods[rod]! += RODS_OF_A_LINE
+        }
     for (const set of circuit.sets.values()) sets[set]!++
     if (!circuit.supply) continue
     const { cells: of } = country.supplies[circuit.supply.kind]!
     if (of) cells[of.cell]! += of.each
     else supplies[circuit.supply.kind]!++
   }
-  return { wireM, sets, supplies, cells, rods }
+  const all = { wireM, sets, supplies, cells, rods }
+  taken.set(design, all)
+  return all
 }
 
 const sum = (numbers: readonly number[]): number => numbers.reduce((a, b) => a + b, 0)
@@ -110,15 +119,49 @@ export function cutting(country: Country, { wireM }: Taken): Cutting | undefined
   return { splices, leftM }
 }
 
-const keyOfEdge = ({ edge: [a, b], run }: WiredEdge) => `${a}-${b}:${run}`
+const runKeys = new WeakMap<Run, string>()
+const circuitKeys = new WeakMap<CircuitDesign, string>()
 
-/** The same text for the same circuit, however its edges came about. */
-export const keyOf = ({ edges, sets, supply }: CircuitDesign): string =>
-  [
-    edges.map(keyOfEdge).toSorted().join(' '),
-    [...sets]
-      .map(([place, set]) => `${place}=${set}`)
-      .toSorted()
-      .join(' '),
-    supply ? `${supply.kind}@${supply.at}` : '',
-  ].join('|')
+function keyOfRun({ wires, rods }: Country, run: Run): string {
+  const known = runKeys.get(run)
+  if (known !== undefined) return known
+  const key = run
+    .flatMap(strandsOf)
+    .map(({ kind, way, rod }) => {
+      const earth = rod === undefined ? '' : `~${rods[rod]!.ohms}`
+      return `${wires[kind]!.wire.id}${earth}*${way.wireM.toFixed(2)}`
+    })
+    .join('+')
+  runKeys.set(run, key)
+  return key
+}
+
+/**
+ * The same text for the same circuit, however its edges came about: by what lies and stands where, so that it holds on another shelf
+ * between the same places too.
+ */
+export function keyOf(country: Country, circuit: CircuitDesign): string {
+  const known = circuitKeys.get(circuit)
+  if (known !== undefined) return known
+  const { edges, sets, supply } = circuit
+  const nameOf = (place: number) =>
+    place < country.positions.length ? String(place) : country.positionOf(place).join()
+  const lines = edges.map((each) => {
+    const [a, b] = each.edge
+    return `${nameOf(a)}-${nameOf(b)}:${keyOfRun(country, runOf(country, each))}`
+  })
+  const at = [...sets].map(([place, set]) => `${place}=${country.sets[set]!.set.id}`)
+  const fed = supply ? `${country.supplies[supply.kind]!.supply.id}@${supply.at}` : ''
+  const key = `${lines.sort().join(' ')}|${at.sort().join(' ')}|${fed}`
+  circuitKeys.set(circuit, key)
+  return key
+}
+
+/** The same text for the same net. */
+export const keyOfNet = (country: Country, design: NetDesign): string =>
+  design.length === 1
+    ? keyOf(country, design[0]!)
+    : design
+        .map((each) => keyOf(country, each))
+        .sort()
+        .join('\n')

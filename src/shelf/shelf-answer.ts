@@ -4,7 +4,7 @@ import type { Ground } from '../terrain/ground'
 import type { LaidNet } from './best-so-far'
 import { type Country, countryOf, type Terms } from './country'
 import { findNets, type Search, type Searching } from './find-nets'
-import { judgedInDrySoil } from './judge-net'
+import { judgedInDrySoil, type Verdicts } from './judge-net'
 import { type Gain, gainsOf, lackingOf, type Want, withThing } from './lacking'
 import { netPlan } from './net-plan'
 import { isGood } from './rank-nets'
@@ -38,10 +38,11 @@ export interface ShelfAnswer {
  */
 export function shelfAnswer(shelf: Shelf, terms: Terms = {}, searching: Searching = {}): ShelfAnswer {
   const country = countryOf(shelf, terms)
-  const { nets, search } = findNets(country, searching)
+  const known: Verdicts = new Map()
+  const { nets, search } = findNets(country, searching, { known })
   const [best] = nets
   const countryWith = (thing: Parameters<typeof withThing>[1]) => countryOf(withThing(shelf, thing), terms)
-  const gains = gainsOf(country, best, countryWith, searching.isStopped)
+  const gains = gainsOf(country, best, countryWith, { ...searching, known })
   const works = best !== undefined && isGood(best)
   return {
     country,

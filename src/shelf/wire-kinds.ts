@@ -8,6 +8,8 @@ import type { Length, Shelf } from './shelf'
 /** All that there is of one wire, used one way. */
 export interface WireKind {
   readonly wire: Wire
+  /** Id of the wire as the shelf has it. */
+  readonly of: string
   /** As a pair, or one conductor of it with the earth for the other. */
   readonly by: 'pair' | 'earth'
   readonly spools: readonly SpoolKind[]
@@ -28,8 +30,9 @@ export function wireKinds({ have, catalog }: Shelf): readonly WireKind[] {
   const hasRods = have.rods.some(({ count }) => count > 0)
   return [...byWire].flatMap(([id, lengths], pool) => {
     const wire = catalog.wires.get(id)!
-    const kind = (of: Wire, by: WireKind['by'], spools: readonly SpoolKind[]): WireKind => ({
-      wire: of,
+    const kind = (used: Wire, by: WireKind['by'], spools: readonly SpoolKind[]): WireKind => ({
+      wire: used,
+      of: id,
       by,
       spools: usableKinds(spools, 0),
       reachM: longestChainM(spools, DEFAULT_ALLOWANCES.spliceWasteM),

@@ -14,7 +14,7 @@ const netsOf = (value: unknown) => {
 
 test('a net on which nobody can ring stands below every one that rings and holds at worst, unless they may agree on times', () => {
   const seen = { rings: 0, agreed: 0 }
-  for (let seed = 1; seed <= cases(12); seed++) {
+  for (let seed = 1; seed <= cases(8); seed++) {
     const { agree: _, ...value } = randomShelf(7000 + seed, { places: 2, things: 7, spreadM: 2500 })
     const nets = netsOf(value)
     const ringing = nets.findLastIndex(({ judged }) => judged.silent.length === 0 && judged.worst !== 'fails')

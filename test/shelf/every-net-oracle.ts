@@ -14,16 +14,25 @@ import type { CircuitId, LineId, StationId } from '../../src/plan/id'
 import { type Circuit, EMPTY_PLAN, type Line, type Plan, type Station } from '../../src/plan/plan'
 import type { Shelf } from '../../src/shelf/shelf'
 
+/** Marks a wire of which one conductor is laid, with the earth for the other. */
+const EARTH = '~'
+
 /**
  * The best that can be made of a small shelf without a joint, by putting together every net there is as a plan, without looking ahead: for
  * each two places no wire, one, or two, of every kind; for each place every telephone; for each circuit no supply, or each at every place.
+ * With earth rods also one conductor of each, with a rod of so many ohms at either end.
  * Nothing of it is shared with the search under test but the course of a line between two places.
  *
  * Rank: whether it holds at worst, pairs that must be rung and cannot call (negative), verdict, verdict at worst, lines that return through the
  * earth (negative), tenths to spare at worst up to
  * five, metres of wire (negative).
  */
-export function bestByHand(shelf: Shelf, bare: Plan, bendsOf: (a: number, b: number) => Line['bends']) {
+export function bestByHand(
+  shelf: Shelf,
+  bare: Plan,
+  bendsOf: (a: number, b: number) => Line['bends'],
+  earth?: { readonly rods: number; readonly ohms: number },
+) {
   const { places, catalog, have, talk } = shelf
   const stations = new Map<StationId, Station>(bare.stations)
   const idOf = (p: number) => places[p]!.id as StationId
@@ -41,7 +50,10 @@ export function bestByHand(shelf: Shelf, bare: Plan, bendsOf: (a: number, b: num
   const line = (id: string, a: number, b: number, wire: string): Line => {
     const bends = bendsOf(a, b)
     const legs = [...bends, 0].map(() => ({ lay: 'surface' as const }))
-    return { id: id as LineId, from: idOf(a), to: idOf(b), wire, pairs: 1, return: 'pair', bends, legs }
+    const course = { id: id as LineId, from: idOf(a), to: idOf(b), pairs: 1, bends, legs }
+    if (!wire.endsWith(EARTH)) return { ...course, wire, return: 'pair' }
+    const electrodeOhms = [earth!.ohms, earth!.ohms] as const
+    return { ...course, wire: wire.slice(0, -EARTH.length), return: 'earth', electrodeOhms }
   }
   const basis: Plan = { ...EMPTY_PLAN, stations, catalog: bare.catalog }
   const wireM = (a: number, b: number) => measureLine(basis, line('x', a, b, ''), undefined).wireM
@@ -51,7 +63,14 @@ export function bestByHand(shelf: Shelf, bare: Plan, bendsOf: (a: number, b: num
   const bundles = none.concat(
     wires.map((wire) => [wire]),
     wires.flatMap((one, i) => wires.slice(i).map((two) => [one, two])),
+    earth ? wires.map((wire) => [wire + EARTH]) : [],
   )
+  /** Half of a pair is one wire, and two of them lie in it: a net has pairs of a wire, or its wires apart. */
+  const isEnough = () =>
+    wires.every((wire) => {
+      const [pairM, apartM] = [used.get(wire) ?? 0, used.get(wire + EARTH) ?? 0]
+      return pairM <= reachM.get(wire)! && apartM <= 2 * reachM.get(wire)! && (pairM < 1e-9 || apartM < 1e-9)
+    }) && chosen.flat().filter((wire) => wire.endsWith(EARTH)).length * 2 <= (earth?.rods ?? 0)
   let best: readonly number[] | undefined
   let nets = 0
   const chosen: (readonly string[])[] = []
@@ -65,8 +84,9 @@ export function bestByHand(shelf: Shelf, bare: Plan, bendsOf: (a: number, b: num
     for (const bundle of bundles) {
       for (const wire of bundle) used.set(wire, (used.get(wire) ?? 0) + wireM(a, b))
       chosen[k] = bundle
-      if (wires.every((wire) => (used.get(wire) ?? 0) <= reachM.get(wire)!)) lay(k + 1)
+      if (isEnough()) lay(k + 1)
       for (const wire of bundle) used.set(wire, used.get(wire)! - wireM(a, b))
+      chosen[k] = []
     }
   }
 

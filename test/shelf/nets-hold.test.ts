@@ -123,10 +123,9 @@ function expectHolds(net: PlannedNet, value: ShelfValue, which: string) {
 }
 
 test.each([
-  { places: 2, things: 9, cases: cases(4) },
-  { places: 3, things: 12, cases: cases(3) },
-  { places: 4, things: 14, cases: cases(2) },
-  { places: 6, things: 22, cases: cases(1) },
+  { places: 2, things: 9, cases: cases(2) },
+  { places: 3, things: 10, cases: cases(1) },
+  { places: 4, things: 9, cases: cases(1) },
   { places: 9, things: 34, cases: cases(1) },
 ])(
   'every net of $cases shelves of $places places holds in the report of its own plan',

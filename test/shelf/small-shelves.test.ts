@@ -18,9 +18,9 @@ const read = (value: unknown) => {
 
 /** Up to four places and six things, as every net of such a shelf can be put together by hand. */
 test.each([
-  { places: 2, things: 6, cases: cases(8) },
-  { places: 3, things: 6, cases: cases(5) },
-  { places: 4, things: 6, cases: cases(3) },
+  { places: 2, things: 6, cases: cases(6) },
+  { places: 3, things: 6, cases: cases(4) },
+  { places: 4, things: 6, cases: cases(1) },
 ])(
   'the first net of $cases shelves of $places places and $things things is the best of all',
   {

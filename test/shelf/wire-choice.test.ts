@@ -54,7 +54,7 @@ function leastTreeM(country: Country): number | undefined {
   return Status === 'Optimal' ? ObjectiveValue : undefined
 }
 
-const SHELVES = cases(6)
+const SHELVES = cases(3)
 
 test('which wire goes where takes no more wire than the mixed-integer solver finds', {
   timeout: 120_000,
@@ -62,7 +62,7 @@ test('which wire goes where takes no more wire than the mixed-integer solver fin
   const random = seeded(5)
   const tally = { shelves: 0, equal: 0, joined: 0, none: 0 }
   for (let turn = 0; turn < SHELVES; turn++) {
-    const count = 4 + (turn % 3)
+    const count = [4, 4, 5, 6][turn % 4]!
     const value = {
       places: Array.from({ length: count }, (_, k) => ({
         id: `p${k}`,
