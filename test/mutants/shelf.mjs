@@ -9,7 +9,10 @@ const plan = inFile('net-plan.ts', ['test/shelf/nets-hold.test.ts'])
 const ways = inFile('ways.ts', ['test/shelf/shelf-geometry.test.ts'])
 const rank = inFile('rank-nets.ts', ['test/shelf/small-shelves.test.ts'])
 const battery = inFile('battery.ts', ['test/shelf/net-design.test.ts'])
-const least = inFile('find-nets.ts', ['test/shelf/shelf-geometry.test.ts'])
+const least = inFile('least-wire.ts', ['test/shelf/shelf-geometry.test.ts'])
+const kinds = inFile('wire-kinds.ts', ['test/shelf/earth-return.test.ts'])
+const left = inFile('left.ts', ['test/shelf/earth-return.test.ts', 'test/shelf/small-shelves.test.ts'])
+const joints = inFile('joint-trees.ts', ['test/shelf/joint-trees.test.ts'])
 
 /** @type {readonly Mutant[]} */
 export const SHELF = [
@@ -33,14 +36,26 @@ export const SHELF = [
   ways('the odd end longer than its spool', 'if (near.wireM > wireM) {', 'if (near.wireM > 2 * wireM) {'),
   rank(
     'the most wire before the least',
-    '    -metres(wireM),\n    -splices',
-    '    metres(wireM),\n    -splices',
+    '    -metres(wireM + JOINT_WORTH_M * joints),\n    -splices',
+    '    metres(wireM + JOINT_WORTH_M * joints),\n    -splices',
   ),
   battery('one cell fewer than there are', 'const cells = k + 1', 'const cells = Math.max(1, k)'),
   least(
     'a forest with a tree too many',
-    'if (trees <= Math.max(1, groups)) break',
-    'if (trees <= Math.max(2, groups)) break',
+    'if (places.length - forest.length <= Math.max(1, groups)) break',
+    'if (places.length - forest.length <= Math.max(2, groups)) break',
+  ),
+  kinds('a pair taken apart is three wires', 'count: 2 * count }] : []', 'count: 3 * count }] : []'),
+  kinds('one single wire is a pair', 'Math.floor(count / 2) : count', 'count : count'),
+  left(
+    'one wire as pairs and taken apart in one net',
+    'if (other !== kind && pool === wires[kind]!.pool) wireM[other] = 0',
+    'if (other === kind && pool !== wires[kind]!.pool) wireM[other] = 0',
+  ),
+  joints(
+    'a joint that saves less than it is worth',
+    'wireM(joined) + worthM < wireM(tree)',
+    'wireM(joined) + worthM > wireM(tree)',
   ),
   rank(
     'a net on which nobody can ring ranked by its margin first',
