@@ -1,12 +1,8 @@
-import { bearing } from '@turf/bearing'
-import { destination } from '@turf/destination'
-import { distance } from '@turf/distance'
-import { earthRadius } from '@turf/helpers'
-import { midpoint } from '@turf/midpoint'
-import { degToRad, radToDeg } from '../units'
+import { radToDeg } from '../units'
 import { radiiOfCurvatureM } from './earth'
-import { shortWayDeg, wrapLonDeg } from './longitude'
+import { shortWayDeg } from './longitude'
 import type { Position } from './position'
+import { angleBetween, courseRad, MEAN_RADIUS_M, placeAt } from './sphere'
 
 /** Longest stretch that one pair of radii of curvature stands for, m. */
 const STRETCH_M = 20_000
@@ -21,33 +17,31 @@ const flat = (position: Position): [number, number] => [position[0], position[1]
 const isPole = (position: Position) => Math.abs(position[1]) === 90
 const wrap360 = (deg: number): number => ((deg % 360) + 360) % 360
 
-/** Up to 20 km: Turf's sphere, stretched north by M and east by N as they are in the middle of the leg. */
-function shortLeg(from: [number, number], to: [number, number]): LegGeometry {
-  const sphericalM = distance(from, to, { units: 'meters' })
-  if (sphericalM === 0) return { mapM: 0, bearingDeg: 0 }
-  const middle = midpoint(from, to).geometry.coordinates
-  const { meridianM, primeVerticalM } = radiiOfCurvatureM(middle[1]!)
-  const middleRad = degToRad(bearing(middle, to))
+/** Up to 20 km: the sphere, stretched north by M and east by N as they are in the middle of the leg. */
+function shortLeg(from: Position, to: Position): LegGeometry {
+  const angleRad = angleBetween(from, to)
+  if (angleRad === 0) return { mapM: 0, bearingDeg: 0 }
+  const startRad = courseRad(from, to)
+  const middle = placeAt(from, startRad, angleRad / 2)
+  const { meridianM, primeVerticalM } = radiiOfCurvatureM(middle[1])
+  const middleRad = courseRad(middle, to)
   const north = meridianM * Math.cos(middleRad)
   const east = primeVerticalM * Math.sin(middleRad)
   const turnDeg = shortWayDeg(radToDeg(Math.atan2(east, north) - middleRad))
   return {
-    mapM: (sphericalM / earthRadius) * Math.hypot(north, east),
-    bearingDeg: wrap360(bearing(from, to) + turnDeg),
+    mapM: angleRad * Math.hypot(north, east),
+    bearingDeg: wrap360(radToDeg(startRad) + turnDeg),
   }
 }
 
 function geometryOf(from: Position, to: Position): LegGeometry {
-  const start = flat(from)
-  const end = flat(to)
-  const sphericalM = distance(start, end, { units: 'meters' })
-  const stretches = Math.ceil(sphericalM / STRETCH_M)
-  if (stretches <= 1) return shortLeg(start, end)
-  let at = start
+  const stretches = Math.ceil((angleBetween(from, to) * MEAN_RADIUS_M) / STRETCH_M)
+  if (stretches <= 1) return shortLeg(from, to)
+  let at = from
   let mapM = 0
   let bearingDeg = 0
   for (let k = 1; k <= stretches; k++) {
-    const next = pointOnLeg(start, end, k / stretches)
+    const next = pointOnLeg(from, to, k / stretches)
     const stretch = shortLeg(at, next)
     mapM += stretch.mapM
     if (k === 1) bearingDeg = stretch.bearingDeg
@@ -62,7 +56,7 @@ const measured = new WeakMap<Position, { readonly to: Position; readonly geometr
 /**
  * Length of a straight leg on the WGS 84 ellipsoid, m, and its true bearing at the start.
  *
- * Turf's spherical figure times √((M cos α)² + (N sin α)²) / R, with the radii of curvature and the azimuth α at the middle
+ * The angle on the sphere times √((M cos α)² + (N sin α)²), with the radii of curvature and the azimuth α at the middle
  * of the leg; the bearing turns by as much as that stretch turns α. A leg longer than 20 km is taken in equal stretches.
  *
  * Range: within 0.01 % and 0.02° of the geodesic for legs up to 20 km at every latitude, across the antimeridian too; the
@@ -89,10 +83,5 @@ export function pointOnLeg(from: Position, to: Position, fraction: number): [num
   if (fraction >= 1) return flat(to)
   // From a pole every course is south: such a leg is walked from its other end.
   if (isPole(from) && !isPole(to)) return pointOnLeg(to, from, 1 - fraction)
-  const start = flat(from)
-  const end = flat(to)
-  const walkedM = distance(start, end, { units: 'meters' }) * fraction
-  const [lonDeg, latDeg] = destination(start, walkedM, bearing(start, end), { units: 'meters' }).geometry
-    .coordinates
-  return [wrapLonDeg(lonDeg!), latDeg!]
+  return placeAt(from, courseRad(from, to), angleBetween(from, to) * fraction)
 }

@@ -9,7 +9,8 @@ import { isObject, type Members } from './schema'
 /** No character: it stands in no text that is meant to be read. */
 export const MARK = '\uFDD0'
 
-const NEEDS_MARKS = /\d{16}|\d[eE]\+?\d{3}|"\d+"\s*:/
+// Only from a number's first digit on: else each of its digits would be tried anew.
+const NEEDS_MARKS = /(?<!\d)\d{16}|\d[eE]\+?\d{3}|"\d+"\s*:/
 /** A string with the colon after it, or a number. */
 const TOKEN = /"(?:[^"\\]|\\.)*"(\s*:)?|-?\d[\d.eE+-]*/g
 
