@@ -41,7 +41,7 @@ function keptOf(text: string | null): Kept | undefined {
   try {
     const value = JSON.parse(text)
     const stores = storesOf(value)
-    return stores && { ...stores, also: alsoOf(value.also) }
+    return stores && { ...stores, rods: rodsOf(stores, value.also?.rods), also: alsoOf(value.also) }
   } catch {
     return undefined
   }
@@ -57,6 +57,12 @@ export function takeShelfText(text: string): void {
     localStorage.setItem(key(), text)
   } catch {}
 }
+
+/** Rods were once only counted. */
+const rodsOf = ({ rods }: Stores, counted: unknown): Stores['rods'] =>
+  rods.length === 0 && typeof counted === 'number' && Number.isInteger(counted) && counted > 0
+    ? [{ id: 'rod-1-5', count: counted }]
+    : rods
 
 const alsoOf = (value: unknown): Also => {
   const count = (name: keyof Also) => {

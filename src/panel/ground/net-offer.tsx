@@ -6,18 +6,22 @@ import { putBoard } from '../../plan/put-board'
 import { replaceNet } from '../../plan/replace-net'
 import type { NetLine } from '../../plan/route-edits'
 import { netFigures } from '../../report/net-figures'
+import { APART_M } from '../../route/apart'
 import type { SuggestedNet } from '../../route/suggest-nets'
 import { NOTHING_BESIDE } from '../../state/ground-state'
 import { newCircuitId, newLineId } from '../../state/new-id'
 import type { Store } from '../../state/store'
 import { equipmentUsedLast, wireUsedLast } from '../../state/used-last'
 import { underWatch } from '../../storage/under-watch'
+import { NumberField } from '../number-field'
 import { OnDemand } from '../question'
 import { Tick } from '../tick'
 import { SHAPE_WORDS, type Shape, type ShapeName, Shapes } from './net-shapes'
 import { RingApart } from './ring-apart'
 import { useSearchSignal } from './search-signal'
 import { WeightFields } from './weight-fields'
+
+const APART_LIMIT_M = { min: 5, max: 2000 }
 
 interface Props {
   readonly store: Store
@@ -33,6 +37,7 @@ export function NetOffer({ store, stations, circuit }: Props) {
   const found = useSignal<{ readonly sought: Plan; readonly shapes: readonly Shape[] } | null>(null)
   const shown = useSignal<ShapeName>('tree')
   const refusal = useSignal('')
+  const apartM = useSignal(APART_M)
   const plan = store.settled.value
   const chosen = (others.value ?? stations).filter((id) => plan.stations.has(id))
   const holds = found.value?.sought === plan
@@ -65,6 +70,7 @@ export function NetOffer({ store, stations, circuit }: Props) {
       ...(supplied && chosen.includes(supplied) && { hub: supplied }),
       hazards: [...sought.hazards.values()],
       weights: store.routeWeights.peek(),
+      apartM: apartM.peek(),
     }
     const result = await underWatch(
       store.work,
@@ -135,6 +141,21 @@ export function NetOffer({ store, stations, circuit }: Props) {
             {stationName(plan, id)}
           </Tick>
         ))}
+      </OnDemand>
+      <OnDemand title="How far apart a ring’s ways keep">
+        <NumberField
+          label="At least"
+          quantity="lengthM"
+          system={store.units.value}
+          value={apartM.value}
+          limit={APART_LIMIT_M}
+          onCommit={(m) => {
+            apartM.value = m
+            leave()
+            return []
+          }}
+        />
+        <p class="soft">What breaks one way of the ring should not reach the other.</p>
       </OnDemand>
       <WeightFields store={store} />
     </>

@@ -1,4 +1,5 @@
 import type { Signal } from '@preact/signals'
+import { SOILS } from '../../catalog/soils'
 import { isolated } from '../../isolated'
 import { everyPair } from '../../shelf/shelf'
 import { MOST_PLACES } from '../../shelf/shelf-schema'
@@ -91,6 +92,20 @@ export function PlacesAndTalk({ store, wanted }: { store: Store; wanted: Wanted 
           names={names}
           pairs={talkingPairs(wanted, names.length)}
           chosen={wanted.agreed}
+        />
+      )}
+      <p class="soft">
+        Nets are judged in the plan’s own weather, {store.settled.value.weather} with the wire at{' '}
+        {store.tongue.value.temp(store.settled.value.wireTempC)}, and in the worst.
+      </p>
+      {store.onShelf.value.rods.some(({ count }) => count > 0) && (
+        <SelectField
+          label="Ground for the rods"
+          value={wanted.soil.value}
+          options={SOILS.map(({ id, name }) => ({ value: id, text: name }))}
+          onCommit={(id) => {
+            wanted.soil.value = id
+          }}
         />
       )}
     </section>

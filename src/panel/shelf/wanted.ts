@@ -4,7 +4,7 @@ import type { CatalogEntries } from '../../catalog/catalog'
 import { formatStores, shelfOf } from '../../files/parse-shelf'
 import type { Result } from '../../problem'
 import { everyPair, type Shelf } from '../../shelf/shelf'
-import { MOST_PLACES } from '../../shelf/shelf-schema'
+import { MOST_PLACES, USUAL_SOIL } from '../../shelf/shelf-schema'
 import type { Store } from '../../state/store'
 
 /** What a person wants joined, as far as it was said. */
@@ -19,6 +19,8 @@ export interface Wanted {
   /** Who may agree on times to call, so that nobody need be rung: nobody, all who talk, or some pairs of them. */
   readonly agree: Signal<'nobody' | 'all' | 'some'>
   readonly agreed: Signal<ReadonlySet<string>>
+  /** Id of the ground in which earth rods are driven. */
+  readonly soil: Signal<string>
 }
 
 /** What is offered before a distance is typed, m. */
@@ -34,6 +36,7 @@ export const createWanted = (store: Store): Wanted => ({
   pairs: signal(new Set()),
   agree: signal('nobody'),
   agreed: signal(new Set()),
+  soil: signal(USUAL_SOIL),
 })
 
 /** The places as they stand now: names alone. */
@@ -76,6 +79,9 @@ export function wantedShelf(store: Store, wanted: Wanted): Result<Shelf> {
     ...(!onMap && { distancesM: names.map((_, a) => names.map((__, b) => between(a, b))) }),
     talk: who === 'all' ? 'all' : named(pairs),
     ...(agree !== 'nobody' && { agree: agree === 'all' ? 'all' : named(agreed) }),
+    weather: plan.weather,
+    wireTempC: plan.wireTempC,
+    soil: wanted.soil.peek(),
     have: formatStores(store.onShelf.peek()),
     catalog: ownEntries(store),
   })
