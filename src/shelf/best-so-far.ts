@@ -1,5 +1,5 @@
 import type { Country } from './country'
-import { type Cutting, cutting, keyOf, keyOfNet } from './net-design'
+import { type CircuitDesign, type Cutting, cutting, keyOf, keyOfNet } from './net-design'
 import { type Candidate, compareRanks, isGood, kindOf, rankOf, standing } from './rank-nets'
 
 /** So many are kept of each kind, and so many in all: what is not cut as hoped gives way to the next. */
@@ -76,21 +76,35 @@ export function bestSoFar(country: Country): BestSoFar {
           .slice(0, isMiss ? atLeast : most),
       )
       const others = [...best, ...[...ofKind.values()].flatMap(cut)].filter(worthTelling).sort(byRank)
-      for (const each of others) {
-        if (chosen.size >= atLeast) break
-        if (![...chosen].some((other) => isAlike(country, other, each))) chosen.add(each)
-      }
+      // First what lies or is called otherwise, then what has other wires.
+      for (const isAlike of [liesAlike, isWiredAlike])
+        for (const each of others) {
+          if (chosen.size >= atLeast) break
+          if (![...chosen].some((other) => isAlike(country, other, each))) chosen.add(each)
+        }
       return [...chosen].sort(byRank)
     },
   }
 }
 
+type Alike = (country: Country, a: Candidate, b: Candidate) => boolean
+
+const sameBy =
+  (of: (country: Country, circuit: CircuitDesign) => string): Alike =>
+  (country, ...both) => {
+    const [a, b] = both.map(({ design }) =>
+      design
+        .map((circuit) => of(country, circuit))
+        .toSorted()
+        .join('\n'),
+    )
+    return a === b
+  }
+
 /** Whether two nets have the same wires between the same places and are fed alike from one place: only their sets differ. */
-function isAlike(country: Country, a: Candidate, b: Candidate): boolean {
-  const bare = ({ design }: Candidate) =>
-    design
-      .map((circuit) => keyOf(country, { ...circuit, sets: new Map() }))
-      .toSorted()
-      .join('\n')
-  return bare(a) === bare(b)
-}
+const isWiredAlike = sameBy((country, circuit) => keyOf(country, { ...circuit, sets: new Map() }))
+
+/** Whether two nets lie between the same places and are fed alike from one place: only sets and wires differ. */
+const liesAlike = sameBy((_, { edges, supply }) =>
+  [...edges.map(({ edge }) => edge.join('-')).sort(), supply ? `${supply.kind}@${supply.at}` : ''].join(' '),
+)

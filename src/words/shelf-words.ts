@@ -55,7 +55,7 @@ function earthSentences({ earthed, taken, inDrySoil }: PlannedNet, country: Coun
   const each = formatList(used.map(({ ohms, mostOhms }) => rodOhmsWords(ohms, mostOhms)))
   const { verdict, worst } = inDrySoil
   return [
-    `One wire and the earth: ${rods}, one at either end of each line, in ${soilOf(country.shelf).name.toLowerCase()}: ${each} each.`,
+    `One wire and the earth: ${rods}, one at either end of each line, in ${soilOf(country.shelf).name.toLowerCase()}; each ${each}.`,
     `With the soil at its driest ${THEN[verdict]}${verdict === 'fails' ? '' : AT_WORST[worst]}: measure the rods before you trust it.`,
     'Earth return hums, is heard on other lines in the ground, and draws lightning: a pair is better.',
   ]
@@ -221,7 +221,7 @@ export function wantSentence(want: Want, shelf: Shelf, say: Tongue): string {
       return want.count === 1 ? 'One more telephone.' : `${want.count} more telephones.`
     case 'wire': {
       const long = say.lengthUp(want.lengthM)
-      return want.wire === null ? `${long} of wire.` : `${long} more of wire ${say.name(want.wire)}.`
+      return want.wire === null ? `${long} of wire.` : `${long} more of ${say.name(want.wire)}.`
     }
     case 'lacks':
       return lackSentence(want.lack, say)
@@ -250,6 +250,7 @@ export function gainSentence({ thing, net }: Gain, best: PlannedNet, shelf: Shel
 /** How sure it is that none is better. */
 export function searchSentence({ search, nets, country }: ShelfAnswer, say: Tongue): string {
   const { isWhole, isBest, judged, leastWireM } = search
+  if (nets.length === 0 && isWhole) return 'No net can be put together of this.'
   if (isWhole) return 'Every net that can be made of this was looked at: none is better than the first.'
   const seen = `${formatCount(judged, 'circuit')} between ${formatCount(country.shelf.places.length, 'place')} were judged, not every one that there is.`
   const [best] = nets

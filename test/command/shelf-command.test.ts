@@ -101,7 +101,7 @@ test('what is lacking is told where no net can be made', async () => {
   const answer = JSON.parse(out)
   expect(answer.nets).toEqual([])
   // 856 m are needed and 400 are there; told to ten metres, with room for a splice.
-  expect(answer.missing).toEqual(['One more telephone.', '460 m more of wire Field wire WD-1A/TT.'])
+  expect(answer.missing).toEqual(['One more telephone.', '460 m more of Field wire WD-1A/TT.'])
 })
 
 test.each([
