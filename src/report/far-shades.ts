@@ -42,7 +42,7 @@ const FINER = 3
 
 /**
  * The ground on which a line could end with one more telephone, as shades that lie within each other: coarse at first, then as fine as a
- * crew walks. Each news holds all that is known by then.
+ * crew walks; the odds from few circuits at first, then from many. Each news holds all that is known by then.
  */
 export function farShades(
   question: FarQuestion,
@@ -64,8 +64,9 @@ export function farShades(
   }
   if (plan.stock.length > 0) limitsM.stock = furthestM(question, 'stock')
   tell(news(COARSE_CELLS))
-  limitsM.nine = furthestM(question, 'nine', limitsM.worst)
+  limitsM.nine = furthestM(question, 'nine', { aboutM: limitsM.worst!, isRough: true })
   tell(news(COARSE_CELLS))
+  limitsM.nine = furthestM(question, 'nine', { aboutM: limitsM.nine })
   return news(FINE_CELLS)
 }
 

@@ -36,25 +36,41 @@ const CLOSE = 0.002
 const CLOSE_TO_NINE = 0.02
 /** Nine of ten is reckoned from circuits drawn at random: ± 4 in a hundred. */
 const SAMPLES = { samples: 200, seed: 1 }
+/** At first from fewer, and less closely. */
+const ROUGH_SAMPLES = { samples: 40, seed: 1 }
+const CLOSE_TO_ROUGH = 0.1
 const NINE_OF_TEN = 0.9
+
+/** Where the limit is likely to be, and how sure it must be told. */
+interface About {
+  readonly aboutM?: number
+  /** From fewer circuits, and less closely: a first word. */
+  readonly isRough?: boolean
+}
 
 /**
  * How much wire the line may have, tails included, m, up to which nothing that is asked fails: 0 where it fails with none, Infinity where
  * 100 km are no limit. Beyond a length that fails no longer one is looked for.
- *
- * @param aboutM where the limit is likely to be
  */
-export function furthestM(further: FurtherLine, limit: FarLimit, aboutM = FIRST_M): number {
-  const holds = HOLDS[limit](further)
-  const close = limit === 'nine' ? CLOSE_TO_NINE : CLOSE
-  let good = 0
-  if (!holds(good)) return 0
-  let bad = Math.min(Math.max(aboutM, FIRST_M), LONGEST_M)
-  while (holds(bad)) {
-    if (bad >= LONGEST_M) return Number.POSITIVE_INFINITY
-    good = bad
-    bad *= GROWTH
+export function furthestM(
+  further: FurtherLine,
+  limit: FarLimit,
+  { aboutM = FIRST_M, isRough = false }: About = {},
+): number {
+  const holds = HOLDS[limit](further, isRough)
+  const close = limit !== 'nine' ? CLOSE : isRough ? CLOSE_TO_ROUGH : CLOSE_TO_NINE
+  if (!holds(0)) return 0
+  let [good, bad] = [0, Number.POSITIVE_INFINITY]
+  for (let m = Math.min(Math.max(aboutM, FIRST_M), LONGEST_M), isUp: boolean | undefined; ; ) {
+    const isGood = holds(m)
+    if (isGood) good = m
+    else bad = m
+    isUp ??= isGood
+    if (isGood !== isUp) break
+    if (isUp ? good >= LONGEST_M : bad <= FIRST_M) break
+    m = isUp ? m * GROWTH : m / GROWTH
   }
+  if (bad === Number.POSITIVE_INFINITY) return bad
   while (bad - good > Math.max(1, close * good)) {
     const middle = (good + bad) / 2
     if (holds(middle)) good = middle
@@ -79,7 +95,7 @@ export function stopAt(further: FurtherLine, limit: 'today' | 'worst', wireM: nu
   return least ? { kind: 'check', check: least.check } : undefined
 }
 
-type Holds = (further: FurtherLine) => (wireM: number) => boolean
+type Holds = (further: FurtherLine, isRough: boolean) => (wireM: number) => boolean
 
 /** The circuit of the line at each length, as the report would have it. */
 function circuitAt({ plan, line, measured }: FurtherLine) {
@@ -110,9 +126,10 @@ const HOLDS: Readonly<Record<FarLimit, Holds>> = {
       return worstCorner(model, today, completenessOf(model, today).missing).verdict !== 'fails'
     }
   },
-  nine: (further) => {
+  nine: (further, isRough) => {
     const { modelAt, today } = circuitAt(further)
-    return (wireM) => worksAtWorst(modelAt(wireM), today, { ...SAMPLES, share: NINE_OF_TEN })
+    const drawn = { ...(isRough ? ROUGH_SAMPLES : SAMPLES), share: NINE_OF_TEN }
+    return (wireM) => worksAtWorst(modelAt(wireM), today, drawn)
   },
   stock: ({ plan, line, measured }) => {
     if (plan.stock.length === 0) return () => true
