@@ -8,6 +8,7 @@ import { farOnPaper } from './far-on-paper'
 import { bodyOf } from './layout/paper-size'
 import type { MadePaper, PAPER_JOBS, PaperQuestion } from './paper-jobs'
 import type { Wishes } from './paper-wishes'
+import { waysOnPaper } from './ways-on-paper'
 
 /** The papers as far as they are made. */
 export interface Making {
@@ -47,6 +48,7 @@ export function makePapers(
       scope: wishes.scope.value,
       labels: wishes.labels.value,
       far: farOnPaper(store),
+      ways: waysOnPaper(store),
       room: bodyOf(wishes.size.value),
       program: /^https?:/.test(location.protocol) ? location.href : '',
     }

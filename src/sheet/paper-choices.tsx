@@ -2,7 +2,7 @@ import type { Store } from '../state/store'
 import type { Beneath } from './beneath'
 import { PAPER_SIZES } from './layout/paper-size'
 import type { MadePaper } from './paper-jobs'
-import { PAPER_NAMES, WITH_SHADES } from './paper-names'
+import { PAPER_NAMES, type PaperName, WITH_SHADES, WITH_WAYS } from './paper-names'
 import { scopesOf, WHOLE_NET } from './paper-scope'
 import type { Wishes } from './paper-wishes'
 import { LABEL_FORMATS, labelWords } from './scene/label-format'
@@ -21,6 +21,9 @@ export function PaperChoices({
 }) {
   const { chosen, size, date, revision, scope, labels, bothSides } = wishes
   const scopes = scopesOf(store.plan.value, store.report.value, store.tongue.value)
+  const isShown = (name: PaperName) =>
+    (store.farAsked.value !== null || !WITH_SHADES.includes(name)) &&
+    (store.besideSuggested.value.told !== null || !WITH_WAYS.includes(name))
   const keyOf = (one: object) => JSON.stringify(one)
   const sheetsOf = (kind: string) =>
     made.reduce((sum, paper) => sum + (paper.kind === kind ? paper.sheets.length : 0), 0)
@@ -28,7 +31,7 @@ export function PaperChoices({
     <>
       <fieldset>
         <legend>Papers</legend>
-        {PAPER_NAMES.filter((name) => store.farAsked.value || !WITH_SHADES.includes(name)).map((name) => (
+        {PAPER_NAMES.filter(isShown).map((name) => (
           <span key={name} class="paper-choice">
             <label>
               <input

@@ -20,6 +20,7 @@ import { PAPER_KINDS, type Paper } from './paper-kinds'
 import { FOR_SMALL_SHEETS, PAPER_NAMES, type PaperName } from './paper-names'
 import type { PaperScope } from './paper-scope'
 import { withPrintableNames } from './printable-names'
+import type { WaysOnPaper } from './ways-on-paper'
 
 /** What papers are made of. The report comes with the question, so that no paper can disagree with the screen. */
 export interface PaperQuestion {
@@ -32,6 +33,7 @@ export interface PaperQuestion {
   /** Name of the sheets of labels; the first that there are for the size where there is none of that name. */
   readonly labels: string
   readonly far: FarOnPaper | null
+  readonly ways: WaysOnPaper | null
   /** Address of the program; empty where others cannot reach it. */
   readonly program: string
   readonly room: SheetRoom

@@ -14,6 +14,7 @@ import { stationCards } from './kinds/station-cards'
 import { tagLabels } from './kinds/tag-labels'
 import { testRecord } from './kinds/test-record'
 import { trafficDiagram } from './kinds/traffic-diagram'
+import { waysMap } from './kinds/ways-map'
 import type { Block } from './layout/block'
 import type { SheetRoom } from './layout/paper-size'
 import type { SheetCode } from './layout/sheet-code'
@@ -44,6 +45,10 @@ export const PAPER_KINDS: Readonly<
   'How far': (source, room) => {
     const { far } = source
     return far ? [{ title: 'How far', about: `From ${far.from}`, blocks: howFarMap(source, far, room) }] : []
+  },
+  'Ways of a line': (source, room) => {
+    const { ways } = source
+    return ways ? [{ title: 'Ways of a line', about: ways.title, blocks: waysMap(source, ways, room) }] : []
   },
   'Line cards': (source, room) =>
     linesIn(source).flatMap((measured) => {

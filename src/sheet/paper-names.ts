@@ -2,6 +2,7 @@
 export const PAPER_NAMES = [
   'Net at a glance',
   'How far',
+  'Ways of a line',
   'Line cards',
   'Station cards',
   'Board cards',
@@ -31,6 +32,9 @@ export const WITH_A_BOARD: readonly PaperName[] = ['Directory']
 
 /** Chosen at first as well while the map shows how far it could go. */
 export const WITH_SHADES: readonly PaperName[] = ['How far']
+
+/** Chosen at first as well while the map shows ways that a line could take. */
+export const WITH_WAYS: readonly PaperName[] = ['Ways of a line']
 
 /** All that a sheet of A6 has room for. */
 export const FOR_SMALL_SHEETS: readonly PaperName[] = ['Station cards', 'Labels']

@@ -10,6 +10,7 @@ import type { GridGround } from '../terrain/ground-from-grids'
 import type { UnitSystem } from '../words/units'
 import type { FarOnPaper } from './far-on-paper'
 import type { PaperScope } from './paper-scope'
+import type { WaysOnPaper } from './ways-on-paper'
 
 /** What every paper is made from: nothing is reckoned anew, so that no paper can disagree with the screen. */
 export interface PaperSource {
@@ -27,6 +28,8 @@ export interface PaperSource {
   readonly odds: ReadonlyMap<string, Odds>
   /** How far it could go from where the screen shows it. */
   readonly far: FarOnPaper | null
+  /** Ways that a line could take, where the screen shows them. */
+  readonly ways: WaysOnPaper | null
   /** Address of the program, for codes that open it; empty where it has none that others can reach. */
   readonly program: string
   /** Tells prints of one plan from those of another. */

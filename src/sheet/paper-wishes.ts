@@ -3,7 +3,14 @@ import { useMemo } from 'preact/hooks'
 import { setPaperWishes } from '../plan/settings-edits'
 import type { Store } from '../state/store'
 import { PAPER_SIZES, type PaperSize } from './layout/paper-size'
-import { FIRST_PAPERS, PAPER_NAMES, type PaperName, WITH_A_BOARD, WITH_SHADES } from './paper-names'
+import {
+  FIRST_PAPERS,
+  PAPER_NAMES,
+  type PaperName,
+  WITH_A_BOARD,
+  WITH_SHADES,
+  WITH_WAYS,
+} from './paper-names'
 import { type PaperScope, WHOLE_NET } from './paper-scope'
 
 /** What a person wants of the papers. Revision, size and kinds stay with the plan; the rest is for this printing. */
@@ -48,6 +55,7 @@ function wishesOf(store: Store): Wishes {
       ...FIRST_PAPERS,
       ...(hasBoard.value ? WITH_A_BOARD : []),
       ...(store.farAsked.value ? WITH_SHADES : []),
+      ...(store.besideSuggested.value.told ? WITH_WAYS : []),
     ]
     const isChosen = (name: PaperName) => (kinds ?? first).includes(name)
     return new Set(PAPER_NAMES.filter(isChosen))

@@ -49,9 +49,16 @@ export interface BesideSuggested {
   readonly ways: Suggested
   readonly corridor: Area
   readonly close: readonly Position[]
+  /** What is told of the ways of a line, for paper; null where nothing is. */
+  readonly told: {
+    readonly title: string
+    /** The cheapest first. */
+    readonly all: Suggested
+    readonly sentences: readonly string[]
+  } | null
 }
 
-export const NOTHING_BESIDE: BesideSuggested = { ways: [], corridor: [], close: [] }
+export const NOTHING_BESIDE: BesideSuggested = { ways: [], corridor: [], close: [], told: null }
 
 /** Features of a file that wait for the person to say which hazards they are. */
 export interface Imported {

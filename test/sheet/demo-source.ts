@@ -21,6 +21,7 @@ export const sourceOf = (plan: Plan): PaperSource => ({
   ground: undefined,
   odds: new Map(),
   far: null,
+  ways: null,
   fingerprint: planFingerprint(plan),
   scope: WHOLE_NET,
   labels: '',

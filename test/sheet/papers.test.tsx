@@ -76,11 +76,11 @@ const reads = (sheet: Element | undefined) => sheet?.textContent ?? ''
 
 describe('the papers', () => {
   test('go as they are unticked', () => {
-    // A traffic diagram is for two boards at least; how far it goes is printed where the map shows it.
-    expect(titles()).toHaveLength(PAPER_NAMES.length - 2)
+    // A traffic diagram is for two boards at least; how far it goes, and ways of a line, are printed where the map shows them.
+    expect(titles()).toHaveLength(PAPER_NAMES.length - 3)
     untick('Fault card')
     expect(titles()).not.toContain('Fault card')
-    expect(titles()).toHaveLength(PAPER_NAMES.length - 3)
+    expect(titles()).toHaveLength(PAPER_NAMES.length - 4)
   })
 
   test('of one line hold that line alone', async () => {
@@ -94,7 +94,8 @@ describe('the papers', () => {
   test('bear the name of plan and papers as the name of a file', () => {
     expect(document.title).toBe('Ravel Moor survey camp – Papers')
     for (const name of PAPER_NAMES)
-      if (!['Fault card', 'How far'].includes(name) && on.control(name).checked) untick(name)
+      if (!['Fault card', 'How far', 'Ways of a line'].includes(name) && on.control(name).checked)
+        untick(name)
     expect(document.title).toBe('Ravel Moor survey camp – Fault card')
   })
 

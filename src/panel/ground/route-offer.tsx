@@ -2,13 +2,15 @@ import { useSignal } from '@preact/signals'
 import { useEffect } from 'preact/hooks'
 import type { Position } from '../../geo/position'
 import type { LineId, StationId } from '../../plan/id'
-import type { Plan } from '../../plan/plan'
+import { type Plan, stationName } from '../../plan/plan'
 import type { Way } from '../../plan/route-edits'
+import { routeFigures } from '../../report/route-figures'
 import type { NearRoutes } from '../../route/near-routes'
-import { NOTHING_BESIDE } from '../../state/ground-state'
+import { NOTHING_BESIDE, type Suggested } from '../../state/ground-state'
 import type { Store } from '../../state/store'
 import { underWatch } from '../../storage/under-watch'
 import { formatLengthM } from '../../words/units'
+import { waySentence } from '../../words/way-words'
 import { SelectField } from '../select-field'
 import { useSearchSignal } from './search-signal'
 import { WayTable } from './way-table'
@@ -68,6 +70,7 @@ export function RouteOffer({ store, from, to, drawn, lead }: Props) {
       ...NOTHING_BESIDE,
       ways: ways.filter((_, i) => i !== index),
       corridor: near.corridor,
+      told: toldOf(store, { from, to, lead, near, all: ways, share: share.peek() }),
     }
   }
   const seek = async () => {
@@ -157,6 +160,35 @@ export function RouteOffer({ store, from, to, drawn, lead }: Props) {
       <WeightFields store={store} />
     </div>
   )
+}
+
+/** What paper says of the ways. */
+function toldOf(
+  store: Store,
+  {
+    from,
+    to,
+    lead,
+    near,
+    all,
+    share,
+  }: Pick<Props, 'from' | 'to' | 'lead'> & { near: NearRoutes; all: Suggested; share: Share },
+) {
+  const plan = store.settled.peek()
+  const say = store.tongue.peek()
+  const best = near.routes[0]!.cost
+  return {
+    title: `${stationName(plan, from)} – ${stationName(plan, to)}`,
+    all,
+    sentences: [
+      `The ground inside the dashed outline holds every way that is at most ${share} % dearer than the best.`,
+      ...near.routes.map((way, k) => {
+        const led = lead(plan, way)
+        const figures = routeFigures(led.plan, led.line, store.ground.peek())
+        return waySentence(k, figures, way.cost / best - 1, say)
+      }),
+    ],
+  }
 }
 
 /** What the ground that is shaded stands for, and how far other ways truly differ. */

@@ -23,6 +23,7 @@ import { formatRunM } from '../../words/units'
 import type { FarOnPaper } from '../far-on-paper'
 import { lineMarks } from '../line-marks'
 import type { PaperSource } from '../paper-source'
+import type { WaysOnPaper } from '../ways-on-paper'
 import { type PlacedLabel, placeLabels } from './label-placer'
 import { contoursIn } from './map-contours'
 import { bunched, type LabelStyle, REACH_MM, signBoxes, wantedLabels } from './map-labels'
@@ -63,6 +64,9 @@ export interface MapDrawing {
   }[]
   /** The ground on which one telephone more could stand. */
   readonly far: readonly { readonly limit: FarLimit; readonly rings: readonly (readonly Point[])[] }[]
+  /** Ways that a line could take, the cheapest first, and the ground in which they lie. */
+  readonly ways: readonly (readonly Point[])[]
+  readonly corridor: readonly (readonly Point[])[]
   readonly bends: readonly Point[]
   readonly splices: readonly Point[]
   readonly tags: readonly { readonly at: Point; readonly isTestPoint: boolean }[]
@@ -79,13 +83,14 @@ export interface MapWish {
   readonly subject?: LineId
   readonly matches?: readonly MatchLine[]
   readonly far?: FarOnPaper
+  readonly ways?: WaysOnPaper
 }
 
 /** Draws what lies in a window. */
 export function drawMap(
   source: PaperSource,
   window: MapWindow,
-  { subject, matches = [], far }: MapWish = {},
+  { subject, matches = [], far, ways }: MapWish = {},
 ): MapDrawing {
   const { plan, report, catalog, system } = source
   const trunks = trunkLines(plan, catalog)
@@ -189,6 +194,11 @@ export function drawMap(
     const at = middleInside(rings[0] ?? [], window.frame)
     if (at) want('far', label, at, 0.8)
   }
+  const led = (ways?.all ?? []).map((way) => way.map(on))
+  for (const [k, way] of led.entries()) {
+    const at = middleInside(way, window.frame)
+    if (at) want('far', `Way ${k + 1}`, at, 0.8)
+  }
   for (const { name, rings } of hazards) {
     const at = middleInside(rings[0] ?? [], window.frame)
     if (at) want('hazard', name, at, 0.8)
@@ -217,6 +227,8 @@ export function drawMap(
     hazards,
     contours: contoursIn(source, window),
     far: shades,
+    ways: led,
+    corridor: (ways?.corridor.flat() ?? []).map((ring) => ring.map(on)),
     legs,
     done,
     bends,

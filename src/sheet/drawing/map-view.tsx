@@ -167,6 +167,12 @@ export function MapView({
             d={rings.map((ring) => pathOf(ring, true)).join('')}
           />
         ))}
+        {drawing.corridor.length > 0 && (
+          <path class="corridor-outline" d={drawing.corridor.map((ring) => pathOf(ring, true)).join('')} />
+        )}
+        {drawing.ways.map((way, k) => (
+          <path key={k} class={k === 0 ? 'way-led best' : 'way-led'} d={pathOf(way)} />
+        ))}
         {drawing.legs.map((leg, i) =>
           leg.isSubject ? (
             <Wire key={i} {...leg} />
