@@ -24,7 +24,7 @@ export function ShowPlace({ store, where, legIndex, position, distanceM }: Props
     <button
       type="button"
       class="quiet"
-      aria-label={`Show ${thing.name}`}
+      aria-label={`Show it: ${thing.name}`}
       onClick={() => {
         store.selection.value = thing.selection
         if (distanceM !== undefined) store.cursor.value = { line: where as LineId, mapM: distanceM }

@@ -77,7 +77,7 @@ test('the demo opens with its ground, a profile and cautions at their places', a
   await at.page.locator('.contour').first().waitFor({ state: 'attached' })
   await expect.poll(() => question('Do we know the ground?').textContent()).toContain('Yes')
   await at.page.locator('.caution-marks path').first().waitFor({ state: 'attached' })
-  await button(/^Show .+ – /)
+  await button(/^Show it: .+ – /)
     .first()
     .click()
   await at.page.locator('.profile .ground').waitFor({ state: 'attached' })

@@ -123,7 +123,7 @@ describe('the whole plan', () => {
   test('leads from a caution to what it is about', () => {
     const earth = { ...SMALL_PLAN.lines.get(LINE)!, return: 'earth', electrodeOhms: [100, 100] } as const
     const { store, press } = show(null, { ...SMALL_PLAN, lines: new Map([[LINE, earth]]) })
-    press('Show Hut – Ford')
+    press('Show it: Hut – Ford')
     expect(store.selection.value).toEqual({ kind: 'line', id: LINE, legs: [] })
   })
 
