@@ -65,6 +65,8 @@ export default defineConfig({
           name: 'browser',
           include: ['test/browser/**/*.test.ts'],
           exclude: ALONE,
+          // The browser stays, and so do the modules.
+          isolate: false,
           // Each has a browser of several processes beside it, which wait for one another half of the time.
           maxWorkers: 2,
           sequence: { groupOrder: 1 },

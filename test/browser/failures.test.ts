@@ -9,13 +9,14 @@ const button = (page: Page, name: string) => page.getByRole('button', { name, ex
 
 /** Visits the site with other scripts in the place of some: nothing of this is shipped. */
 async function visitWith(script: RegExp, instead: (code: string) => string) {
-  at = await visit({ serviceWorkers: 'block' })
-  await at.context.route(script, async (route) => {
-    const response = await route.fetch()
-    const body = instead(await response.text())
-    await route.fulfill({ body, headers: { 'content-type': 'text/javascript', 'cache-control': 'no-store' } })
+  const headers = { 'content-type': 'text/javascript', 'cache-control': 'no-store' }
+  at = await visit({
+    prepare: (context) =>
+      context.route(script, async (route) => {
+        const response = await route.fetch()
+        await route.fulfill({ body: instead(await response.text()), headers })
+      }),
   })
-  await at.page.reload()
   await at.page.locator('.card h1').first().waitFor()
   return at.page
 }

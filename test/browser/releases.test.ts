@@ -40,7 +40,7 @@ afterAll(async () => {
 })
 beforeEach(async () => {
   server = await serveFaulty(older())
-  context = await newcomer()
+  context = await newcomer('allow')
   page = await context.newPage()
 })
 afterEach(async () => {
@@ -72,61 +72,33 @@ async function visitOnce() {
   await ready()
 }
 
-describe('a newer release of which a piece has not arrived', () => {
-  const isPiece = (path: string) => path.endsWith('index-newer.js')
-
-  test('(404, 500, a page in its place, a line that breaks) leaves the old one open, and comes when it is whole', async () => {
-    await visitOnce()
-    server.folders.set('/', newer)
-    for (const fault of [404, 500, 'html', 'drop'] as const) {
-      server.fault = (path) => (isPiece(path) ? fault : undefined)
-      expect(await look(), String(fault)).toBe('not whole')
-    }
-    await page.reload()
-    await works()
-    expect(await shown()).toBe(nameOf(older()))
-
-    server.fault = () => undefined
-    expect(await look()).toBe('whole')
-    // Not under the hand: at the next visit.
-    expect(await shown()).toBe(nameOf(older()))
-    await page.reload()
-    await expect.poll(shown).toBe(nameOf(newer))
-    await works()
-  })
-
-  test('(slow) is not waited for', async () => {
-    await visitOnce()
-    server.folders.set('/', newer)
-    server.fault = (path) => (isPiece(path) ? 'held' : undefined)
-    const looking = look()
-    await expect.poll(() => server.asked.some(isPiece)).toBe(true)
-    const other = await context.newPage()
-    await other.goto(server.url)
-    await other.locator('.circuits button').first().waitFor()
-    await other.close()
-    server.letGo()
-    expect(await looking).toBe('whole')
-  })
-
-  test('(kept for an hour by the browser’s other cache) comes all the same, and whole', async () => {
-    server.headers = { 'cache-control': 'max-age=3600' }
-    await visitOnce()
-    server.folders.set('/', newer)
-    expect(await look()).toBe('whole')
-    await page.reload()
-    await expect.poll(shown).toBe(nameOf(newer))
-    await works()
-  })
-})
-
-test('a release waits while another window is open on the old one', async () => {
+test('what is not a whole release (a page to sign in, 404, 500, a line that breaks) replaces nothing; what is whole waits for the windows that are open', async () => {
   await visitOnce()
+  server.fault = () => 'html'
+  expect(await look(), 'a page to sign in, in the place of everything').toBe('not whole')
+  server.folders.set('/', newer)
+  const isPiece = (path: string) => path.endsWith('index-newer.js')
+  for (const fault of [404, 500, 'html', 'drop'] as const) {
+    server.fault = (path) => (isPiece(path) ? fault : undefined)
+    expect(await look(), String(fault)).toBe('not whole')
+  }
+  await page.reload()
+  await works()
+  expect(await shown()).toBe(nameOf(older()))
+  await page.getByRole('button', { name: 'Papers', exact: true }).click()
+  await page.locator('.papers-bar').waitFor()
+
+  // A piece that is slow is not waited for.
+  const asked = server.asked.length
+  server.fault = (path) => (isPiece(path) ? 'held' : undefined)
+  const looking = look()
+  await expect.poll(() => server.asked.slice(asked).some(isPiece)).toBe(true)
   const other = await context.newPage()
   await other.goto(server.url)
   await other.locator('.circuits button').first().waitFor()
-  server.folders.set('/', newer)
-  expect(await look()).toBe('whole')
+  server.letGo()
+  expect(await looking).toBe('whole')
+
   await page.reload()
   await works()
   expect(await shown()).toBe(nameOf(older()))
@@ -135,17 +107,20 @@ test('a release waits while another window is open on the old one', async () => 
   await other.close()
   await page.getByRole('button', { name: 'Open it now' }).click()
   await expect.poll(shown).toBe(nameOf(newer))
+  await works()
+  expect(await page.evaluate(async () => (await caches.keys()).length)).toBe(1)
 })
 
-test('a page that asks to sign in, in the place of everything, replaces nothing', async () => {
+test('a release comes whole though the browser’s other cache keeps the old files for an hour, and opens at the next visit', async () => {
+  server.headers = { 'cache-control': 'max-age=3600' }
   await visitOnce()
-  server.fault = () => 'html'
-  expect(await look()).toBe('not whole')
+  server.folders.set('/', newer)
+  expect(await look()).toBe('whole')
+  // Not under the hand.
+  expect(await shown()).toBe(nameOf(older()))
   await page.reload()
+  await expect.poll(shown).toBe(nameOf(newer))
   await works()
-  await page.getByRole('button', { name: 'Papers', exact: true }).click()
-  await page.locator('.papers-bar').waitFor()
-  expect(await page.evaluate(async () => (await caches.keys()).length)).toBe(1)
 })
 
 describe('on the very first visit', () => {

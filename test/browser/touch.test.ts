@@ -1,5 +1,6 @@
 import type { CDPSession } from 'playwright-core'
-import { afterEach, beforeEach, expect, test } from 'vitest'
+import { afterAll, beforeAll, expect, test } from 'vitest'
+import { ALL } from '../cases'
 import { seeded } from '../terrain/seeded'
 import { type Visit, visit } from './visit'
 
@@ -7,13 +8,13 @@ import { type Visit, visit } from './visit'
 let at: Visit
 let hand: CDPSession
 
-beforeEach(async () => {
+beforeAll(async () => {
   at = await visit({ viewport: { width: 360, height: 640 }, touch: true })
   hand = await at.context.newCDPSession(at.page)
   await at.page.locator('.circuits button').first().waitFor()
   await at.page.locator('.zoom-buttons').waitFor()
 })
-afterEach(() => at?.close())
+afterAll(() => at?.close())
 
 const button = (name: string) => at.page.getByRole('button', { name, exact: true })
 const deed = () => at.page.locator('.map-deed').textContent()
@@ -39,11 +40,12 @@ async function middleOf(selector: string, index = 0): Promise<Finger> {
 
 const canvas = async () => (await at.page.locator('.map-canvas').boundingBox())!
 
-test('sixty swipes of one finger, half of them begun on a station or a wire, pan the map and change nothing', async () => {
+const SWIPES = ALL ? 60 : 20
+test(`${SWIPES} swipes of one finger, half of them begun on a station or a wire, pan the map and change nothing`, async () => {
   const chance = seeded(60)
   const { x, y, width, height } = await canvas()
   const within = (part: number, from: number, size: number) => from + 12 + part * (size - 24)
-  for (let count = 0; count < 60; count++) {
+  for (let count = 0; count < SWIPES; count++) {
     const anywhere = { x: within(chance(), x, width), y: within(chance(), y, height) }
     const marks = at.page.locator(count % 4 === 0 ? '.station .block' : '.wire')
     const marked = count % 2 === 0 && (await marks.count()) > 0
@@ -63,6 +65,16 @@ test('sixty swipes of one finger, half of them begun on a station or a wire, pan
   }
   expect(await canUndo()).toBe(false)
   expect(at.faults).toEqual([])
+})
+
+test('a tap on open ground tells where that is and how high, and places nothing', async () => {
+  const { x, y, height } = await canvas()
+  await touch('touchStart', [{ x: x + 40, y: y + height / 2 }])
+  await touch('touchEnd', [])
+  const place = at.page.locator('.pointer-place')
+  await place.waitFor({ state: 'visible' })
+  await expect.poll(() => place.textContent()).toMatch(/^\d+\.\d{5}° [NS] \d+\.\d{5}° [EW]( · \d+ m high)?$/)
+  expect(await canUndo()).toBe(false)
 })
 
 test('a finger moves the station that is selected, says how far, and a tap takes it back', async () => {
@@ -96,14 +108,4 @@ test('Done ends a line where the finger was last, not in the middle of the map',
     expect(Math.hypot(stands.x - place.x, stands.y - place.y)).toBeLessThan(3)
   }
   expect(at.faults).toEqual([])
-})
-
-test('a tap on open ground tells where that is and how high, and places nothing', async () => {
-  const { x, y, height } = await canvas()
-  await touch('touchStart', [{ x: x + 40, y: y + height / 2 }])
-  await touch('touchEnd', [])
-  const place = at.page.locator('.pointer-place')
-  await place.waitFor({ state: 'visible' })
-  await expect.poll(() => place.textContent()).toMatch(/^\d+\.\d{5}° [NS] \d+\.\d{5}° [EW]( · \d+ m high)?$/)
-  expect(await canUndo()).toBe(false)
 })

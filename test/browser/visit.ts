@@ -1,5 +1,5 @@
 import type { Browser, BrowserContext, Page } from 'playwright-core'
-import { afterAll, expect, inject } from 'vitest'
+import { expect, inject } from 'vitest'
 import { launchChromium } from './chromium'
 import { type FaultyServer, serveFaulty } from './faulty-server'
 
@@ -16,18 +16,22 @@ export interface Visit {
 /** Short of a test's own limit, so that what was waited for is named; far beyond what a busy machine needs. */
 const PATIENCE_MS = 20_000
 
+/** `allow` to go on with no network: all that is then kept costs each visit two seconds, so it is left out elsewhere. */
+type ServiceWorkers = 'allow' | 'block'
+
 let launched: Promise<Browser> | undefined
 
-/** One browser for each file of tests; who visits in a context of his own has never been there. */
-export function browser(): Promise<Browser> {
-  launched ??= launchChromium()
+/** One browser for all files that a process tests, which ends with it; who visits in a context of his own has never been there. */
+async function browser(): Promise<Browser> {
+  if (launched && (await launched).isConnected()) return launched
+  launched = launchChromium()
   return launched
 }
-afterAll(async () => (await launched)?.close())
 
 /** Somebody who has never been there, with no page open yet. */
-export async function newcomer(): Promise<BrowserContext> {
-  const context = await (await browser()).newContext({ viewport: { width: 1440, height: 900 } })
+export async function newcomer(serviceWorkers: ServiceWorkers = 'block'): Promise<BrowserContext> {
+  const viewport = { width: 1440, height: 900 }
+  const context = await (await browser()).newContext({ viewport, serviceWorkers })
   context.setDefaultTimeout(PATIENCE_MS)
   return context
 }
@@ -43,10 +47,11 @@ interface VisitOptions {
   readonly viewport?: { readonly width: number; readonly height: number }
   readonly colorScheme?: 'light' | 'dark'
   readonly touch?: boolean
-  /** `allow` to go on with no network: all that is then kept costs each visit a second, so it is left out elsewhere. */
-  readonly serviceWorkers?: 'allow' | 'block'
+  readonly serviceWorkers?: ServiceWorkers
   /** A film of JPEG pictures that the camera sees, again and again. */
   readonly camera?: string
+  /** Before the page is asked for: what else should come in the place of some file. */
+  readonly prepare?: (context: BrowserContext) => Promise<unknown>
 }
 
 /** Serves the site on a free port and opens it in a browser that has never been there. */
@@ -56,6 +61,7 @@ export async function visit({
   touch = false,
   serviceWorkers = 'block',
   camera,
+  prepare,
 }: VisitOptions = {}): Promise<Visit> {
   const server = await serveFaulty(inject('site'))
   const { url } = server
@@ -85,6 +91,7 @@ export async function visit({
     if (/^https?:/.test(request.url()) && !request.url().startsWith(url))
       faults.push(`asked ${request.url()}`)
   })
+  await prepare?.(context)
   await page.goto(url)
   return {
     page,
