@@ -6,14 +6,12 @@ import { afterEach, beforeEach, describe, expect, test } from 'vitest'
 import { formatPlan } from '../../src/files/format-plan'
 import { type Plan, stationName } from '../../src/plan/plan'
 import { reportPlan } from '../../src/report/report-plan'
+import { ALL, todays } from '../cases'
 import { PAPER_PLANS } from '../sheet/paper-plans'
 import { papersMade, type Visit, visit } from './visit'
 
-/**
- * All nets on all sheets in all units take a quarter of an hour: `PAPERS=all`. What `npm test` prints is a slice. `PAPERS_TO=FOLDER` leaves the
- * prints there, to be looked at.
- */
-const ALL = Object.keys(PAPER_PLANS).flatMap((name) =>
+/** All nets on all sheets in all units take a quarter of an hour: by day one of two is printed. `PAPERS_TO=FOLDER` leaves the prints there, to be looked at. */
+const EVERY = Object.keys(PAPER_PLANS).flatMap((name) =>
   (['A4', 'Letter'] as const).flatMap((size) =>
     (['Metric', 'US'] as const).map((units) => [name, size, units] as const),
   ),
@@ -22,7 +20,7 @@ const SLICE = [
   ['zone edge', 'Letter', 'US'],
   ['earth return', 'A4', 'Metric'],
 ] as const
-const CASES = process.env.PAPERS === 'all' ? ALL : SLICE
+const CASES = ALL ? EVERY : todays(SLICE, 2)
 
 let at: Visit
 beforeEach(async () => {

@@ -6,11 +6,12 @@ import { afterAll, beforeAll, expect, test } from 'vitest'
 import { prepareZXingModule, readBarcodes } from 'zxing-wasm/reader'
 import { carriedOfFragment } from '../../src/files/carry/carried'
 import { planFingerprint } from '../../src/files/plan-fingerprint'
+import { ALL, todays } from '../cases'
 import { demoPlan } from '../sheet/demo-source'
 import { papersMade, type Visit, visit } from './visit'
 
-/** A reader takes a second a page: some, spread over all papers; `PAGES=100` reads every one. */
-const PAGES = Number(process.env.PAGES ?? 5)
+/** A reader takes a second a page: some, spread over all papers. */
+const PAGES = ALL ? 100 : 5
 
 let at: Visit
 
@@ -55,11 +56,12 @@ async function picturesOn(size: string): Promise<readonly (readonly string[])[]>
 
 const told = `Fieldpair\nRavel Moor survey camp\nrevision 1\nplan ${planFingerprint(demoPlan())}`
 
-test.each([
+const SIZES = [
   ['A4', true],
   ['Letter', true],
   ['A6', false],
-] as const)(
+] as const
+test.each(todays(SIZES, 3))(
   'every page on %s carries a picture that another program reads: which plan it is, or on a line card the line',
   async (size, hasLines) => {
     const pages = await picturesOn(size)

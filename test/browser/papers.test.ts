@@ -4,6 +4,7 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
 import type { reportInWords } from '../../src/words/json-report'
+import { todays } from '../cases'
 import { demoPlan } from '../sheet/demo-source'
 import { papersMade, type Visit, visit } from './visit'
 
@@ -48,10 +49,11 @@ async function printed(size: string) {
   return { info, cells, pages: text.split('\f').slice(0, -1).map(oneLine) }
 }
 
-describe.each([
+const SIZES = [
   ['A4', /Page size:\s+59\d(\.\d+)? x 84\d/],
   ['Letter', /Page size:\s+612 x 792/],
-] as const)('the demo on %s', (size, pageSize) => {
+] as const
+describe.each(todays(SIZES, 2))('the demo on %s', (size, pageSize) => {
   test('prints each sheet on one page, and all that a crew needs can be read from it', async () => {
     const { info, cells, pages } = await printed(size)
     const all = pages.join(' ')

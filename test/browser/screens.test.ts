@@ -1,4 +1,5 @@
 import { afterEach, describe, expect, test } from 'vitest'
+import { todays } from '../cases'
 import { complaintsOf } from './axe'
 import { openAll, papersMade, type Visit, visit } from './visit'
 
@@ -14,10 +15,11 @@ const complaints = () => complaintsOf(at.page)
 const openDemo = () => at.page.locator('.circuits button').first().waitFor()
 
 describe('the studies of a circuit', () => {
-  test.each([
+  const SCREENS = [
     ['light', { width: 1440, height: 900 }],
     ['dark', PHONE],
-  ] as const)('read well and stay on the %s screen', async (colorScheme, viewport) => {
+  ] as const
+  test.each(todays(SCREENS, 2))('read well and stay on the %s screen', async (colorScheme, viewport) => {
     at = await visit({ colorScheme, viewport, touch: viewport === PHONE })
     const { page } = at
     await openDemo()

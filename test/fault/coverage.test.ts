@@ -1,12 +1,14 @@
 import { expect, test } from 'vitest'
 import type { Known } from '../../src/fault/evidence'
 import { locateFault } from '../../src/fault/locate'
+import { todaysCases } from '../cases'
 import { simulator } from '../simulator/volts-at'
 import { type Planted, planted } from './planted'
 import { looksAt, modelOf, take } from './planted-evidence'
 
-// `FAULTS=1000` looks at as many, `TELL=1` tells of each.
-const FAULTS = Number(process.env.FAULTS ?? 16)
+// `FAULTS=1000 ALL=1` looks at as many, `TELL=1` tells of each.
+const SEEDS = todaysCases(Number(process.env.FAULTS ?? 16), 2)
+const FAULTS = SEEDS.length
 const FIRST = Number(process.env.FIRST_FAULT ?? 1)
 
 /** Wire from where the crew first reads to the fault, m: the row's lines lead from station to station. */
@@ -27,8 +29,8 @@ test('the band of 95 holds the planted place 95 times of a hundred, and is a thi
   const volts = await simulator()
   const parts: number[] = []
   const told = new Map<string, { held: number; of: number; right: number }>()
-  for (let seed = FIRST; seed < FIRST + FAULTS; seed++) {
-    const fault = planted(seed)
+  for (const seed of SEEDS) {
+    const fault = planted(FIRST + seed)
     const evidence: Known[] = []
     for (const look of looksAt(fault)) evidence.push(await take(fault, look, volts))
     const { plan, model } = modelOf(fault)
@@ -46,7 +48,7 @@ test('the band of 95 holds the planted place 95 times of a hundred, and is a thi
     if (fault.kind !== 'resistance') parts.push(width / (0.1 * distanceM(fault)))
     if (process.env.TELL)
       console.log(
-        seed,
+        FIRST + seed,
         fault.kind,
         fault.line,
         fault.wireM.toFixed(0),

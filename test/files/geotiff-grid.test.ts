@@ -9,6 +9,7 @@ import { readGeotiffGrid } from '../../src/files/geotiff-grid'
 import { unpackLzw, unpackPackBits } from '../../src/files/tiff-decoders'
 import type { ElevationGrid } from '../../src/terrain/elevation-grid'
 import { groundFromGrids } from '../../src/terrain/ground-from-grids'
+import { todaysCases } from '../cases'
 
 // Written by GDAL 3.6.2 from one plane: 300 + 2·column + 3·row over 60 × 40 cells (test/terrain/fixtures/make.sh).
 const fixture = (name: string) =>
@@ -169,7 +170,8 @@ describe('what is no grid of heights', () => {
     '%s with any byte of it spoilt is read, or ends in a sentence, soon',
     async (name) => {
       const whole = new Uint8Array(readFileSync(`test/terrain/fixtures/${name}.tif`))
-      for (let at = 0; at < whole.length; at += 3) {
+      for (const third of todaysCases(whole.length / 3, 5)) {
+        const at = 3 * third
         const spoilt = whole.slice()
         spoilt[at] = spoilt[at]! ^ 0xff
         const result = await readGeotiffGrid(bytesFrom('x.tif', spoilt))

@@ -3,7 +3,7 @@ import { expect, test } from 'vitest'
 import { formatPlan } from '../../src/files/format-plan'
 import { parsePlan } from '../../src/files/parse-plan'
 import type { CircuitId, StationId } from '../../src/plan/id'
-import { cases } from '../cases'
+import { ALL, cases } from '../cases'
 import { cpuSeconds } from '../cpu-seconds'
 import { planOf, QUARRY_TEXT } from './quarry-net'
 
@@ -62,8 +62,11 @@ test('100,000 faulty features are told in 200 lines and a count, in good time', 
   })
 })
 
-test('five million features that are nothing are told in 200 lines, and read no further', () => {
-  const nulls = `[${'null,'.repeat(4_999_999)}null]`
+/** Of five million only the memory that they take is another. */
+const NOTHINGS = ALL ? 5_000_000 : 1_000_000
+
+test(`${NOTHINGS} features that are nothing are told in 200 lines, and read no further`, () => {
+  const nulls = `[${'null,'.repeat(NOTHINGS - 1)}null]`
   const text = `{"type":"FeatureCollection","plan":{"format":"fieldpair-plan","version":1},"features":${nulls}}`
   const problems = problemsOf(text)
   expect(problems).toHaveLength(201)
@@ -178,9 +181,9 @@ test('a good plan spoilt at random places is read or refused, with places and se
         expect(message).toMatch(/^[^\n]+\.$/)
       }
     }),
-    { numRuns: cases(1000) },
+    { numRuns: cases(300) },
   )
-  expect(refused).toBeGreaterThan(200)
+  expect(refused).toBeGreaterThan(60)
 })
 
 test('a good text spoilt at random characters is read or refused, and never throws', () => {
@@ -191,6 +194,6 @@ test('a good text spoilt at random characters is read or refused, and never thro
       const result = parsePlan(text)
       expect(result.ok || result.problems.length > 0).toBe(true)
     }),
-    { numRuns: cases(400) },
+    { numRuns: cases(120) },
   )
 })

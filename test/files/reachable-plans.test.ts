@@ -2,6 +2,7 @@ import fc from 'fast-check'
 import { expect, test } from 'vitest'
 import { formatPlan } from '../../src/files/format-plan'
 import { EMPTY_PLAN, type Plan } from '../../src/plan/plan'
+import { cases } from '../cases'
 import { type Step, step, steps, takeStep } from '../plan/random-edits'
 import { planOf, quarryNet } from './quarry-net'
 
@@ -20,7 +21,7 @@ test.each([
       expect(again).toEqual(plan)
       expect(formatPlan(again)).toBe(text)
     }),
-    { numRuns: 200 },
+    { numRuns: cases(100) },
   )
 })
 
@@ -41,7 +42,7 @@ test('an edit that changes nothing gives back the very plan', () => {
       const next = takeStep(plan, last, 'last')
       if (next !== plan) expect(formatPlan(next)).not.toBe(formatPlan(plan))
     }),
-    { numRuns: 200 },
+    { numRuns: cases(100) },
   )
 })
 
@@ -57,6 +58,6 @@ test('an edit leaves every other station, line and hazard the object that it was
         }
       }
     }),
-    { numRuns: 200 },
+    { numRuns: cases(100) },
   )
 })

@@ -6,19 +6,19 @@ import { type Edit, idOf, standing } from '../../src/journal/edit'
 import type { Journal } from '../../src/journal/journal'
 import { journalOf, stateOf, takeState } from '../../src/journal/journal-state'
 import { placeOf } from '../../src/journal/keys'
-import { cases } from '../cases'
+import { todaysCases } from '../cases'
 import { type History, randomHistory } from './histories'
 
-/** `HISTORIES=1000 FIRST_HISTORY=501` tries those thousand, each of them longer. */
-const HISTORIES = Number(process.env.HISTORIES ?? cases(500))
-const FIRST = Number(process.env.FIRST_HISTORY ?? 1)
-const STEPS = process.env.HISTORIES ? 60 : 20
+/** `HISTORY_STEPS=60 CASES=4 ALL=1` tries longer ones, and more of them. */
+const STEPS = Number(process.env.HISTORY_STEPS ?? 20)
+const CARRIED = todaysCases(60, 3).map((index) => index + 1)
+const SHARED = todaysCases(500, 4).map((index) => index + 1)
 
 /** A state as a file carries it. */
 const carried = (journal: Journal) => JSON.parse(JSON.stringify(stateOf(journal))) as unknown
 
-test(`${cases(60)} random histories come together by what their files carry alone`, () => {
-  for (let seed = FIRST; seed < FIRST + cases(60); seed++) {
+test(`${CARRIED.length} random histories come together by what their files carry alone`, () => {
+  for (const seed of CARRIED) {
     const { hands } = randomHistory(seed, Math.max(STEPS, 40), false)
     const journals = hands.map(({ journal }) => {
       const opened = journalOf(journal.mended().plan, carried(journal))
@@ -33,8 +33,8 @@ test(`${cases(60)} random histories come together by what their files carry alon
   }
 }, 600_000)
 
-test(`${HISTORIES} random histories of 2 to 8 hands come together, lose nothing of one hand alone, and read`, () => {
-  for (let seed = FIRST; seed < FIRST + HISTORIES; seed++) {
+test(`${SHARED.length} random histories of 2 to 8 hands come together, lose nothing of one hand alone, and read`, () => {
+  for (const seed of SHARED) {
     const history = randomHistory(seed, STEPS)
     expect(faultsOf(history), `history ${seed}`).toEqual([])
   }

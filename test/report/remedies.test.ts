@@ -10,7 +10,7 @@ import { remediesFor } from '../../src/report/remedies'
 import { applyChanges } from '../../src/report/remedy-changes'
 import { sparePct } from '../../src/report/remedy-ranking'
 import { reportPlan } from '../../src/report/report-plan'
-import { cases } from '../cases'
+import { todaysCases } from '../cases'
 import { randomPlan, SUPPLY_KINDS } from '../simulator/random-plan'
 
 function planFrom(text: string): Plan {
@@ -94,8 +94,8 @@ test.each(SUPPLY_KINDS)(
   { timeout: 120_000 },
   (kind) => {
     let kept = 0
-    for (let seed = 500; seed < 500 + cases(7); seed++)
-      kept += remediesKept(planFrom(JSON.stringify(randomPlan(seed, kind, 'tree'))))
+    for (const seed of todaysCases(7, 2))
+      kept += remediesKept(planFrom(JSON.stringify(randomPlan(500 + seed, kind, 'tree'))))
     expect(kept).toBeGreaterThan(0)
   },
 )
@@ -103,8 +103,8 @@ test.each(SUPPLY_KINDS)(
 test('no remedy leaves another circuit on the same lines worse than it was', { timeout: 120_000 }, () => {
   const rank = { fails: 0, thin: 1, works: 2 }
   let compared = 0
-  for (let seed = 700; seed < 700 + cases(16); seed++) {
-    const file = randomPlan(seed, 'none', 'tree')
+  for (const seed of todaysCases(16, 2)) {
+    const file = randomPlan(700 + seed, 'none', 'tree')
     const [net] = file.plan.circuits
     file.plan.circuits = [
       net,
@@ -128,5 +128,5 @@ test('no remedy leaves another circuit on the same lines worse than it was', { t
       compared++
     }
   }
-  expect(compared).toBeGreaterThan(10)
+  expect(compared).toBeGreaterThan(5)
 })

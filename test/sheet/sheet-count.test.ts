@@ -4,6 +4,7 @@ import { bodyOf, PAPER_SIZES } from '../../src/sheet/layout/paper-size'
 import { type MadePaper, PAPER_JOBS } from '../../src/sheet/paper-jobs'
 import { FIRST_PAPERS, PAPER_NAMES, type PaperName } from '../../src/sheet/paper-names'
 import { bigPlan } from '../bench/big-plan'
+import { todays } from '../cases'
 import { demoPlan, sourceOf } from './demo-source'
 import { PAPER_PLANS } from './paper-plans'
 
@@ -51,17 +52,18 @@ describe.each(LARGE)('on $name', (size) => {
     const all = PAPER_NAMES.filter((name) => name !== 'Circuit figures')
     expect(sheetsOf(made(DEMO, size, all))).toBeLessThanOrEqual(34)
   })
-
-  test.each(Object.keys(PAPER_PLANS))(
-    'no sheet of %s holds less than a third, unless it is the only one of its paper',
-    (name) => {
-      for (const { kind, sheets, isBare } of made(sourceOf(PAPER_PLANS[name]!()), size, PAPER_NAMES)) {
-        if (sheets.length === 1) continue
-        const { widthMm, heightMm } = bodyOf(size)
-        for (const sheet of sheets)
-          if (isBare) expect(thingsOn(sheet), kind).toBeGreaterThanOrEqual(mostThings(sheets) / 3)
-          else expect(heightOfMm(sheet, widthMm), kind).toBeGreaterThan(heightMm / 3)
-      }
-    },
-  )
 })
+
+const FILLED = Object.keys(PAPER_PLANS).flatMap((name) => LARGE.map((size) => ({ name, size })))
+test.each(todays(FILLED, 3))(
+  'no sheet of $name on $size.name holds less than a third, unless it is the only one of its paper',
+  ({ name, size }) => {
+    for (const { kind, sheets, isBare } of made(sourceOf(PAPER_PLANS[name]!()), size, PAPER_NAMES)) {
+      if (sheets.length === 1) continue
+      const { widthMm, heightMm } = bodyOf(size)
+      for (const sheet of sheets)
+        if (isBare) expect(thingsOn(sheet), kind).toBeGreaterThanOrEqual(mostThings(sheets) / 3)
+        else expect(heightOfMm(sheet, widthMm), kind).toBeGreaterThan(heightMm / 3)
+    }
+  },
+)

@@ -5,12 +5,11 @@ import { bodyOf, PAPER_SIZES } from '../../src/sheet/layout/paper-size'
 import { roomUnderHead } from '../../src/sheet/layout/sheet-head'
 import { type MadePaper, PAPER_JOBS } from '../../src/sheet/paper-jobs'
 import { PAPER_NAMES } from '../../src/sheet/paper-names'
+import { todaysCases } from '../cases'
 import { sourceOf } from './demo-source'
 import { wildNet } from './wild-net'
 
-/** `NETS=60` tries them all. */
-const COUNT = Number(process.env.NETS ?? 5)
-const NETS = Array.from({ length: COUNT }, (_, i) => [i, i % 12 === 11 ? 60 : 2 + ((i * 5) % 19)] as const)
+const NETS = todaysCases(60, 20).map((i) => [i, i % 12 === 11 ? 60 : 2 + ((i * 5) % 19)] as const)
 const SIZES = PAPER_SIZES.filter(({ name }) => name !== 'A6')
 /** Rounding of the reckoning, mm. */
 const ROUNDING_MM = 0.01

@@ -6,6 +6,7 @@ import { parsePlan } from '../../src/files/parse-plan'
 import { measurePlan } from '../../src/measure/measure-line'
 import { reportPlan } from '../../src/report/report-plan'
 import { trunksOfNet } from '../../src/report/trunks-of-net'
+import { todaysCases } from '../cases'
 import { bells, type Circuit, circuitOf, ladder } from './netlist'
 import type { PlanFile } from './random-plan'
 import { simulator } from './volts-at'
@@ -99,7 +100,7 @@ function read(file: PlanFile) {
 }
 
 describe('a simplex', () => {
-  const files = Array.from({ length: 4 }, (_, k) =>
+  const files = todaysCases(4, 2).map((k) =>
     drawn(
       100 + k,
       [
@@ -167,7 +168,7 @@ describe('a simplex', () => {
 
 describe('a trunk between two boards', () => {
   /** `n` and `f` are boards; `c` and `d` share a line of the far one. */
-  const files = Array.from({ length: 4 }, (_, k) =>
+  const files = todaysCases(4, 2).map((k) =>
     drawn(
       200 + k,
       [
