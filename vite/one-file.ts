@@ -2,6 +2,7 @@ import { createHash } from 'node:crypto'
 import { readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { defineConfig, type Plugin, type Rollup } from 'vite'
+import { packedPieces } from './packed-pieces.ts'
 import { unusedParts } from './unused-parts.ts'
 
 const PAGE = 'index.html'
@@ -27,10 +28,10 @@ export default defineConfig({
   },
   worker: {
     format: 'iife',
-    plugins: () => [unusedParts()],
+    plugins: () => [unusedParts(), packedPieces()],
     rolldownOptions: { output: { codeSplitting: false } },
   },
-  plugins: [unusedParts(), piecesInside(), onePage()],
+  plugins: [unusedParts(), packedPieces(), piecesInside(), onePage()],
 })
 
 /** Workers come as text, and what is fetched as an address that holds it. */

@@ -7,6 +7,8 @@ import { faultsOf, placeOf } from '../schema/faults'
 import { numberWords, valueWords } from '../schema/limit'
 import { isObject, listOf, type Members, type Schema } from '../schema/schema'
 import { parseJson } from './json-text'
+import { MOST_POINTS } from './places/places'
+import { textOf } from './text-bytes'
 
 /** A file of roads of a whole country would bury the plan. */
 const MOST_FEATURES = 20_000
@@ -16,6 +18,12 @@ const PATHS = listOf('The list of lines', PATH)
 const AREAS = listOf('The list of areas', AREA)
 /** GeoJSON before RFC 7946 could name another system of coordinates; these two are WGS 84. */
 const WGS_84 = /CRS84|EPSG:{1,2}4326$/i
+
+/** The same of a file's bytes. */
+export function parseHazardBytes(bytes: Uint8Array): Result<HazardFeatures> {
+  const text = textOf(bytes)
+  return text.ok ? parseHazardFeatures(text.value) : text
+}
 
 /** Reads the lines and areas of any GeoJSON file (RFC 7946); each of a multiple geometry is one. */
 export function parseHazardFeatures(text: string): Result<HazardFeatures> {
@@ -52,8 +60,18 @@ export function parseHazardFeatures(text: string): Result<HazardFeatures> {
     const message = `The file has ${numberWords(features.length)} lines and areas: cut out the part around the plan, of at most ${numberWords(MOST_FEATURES)}.`
     return fault('too-many', 'features', message)
   }
+  const points = features.reduce((sum, { geometry }) => sum + cornersOf(geometry), 0)
+  if (points > MOST_POINTS) {
+    const message = `Its lines and areas have ${numberWords(points)} corners: cut out the part around the plan, of at most ${numberWords(MOST_POINTS)}.`
+    return fault('too-many', 'features', message)
+  }
   return ok({ features, properties: propertiesOf(features), leftOut })
 }
+
+const cornersOf = (geometry: Hazard['geometry']): number =>
+  geometry.type === 'LineString'
+    ? geometry.coordinates.length
+    : geometry.coordinates.reduce((sum, ring) => sum + ring.length, 0)
 
 type Coordinates = readonly Position[]
 

@@ -6,7 +6,10 @@ export function DropPlace({ store }: { store: Store }) {
   return (
     store.dropping.value && (
       <div class="drop-place">
-        <p>Drop here: a plan, elevations (GeoTIFF, .hgt), places and ways (GPX, KML, CSV, GeoJSON)</p>
+        <p>
+          Drop here: a plan, elevations (GeoTIFF, .hgt), places and ways (GPX, KML, CSV, GeoJSON, GeoPackage),
+          maps (PMTiles, MBTiles, GeoTIFF, pictures)
+        </p>
       </div>
     )
   )

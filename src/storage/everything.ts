@@ -11,8 +11,10 @@ import type { TakenIn } from './all-kept'
 import type { EntriesStore } from './keep-entries'
 import { textOfEntries } from './keep-entries'
 import { keptShelfText, takeShelfText } from './keep-shelf'
+import { resultAside } from './read-aside'
 import { download } from './save-plan-file'
 import { type SettingsStore, settingsOf, takeSettings } from './settings'
+import { SMALL_PACKED_BYTES } from './small-files'
 
 interface AllStore extends SettingsStore, EntriesStore {
   readonly maps: {
@@ -53,7 +55,9 @@ export async function openEverything(
   store: Pick<AllStore, 'broughtBack' | 'refusedFile'>,
   file: File,
 ): Promise<void> {
-  const result = await parseEverything(new Uint8Array(await file.arrayBuffer()))
+  const result = await (file.size > SMALL_PACKED_BYTES
+    ? resultAside('everything', file)
+    : parseEverything(new Uint8Array(await file.arrayBuffer())))
   if (result.ok) store.broughtBack.value = { name: file.name, all: result.value }
   else store.refusedFile.value = { name: file.name, problems: result.problems }
 }

@@ -1,6 +1,6 @@
 import { bytesFromBlob } from '../files/byte-source'
 import type { Everything } from '../files/everything-file'
-import { textOf } from '../files/text-bytes'
+import { type FeaturesKind, kindOfFeatures } from '../files/places/kind-of-features'
 import type { HazardFeatures } from '../hazard/hazard-features'
 import { isolated } from '../isolated'
 import { MAP_ENDINGS, mapKindOf } from '../jobs/maps/map-spec'
@@ -9,7 +9,9 @@ import type { Plan } from '../plan/plan'
 import type { Problem } from '../problem'
 import { chooseFiles, ELEVATION_TYPES, HAZARD_TYPES } from './choose-files'
 import { openPlanFile, readPlanFile } from './open-plan-file'
+import { readAside, resultAside } from './read-aside'
 import type { FileStore } from './save-plan-file'
+import { SMALL_BYTES } from './small-files'
 import { takeElevations, until, type Waiting } from './take-elevations'
 
 /** Where a file goes that is no plan. */
@@ -37,8 +39,11 @@ async function isMap(file: File): Promise<boolean> {
 /** Shows maps beneath the net: just after the start nobody does yet, so that they wait. */
 async function takeMaps(store: ImportStore, files: readonly File[]): Promise<void> {
   await until(store.mapsKeeper, (keeper) => keeper !== null)
-  store.mapsAreOpen.value = true
   await store.mapsKeeper.value?.add(files)
+  // Over what was refused the list of maps would lie, and nobody could read it.
+  if (files.length === 1 && store.refusedFile.value !== null) return
+  await until(store.refusedFile, (refused) => refused === null)
+  store.mapsAreOpen.value = true
 }
 
 /** Keeps a plan in this browser beside the one on the table. False where it keeps nothing. */
@@ -131,37 +136,31 @@ export const importHazards = (store: ImportStore, files: readonly File[]): Promi
   inTurn(store, store.imported, files, (file) => importOne(store, file))
 
 async function importOne(store: ImportStore, file: File): Promise<void> {
-  const { parseHazardFeatures } = await import('../files/parse-hazard-features')
-  const bytes = await file.arrayBuffer().catch(() => undefined)
-  if (bytes === undefined) {
+  const result = await (file.size > SMALL_BYTES ? resultAside('hazards', file) : hazardsHere(file))
+  if (!result) {
     store.notice.value = `${isolated(file.name)} cannot be read. Check that it is still there and that you may read it.`
     return
   }
-  const text = textOf(new Uint8Array(bytes))
-  const result = text.ok ? parseHazardFeatures(text.value) : text
   if (result.ok) store.imported.value = { name: file.name, features: result.value }
   else store.refusedFile.value = { name: file.name, problems: result.problems }
+}
+
+async function hazardsHere(file: File) {
+  const { parseHazardBytes } = await import('../files/parse-hazard-features')
+  const bytes = await file.arrayBuffer().catch(() => undefined)
+  return bytes && parseHazardBytes(new Uint8Array(bytes))
 }
 
 /** Endings of files of places that hold nothing else: src/files/places/place-files.ts reads them. */
 const PLACES_ONLY = /\.(gpx|km[lz]|csv|gpkg)$/i
 
-/** What a file is to be read as: a collection of features without a plan in it holds places where it has points, else what is in the way. */
-async function kindOf(file: File): Promise<'plan' | 'places' | 'hazards'> {
+/** What a file is to be read as; what cannot be read at all is told by the reader of plans. */
+async function kindOf(file: File): Promise<FeaturesKind> {
   if (PLACES_ONLY.test(file.name)) return 'places'
-  try {
-    const text = textOf(new Uint8Array(await file.arrayBuffer()))
-    const value: unknown = text.ok && JSON.parse(text.value)
-    if (typeof value !== 'object' || value === null || 'plan' in value || !('features' in value))
-      return 'plan'
-    return hasPoints(value.features) ? 'places' : 'hazards'
-  } catch {
-    return 'plan'
+  if (file.size > SMALL_BYTES) {
+    const kind = await readAside('kind', file)
+    return kind.ok ? kind.value : 'plan'
   }
+  const bytes = await file.arrayBuffer().catch(() => undefined)
+  return bytes ? kindOfFeatures(new Uint8Array(bytes)) : 'plan'
 }
-
-const hasPoints = (features: unknown): boolean =>
-  Array.isArray(features) &&
-  features.some((each: { geometry?: { type?: unknown } } | null) =>
-    /Point$/.test(String(each?.geometry?.type)),
-  )

@@ -2,7 +2,9 @@ import { takeElevationsOut } from '../files/carried-elevations'
 import { parsePlanBytes } from '../files/parse-plan'
 import { isolated } from '../isolated'
 import type { Plan } from '../plan/plan'
+import type { Result } from '../problem'
 import type { FileStore } from './save-plan-file'
+import { SMALL_BYTES } from './small-files'
 import { takeElevations } from './take-elevations'
 
 /** Opens a plan file, or takes what it brings into the shared plan that it is of. A bad one changes nothing: all its faults are listed. */
@@ -11,16 +13,23 @@ export async function openPlanFile(store: FileStore, file: File): Promise<void> 
   if (plan && !store.sharing?.peek()?.takeFile(plan)) store.open(plan)
 }
 
+async function planHere(file: File): Promise<Result<Plan> | undefined> {
+  const bytes = await file.arrayBuffer().catch(() => undefined)
+  return bytes && parsePlanBytes(new Uint8Array(bytes))
+}
+
+async function planAside(file: File): Promise<Result<Plan>> {
+  const { resultAside } = await import('./read-aside')
+  return resultAside('plan', file)
+}
+
 /** The plan in a file; undefined where there is none, which is told. Elevations that it carries are taken in as files of their own. */
 export async function readPlanFile(store: FileStore, file: File): Promise<Plan | undefined> {
-  let bytes: Uint8Array
-  try {
-    bytes = new Uint8Array(await file.arrayBuffer())
-  } catch {
+  const result = await (file.size > SMALL_BYTES ? planAside(file) : planHere(file))
+  if (!result) {
     store.notice.value = `${isolated(file.name)} cannot be read. Check that it is still there and that you may read it.`
     return undefined
   }
-  const result = parsePlanBytes(bytes)
   if (!result.ok) {
     store.refusedFile.value = { name: file.name, problems: result.problems }
     return undefined

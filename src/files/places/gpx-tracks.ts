@@ -1,6 +1,6 @@
 import type { TrackPoint } from '../../plan/field-schema'
 import { ok, type Result } from '../../problem'
-import { MOST_BYTES, PlaceCollector, refused } from './places'
+import { PlaceCollector, refused, tooLarge } from './places'
 import { readXml } from './xml-events'
 
 /** A time as a receiver writes it: anything else is left out, for a track can do without. */
@@ -12,8 +12,8 @@ const isTime = (text: string) => text !== '' && !Number.isNaN(Date.parse(text))
  * Source: the schema of GPX 1.1 (Topografix, 2004).
  */
 export function readGpxTracks(bytes: Uint8Array): Result<readonly (readonly TrackPoint[])[]> {
-  if (bytes.length > MOST_BYTES)
-    return refused('too-large', '', 'The file has more than 32 MB: save one track of it alone.')
+  const large = tooLarge(bytes.length)
+  if (large) return large
   const places = new PlaceCollector()
   const open: string[] = []
   const tracks: (readonly TrackPoint[])[] = []

@@ -1,6 +1,6 @@
 import type { Places } from '../../plan/places'
 import type { Result } from '../../problem'
-import { MOST_BYTES, refused } from './places'
+import { tooLarge } from './places'
 import { readCsv } from './read-csv'
 import { readGeojson } from './read-geojson'
 import { readGpx } from './read-gpx'
@@ -31,11 +31,5 @@ export const placeEndingOf = (path: string): PlaceEnding | undefined =>
 
 /** Reads a file of places by its ending. */
 export async function readPlaces(ending: PlaceEnding, bytes: Uint8Array): Promise<Result<Places>> {
-  if (bytes.length > MOST_BYTES)
-    return refused(
-      'too-large',
-      '',
-      `The file is larger than ${MOST_BYTES / 1e6} MB: cut out the part that you need.`,
-    )
-  return PLACE_FILES[ending].read(bytes)
+  return tooLarge(bytes.length) ?? PLACE_FILES[ending].read(bytes)
 }

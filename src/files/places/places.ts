@@ -3,9 +3,19 @@ import type { NamedPath, NamedPoint, Places } from '../../plan/places'
 import { bad, type Problem, type Result } from '../../problem'
 
 /** More bytes than any list of places that a hand can use: beyond, reading would hold the page up. */
-export const MOST_BYTES = 32e6
+const MOST_BYTES = 32e6
 /** Points of all kinds in one file, at most. */
 export const MOST_POINTS = 250_000
+
+/** A file that is too large to be read, told by its size alone; undefined for one that is not. */
+export const tooLarge = (sizeBytes: number): Result<never> | undefined =>
+  sizeBytes > MOST_BYTES
+    ? refused(
+        'too-large',
+        '',
+        `The file is larger than ${MOST_BYTES / 1e6} MB: cut out the part that you need.`,
+      )
+    : undefined
 
 export const refused = (code: string, at: string, message: string): Result<never> =>
   bad({ code, at, message })

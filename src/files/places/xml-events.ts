@@ -73,7 +73,7 @@ export function readXml(bytes: Uint8Array, listener: XmlListener): Result<null> 
     return refused(
       'broken-xml',
       '',
-      `The file is broken: ${fault.replaceAll('\n', ' ')}. Save or copy it again.`,
+      `The file is broken: ${fault.replaceAll('\n', ' ').replace(/\.$/, '')}. Save or copy it again.`,
     )
   return ok(null)
 }

@@ -48,7 +48,7 @@ interface MeaningsProps {
 }
 
 function Meanings({ store, name, places, onDone }: MeaningsProps) {
-  const layers = useMemo(() => layersOf(places), [places])
+  const { layers, groupOf } = useMemo(() => layersOf(places), [places])
   const pointsMean = useSignal<ReadonlyMap<string, 'stations' | 'nothing'>>(new Map())
   const pathsMean = useSignal<ReadonlyMap<string, PathMeaning>>(new Map())
   const joinM = useSignal(JOIN_M)
@@ -56,12 +56,13 @@ function Meanings({ store, name, places, onDone }: MeaningsProps) {
   const meaning: PlaceMeaning = {
     joinM: joinM.value,
     wire: wire.value,
-    pointsOf: (layer) => pointsMean.value.get(layer) ?? 'stations',
-    pathsOf: (layer) => pathsMean.value.get(layer) ?? 'wire',
+    pointsOf: (layer) => pointsMean.value.get(groupOf(layer)) ?? 'stations',
+    pathsOf: (layer) => pathsMean.value.get(groupOf(layer)) ?? 'wire',
   }
   const plan = store.settled.value
+  const isTooMuch = thingsOf(places, meaning) > MOST_THINGS
   const added = useMemo(
-    () => addPlaces(plan, places, meaning),
+    () => (isTooMuch ? plan : addPlaces(plan, places, meaning)),
     [plan, places, joinM.value, wire.value, pointsMean.value, pathsMean.value],
   )
   useEffect(() => store.preview(() => added), [added])
@@ -87,7 +88,7 @@ function Meanings({ store, name, places, onDone }: MeaningsProps) {
           {points.length > 0 && (
             <SelectField
               label={`${formatCount(points.length, 'point')}${namesOf(points)}`}
-              value={meaning.pointsOf(layer)}
+              value={pointsMean.value.get(layer) ?? 'stations'}
               options={[
                 { value: 'stations', text: 'stations' },
                 { value: 'nothing', text: 'left out' },
@@ -100,7 +101,7 @@ function Meanings({ store, name, places, onDone }: MeaningsProps) {
           {paths.length > 0 && (
             <SelectField
               label={`${formatCount(paths.length, 'line')}${namesOf(paths)}`}
-              value={meaning.pathsOf(layer)}
+              value={pathsMean.value.get(layer) ?? 'wire'}
               options={PATH_OPTIONS}
               onCommit={(value) => {
                 pathsMean.value = new Map(pathsMean.value).set(layer, value)
@@ -129,9 +130,11 @@ function Meanings({ store, name, places, onDone }: MeaningsProps) {
         }}
       />
       <p role="status">
-        {isNothing
-          ? 'Nothing would be added.'
-          : `Would be added: ${formatCount(more[0]!, 'station')}, ${formatCount(more[1]!, 'line')}, ${formatCount(more[2]!, 'hazard')}.`}
+        {isTooMuch
+          ? `That would be more than ${MOST_THINGS.toLocaleString('en')} stations, lines and hazards, and no plan bears so many: leave a part out above, or cut out of the file what you need.`
+          : isNothing
+            ? 'Nothing would be added.'
+            : `Would be added: ${formatCount(more[0]!, 'station')}, ${formatCount(more[1]!, 'line')}, ${formatCount(more[2]!, 'hazard')}.`}
       </p>
       <div class="acts">
         <button
@@ -165,19 +168,48 @@ function Meanings({ store, name, places, onDone }: MeaningsProps) {
   )
 }
 
+/** More from one file nobody can work with: the program is made for a thousand stations. */
+const MOST_THINGS = 5000
+
+/** How many stations, lines and hazards places would become, joined ends left aside. */
+const thingsOf = ({ points, paths }: Places, { pointsOf, pathsOf }: PlaceMeaning): number =>
+  points.filter(({ layer }) => pointsOf(layer) === 'stations').length +
+  paths.filter(({ layer }) => pathsOf(layer) !== 'nothing').length
+
+/** So many folders are asked about one by one; beyond, nobody reads on. */
+const MOST_LAYERS = 30
+
 interface Layer {
   readonly layer: string
   readonly points: readonly NamedPoint[]
   readonly paths: readonly NamedPath[]
 }
 
-function layersOf({ points, paths }: Places): readonly Layer[] {
+/** The folders of a file, those beyond the first thirty as one, and under which each layer is asked about. */
+function layersOf({ points, paths }: Places): {
+  readonly layers: readonly Layer[]
+  readonly groupOf: (layer: string) => string
+} {
   const names = new Set([...points, ...paths].map(({ layer }) => layer))
-  return [...names].map((layer) => ({
+  const own = new Set([...names].slice(0, names.size > MOST_LAYERS ? MOST_LAYERS - 1 : MOST_LAYERS))
+  const others = `${formatCount(names.size - own.size, 'folder')} more`
+  const groupOf = (layer: string) => (own.has(layer) ? layer : others)
+  const inGroups = <T extends { readonly layer: string }>(things: readonly T[]) => {
+    const groups = new Map<string, T[]>()
+    for (const each of things) {
+      const group = groups.get(groupOf(each.layer))
+      if (group) group.push(each)
+      else groups.set(groupOf(each.layer), [each])
+    }
+    return groups
+  }
+  const [pointsIn, pathsIn] = [inGroups(points), inGroups(paths)]
+  const layers = [...new Set([...pointsIn.keys(), ...pathsIn.keys()])].map((layer) => ({
     layer,
-    points: points.filter((each) => each.layer === layer),
-    paths: paths.filter((each) => each.layer === layer),
+    points: pointsIn.get(layer) ?? [],
+    paths: pathsIn.get(layer) ?? [],
   }))
+  return { layers, groupOf }
 }
 
 const MOST_NAMES = 3
