@@ -8,7 +8,7 @@ const GUTTER_MM = 15
 const MOST_TIERS = 3
 const FEW_STOPS = 8
 const PROFILE_MM = 10
-const SCALE_MM = 4.9
+const SCALE_MM = 4.5
 /** Between the tags' own tier and the wire. */
 const ABOVE_WIRE_MM = 3
 /** Figures of a scale want so much room each. */

@@ -1,4 +1,5 @@
 import type { Store } from '../state/store'
+import { formatCount } from '../words/units'
 import type { Beneath } from './beneath'
 import { PAPER_SIZES } from './layout/paper-size'
 import type { MadePaper } from './paper-jobs'
@@ -25,8 +26,14 @@ export function PaperChoices({
     (store.farAsked.value !== null || !WITH_SHADES.includes(name)) &&
     (store.besideSuggested.value.told !== null || !WITH_WAYS.includes(name))
   const keyOf = (one: object) => JSON.stringify(one)
-  const sheetsOf = (kind: string) =>
-    made.reduce((sum, paper) => sum + (paper.kind === kind ? paper.sheets.length : 0), 0)
+  /** Sheets of a kind, or cards where it has those. */
+  const countOf = (kind: string) => {
+    const own = made.filter((paper) => paper.kind === kind)
+    const [sheets, cards] = (['sheets', 'cards'] as const).map((what) =>
+      own.reduce((sum, paper) => sum + paper[what].length, 0),
+    ) as [number, number]
+    return sheets > 0 ? `${sheets}` : cards > 0 ? formatCount(cards, 'card') : ''
+  }
   return (
     <>
       <fieldset>
@@ -41,9 +48,7 @@ export function PaperChoices({
               />
               {name}
             </label>
-            {chosen.value.has(name) && sheetsOf(name) > 0 && (
-              <span class="paper-count">{sheetsOf(name)}</span>
-            )}
+            {chosen.value.has(name) && countOf(name) && <span class="paper-count">{countOf(name)}</span>}
           </span>
         ))}
         <button type="button" onClick={wishes.chooseAll} disabled={chosen.value.size === PAPER_NAMES.length}>

@@ -16,10 +16,12 @@ import type { SheetRoom } from './layout/paper-size'
 import type { SheetCode } from './layout/sheet-code'
 import { roomUnderHead } from './layout/sheet-head'
 import type { Table } from './layout/table'
-import { PAPER_KINDS, type Paper } from './paper-kinds'
+import type { Paper } from './paper'
+import { PAPER_KINDS } from './paper-kinds'
 import { FOR_SMALL_SHEETS, PAPER_NAMES, type PaperName } from './paper-names'
 import type { PaperScope } from './paper-scope'
 import { withPrintableNames } from './printable-names'
+import type { Card } from './scene/card-sheets'
 import type { WaysOnPaper } from './ways-on-paper'
 
 /** What papers are made of. The report comes with the question, so that no paper can disagree with the screen. */
@@ -51,6 +53,8 @@ export interface MadePaper {
   readonly sheets: readonly (readonly Block[])[]
   /** Which of them, from 0, hold what is too high for any sheet, so that it goes on over the next page. */
   readonly overfull: readonly number[]
+  /** What it has in the place of sheets where it is cut into cards. */
+  readonly cards: readonly Card[]
   readonly code?: SheetCode
   /** Its tables whole, for a file. */
   readonly tables: readonly Table[]
@@ -76,14 +80,14 @@ export const PAPER_JOBS = {
       // What a paper is about takes a line of its head; a longer one is the paper's own affair.
       const under = roomUnderHead(room, kind, plan.title)
       for (const paper of PAPER_KINDS[kind](source, under)) {
-        const { title, about, blocks, code, isBare = false } = paper
+        const { title, about, blocks, code, cards = [], isBare = cards.length > 0 } = paper
         const own = roomUnderHead(under, about, '', code !== undefined)
-        const sheets = breakIntoSheets(blocks, own)
+        const sheets = cards.length > 0 ? [] : breakIntoSheets(blocks, own)
         const overfull = sheets.flatMap((each, i) =>
           !isBare && heightOfMm(each, own.widthMm) > own.heightMm + ROUNDING_MM ? [i] : [],
         )
         tell.part({
-          ...{ kind, title, about, isBare, fingerprint, sheets, overfull, tables: tablesOf(paper) },
+          ...{ kind, title, about, isBare, fingerprint, sheets, cards, overfull, tables: tablesOf(paper) },
           ...(code && { code }),
         })
       }

@@ -1,12 +1,11 @@
-import type { LineId } from '../plan/id'
-import { lineName, stationName } from '../plan/plan'
+import { stationName } from '../plan/plan'
 import { boardCard, boardsIn } from './kinds/board-card'
 import { circuitDiagram } from './kinds/circuit-diagram'
 import { circuitFigures } from './kinds/circuit-figures'
-import { directory } from './kinds/directory'
+import { directory, directoryBlocks } from './kinds/directory'
 import { faultCard } from './kinds/fault-card'
 import { howFarMap } from './kinds/how-far'
-import { lineCard } from './kinds/line-card'
+import { lineCards } from './kinds/line-cards'
 import { loadList } from './kinds/load-list'
 import { netAtAGlance } from './kinds/net-at-a-glance'
 import { recoveryRecord } from './kinds/recovery-record'
@@ -16,25 +15,14 @@ import { testRecord } from './kinds/test-record'
 import { trafficDiagram } from './kinds/traffic-diagram'
 import { waysMap } from './kinds/ways-map'
 import type { Block } from './layout/block'
-import type { SheetRoom } from './layout/paper-size'
-import type { SheetCode } from './layout/sheet-code'
-import { roomUnderHead } from './layout/sheet-head'
-import { lineNumber } from './line-marks'
+import { USUAL } from './layout/fewest-sheets'
+import type { PaperSize, SheetRoom } from './layout/paper-size'
+import type { Paper } from './paper'
 import type { PaperName } from './paper-names'
-import { linesIn } from './paper-scope'
 import type { PaperSource } from './paper-source'
-
-/** One document: its sheets are counted by themselves, so that it can go to those who need it. */
-export interface Paper {
-  readonly title: string
-  /** Which one of its kind; empty where there is but one. */
-  readonly about: string
-  readonly blocks: readonly Block[]
-  /** Stands on its first sheet. */
-  readonly code?: SheetCode
-  /** Drawn to the edges of the sheet, for what is cut or comes off it: no head, no foot, no margin. */
-  readonly isBare?: true
-}
+import { fitCards, partsOfBlocks } from './scene/card-blocks'
+import type { Card } from './scene/card-sheets'
+import { paperCards } from './scene/paper-card'
 
 export const PAPER_KINDS: Readonly<
   Record<PaperName, (source: PaperSource, room: SheetRoom) => readonly Paper[]>
@@ -50,34 +38,29 @@ export const PAPER_KINDS: Readonly<
     const { ways } = source
     return ways ? [{ title: 'Ways of a line', about: ways.title, blocks: waysMap(source, ways, room) }] : []
   },
-  'Line cards': (source, room) =>
-    linesIn(source).flatMap((measured) => {
-      const line = source.plan.lines.get(measured.id as LineId)
-      if (!line) return []
-      const about = `Line ${lineNumber(source, line.id)}: ${lineName(source.plan, line)}`
-      return [
-        {
-          title: 'Line card',
-          about,
-          ...lineCard(source, line, measured, roomUnderHead(room, about, '', true)),
-        },
-      ]
-    }),
+  'Line cards': lineCards,
   'Circuit diagram': (source, room) => [
     { title: 'Circuit diagram', about: '', blocks: circuitDiagram(source, room) },
   ],
   'Load list': (source, room) => [{ title: 'Load list', about: '', blocks: loadList(source, room) }],
   'Test record': (source, room) => [{ title: 'Test record', about: '', blocks: testRecord(source, room) }],
   'Station cards': (source, { page }) => [
-    { title: 'Station cards', about: '', isBare: true, blocks: stationCards(source, page) },
+    { title: 'Station cards', about: '', blocks: [], cards: stationCards(source, page) },
   ],
-  'Board cards': (source) =>
-    boardsIn(source).map((each) => ({
-      title: 'Board card',
-      about: stationName(source.plan, each.board.station),
-      blocks: boardCard(source, each),
-    })),
-  Directory: (source, room) => [{ title: 'Directory', about: '', blocks: directory(source, room) }],
+  'Board cards': (source, { page }) =>
+    boardsIn(source).map((each) => {
+      const about = stationName(source.plan, each.board.station)
+      const blocks = boardCard(source, each)
+      return { title: 'Board card', about, blocks, ...onCards(source, page, `Board: ${about}`, blocks) }
+    }),
+  Directory: (source, room) => [
+    {
+      title: 'Directory',
+      about: '',
+      blocks: directory(source, room),
+      ...onCards(source, room.page, 'Directory', directoryBlocks(source, USUAL)),
+    },
+  ],
   'Traffic diagram': (source, room) => [
     { title: 'Traffic diagram', about: '', blocks: trafficDiagram(source, room) },
   ],
@@ -89,4 +72,20 @@ export const PAPER_KINDS: Readonly<
     { title: 'Recovery record', about: '', blocks: recoveryRecord(source, room) },
   ],
   'Circuit figures': (source) => [{ title: 'Circuit figures', about: '', blocks: circuitFigures(source) }],
+}
+
+/** More cards than this of one thing are in the way: it has sheets instead. */
+const MOST_CARDS = 2
+
+/** What hangs beside a telephone is set on cards where few hold it, and always where a sheet is no larger than a card. */
+function onCards(
+  source: PaperSource,
+  page: PaperSize,
+  name: string,
+  blocks: readonly Block[],
+): { readonly cards?: readonly Card[] } {
+  const isSmall = page.name === 'A6'
+  if (blocks.length === 0 || (!isSmall && !fitCards(blocks))) return {}
+  const cards = paperCards(source, page, { name }, (widthMm) => partsOfBlocks(blocks, widthMm))
+  return isSmall || cards.length <= MOST_CARDS ? { cards } : {}
 }

@@ -37,4 +37,4 @@ export const WITH_SHADES: readonly PaperName[] = ['How far']
 export const WITH_WAYS: readonly PaperName[] = ['Ways of a line']
 
 /** All that a sheet of A6 has room for. */
-export const FOR_SMALL_SHEETS: readonly PaperName[] = ['Station cards', 'Labels']
+export const FOR_SMALL_SHEETS: readonly PaperName[] = ['Station cards', 'Board cards', 'Directory', 'Labels']

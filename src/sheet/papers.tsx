@@ -8,6 +8,7 @@ import { useEffect, useMemo, useRef } from 'preact/hooks'
 import type { Store } from '../state/store'
 import { formatCount } from '../words/units'
 import { beneathOf, MapsBeneath } from './beneath'
+import { cardLayer } from './lay-cards'
 import { bodyOf } from './layout/paper-size'
 import { SheetPage } from './layout/sheet-page'
 import type { Table } from './layout/table'
@@ -47,7 +48,11 @@ export function Papers({
 
   const { size, date, revision, chosen, bothSides, attempt } = wishes
   const { state, failure } = making.value
-  const papers = making.value.papers.filter(({ kind }) => chosen.value.has(kind))
+  const layCards = useMemo(cardLayer, [])
+  const papers = layCards(
+    making.value.papers.filter(({ kind }) => chosen.value.has(kind)),
+    size.value,
+  )
   useTitle(store.plan.value.title, papers)
   const sheets = useSheets(
     papers,

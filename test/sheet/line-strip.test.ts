@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest'
 import { drawStrip } from '../../src/figure/line-strip'
 import { measurePlan } from '../../src/measure/measure-line'
 import { pointAtWireM } from '../../src/measure/place-on-line'
-import { stripBlocks } from '../../src/sheet/kinds/strip-block'
+import { stripDrawings } from '../../src/sheet/kinds/strip-block'
 import { lineStops } from '../../src/sheet/line-stops'
 import { demoPlan, sourceOf } from './demo-source'
 
@@ -14,7 +14,7 @@ const WIDTH_MM = 186
 const strips = source.report.lines.map((line) => {
   const drawn = source.plan.lines.get(line.id)!
   const stops = lineStops(source, drawn, line, TRUE_NORTH)
-  const [block] = stripBlocks(source, drawn, line, stops, WIDTH_MM)
+  const [block] = stripDrawings(source, { line: drawn, measured: line, stops }, WIDTH_MM)
   if (block?.kind !== 'drawing' || block.drawing?.kind !== 'strip') throw new Error('no strip')
   return { line, drawn, stops, drawing: block.drawing.drawing }
 })

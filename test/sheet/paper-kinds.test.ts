@@ -6,6 +6,7 @@ import { testRecord } from '../../src/sheet/kinds/test-record'
 import { blocksWithin } from '../../src/sheet/layout/block'
 import { breakIntoSheets } from '../../src/sheet/layout/break-sheets'
 import { bodyOf, PAPER_SIZES } from '../../src/sheet/layout/paper-size'
+import type { Table } from '../../src/sheet/layout/table'
 import { PAPER_KINDS } from '../../src/sheet/paper-kinds'
 import { PAPER_NAMES } from '../../src/sheet/paper-names'
 import { halvingCuts } from '../../src/sheet/tables/fault-tables'
@@ -100,6 +101,10 @@ describe('papers are made', () => {
   })
 })
 
+/** Number of the line that a walk is of, by its first tag. */
+const firstTag = ({ columns, rows }: Pick<Table, 'columns' | 'rows'>): number =>
+  Number.parseInt(String(rows[0]![columns.findIndex(({ head }) => head === 'Tag')]), 10)
+
 describe('the figures on the papers', () => {
   const source = sourceOf(demoPlan())
   const tables = PAPER_NAMES.flatMap((name) => PAPER_KINDS[name](source, room)).flatMap(({ blocks }) =>
@@ -107,9 +112,20 @@ describe('the figures on the papers', () => {
   )
 
   test('run along each line to its whole ground, by every tag, splice and crossing of the report', () => {
-    const walks = tables.filter(({ title }) => title === 'On the way')
+    // Two short lines share a table, whose first column says which a row is of.
+    const walks = tables
+      .filter(({ title }) => title === 'On the way')
+      .flatMap(({ columns, rows }) =>
+        columns[0]!.head === 'Line'
+          ? [...new Set(rows.map(([line]) => line))].map((own) => ({
+              columns,
+              rows: rows.filter(([line]) => line === own),
+            }))
+          : [{ columns, rows }],
+      )
     expect(walks).toHaveLength(source.report.lines.length)
-    for (const [i, { columns, rows }] of walks.entries()) {
+    const inOrder = walks.toSorted((a, b) => firstTag(a) - firstTag(b))
+    for (const [i, { columns, rows }] of inOrder.entries()) {
       const line = source.report.lines[i]!
       const column = (head: string) => columns.findIndex((one) => one.head === head)
       const runs = rows.map((row) => row[column('Run m')] as number)

@@ -76,11 +76,11 @@ const reads = (sheet: Element | undefined) => sheet?.textContent ?? ''
 
 describe('the papers', () => {
   test('go as they are unticked', () => {
-    // A traffic diagram is for two boards at least; how far it goes, and ways of a line, are printed where the map shows them.
-    expect(titles()).toHaveLength(PAPER_NAMES.length - 3)
+    // A traffic diagram is for two boards at least; how far it goes, and ways of a line, are printed where the map shows them; cards of three kinds share sheets.
+    expect(titles()).toHaveLength(PAPER_NAMES.length - 5)
     untick('Fault card')
     expect(titles()).not.toContain('Fault card')
-    expect(titles()).toHaveLength(PAPER_NAMES.length - 4)
+    expect(titles()).toHaveLength(PAPER_NAMES.length - 6)
   })
 
   test('of one line hold that line alone', async () => {

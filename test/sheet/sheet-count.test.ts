@@ -1,11 +1,14 @@
 import { describe, expect, test } from 'vitest'
+import { reportPlan } from '../../src/report/report-plan'
+import { cardLayer } from '../../src/sheet/lay-cards'
 import { type Block, heightOfMm } from '../../src/sheet/layout/block'
 import { bodyOf, PAPER_SIZES } from '../../src/sheet/layout/paper-size'
 import { type MadePaper, PAPER_JOBS } from '../../src/sheet/paper-jobs'
-import { FIRST_PAPERS, PAPER_NAMES, type PaperName } from '../../src/sheet/paper-names'
+import { FIRST_PAPERS, PAPER_NAMES, type PaperName, WITH_A_BOARD } from '../../src/sheet/paper-names'
+import { groundFromGrids } from '../../src/terrain/ground-from-grids'
 import { bigPlan } from '../bench/big-plan'
 import { todays } from '../cases'
-import { demoPlan, sourceOf } from './demo-source'
+import { demoGrid, demoPlan, sourceOf } from './demo-source'
 import { PAPER_PLANS } from './paper-plans'
 
 const LARGE = PAPER_SIZES.filter(({ name }) => name !== 'A6')
@@ -21,7 +24,7 @@ function made(source: typeof DEMO, size: (typeof LARGE)[number], kinds: readonly
       handOver: () => undefined,
     },
   )
-  return papers
+  return cardLayer()(papers, size)
 }
 const sheetsOf = (papers: readonly MadePaper[]) => papers.reduce((sum, { sheets }) => sum + sheets.length, 0)
 
@@ -38,8 +41,11 @@ function thingsOn(sheet: readonly Block[]): number {
 const mostThings = (sheets: MadePaper['sheets']) => Math.max(...sheets.map(thingsOn))
 
 describe.each(LARGE)('on $name', (size) => {
-  test('25 stations take at most 40 sheets', () => {
-    expect(sheetsOf(made(TWENTY_FIVE, size, FIRST_PAPERS))).toBeLessThanOrEqual(40)
+  test('25 stations take at most 25 sheets, and sixty at most 72', () => {
+    expect(sheetsOf(made(TWENTY_FIVE, size, FIRST_PAPERS))).toBeLessThanOrEqual(25)
+    expect(sheetsOf(made(sourceOf(PAPER_PLANS['60 stations']!()), size, FIRST_PAPERS))).toBeLessThanOrEqual(
+      72,
+    )
   })
 
   test('the net at a glance is one sheet', () => {
@@ -47,11 +53,22 @@ describe.each(LARGE)('on $name', (size) => {
       expect(sheetsOf(made(source, size, ['Net at a glance']))).toBe(1)
   })
 
-  test('the demo takes at most 18 sheets for those who lay and speak, and 33 in all', () => {
-    expect(sheetsOf(made(DEMO, size, FIRST_PAPERS))).toBeLessThanOrEqual(18)
-    const all = PAPER_NAMES.filter((name) => name !== 'Circuit figures')
-    expect(sheetsOf(made(DEMO, size, all))).toBeLessThanOrEqual(34)
-  })
+  test.each(['metric', 'us'] as const)(
+    'the demo on its ground takes at most 16 sheets in %s units for those who lay and speak, and 31 in all',
+    async (system) => {
+      const grid = await demoGrid()
+      const plan = demoPlan()
+      const source = { ...sourceOf(plan), report: reportPlan(plan, groundFromGrids([grid])), system }
+      await PAPER_JOBS.grids([grid])
+      try {
+        expect(sheetsOf(made(source, size, [...FIRST_PAPERS, ...WITH_A_BOARD]))).toBeLessThanOrEqual(16)
+        const all = PAPER_NAMES.filter((name) => name !== 'Circuit figures')
+        expect(sheetsOf(made(source, size, all))).toBeLessThanOrEqual(31)
+      } finally {
+        await PAPER_JOBS.grids([])
+      }
+    },
+  )
 })
 
 const FILLED = Object.keys(PAPER_PLANS).flatMap((name) => LARGE.map((size) => ({ name, size })))

@@ -31,7 +31,16 @@ export function lineCode(
   program: string,
   plan: Plan,
   id: LineId,
-  { fingerprint, mostLetters }: { readonly fingerprint: string; readonly mostLetters: number },
+  {
+    fingerprint,
+    mostLetters,
+    always = [],
+  }: {
+    readonly fingerprint: string
+    readonly mostLetters: number
+    /** Lines that must be in it, too. */
+    readonly always?: readonly LineId[]
+  },
 ): LineCode | undefined {
   const line = plan.lines.get(id)!
   const codeOf = (
@@ -42,8 +51,13 @@ export function lineCode(
     const text = textOf(program, partOf(plan, { line, others, withCrossed, withNotes }), fingerprint)
     return text.length <= mostLetters ? { text, others, withCrossed } : undefined
   }
-  let best = codeOf([], true) ?? codeOf([], true, false) ?? codeOf([], false) ?? codeOf([], false, false)
+  let best =
+    codeOf(always, true) ??
+    codeOf(always, true, false) ??
+    codeOf(always, false) ??
+    codeOf(always, false, false)
   if (!best?.withCrossed) return best
-  for (const other of neighboursOf(plan, line)) best = codeOf([...best.others, other], true) ?? best
+  for (const other of neighboursOf(plan, line).filter((each) => !always.includes(each)))
+    best = codeOf([...best.others, other], true) ?? best
   return best
 }

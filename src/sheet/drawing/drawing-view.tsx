@@ -1,6 +1,7 @@
 import { SceneView } from '../scene/scene-view'
 import { CircuitView } from './circuit-view'
 import type { Drawing } from './drawing'
+import { SharedLegend } from './map-legend'
 import { MapView } from './map-view'
 import { PlotRow } from './plot-view'
 import { StripView } from './strip-view'
@@ -10,6 +11,8 @@ export function DrawingView({ drawing }: { drawing: Drawing }) {
   switch (drawing.kind) {
     case 'map':
       return <MapView {...drawing} />
+    case 'legend':
+      return <SharedLegend {...drawing} />
     case 'circuit':
       return <CircuitView {...drawing} />
     case 'scene':

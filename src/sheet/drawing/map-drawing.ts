@@ -30,8 +30,9 @@ import { bunched, type LabelStyle, REACH_MM, signBoxes, wantedLabels } from './m
 import { groundIn, type MapWindow, type MatchLine, toPaper } from './map-window'
 import { type MapGrid, mapGrid } from './sheet-grid-lines'
 
-/** Room for the scale bar, mm. */
+/** Room for the scale bar, mm, and the part of a narrow frame that it may take. */
 const MOST_BAR_MM = 45
+const MOST_BAR_PART = 0.5
 
 /** A map, every figure in mm of the drawing. */
 export interface MapDrawing {
@@ -219,10 +220,11 @@ export function drawMap(
   )
   const styles = new Map(wanted.map(({ style, label }) => [label, style]))
 
+  const barMm = Math.min(MOST_BAR_MM, MOST_BAR_PART * (window.frame.right - window.frame.left))
   return {
     window: { scale: window.scale, frame: window.frame },
     extent: groundIn(window),
-    bar: scaleBar((MOST_BAR_MM * window.scale) / 1000, system),
+    bar: scaleBar((barMm * window.scale) / 1000, system),
     grid: mapGrid(window),
     hazards,
     contours: contoursIn(source, window),

@@ -1,25 +1,32 @@
 import { Fragment } from 'preact'
 import type { Box, Point } from '../../figure/geometry'
-import { DONE_SIGNS, LAY_SIGNS, SIGN_WORDS } from '../../figure/legend'
+import { SIGN_WORDS } from '../../figure/legend'
 import { formatScale } from '../../figure/map-scale'
 import { HAZARDS } from '../../hazard/kinds'
-import { HAZARD_KINDS } from '../../plan/hazard-schema'
+import type { Norths } from '../paper-source'
+import {
+  LEAST_LEGEND_MM,
+  LEGEND_ENTRY_MM,
+  LEGEND_ROW_MM,
+  type LegendSigns,
+  legendEntriesAcross,
+  legendHeightMm,
+  signsOn,
+  TRUNK,
+} from './legend-signs'
 import type { MapDrawing } from './map-drawing'
-import { isNarrow, legendColumns } from './map-frame'
-import { DoneStroke, HazardPath, MarkSymbol, marksOn, Wire } from './map-symbols'
-
-const TRUNK = ['surface', 'trunk'] as const
+import { isNarrow, isNarrowest, legendColumns } from './map-frame'
+import { DoneStroke, HazardPath, MarkSymbol, Wire } from './map-symbols'
+import { NorthDiagram } from './north-diagram'
 
 type CellAt = (row: number, i: number, count: number, all: number) => Point
-
-const ROW_MM = 4.6
 
 /** Each row of the legend shares its width among its own entries, but none has more than a fourth. */
 function inRows(frame: Box): CellAt {
   const left = frame.left + 62
   return (row, i, count) => [
     left + (i * (frame.right - left)) / Math.max(4, count),
-    frame.bottom + 4 + row * ROW_MM,
+    frame.bottom + 4 + row * LEGEND_ROW_MM,
   ]
 }
 
@@ -28,37 +35,83 @@ function inColumns(frame: Box): CellAt {
   const columns = legendColumns(frame)
   return (_row, _i, _count, all) => [
     frame.left + ((all % columns) * (frame.right - frame.left)) / columns,
-    frame.bottom + 18 + Math.floor(all / columns) * ROW_MM,
+    frame.bottom + (isNarrowest(frame) ? 22 : 18) + Math.floor(all / columns) * LEGEND_ROW_MM,
   ]
 }
 
-/** Scale bar, stated scale and the legend, in the band below the frame. */
-export function MapLegend({ drawing, frame }: { drawing: MapDrawing; frame: Box }) {
+/** Scale bar and stated scale in the band below the frame, and the legend where the map has its own. */
+export function MapLegend({
+  drawing,
+  frame,
+  hasLegend,
+}: {
+  drawing: MapDrawing
+  frame: Box
+  hasLegend: boolean
+}) {
   const { bar, grid, window } = drawing
   const barMm = (bar.lengthM * 1000) / window.scale
-  const y = frame.bottom + 5
-  const kinds = new Set(drawing.hazards.map(({ kind }) => kind))
-  const hazards = HAZARD_KINDS.filter((kind) => kinds.has(kind))
-  const marks = marksOn(drawing)
-  const used = new Set(drawing.legs.map(({ lay }) => lay))
-  const trunk = drawing.legs.some(({ isTrunk }) => isTrunk) ? [TRUNK] : []
-  const strokes = [...LAY_SIGNS.filter(([lay]) => used.has(lay)), ...trunk]
-  const doneOnIt = new Set(drawing.done.map(({ sign }) => sign))
-  const done = DONE_SIGNS.filter(([sign]) => doneOnIt.has(sign))
-  const inRow = strokes.length + done.length
-  const cellAt = isNarrow(frame) ? inColumns(frame) : inRows(frame)
+  const y = frame.bottom + (hasLegend ? 5 : 3)
+  const scale = `Scale ${formatScale(window.scale)}, WGS 84`
+  const told = [...(isNarrowest(frame) ? [scale, 'true north up'] : [`${scale}, true north up`]), grid.name]
   return (
     <g class="foot-band">
       <path class="bar" d={`M${frame.left} ${y - 1.5}v1.5h${barMm}v-1.5m${-barMm / 2} .5v1`} />
       <text x={frame.left + barMm + 1.5} y={y + 0.6}>
         {bar.text}
       </text>
-      <text x={frame.left} y={y + 4.4}>
-        {`Scale ${formatScale(window.scale)}, WGS 84, true north up`}
-      </text>
-      <text class="grid-name" x={frame.left} y={y + 8.4}>
-        {grid.name}
-      </text>
+      {hasLegend ? (
+        told.map((words, i) => (
+          <text key={words} x={frame.left} y={y + 4.4 + 4 * i}>
+            {words}
+          </text>
+        ))
+      ) : (
+        <text x={frame.right} y={y + 0.6} text-anchor="end">
+          {`Scale ${formatScale(window.scale)}`}
+        </text>
+      )}
+      {hasLegend && (
+        <Signs signs={signsOn([drawing])} cellAt={isNarrow(frame) ? inColumns(frame) : inRows(frame)} />
+      )}
+    </g>
+  )
+}
+
+/** The legend that several maps share, by itself, with their norths at its right. */
+export function SharedLegend({
+  signs,
+  norths,
+  widthMm,
+}: {
+  signs: LegendSigns
+  norths: Norths
+  widthMm: number
+}) {
+  const across = legendEntriesAcross(widthMm)
+  const cellAt: CellAt = (_row, _i, _count, all) => [
+    (all % across) * LEGEND_ENTRY_MM,
+    2.3 + Math.floor(all / across) * LEGEND_ROW_MM,
+  ]
+  return (
+    <svg
+      class="legend-view"
+      viewBox={`0 0 ${widthMm} ${legendHeightMm(signs, widthMm).toFixed(2)}`}
+      role="img"
+      aria-label="Legend of the maps"
+    >
+      <g class="foot-band">
+        <Signs signs={signs} cellAt={cellAt} />
+      </g>
+      <NorthDiagram norths={norths} at={[widthMm - 6, LEAST_LEGEND_MM - 0.5]} />
+    </svg>
+  )
+}
+
+function Signs({ signs: { marks, strokes, done, hazards }, cellAt }: { signs: LegendSigns; cellAt: CellAt }) {
+  const inRow = strokes.length + done.length
+  return (
+    <>
       {marks.map((kind, i) => {
         const [x, row] = cellAt(0, i, marks.length, i)
         return (
@@ -126,6 +179,6 @@ export function MapLegend({ drawing, frame }: { drawing: MapDrawing; frame: Box 
           </Fragment>
         )
       })}
-    </g>
+    </>
   )
 }

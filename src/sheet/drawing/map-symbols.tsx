@@ -5,7 +5,6 @@ import { signAt } from '../../figure/sign-at'
 import { PLATE, SIGN_STROKES, STEP_MM, type StationSign } from '../../figure/station-signs'
 import { HAZARDS } from '../../hazard/kinds'
 import type { HazardKind, Lay } from '../../plan/plan'
-import type { MapDrawing } from './map-drawing'
 
 /** The `d` of a path along points, mm. */
 export const pathOf = (points: readonly Point[], closed = false) =>
@@ -81,26 +80,14 @@ const DONE_STROKES: Readonly<Record<DoneSign, Readonly<Record<'under' | 'over', 
   recovered: { under: [], over: ['done-gone', 'done-trace'] },
 }
 
-type Mark = keyof typeof SIGN_OF_MARK | 'bend' | 'splice' | 'tag'
+export type Mark = keyof typeof SIGN_OF_MARK | 'bend' | 'splice' | 'tag'
 
-const SIGN_OF_MARK = {
+export const SIGN_OF_MARK = {
   station: 'telephone',
   supply: 'supply',
   board: 'board',
   exchange: 'exchange',
 } as const satisfies Readonly<Record<string, StationSign>>
-const STATION_MARKS = ['station', 'supply', 'board', 'exchange'] as const
-
-/** The marks that a legend explains: those that there are. */
-export const marksOn = ({ stations, bends, splices, tags }: MapDrawing): readonly Mark[] => {
-  const signs = new Set<string>(stations.map(({ sign }) => sign))
-  return [
-    ...STATION_MARKS.filter((mark) => signs.has(SIGN_OF_MARK[mark])),
-    ...(bends.length > 0 ? (['bend'] as const) : []),
-    ...(splices.length > 0 ? (['splice'] as const) : []),
-    ...(tags.length > 0 ? (['tag'] as const) : []),
-  ]
-}
 
 /** A mark on a line or a station, as the legend of a map shows it. */
 export const MarkSymbol = ({ kind, at }: { kind: Mark; at: Point }) =>

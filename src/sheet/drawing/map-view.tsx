@@ -6,6 +6,7 @@ import { textWidthEm } from '../../figure/text-width'
 import { GroundPicture } from '../beneath'
 import type { Norths } from '../paper-source'
 import type { MapDrawing } from './map-drawing'
+import { isNarrowest } from './map-frame'
 import { MapLegend } from './map-legend'
 import { DoneStroke, HazardPath, LineSigns, pathOf, StationSymbol, Wire } from './map-symbols'
 import { NorthDiagram } from './north-diagram'
@@ -89,11 +90,13 @@ export function MapView({
   drawing,
   norths,
   size: [widthMm, heightMm],
+  hasLegend = true,
   id,
 }: {
   drawing: MapDrawing
   norths: Norths
   size: readonly [widthMm: number, heightMm: number]
+  hasLegend?: boolean
   id: string
 }) {
   const { frame } = drawing.window
@@ -196,8 +199,15 @@ export function MapView({
       </g>
       <rect class="frame" {...box} />
       <GridLabels drawing={drawing} frame={frame} widthMm={widthMm} />
-      <MapLegend drawing={drawing} frame={frame} />
-      <NorthDiagram norths={norths} at={[frame.left + 55, frame.bottom + 13]} />
+      <MapLegend drawing={drawing} frame={frame} hasLegend={hasLegend} />
+      {hasLegend && (
+        <NorthDiagram
+          norths={norths}
+          at={
+            isNarrowest(frame) ? [frame.right - 6, frame.bottom + 14.5] : [frame.left + 55, frame.bottom + 13]
+          }
+        />
+      )}
     </svg>
   )
 }

@@ -18,14 +18,18 @@ interface Entry {
 }
 
 /** Who is reached how: names in the order of the alphabet, each with its number or its ring. In large print where that takes no more sheets. */
-export function directory(source: PaperSource, room: SheetRoom): readonly Block[] {
+export const directory = (source: PaperSource, room: SheetRoom): readonly Block[] =>
+  inFewestSheets((letters) => directoryBlocks(source, letters), [LARGE, USUAL, TIGHT], room)
+
+/** The same in letters of one size. */
+export function directoryBlocks(source: PaperSource, letters: Letters): readonly Block[] {
   const entries = circuitsIn(source).flatMap(({ id }) => {
     const circuit = source.plan.circuits.get(id)
     return circuit ? entriesOf(source, circuit) : []
   })
   if (entries.length === 0) return []
   const sorted = entries.toSorted((a, b) => a.name.localeCompare(b.name, 'en', { numeric: true }))
-  const blocksIn = (letters: Letters): readonly Block[] => [
+  return [
     {
       kind: 'text',
       isSmall: letters.isTight ?? false,
@@ -33,7 +37,6 @@ export function directory(source: PaperSource, room: SheetRoom): readonly Block[
     },
     ...tableBlock(tableOf(sorted), letters),
   ]
-  return inFewestSheets(blocksIn, [LARGE, USUAL, TIGHT], room)
 }
 
 const tableOf = (entries: readonly Entry[]): Table => ({

@@ -1,23 +1,17 @@
-import { planeAbout } from '../../geo/plane'
-import { type Line, verticesOf } from '../../plan/plan'
-import type { ReportLine } from '../../report/report'
-import { cautionText } from '../../words/caution-words'
-import { tongueOf } from '../../words/tongue'
 import type { UnitSystem } from '../../words/units'
 import { gridNote } from '../grid-note'
-import { type Block, columnsMm, heightOfMm } from '../layout/block'
+import { type Block, beside, columnsMm, heightOfMm } from '../layout/block'
 import type { SheetRoom } from '../layout/paper-size'
 import { besideCode, type SheetCode } from '../layout/sheet-code'
 import type { Table } from '../layout/table'
-import { cautionsOfLine, lineStops } from '../line-stops'
-import { circuitNotes, lineNotes } from '../notes'
-import { bearingBasis, northsAt, northsText, type PaperSource } from '../paper-source'
-import { lineSpoolTable, spoolWords } from '../tables/line-spool-table'
+import type { PaperSource } from '../paper-source'
+import { spoolWords } from '../tables/line-spool-table'
 import { walkTable } from '../tables/walk-table'
 import { type Mapped, oneMap, stripMaps } from './line-maps'
-import { layingWords, lineSummary } from './line-words'
+import { bearingWords, type LineParts, signatures } from './line-parts'
+import { layingWords } from './line-words'
 import { codeOfLine } from './paper-code'
-import { stripBlocks } from './strip-block'
+import { readingWords, stripDrawings } from './strip-block'
 
 /** Room for no, one, two or three lines of names for which the map had none, mm. */
 const NAMES_MM = [0, 5, 8.5, 12] as const
@@ -28,29 +22,17 @@ const MAP_SHARES = [
   [42, 58],
   [36, 64],
   [30, 70],
+  [27, 73],
 ] as const
 
-/** Name and hour of each step. */
-const SIGNATURES: Table = {
-  isTight: true,
-  isWrittenIn: true,
-  title: '',
-  columns: ['Laid', 'Tested', 'Taken over', 'Taken up'].map((head) => ({ head, share: 1 })),
-  rows: [['', '', '', '']],
-}
 /** How spools and signatures share their row. */
 const FOOT_SHARES = [62, 38] as const
 /** More spools than this stand in a sentence. */
 const MANY_SPOOLS = 8
 
-const beside = (columns: readonly (readonly [share: number, blocks: readonly Block[]])[]): Block => ({
-  kind: 'beside',
-  columns: columns.map(([share, blocks]) => ({ share, blocks })),
-})
-
 /** Spools and boxes to sign; of many spools each has its place in a sentence. */
 function footBlocks(spools: Table, system: UnitSystem): readonly Block[] {
-  const signed: Block = { kind: 'table', table: SIGNATURES }
+  const signed: Block = { kind: 'table', table: signatures() }
   if (spools.rows.length === 0) return [signed]
   const used: Block =
     spools.rows.length > MANY_SPOOLS
@@ -70,43 +52,29 @@ function footBlocks(spools: Table, system: UnitSystem): readonly Block[] {
  */
 export function lineCard(
   source: PaperSource,
-  line: Line,
-  measured: ReportLine,
+  parts: LineParts,
   room: SheetRoom,
 ): { readonly blocks: readonly Block[]; readonly code?: SheetCode } {
-  const { plan, report, system } = source
-  const say = tongueOf(plan, system)
-  const norths = northsAt(planeAbout(verticesOf(plan, line)).middle, source.date)
-  const stops = lineStops(source, line, measured, bearingBasis(norths))
+  const { line, measured, norths, stops } = parts
   const text = (words: string): Block => ({ kind: 'text', text: words, isSmall: true })
-  const strip = stripBlocks(source, line, measured, stops, room.widthMm)
-  const notes = [
-    ...cautionsOfLine(report.cautions, line).map((caution) => `Caution: ${cautionText(caution, say)}`),
-    ...lineNotes(source, line),
-    ...[...plan.circuits.values()]
-      .filter(({ lines }) => lines.includes(line.id))
-      .flatMap((circuit) => circuitNotes(source, circuit)),
-  ]
-  const spools = lineSpoolTable(source, line, measured)
+  const strip = [...stripDrawings(source, parts, room.widthMm), text(readingWords(line))]
   const walkIn = (isNarrow: boolean): Block => ({
     kind: 'table',
     table: walkTable(source, line, measured, stops, { isNarrow }),
   })
   const walk = walkIn(false)
-  const told = [
-    layingWords(source, line),
-    `Bearings are ${bearingBasis(norths).word}.`,
-    northsText(norths, source.date),
-    gridNote(stops),
-    ...notes.map(sentence),
-  ]
   const code = codeOfLine(source, line)
-  const words = [
-    text(lineSummary(source, line, measured)),
-    text([...told, code?.words ?? 'The line has too many bends for a code.'].filter(Boolean).join(' ')),
+  const told = [
+    layingWords(source, [line]),
+    bearingWords(norths, source.date),
+    gridNote(stops),
+    ...parts.notes,
+    code?.words ?? 'The line has too many bends for a code.',
   ]
+  const summary = [...parts.facts, ...parts.verdicts, parts.hours]
+  const words = [text(summary.filter(Boolean).join(' ')), text(told.filter(Boolean).join(' '))]
   const above = code ? [besideCode(words, room)] : words
-  const walked = footBlocks(spools, system)
+  const walked = footBlocks(parts.spools, source.system)
   const card = {
     mapped: { source, line, norths, room },
     above,
@@ -190,5 +158,3 @@ function onOneSheet({ mapped }: Card, { mapMm, withMap }: Way): readonly Block[]
   }
   return undefined
 }
-
-const sentence = (text: string) => (/[.!?]$/.test(text) ? text : `${text}.`)

@@ -17,6 +17,8 @@ const LEAST_FRAME_MM = 25
 const MOST_MM = 175
 /** Ground kept free about the line on its one map, mm. */
 const EDGE_MM = 7
+/** On one that is half as wide as a sheet. */
+const LESS_EDGE_MM = 5
 /** Room that a strip's heading takes, and what is kept for a line of names below it, mm. */
 const STRIP_WORDS_MM = 22
 
@@ -54,16 +56,22 @@ export function oneMap(
   mapped: Mapped,
   widthMm: number,
   heightMm: number,
+  hasLegend = true,
 ): { readonly scale: number; readonly draw: () => readonly Block[] } | undefined {
   const { source, line, norths } = mapped
   const size = [widthMm, Math.min(MOST_MM, heightMm)] as const
-  const frame = frameIn(...size)
+  const frame = frameIn(...size, hasLegend)
   if (frame.bottom - frame.top < LEAST_FRAME_MM) return undefined
-  const window = windowOver(planeOf(mapped), verticesOf(source.plan, line), frame, EDGE_MM)
+  const window = windowOver(
+    planeOf(mapped),
+    verticesOf(source.plan, line),
+    frame,
+    hasLegend ? EDGE_MM : LESS_EDGE_MM,
+  )
   if (window.scale > LEAST_SCALE) return undefined
   return {
     scale: window.scale,
-    draw: () => mapBlocks(source, window, size, norths, idOf(mapped), { subject: line.id }),
+    draw: () => mapBlocks(source, window, size, norths, idOf(mapped), { subject: line.id, hasLegend }),
   }
 }
 

@@ -32,16 +32,12 @@ function pairWords(source: PaperSource, line: Line): string {
   return [...pairs, ...riders].join(', ')
 }
 
-/** What the line is, how long, what it carries, and how sure that is. */
-export function lineSummary(source: PaperSource, line: Line, measured: ReportLine): string {
-  const { plan, report, catalog, ground, odds, system } = source
+/** What the line is, how long, what it carries, and how far it is done. */
+export function lineFacts(source: PaperSource, line: Line, measured: ReportLine): readonly string[] {
+  const { plan, catalog, ground, system } = source
   const say = tongueOf(plan, system)
   const wire = isolated(catalog.wires.get(line.wire)?.name ?? line.wire)
   const profile = lineProfile(plan, line, measured, catalog.wires.get(line.wire), ground)
-  const hours = report.hours.lines.find((each) => each.line === line.id)
-  const verdicts = report.circuits
-    .filter(({ id }) => plan.circuits.get(id)?.lines.includes(line.id))
-    .map((circuit) => `${nameIn(plan, circuit.id)} ${verdictSentence(circuit, odds.get(circuit.id), say)}`)
   return [
     `${wire}${line.worn ? ', worn' : ''}; ${line.return === 'earth' ? `one wire and the earth: ${pairWords(source, line).replace('pair 1 ', '')}` : pairWords(source, line)}.`,
     line.return === 'earth'
@@ -51,16 +47,29 @@ export function lineSummary(source: PaperSource, line: Line, measured: ReportLin
     profile
       ? `It climbs ${formatLengthM(profile.ground.climbM, system)} and falls ${formatLengthM(profile.ground.descentM, system)}.`
       : '',
-    ...verdicts,
-    hours ? `About ${formatHours(hours.totalH)} to lay, with a crew of ${hours.crew}.` : '',
-  ]
-    .filter(Boolean)
-    .join(' ')
+  ].filter(Boolean)
 }
 
-/** How it is laid, and how it is tested before anybody is connected to it. */
-export function layingWords({ plan, system }: PaperSource, line: Line): string {
-  const [from, to] = [line.from, line.to].map((id) => stationName(plan, id))
+/** How sure each circuit on it is. */
+export function lineVerdicts({ plan, report, odds, system }: PaperSource, line: Line): readonly string[] {
+  const say = tongueOf(plan, system)
+  return report.circuits
+    .filter(({ id }) => plan.circuits.get(id)?.lines.includes(line.id))
+    .map((circuit) => `${nameIn(plan, circuit.id)} ${verdictSentence(circuit, odds.get(circuit.id), say)}`)
+}
+
+/** How long it takes; empty where that is not known. */
+export function lineHours({ report }: PaperSource, line: Line): string {
+  const hours = report.hours.lines.find((each) => each.line === line.id)
+  return hours ? `About ${formatHours(hours.totalH)} to lay, with a crew of ${hours.crew}.` : ''
+}
+
+/** How lines are laid, and how they are tested before anybody is connected to them. Lines that are told together have all a pair of wires. */
+export function layingWords({ plan, system }: PaperSource, lines: readonly Line[]): string {
+  const line = lines[0]!
+  const at = (end: 'from' | 'to', several: string) =>
+    lines.every((each) => each[end] === line[end]) ? stationName(plan, line[end]) : several
+  const [from, to] = [at('from', 'the start'), at('to', 'the far end')]
   const ties = `Leave ${formatLengthM(plan.allowances.tailM, system)} at both ends; tie in at ends, bends, both sides of a crossing, every support; hang tags as you pass.`
   if (line.return === 'earth') {
     const [atFrom, atTo] = line.electrodeOhms ?? [0, 0]

@@ -10,11 +10,15 @@ export function mapBlocks(
   size: readonly [widthMm: number, heightMm: number],
   norths: Norths,
   id: string,
-  wish: MapWish = {},
+  wish: MapWish & { readonly hasLegend?: boolean } = {},
 ): readonly Block[] {
   const drawing = drawMap(source, window, wish)
   return [
-    { kind: 'drawing', heightMm: size[1], drawing: { kind: 'map', drawing, norths, size, id } },
+    {
+      kind: 'drawing',
+      heightMm: size[1],
+      drawing: { kind: 'map', drawing, norths, size, id, hasLegend: wish.hasLegend ?? true },
+    },
     ...(drawing.unplaced.length > 0
       ? [
           {

@@ -26,17 +26,24 @@ const paperCode = (text: string, label: string, words: string): PaperCode => ({
 const numbers = (source: PaperSource, ids: readonly LineId[]) =>
   ids.map((id) => lineNumber(source, id)).join(', ')
 
-/** A code that opens a line in the program with what meets it and what it crosses; undefined for a line with too many bends. */
-export function codeOfLine(source: PaperSource, line: Line): PaperCode | undefined {
+/** A code that opens a line in the program, with others of its sheet, with what meets it and what it crosses; undefined for too many bends. */
+export function codeOfLine(
+  source: PaperSource,
+  line: Line,
+  sheetMates: readonly Line[] = [],
+): PaperCode | undefined {
   const { plan, program, fingerprint } = source
-  const code = lineCode(program, plan, line.id, { fingerprint, mostLetters: MOST_LETTERS })
+  const always = sheetMates.map(({ id }) => id)
+  const code = lineCode(program, plan, line.id, { fingerprint, mostLetters: MOST_LETTERS, always })
   if (!code) return undefined
-  const left = neighboursOf(plan, line).filter((id) => !code.others.includes(id))
-  const own = `line ${lineNumber(source, line.id)}`
+  const isElse = (id: LineId) => !always.includes(id)
+  const others = code.others.filter(isElse)
+  const left = neighboursOf(plan, line).filter((id) => isElse(id) && !others.includes(id))
+  const own = `line${always.length > 0 ? 's' : ''} ${[line.id, ...always].map((id) => lineNumber(source, id)).join(' and ')}`
   const words = [
-    `The code opens ${own}${code.others.length > 0 ? ` with ${numbers(source, code.others)}` : ''} in the program`,
+    `The code opens ${own}${others.length > 0 ? ` with ${numbers(source, others)}` : ''} in the program`,
     left.length > 0 ? `; it has no room for ${numbers(source, left)}` : '',
-    code.withCrossed ? '.' : '; what the line crosses is not in it.',
+    code.withCrossed ? '.' : `; what ${always.length > 0 ? 'they cross' : 'the line crosses'} is not in it.`,
   ]
   return paperCode(code.text, `Opens ${own} in the program, for a camera`, words.join(''))
 }

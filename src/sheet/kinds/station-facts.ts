@@ -114,25 +114,22 @@ function hookUpsOf(
   const ofSide = (side: readonly LineId[]) => own.filter(({ line }) => side.includes(line))
   const port = kind === 'board' ? 'jack' : 'port'
   const ownPlace = kind === 'board' ? 'operator' : `port ${sides.length + 1}`
-  // Its name is said once: the others are the same unit's.
+  // Its name and the circuit's are said once: the others are the same unit's.
   const unit = (which: string, isFirst: boolean) => ({
     what: isFirst ? `${what}, ${which}` : `the same, ${which}`,
   })
   return [
     ...sides.map((side, i) => ({
-      title: `${title}, ${port} ${i + 1}`,
+      title: i === 0 ? title : '',
       ends: ends(ofSide(side)),
       equipment: [unit(`${port} ${i + 1}`, i === 0)],
     })),
-    ...(set.length > 0
-      ? [
-          {
-            title: `${title}, ${ownPlace}`,
-            ends: [],
-            equipment: [unit(ownPlace, sides.length === 0), ...set],
-          },
-        ]
-      : []),
+    // Its own set is tied to it where it stands: no wire comes in.
+    ...set.map(({ what: own }) => ({
+      title: sides.length === 0 ? title : '',
+      ends: [],
+      equipment: [{ what: `${unit(ownPlace, sides.length === 0).what}: ${own}` }],
+    })),
   ]
 }
 
@@ -140,7 +137,10 @@ function hookUpsOf(
 function partedByEnds(whole: HookUp): readonly HookUp[] {
   const count = Math.max(1, Math.ceil(whole.ends.length / MOST_ENDS))
   return Array.from({ length: count }, (_, i) => ({
-    title: i === 0 ? whole.title : `${whole.title}, joined with posts ${whole.ends[0]!.posts.join(' and ')}`,
+    title:
+      i === 0
+        ? whole.title
+        : [whole.title, `joined with posts ${whole.ends[0]!.posts.join(' and ')}`].filter(Boolean).join(', '),
     ends: whole.ends.slice(i * MOST_ENDS, (i + 1) * MOST_ENDS),
     equipment: i === 0 ? whole.equipment : [],
   }))

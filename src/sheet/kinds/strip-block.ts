@@ -10,6 +10,7 @@ import { formatLengthM, formatRunM, unitOf } from '../../words/units'
 import type { Block } from '../layout/block'
 import type { LineStop } from '../line-stops'
 import type { PaperSource } from '../paper-source'
+import type { LineParts } from './line-parts'
 
 /** A strip holds no more stops than this, or its marks run into one another. */
 const MOST_STOPS = 40
@@ -73,12 +74,10 @@ function stripLine(
   }
 }
 
-/** The line drawn straight, in as many stretches as it takes, and how to read it. */
-export function stripBlocks(
+/** The line drawn straight, in as many stretches as it takes. */
+export function stripDrawings(
   source: PaperSource,
-  line: Line,
-  measured: ReportLine,
-  stops: readonly LineStop[],
+  { line, measured, stops }: Pick<LineParts, 'line' | 'measured' | 'stops'>,
   widthMm: number,
 ): readonly Block[] {
   const drawn = stripLine(source, line, measured, stops)
@@ -86,7 +85,7 @@ export function stripBlocks(
   const name = `Line ${isolated(measured.name)}`
   const at = (i: number) => (measured.groundM * i) / count
   const match = (i: number) => `match ${String.fromCharCode(64 + i)}, ${formatRunM(at(i), source.system)} out`
-  const strips = Array.from({ length: count }, (_, i): Block => {
+  return Array.from({ length: count }, (_, i): Block => {
     const stretch = {
       fromM: at(i),
       toM: at(i + 1),
@@ -96,10 +95,10 @@ export function stripBlocks(
     const drawing = drawStrip(drawn, stretch, widthMm)
     return { kind: 'drawing', heightMm: drawing.heightMm, drawing: { kind: 'strip', drawing, name } }
   })
-  return [...strips, { kind: 'text', text: readingWords(line), isSmall: true }]
 }
 
-const readingWords = (line: Line): string =>
+/** How a reading is laid on the strip. */
+export const readingWords = (line: Line): string =>
   line.return === 'earth'
     ? 'Earth return: what a meter reads hangs on the rods, so that there is no scale of it here.'
     : 'A fault lies straight above what a meter at the start reads: Ω for a short; nF, far end open and sets off, for a break.'

@@ -62,7 +62,11 @@ export function BlockView({ block, widthMm }: { block: Block; widthMm: number })
     case 'heading':
       return <h2>{block.text}</h2>
     case 'text':
-      return <p class={block.isSmall ? 'small' : undefined}>{block.text}</p>
+      return (
+        <p class={block.isSmall ? 'small' : undefined}>
+          {block.isBold ? <strong>{block.text}</strong> : block.text}
+        </p>
+      )
     case 'drawing':
       return (
         <div class="drawing" style={{ height: `${block.heightMm}mm` }}>

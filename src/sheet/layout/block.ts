@@ -5,7 +5,7 @@ import { leastWidthsEm, rowHeightMm, type Table, tableHeadHeightMm } from './tab
 /** What a paper is made of, from the top down. */
 export type Block =
   | { readonly kind: 'heading'; readonly text: string }
-  | { readonly kind: 'text'; readonly text: string; readonly isSmall?: boolean }
+  | { readonly kind: 'text'; readonly text: string; readonly isSmall?: boolean; readonly isBold?: boolean }
   | { readonly kind: 'drawing'; readonly heightMm: number; readonly drawing: Drawing | null }
   | { readonly kind: 'table'; readonly table: Table; readonly continued?: boolean }
   | {
@@ -34,7 +34,8 @@ const SMALL = { emMm: (8 * 25.4) / 72, lineMm: 3.5 }
 const DRAWING_GAP_MM = 1
 /** Between two columns, mm; sheet.css holds the same figure. */
 export const GUTTER_MM = 5
-const textHeightMm = (text: string, widthMm: number) => wrapText(text, widthMm / EM_MM).length * LINE_MM
+const textHeightMm = (text: string, widthMm: number, isBold = false) =>
+  wrapText(text, widthMm / EM_MM, isBold).length * LINE_MM
 
 /** Widths of columns beside each other, mm. */
 export function columnsMm(shares: readonly number[], widthMm: number): readonly number[] {
@@ -42,6 +43,11 @@ export function columnsMm(shares: readonly number[], widthMm: number): readonly 
   const all = shares.reduce((sum, share) => sum + share, 0)
   return shares.map((share) => (share / all) * roomMm)
 }
+
+export const beside = (columns: readonly (readonly [share: number, blocks: readonly Block[]])[]): Block => ({
+  kind: 'beside',
+  columns: columns.map(([share, blocks]) => ({ share, blocks })),
+})
 
 /** All blocks, in the place of columns what stands in them. */
 export const blocksWithin = (blocks: readonly Block[]): readonly Block[] =>
@@ -74,8 +80,8 @@ function reckonedHeights(block: Block, widthMm: number): BlockHeights {
     case 'text':
       return {
         headMm: block.isSmall
-          ? wrapText(block.text, widthMm / SMALL.emMm).length * SMALL.lineMm + 1.5
-          : textHeightMm(block.text, widthMm) + 2,
+          ? wrapText(block.text, widthMm / SMALL.emMm, block.isBold).length * SMALL.lineMm + 1.5
+          : textHeightMm(block.text, widthMm, block.isBold) + 2,
         itemsMm: [],
       }
     case 'drawing':

@@ -6,6 +6,12 @@ import { type Shape, shifted } from './scene'
 /** ISO 216 A6, mm: a card. */
 const CARD: PageSize = { widthMm: 105, heightMm: 148 }
 
+/** One card, from its own upper left corner. */
+export type Card = readonly Shape[]
+
+/** Size of the cards that lie on a sheet. */
+export const cardSizeOn = (page: PageSize): PageSize => cardsOn(page).size
+
 /** A card is a quarter of a large sheet, or A6, whichever is less high; a small sheet is one card. */
 function cardsOn(page: PageSize): { readonly size: PageSize; readonly boxes: readonly Box[] } {
   const across = page.widthMm >= 2 * CARD.widthMm ? 2 : 1
@@ -53,30 +59,20 @@ export function dealtEvenly<T>(things: readonly T[], sheets: number): readonly (
 export function cardSheets(
   page: PageSize,
   label: string,
-  draw: (size: PageSize) => readonly (readonly Shape[])[],
-): readonly Block[] {
-  const { size, boxes } = cardsOn(page)
-  const cards = draw(size)
+  cards: readonly Card[],
+): readonly (readonly Block[])[] {
+  const { boxes } = cardsOn(page)
   const sheets = Math.ceil(cards.length / boxes.length)
-  return dealtEvenly(cards, sheets).flatMap((own, sheet): readonly Block[] => {
-    return [
-      ...(sheet > 0 ? [{ kind: 'new-sheet' } as const] : []),
-      {
-        kind: 'drawing',
-        heightMm: page.heightMm,
-        drawing: {
-          kind: 'scene',
-          scene: {
-            widthMm: page.widthMm,
-            heightMm: page.heightMm,
-            label: `${label}, sheet ${sheet + 1} of ${sheets}`,
-            shapes: [
-              ...(boxes.length > 1 ? cross(page) : []),
-              ...own.flatMap((shapes, i) => shifted(shapes, [boxes[i]!.left, boxes[i]!.top])),
-            ],
-          },
-        },
-      },
-    ]
+  return dealtEvenly(cards, sheets).map((own, sheet) => {
+    const scene = {
+      widthMm: page.widthMm,
+      heightMm: page.heightMm,
+      label: `${label}, sheet ${sheet + 1} of ${sheets}`,
+      shapes: [
+        ...(boxes.length > 1 ? cross(page) : []),
+        ...own.flatMap((shapes, i) => shifted(shapes, [boxes[i]!.left, boxes[i]!.top])),
+      ],
+    }
+    return [{ kind: 'drawing', heightMm: page.heightMm, drawing: { kind: 'scene', scene } }]
   })
 }

@@ -92,13 +92,15 @@ export function hookUpPart({ title, ends, equipment }: HookUp, widthMm: number):
 
   y = top
   let feedY: number | undefined
+  // What stands by itself is tied where it stands.
+  const isTied = ends.length + boxes.length > 1
   for (const [i, { set, heightMm }] of boxes.entries()) {
     const { inOneLeg } = equipment[i]!
     const box: Box = { left: boxLeft, right: widthMm - 0.3, top: y, bottom: y + heightMm }
     const first = y + FIRST_MM
     const joint = boxLeft - 2.4
     shapes.push(frame(box, 0.4), ...textShapes(set, [boxLeft + 6.5, y + (heightMm - set.heightMm) / 2]))
-    for (const wire of [0, 1] as const) {
+    for (const wire of isTied ? ([0, 1] as const) : []) {
       const at = first + wire * APART_MM
       // What stands in one leg hands the first wire on to what comes after it.
       const isHandedOn = inOneLeg && wire === 1

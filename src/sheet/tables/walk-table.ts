@@ -36,10 +36,12 @@ export function walkTable(
   line: Line,
   measured: ReportLine,
   stops: readonly LineStop[],
-  { isNarrow = false }: { readonly isNarrow?: boolean } = {},
+  {
+    isNarrow = false,
+    square = sharedSquare(stops),
+  }: { readonly isNarrow?: boolean; readonly square?: string } = {},
 ): Table {
   const unit = unitOf('lengthM', source.system)
-  const square = sharedSquare(stops)
   const gridHead = square ? `${square} …` : 'Grid reference'
   const isTested = ({ kinds }: LineStop) => kinds.some((kind) => kind === 'tag' || kind === 'splice')
   return {

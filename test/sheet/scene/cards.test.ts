@@ -4,7 +4,11 @@ import { netAtAGlance } from '../../../src/sheet/kinds/net-at-a-glance'
 import { stationCards } from '../../../src/sheet/kinds/station-cards'
 import { tagLabels } from '../../../src/sheet/kinds/tag-labels'
 import { type Block, blocksWithin } from '../../../src/sheet/layout/block'
-import { bodyOf, PAPER_SIZES } from '../../../src/sheet/layout/paper-size'
+import { bodyOf, PAPER_SIZES, type PaperSize } from '../../../src/sheet/layout/paper-size'
+import type { Paper } from '../../../src/sheet/paper'
+import { PAPER_KINDS } from '../../../src/sheet/paper-kinds'
+import type { PaperSource } from '../../../src/sheet/paper-source'
+import { cardSheets } from '../../../src/sheet/scene/card-sheets'
 import { LABEL_FORMATS } from '../../../src/sheet/scene/label-format'
 import { notchCode } from '../../../src/sheet/scene/notch-code'
 import { boxOf, PICTURE_MM, type Scene } from '../../../src/sheet/scene/scene'
@@ -16,6 +20,9 @@ const scenesOf = (blocks: readonly Block[]): readonly Scene[] =>
   blocksWithin(blocks).flatMap((block) =>
     block.kind === 'drawing' && block.drawing?.kind === 'scene' ? [block.drawing.scene] : [],
   )
+
+const cardScenes = (source: PaperSource, size: PaperSize) =>
+  scenesOf(cardSheets(size, '', stationCards(source, size)).flat())
 
 /** Words that lie on each other, on the picture, or beyond the sheet. Two letters may touch by the slant of one: 0.15 mm. */
 function faultsOf({ shapes, widthMm, heightMm }: Scene): readonly string[] {
@@ -57,7 +64,7 @@ describe.each(NETS)('random net %i of %i stations', (seed, count) => {
     system: seed % 2 ? ('us' as const) : ('metric' as const),
   }
 
-  const cardsOf = new Map(PAPER_SIZES.map((size) => [size, scenesOf(stationCards(source, size))]))
+  const cardsOf = new Map(PAPER_SIZES.map((size) => [size, cardScenes(source, size)]))
 
   test.each(PAPER_SIZES)('nothing on its $name cards lies on other words or beyond the sheet', (size) => {
     expect(cardsOf.get(size)!.flatMap(faultsOf)).toEqual([])
@@ -95,7 +102,7 @@ describe('the demo', () => {
   const source = sourceOf(demoPlan())
   const { plan, report } = source
   const [a4] = PAPER_SIZES
-  const cards = textOf(scenesOf(stationCards(source, a4!)))
+  const cards = textOf(cardScenes(source, a4!))
   const labels = textOf(scenesOf(tagLabels(source, a4!)))
 
   test('has a card for every station, with its note, its lines and their loops', () => {
@@ -105,6 +112,25 @@ describe('the demo', () => {
     }
     for (const { loopOhms } of report.lines) expect(cards).toContain(`${loopOhms.toFixed(0)} Ω`)
   })
+
+  test.each(PAPER_SIZES)(
+    'has its board and its directory on $name on one card each, with all that is in them',
+    (size) => {
+      for (const kind of ['Board cards', 'Directory'] as const) {
+        const [{ blocks, cards: own = [] }] = PAPER_KINDS[kind](source, bodyOf(size)) as [Paper]
+        expect(own).toHaveLength(1)
+        const scenes = scenesOf(cardSheets(size, '', own).flat())
+        expect(scenes.flatMap(faultsOf)).toEqual([])
+        const words = textOf(scenes).replace(/\s+/g, '')
+        const cells = blocksWithin(blocks).flatMap((block) =>
+          block.kind === 'table' ? block.table.rows.flat() : [],
+        )
+        expect(cells.length).toBeGreaterThan(10)
+        for (const cell of cells)
+          if (typeof cell === 'string') expect(words).toContain(cell.replace(/\s+/g, ''))
+      }
+    },
+  )
 
   test('tells the ring volts of the report', () => {
     const rows = report.circuits.find(({ name }) => name === 'Camp net')!.ringing
