@@ -74,6 +74,20 @@ function shiftOf(system) {
   return `+towgs84=${[...moved, ...turned, scale_difference * TO_PPM[scale_difference_uom_code]]}`
 }
 
+/** ` +accuracy=…` of the shift that a definition has, m; nothing where it moves nothing. */
+function accuracyWords(system, definition) {
+  const [x, y, z, ...turns] = /\+towgs84=(\S+)/.exec(definition)?.[1].split(',').map(Number) ?? [0, 0, 0]
+  if ([x, y, z, ...turns].every((each) => each === 0)) return ''
+  const [best] = shifts
+    .filter(
+      ({ source_crs_code, tx, ty, tz }) =>
+        source_crs_code === system.base && tx === x && ty === y && tz === z,
+    )
+    .map((shift) => ({ shift, part: Math.round(covered(system, shift) * 20) }))
+    .sort((a, b) => b.part - a.part || a.shift.accuracy - b.shift.accuracy)
+  return typeof best?.shift.accuracy === 'number' ? ` +accuracy=${best.shift.accuracy}` : ''
+}
+
 function definitionOf(code) {
   const said = execFileSync('projinfo', ['-q', '-o', 'PROJ', `EPSG:${code}`], {
     encoding: 'utf8',
@@ -102,7 +116,8 @@ for (const system of systems.sort((a, b) => a.code - b.code)) {
     continue
   }
   definition = `${definition.replace(/\+datum=NAD83/, '+ellps=GRS80').replace(/\+datum=NAD27/, '+ellps=clrk66')}${own || definition.includes('datum=WGS84') ? '' : ` ${shift}`}`
-  if (comesBack(definition, system)) lines.push(`${system.code} ${definition}`)
+  if (comesBack(definition, system))
+    lines.push(`${system.code} ${definition}${accuracyWords(system, definition)}`)
 }
 writeFileSync(
   'src/files/systems/epsg-systems.txt',

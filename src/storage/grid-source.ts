@@ -1,3 +1,4 @@
+import { datumShiftOf } from '../geo/datum-shift'
 import type { Position } from '../geo/position'
 import type { Watch } from '../jobs/terrain-jobs'
 import type { Result } from '../problem'
@@ -79,6 +80,7 @@ export function entryOf({ source, grid, state }: ReadSource): KeptGrid {
     sizeBytes: source.sizeBytes(),
     cellM: grid && extent ? cellSizeM(grid, extent) : undefined,
     middle: extent ? middleOf(extent) : undefined,
+    shift: grid ? datumShiftOf(grid.crs) : undefined,
     state,
     isKept: source.isKept,
   }

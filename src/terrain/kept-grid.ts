@@ -1,3 +1,4 @@
+import type { DatumShift } from '../geo/datum-shift'
 import type { Position } from '../geo/position'
 
 /** An elevation file that is at hand, and what it gives to the plan on the table. */
@@ -7,6 +8,8 @@ export interface KeptGrid {
   readonly sizeBytes: number
   /** Side of its cells on the ground, m; undefined while none of it is read. */
   readonly cellM: number | undefined
+  /** Where its heights lie in another datum. */
+  readonly shift?: DatumShift | undefined
   /** The middle of what is read of it. */
   readonly middle: Position | undefined
   /** `read`: it gives heights · `elsewhere`: no cell of it lies by the plan · `waiting`: for a plan to be read under · `broken` */

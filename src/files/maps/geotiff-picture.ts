@@ -1,4 +1,5 @@
 import { GeoTIFF, type GeoTIFFImage } from 'geotiff'
+import { datumShiftOf } from '../../geo/datum-shift'
 import { projectionOf } from '../../geo/projection'
 import { bad, ok, type Result } from '../../problem'
 import { cellOf } from '../../terrain/elevation-grid'
@@ -90,7 +91,12 @@ async function pictureOf(source: ByteSource, images: number): Promise<Picture> {
   const projection = projectionOf(crs)
   const mercator = projectionOf({ kind: 'web-mercator' })
   return {
-    ...{ columns, rows, extent: extentOf({ crs, transform, columns, rows }, projection) },
+    ...{
+      columns,
+      rows,
+      extent: extentOf({ crs, transform, columns, rows }, projection),
+      shift: datumShiftOf(crs),
+    },
     at: (eastM, northM) => {
       const [lonDeg, latDeg] = mercator.inverse(eastM, northM)
       const [column, row] = cellOf(transform, ...projection.forward(lonDeg, latDeg))

@@ -1,3 +1,4 @@
+import type { DatumShift } from '../../geo/datum-shift'
 import type { Extent } from '../../terrain/elevation-grid'
 import type { RasterWindow } from '../raster-window'
 import type { TilePlace } from './map-archive'
@@ -14,6 +15,8 @@ export interface Picture {
   readonly columns: number
   readonly rows: number
   readonly extent: Extent
+  /** Where it lies in another datum. */
+  readonly shift?: DatumShift | undefined
   /** Where a place of Mercator's map lies on it, m to px from its upper left corner. */
   readonly at: (eastM: number, northM: number) => readonly [x: number, y: number]
   /** A window of it, brought to so many columns and rows. */

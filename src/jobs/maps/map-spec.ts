@@ -1,4 +1,5 @@
 import type { ArchiveFacts } from '../../files/maps/map-archive'
+import type { DatumShift } from '../../geo/datum-shift'
 import type { MapFit } from '../../geo/map-fit'
 
 /** Files that a map can be made of, by what reads them. */
@@ -15,7 +16,10 @@ export interface MapSpec {
 }
 
 /** What a map turned out to be, of whatever kind its file is. */
-export type MapFacts = ArchiveFacts
+export type MapFacts = ArchiveFacts & {
+  /** Where its picture lies in another datum. */
+  readonly shift?: DatumShift | undefined
+}
 
 const ENDINGS: readonly (readonly [MapKind, RegExp])[] = [
   ['pmtiles', /\.pmtiles$/i],

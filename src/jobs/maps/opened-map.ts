@@ -70,7 +70,7 @@ function pictureMap(name: string, picture: Picture): OpenedMap {
   const farthest = Math.floor(Math.log2((360 * SMALLEST_PART) / Math.max(1e-6, eastDeg - westDeg)))
   return {
     facts: {
-      ...{ content: 'picture', title: name, credit: '', extent: picture.extent },
+      ...{ content: 'picture', title: name, credit: '', extent: picture.extent, shift: picture.shift },
       ...{ minZoom: Math.max(0, farthest), maxZoom: DEEPEST_PICTURE_ZOOM },
     },
     tile: async (place, sizePx) => {

@@ -3,7 +3,7 @@ import { requestPlace } from '../../state/requests'
 import type { Store } from '../../state/store'
 import { chooseFiles, HAZARD_TYPES } from '../../storage/choose-files'
 import type { KeptGrid } from '../../terrain/kept-grid'
-import { formatBytes, formatCellM } from '../../words/ground-words'
+import { formatBytes, formatCellM, shiftWords } from '../../words/ground-words'
 import { formatCount } from '../../words/units'
 import { OnDemand, Question } from '../question'
 import { TileServer } from '../tile-server'
@@ -15,6 +15,14 @@ export function GroundQuestion({ store }: { store: Store }) {
   return (
     <Question ask="Do we know the ground?">
       <p>{groundSentence(store)}</p>
+      {grids.map(
+        ({ key, name, shift }) =>
+          shift && (
+            <p key={key} class="soft">
+              <bdi>{undirected(name)}</bdi> {shiftWords(shift, store.units.value)}.
+            </p>
+          ),
+      )}
       <div class="acts">
         <OpenElevations store={store} />
         <button

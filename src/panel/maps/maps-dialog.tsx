@@ -5,7 +5,7 @@ import type { BackMap, MapsKeeper } from '../../state/maps-state'
 import { requestPlace } from '../../state/requests'
 import type { Store } from '../../state/store'
 import { chooseFiles } from '../../storage/choose-files'
-import { formatBytes } from '../../words/ground-words'
+import { formatBytes, shiftWords } from '../../words/ground-words'
 import { CarryDialog } from '../carry/carry-dialog'
 import { OnDemand } from '../question'
 import { TileServer } from '../tile-server'
@@ -90,6 +90,7 @@ function MapRow({ store, keeper, map, isTopmost, isLowest }: RowProps) {
         {KIND_WORDS[map.kind]}, {formatBytes(sizeBytes)}
         {facts === undefined && ', is being read'}
         {facts === null && ', cannot be read'}
+        {facts?.shift && `, ${shiftWords(facts.shift, store.units.value)}`}
         {facts?.credit && (
           <>
             , <bdi>{undirected(facts.credit)}</bdi>
