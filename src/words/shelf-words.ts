@@ -3,17 +3,17 @@ import { CELL_MASSES } from '../catalog/built-in'
 import { isolated } from '../isolated'
 import type { Country } from '../shelf/country'
 import type { Gain, Thing, Want } from '../shelf/lacking'
-import { type CircuitDesign, jointsOf, runOf } from '../shelf/net-design'
+import { jointsOf } from '../shelf/net-design'
 import { type Shape, shapeOf } from '../shelf/net-shapes'
 import { soilOf } from '../shelf/rod-kinds'
-import type { Run } from '../shelf/runs'
 import type { Shelf } from '../shelf/shelf'
 import type { PlannedNet, ShelfAnswer } from '../shelf/shelf-answer'
 import { checkWords } from './check-words'
 import { lackSentence } from './circuit-notes'
+import { layWords } from './net-lay-words'
 import { callingSentence } from './outlook-words'
 import type { Tongue } from './tongue'
-import { formatCount, formatList, formatOhms } from './units'
+import { formatCount, formatList } from './units'
 
 /** Names of places are told one by one up to so many. */
 const NAMED = 8
@@ -35,7 +35,7 @@ export function whySentence(net: PlannedNet, country: Country, say: Tongue): str
   return [
     `${lines}.`,
     ...supplySentences(design, country, say),
-    ...earthSentences(net, country),
+    ...earthSentences(net, country, say),
     ...calling,
     ...(isMixed(design, country) ? ['Cranks on one side of the unit ring each other there.'] : []),
     ...(silent.length > 0 && !isTold ? [`${formatList(silent)} cannot ring each other.`] : []),
@@ -45,14 +45,18 @@ export function whySentence(net: PlannedNet, country: Country, say: Tongue): str
 }
 
 /** What an earth return asks for, and what becomes of it in dry soil; nothing where there is none. */
-function earthSentences({ earthed, taken, inDrySoil }: PlannedNet, country: Country): readonly string[] {
+function earthSentences(
+  { earthed, taken, inDrySoil }: PlannedNet,
+  country: Country,
+  say: Tongue,
+): readonly string[] {
   if (earthed === 0 || !inDrySoil) return []
   const used = country.rods.filter((_, k) => taken.rods[k]! > 0)
   const rods = formatCount(
     taken.rods.reduce((a, b) => a + b, 0),
     'earth rod',
   )
-  const each = formatList(used.map(({ ohms, mostOhms }) => rodOhmsWords(ohms, mostOhms)))
+  const each = formatList(used.map(({ ohms, mostOhms }) => rodOhmsWords(ohms, mostOhms, say)))
   const { verdict, worst } = inDrySoil
   return [
     `One wire and the earth: ${rods}, one at either end of each line, in ${soilOf(country.shelf).name.toLowerCase()}; each ${each}.`,
@@ -61,8 +65,10 @@ function earthSentences({ earthed, taken, inDrySoil }: PlannedNet, country: Coun
   ]
 }
 
-const rodOhmsWords = (ohms: number, mostOhms: number): string =>
-  mostOhms > ohms ? `${formatOhms(ohms)}, up to ${formatOhms(mostOhms)} when dry` : formatOhms(ohms)
+function rodOhmsWords(ohms: number, mostOhms: number, { quantity }: Tongue): string {
+  const usual = quantity(ohms, 'ohm')
+  return mostOhms > ohms ? `${usual}, up to ${quantity(mostOhms, 'ohm')} when dry` : usual
+}
 
 /** Whether a unit that rings when somebody lifts has several cranks on its circuit, which ring beside it. */
 const isMixed = (design: PlannedNet['design'], country: Country): boolean =>
@@ -112,69 +118,6 @@ const supplySentences = (design: PlannedNet['design'], country: Country, say: To
         ]
       : [],
   )
-
-/** `a chain, Camp – Ford – Weir, of WD-1A`: the lines of one circuit. */
-function layWords(circuit: CircuitDesign, country: Country, say: Tongue): string {
-  const { edges, sets } = circuit
-  const places = [...sets.keys()]
-  const joints = jointsOf(circuit)
-  const name = (place: number) => {
-    const { id } = country.shelf.places[place] ?? {}
-    return id === undefined
-      ? joints.length > 1
-        ? 'a joint in the open'
-        : 'the joint in the open'
-      : say.name(id)
-  }
-  const bare = edges.map(({ edge }) => edge)
-  const shape = shapeOf(bare)
-  const degree = (place: number) => bare.filter((each) => each.includes(place)).length
-  const row = () => orderOf(bare, places).map(name).join(' – ')
-  const lay = {
-    pair: () => `a line from ${name(places[0]!)} to ${name(places[1]!)}`,
-    chain: () => `a chain, ${row()},`,
-    star: () =>
-      `a star from ${name([...places, ...joints].find((place) => degree(place) === edges.length)!)}`,
-    tree: () =>
-      joints.length > 0
-        ? `a tree of ${formatCount(edges.length, 'line')} with ${formatCount(joints.length, 'joint')} in the open`
-        : `a tree of ${formatCount(edges.length, 'line')}`,
-    ring: () => `a closed ring that outlives one break, ${row()} and back,`,
-  }[shape]()
-  const runs = edges.map((each) => runOf(country, each))
-  const which = (is: (run: Run) => boolean) => formatList(edges.filter((_, k) => is(runs[k]!)).map(between))
-  const between = ({ edge: [a, b] }: (typeof edges)[number]) => `${name(a)} and ${name(b)}`
-  const doubled = which((run) => run.length === 1 && run[0]!.kinds.length > 1)
-  const helped = which((run) => run.length > 1 && run.some((part) => part.kinds.length > 1))
-  const joined = which((run) => run.length > 1 && run.every((part) => part.kinds.length === 1))
-  const kinds = [
-    ...new Set(runs.flat().flatMap((part) => part.kinds.map((kind) => country.wires[kind]!.wire.id))),
-  ].map(say.name)
-  return [
-    `${lay} of ${formatList(kinds)}`,
-    ...(doubled ? [`two wires side by side between ${doubled}`] : []),
-    ...(helped ? [`a second wire beside the first for a part of the way between ${helped}`] : []),
-    ...(joined ? [`one wire joined on to another between ${joined}`] : []),
-  ].join(', ')
-}
-
-/** The places of a chain from one end to the other, or of a ring once round. */
-function orderOf(
-  edges: readonly (readonly [number, number])[],
-  places: readonly number[],
-): readonly number[] {
-  const degree = (place: number) => edges.filter((each) => each.includes(place)).length
-  const order = [places.find((place) => degree(place) === 1) ?? places[0]!]
-  const left = new Set(edges)
-  for (;;) {
-    const here = order.at(-1)!
-    const next = [...left].find((each) => each.includes(here))
-    if (!next) break
-    left.delete(next)
-    order.push(next[0] === here ? next[1] : next[0])
-  }
-  return order.length > places.length ? order.slice(0, -1) : order
-}
 
 /** What a net has to spare at worst, and what that hangs on. */
 function spareSentence({ judged }: Pick<PlannedNet, 'judged'>, { name }: Tongue): string {

@@ -1,7 +1,7 @@
 import { BUILT_IN } from '../../catalog/built-in'
 import { mergeCatalogs } from '../../catalog/catalog'
 import type { Supply } from '../../catalog/supply'
-import { type Plan, stationName } from '../../plan/plan'
+import { type Line, type Plan, stationName } from '../../plan/plan'
 import { OnDemand } from '../question'
 
 /** Where the two telephones and their terminals are drawn. */
@@ -17,13 +17,14 @@ export function HookUp({ plan }: { plan: Plan }) {
   const [a, b] = [...circuit.sets.keys()].sort((one) => (one === circuit.supply?.at ? -1 : 1))
   const [near, far] = [stationName(plan, a!), stationName(plan, b!)]
   const setName = (id: typeof a) => sets.get(circuit.sets.get(id!)!)?.name ?? ''
-  const steps = stepsOf(supply ?? null, near, far, plan.lines.size > 1)
+  const lay = layOf([...plan.lines.values()])
+  const steps = stepsOf(supply ?? null, near, far, lay)
   return (
     <OnDemand title="How it is wired, terminal by terminal">
-      <svg class="hook-up" viewBox="0 0 360 100" role="img" aria-label={steps.join(' ')}>
+      <svg class="hook-up" viewBox="0 0 360 104" role="img" aria-label={steps.join(' ')}>
         <Telephone x={LEFT} side={-1} name={near} />
         <Telephone x={RIGHT} side={1} name={far} />
-        <Wires kind={supply?.kind ?? null} />
+        <Wires kind={supply?.kind ?? null} isEarth={lay.isEarth} />
       </svg>
       <ol class="first-steps">
         {steps.map((step) => (
@@ -43,7 +44,7 @@ function Telephone({ x, side, name }: { x: number; side: -1 | 1; name: string })
     <g>
       <rect class="box" x={from} y={18} width={84} height={64} rx={5} />
       <text x={from + 42} y={54} text-anchor="middle">
-        {name.length > 12 ? `${name.slice(0, 11)}…` : name}
+        {name.length > 10 ? `${name.slice(0, 9)}…` : name}
       </text>
       {[UPPER, LOWER].map((y, k) => (
         <g key={y}>
@@ -63,19 +64,41 @@ function Telephone({ x, side, name }: { x: number; side: -1 | 1; name: string })
   )
 }
 
-/** The pair between the terminals, and what stands in it or across it. */
-function Wires({ kind }: { kind: Supply['kind'] | null }) {
+/** How the lines between two telephones lie. */
+function layOf(lines: readonly Line[]) {
+  const ends = (line: Line) => [line.from, line.to].toSorted().join(' ')
+  const ways = new Set(lines.map(ends))
+  return {
+    isEarth: lines.some((line) => line.return === 'earth'),
+    /** Several lines between the same two places. */
+    isDoubled: ways.size < lines.length,
+    /** One line goes on where another ends. */
+    isJoined: ways.size > 1,
+  }
+}
+
+/** So far from its terminal an earth rod is drawn. */
+const ROD = 26
+
+/** The way back: the other wire of the pair, or a rod at either end, each with its three strokes of earth. */
+function wayBack(from: number, to: number, isEarth: boolean): string {
+  if (!isEarth) return `M${from} ${LOWER}H${to}`
+  const rod = (x: number) =>
+    `V${LOWER + 14}M${x - 9} ${LOWER + 14}h18M${x - 6} ${LOWER + 19}h12M${x - 3} ${LOWER + 24}h6`
+  return `M${from} ${LOWER}H${from + ROD}${rod(from + ROD)}M${to} ${LOWER}H${to - ROD}${rod(to - ROD)}`
+}
+
+/** The pair between the terminals, or one wire and the earth, and what stands in it or across it. */
+function Wires({ kind, isEarth }: { kind: Supply['kind'] | null; isEarth: boolean }) {
   const [from, to] = [LEFT + 4, RIGHT - 4]
+  const back = wayBack(from, to, isEarth)
   switch (kind) {
     case null:
-      return <path class="wire" d={`M${from} ${UPPER}H${to}M${from} ${LOWER}H${to}`} />
+      return <path class="wire" d={`M${from} ${UPPER}H${to}${back}`} />
     case 'series':
       return (
         <g>
-          <path
-            class="wire"
-            d={`M${from} ${UPPER}H${from + 24}M${from + 36} ${UPPER}H${to}M${from} ${LOWER}H${to}`}
-          />
+          <path class="wire" d={`M${from} ${UPPER}H${from + 24}M${from + 36} ${UPPER}H${to}${back}`} />
           <path
             class="cell"
             d={`M${from + 24} ${UPPER - 10}v20M${from + 30} ${UPPER - 5}v10M${from + 36} ${UPPER - 10}v20`}
@@ -90,7 +113,7 @@ function Wires({ kind }: { kind: Supply['kind'] | null }) {
         <g>
           <path
             class="wire"
-            d={`M${from} ${UPPER}H${to}M${from} ${LOWER}H${to}M${from + 30} ${UPPER}v10M${from + 30} ${LOWER}v-10`}
+            d={`M${from} ${UPPER}H${to}${back}M${from + (isEarth ? ROD : 30)} ${UPPER}v10M${from + (isEarth ? ROD : 30)} ${LOWER}v-10`}
           />
           <rect class="box" x={from + 12} y={UPPER + 8} width={36} height={16} />
           <text class="small" x={from + 30} y={UPPER + 19} text-anchor="middle">
@@ -103,7 +126,7 @@ function Wires({ kind }: { kind: Supply['kind'] | null }) {
         <g>
           <path
             class="wire"
-            d={`M${from} ${UPPER}H${from + 16}M${from} ${LOWER}H${from + 16}M${from + 68} ${UPPER}H${to}M${from + 68} ${LOWER}H${to}`}
+            d={`M${from} ${UPPER}H${from + 16}M${from} ${LOWER}H${from + 16}M${from + 68} ${UPPER}H${to}${wayBack(from + 68, to, isEarth)}`}
           />
           <rect class="box" x={from + 16} y={UPPER - 14} width={52} height={60} />
           <text class="small" x={from + 42} y={UPPER + 20} text-anchor="middle">
@@ -115,37 +138,47 @@ function Wires({ kind }: { kind: Supply['kind'] | null }) {
 }
 
 /** What is done at each end, in the order of doing it. */
-function stepsOf(supply: Supply | null, near: string, far: string, isDoubled: boolean): readonly string[] {
-  const pair = isDoubled
-    ? 'Where several lines lie side by side, join their like wires at both ends.'
-    : 'Mark one wire of the pair at both ends before it is laid.'
-  const atFar = `At ${far}: the marked wire to L1, the other to L2.`
+function stepsOf(
+  supply: Supply | null,
+  near: string,
+  far: string,
+  { isEarth, isDoubled, isJoined }: ReturnType<typeof layOf>,
+): readonly string[] {
+  const [wire, back] = isEarth ? ['the wire', 'the earth rod'] : ['the marked wire', 'the other wire']
+  const first = [
+    isEarth
+      ? 'Lay one wire, and drive a rod at either end, where nothing is buried and far from any power earth.'
+      : 'Mark one wire of the pair at both ends before it is laid.',
+    ...(isDoubled ? ['Where two lines lie side by side, join their like wires at both ends.'] : []),
+    ...(isJoined ? ['Where one wire goes on from another, join like to like.'] : []),
+  ]
+  const atFar = `At ${far}: ${wire} to L1, ${back} to L2.`
   switch (supply?.kind) {
     case undefined:
       return [
-        pair,
-        `At ${near}: the marked wire to L1, the other to L2.`,
+        ...first,
+        `At ${near}: ${wire} to L1, ${back} to L2.`,
         atFar,
         'Crank at one end; the other must ring. Then speak both ways.',
       ]
     case 'series':
       return [
-        pair,
-        `At ${near}: the battery’s plus to L1 of the telephone, and the marked wire to the battery’s minus; the other wire to L2. Of several cells each plus goes to the next one’s minus.`,
+        ...first,
+        `At ${near}: the battery’s plus to L1 of the telephone, and ${wire} to the battery’s minus; ${back} to L2. Of several cells each plus goes to the next one’s minus.`,
         atFar,
         'Lift both handsets, then speak. Where one stays silent, change the two wires at its terminals.',
       ]
     case 'feed':
       return [
-        pair,
-        `At ${near}: the two line terminals of ${supply.name} to L1 and L2, and the pair to the same two.`,
+        ...first,
+        `At ${near}: the two line terminals of ${supply.name} to L1 and L2, and ${wire} and ${back} to the same two.`,
         atFar,
         'Lift both handsets, then speak.',
       ]
     default:
       return [
-        pair,
-        `At ${near}: the pair to one line port of ${supply!.name}, and the telephone there to another port.`,
+        ...first,
+        `At ${near}: ${wire} and ${back} to one line port of ${supply!.name}, and the telephone there to another port.`,
         atFar,
         'Call from either end, then speak.',
       ]

@@ -75,7 +75,7 @@ function PrintedList({ store, rows }: { store: Store; rows: readonly Row[] }) {
   const readOf = ({ kind, measured }: Row) =>
     READ_OF[kind]
       .filter(({ at }) => measured?.[at] !== undefined)
-      .map(({ at, quantity }) => formatQuantity(measured![at]!, quantity, system))
+      .map(({ at, label, quantity }) => `${label}: ${formatQuantity(measured![at]!, quantity, system)}`)
       .join(', ')
   return (
     <table class="printed-list" aria-hidden="true">

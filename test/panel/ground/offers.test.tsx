@@ -147,10 +147,23 @@ test('suggested nets are weighed side by side, and the one that is shown is draw
     { shape: 'ring', links: [link(HUT, FORD), link(FORD, lone), link(lone, HUT)], mapM: 3300, cost: 3300 },
   ] as const
   const store = createStore(plan)
-  store.groundWorker.value = { suggestNets: async () => ok([...nets]) } as unknown as GroundWorker
-  const { press, all } = page(<NetOffer store={store} stations={[HUT, FORD, lone]} circuit={NET} />)
+  const askedM: (number | undefined)[] = []
+  const suggestNets: GroundWorker['suggestNets'] = async ({ apartM }) => {
+    askedM.push(apartM)
+    return ok([...nets])
+  }
+  store.groundWorker.value = { suggestNets } as GroundWorker
+  const { press, all, give, openAll } = page(
+    <NetOffer store={store} stations={[HUT, FORD, lone]} circuit={NET} />,
+  )
   press('Suggest nets for 3 stations')
   await settle()
+  openAll()
+  give('At least', '80')
+  press('Suggest nets for 3 stations')
+  await settle()
+  // 50 m unless a person says otherwise.
+  expect(askedM).toEqual([50, 80])
   expect(all('.weighed thead button').map((each) => each.textContent)).toEqual(['Tree', 'Ring'])
   expect(all('.weighed .verdict')).toHaveLength(4)
   expect(store.suggested.value).toHaveLength(2)
