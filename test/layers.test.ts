@@ -109,6 +109,7 @@ const MAY_IMPORT: Readonly<Record<string, readonly string[]>> = {
 
 /** Packages, and the folders that may know them. A package that is not here has no place yet. */
 const OWNERS: Readonly<Record<string, readonly string[]>> = {
+  '@turf': ['geo'],
   'd3-polygon': ['hazard'],
   'd3-array': ['figure'],
   'd3-contour': ['terrain'],

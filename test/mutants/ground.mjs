@@ -4,7 +4,6 @@
 const inFile = (file, tests) => (fault, from, to) => ({ fault, file: `src/${file}`, from, to, tests })
 
 const leg = inFile('geo/leg-length.ts', ['test/geo'])
-const sphere = inFile('geo/sphere.ts', ['test/geo'])
 const along = inFile('measure/place-on-line.ts', ['test/measure'])
 const line = inFile('measure/measure-line.ts', ['test/measure'])
 const hanging = inFile('measure/catenary.ts', ['test/measure'])
@@ -27,13 +26,8 @@ const crossings = inFile('hazard/crossings.ts', ['test/hazard'])
 
 /** @type {readonly Mutant[]} */
 export const GROUND = [
-  sphere(
-    'a course to the wrong side of north',
-    'Math.cos(fromRad) * Math.sin(toRad) - Math.sin',
-    'Math.cos(fromRad) * Math.sin(toRad) + Math.sin',
-  ),
   leg('north taken for east', 'meridianM * Math.cos(middleRad)', 'primeVerticalM * Math.cos(middleRad)'),
-  leg('the bearing turned the wrong way', 'radToDeg(startRad) + turnDeg', 'radToDeg(startRad) - turnDeg'),
+  leg('the bearing turned the wrong way', 'startDeg + turnDeg', 'startDeg - turnDeg'),
   along('both tails at one end', '(measured.wireM - measured.laidM) / 2', 'measured.wireM - measured.laidM'),
   along('the first tail forgotten', 'wireM - tailM(measured))', 'wireM)'),
   line('one tail only', 'laidM + 2 * basis.allowances.tailM', 'laidM + basis.allowances.tailM'),
