@@ -1,3 +1,4 @@
+import { offLineM } from '../geo/bends-kept'
 import { type PlanePoint, planeAbout } from '../geo/plane'
 import type { Position } from '../geo/position'
 import type { MeasuredLine } from '../measure/measured'
@@ -10,7 +11,7 @@ import { type Leg, type Line, type Plan, verticesOf } from '../plan/plan'
 import { type StandingRecord, standingRecords } from '../plan/standing-records'
 import { withLine } from '../plan/with-feature'
 import { bad, ok, type Result } from '../problem'
-import { offLineM, smoothTrack } from './smooth-track'
+import { smoothTrack } from './smooth-track'
 
 /** Bends so near to a station are its own, m. */
 const AT_STATION_M = 10

@@ -1,3 +1,4 @@
+import { bendsKept } from '../geo/bends-kept'
 import { type PlanePoint, planeAbout } from '../geo/plane'
 import type { TrackPoint } from '../plan/field-schema'
 
@@ -42,8 +43,7 @@ interface State {
  * A walker of constant velocity with small random changes, looked at forwards and then backwards; leaps of the receiver are left out, what
  * comes of standing still is one place; then bends that lie within 3 m are dropped.
  *
- * Sources: H. E. Rauch, F. Tung and C. T. Striebel, AIAA Journal 3 (1965), 1445; D. H. Douglas and T. K. Peucker, The Canadian
- * Cartographer 10 (1973), 112 (both from memory).
+ * Source: H. E. Rauch, F. Tung and C. T. Striebel, AIAA Journal 3 (1965), 1445 (from memory).
  */
 export function smoothTrack(
   points: readonly TrackPoint[],
@@ -55,7 +55,8 @@ export function smoothTrack(
   const [east, north] = [smoothed(fixes, 0), smoothed(fixes, 1)]
   const path = east.map(({ x }, k): PlanePoint => [x, north[k]!.x])
   const speeds = east.map(({ v }, k) => Math.hypot(v, north[k]!.v))
-  return simplified(withoutStanding(path, speeds)).map((point) => plane.toPosition(point))
+  const way = withoutStanding(path, speeds)
+  return bendsKept(way, OFF_M).map((k) => plane.toPosition(way[k]!))
 }
 
 /** What a receiver told, without its leaps; where it goes on from there, it was none. */
@@ -174,30 +175,4 @@ function moved({ x, v, pxx, pxv, pvv }: State, dt: number): State {
     pxv: pxv + dt * pvv + (q * dt ** 3) / 2,
     pvv: pvv + q * dt * dt,
   }
-}
-
-/** The way without the bends that lie within 3 m of what is left. */
-function simplified(path: readonly PlanePoint[]): readonly PlanePoint[] {
-  const kept = new Set([0, path.length - 1])
-  const open: [number, number][] = [[0, path.length - 1]]
-  for (let next = open.pop(); next; next = open.pop()) {
-    const [first, last] = next
-    let [farthest, mostM] = [-1, OFF_M]
-    for (let k = first + 1; k < last; k++) {
-      const offM = offLineM(path[k]!, path[first]!, path[last]!)
-      if (offM > mostM) [farthest, mostM] = [k, offM]
-    }
-    if (farthest === -1) continue
-    kept.add(farthest)
-    open.push([first, farthest], [farthest, last])
-  }
-  return [...kept].sort((a, b) => a - b).map((k) => path[k]!)
-}
-
-/** How far a point lies off a stretch, m: off its nearer end where it lies beyond. */
-export function offLineM([x, y]: PlanePoint, [ax, ay]: PlanePoint, [bx, by]: PlanePoint): number {
-  const [dx, dy] = [bx - ax, by - ay]
-  const square = dx * dx + dy * dy
-  const t = square > 0 ? Math.max(0, Math.min(1, ((x - ax) * dx + (y - ay) * dy) / square)) : 0
-  return Math.hypot(x - ax - t * dx, y - ay - t * dy)
 }

@@ -10,16 +10,18 @@ import { type GridGround, groundFromGrids } from '../terrain/ground-from-grids'
 import { readyForGrids } from '../terrain/ready-grids'
 import type { UnitSystem } from '../words/units'
 import type { FarOnPaper } from './far-on-paper'
+import { codeOfScope } from './kinds/paper-code'
 import { type Block, blocksWithin, heightOfMm } from './layout/block'
 import { breakIntoSheets } from './layout/break-sheets'
 import type { SheetRoom } from './layout/paper-size'
-import type { SheetCode } from './layout/sheet-code'
+import { besideCode, type SheetCode } from './layout/sheet-code'
 import { roomUnderHead } from './layout/sheet-head'
 import type { Table } from './layout/table'
 import type { Paper } from './paper'
 import { PAPER_KINDS } from './paper-kinds'
 import { FOR_SMALL_SHEETS, PAPER_NAMES, type PaperName } from './paper-names'
 import type { PaperScope } from './paper-scope'
+import type { PaperSource } from './paper-source'
 import { withPrintableNames } from './printable-names'
 import type { Card } from './scene/card-sheets'
 import type { WaysOnPaper } from './ways-on-paper'
@@ -80,8 +82,8 @@ export const PAPER_JOBS = {
       // What a paper is about takes a line of its head; a longer one is the paper's own affair.
       const under = roomUnderHead(room, kind, plan.title)
       for (const paper of PAPER_KINDS[kind](source, under)) {
-        const { title, about, blocks, code, cards = [], isBare = cards.length > 0 } = paper
-        const own = roomUnderHead(under, about, '', code !== undefined)
+        const { title, about, cards = [], isBare = cards.length > 0 } = paper
+        const { blocks, code, own } = withCode(source, paper, under)
         const sheets = cards.length > 0 ? [] : breakIntoSheets(blocks, own)
         const overfull = sheets.flatMap((each, i) =>
           !isBare && heightOfMm(each, own.widthMm) > own.heightMm + ROUNDING_MM ? [i] : [],
@@ -93,6 +95,19 @@ export const PAPER_JOBS = {
       }
     }
   },
+}
+
+/** A paper with its own code, or with that of all it is made for where it takes no sheet more for it. */
+function withCode(source: PaperSource, { about, blocks, code, cards, isBare }: Paper, under: SheetRoom) {
+  const own = roomUnderHead(under, about, '', code !== undefined)
+  const plain = { blocks, own, ...(code && { code }) }
+  const wider = code || cards || isBare || blocks.length === 0 ? undefined : codeOfScope(source)
+  if (!wider) return plain
+  const room = roomUnderHead(under, about, '', true)
+  const coded = [besideCode([{ kind: 'text', text: wider.words, isSmall: true }], room), ...blocks]
+  return breakIntoSheets(coded, room).length > breakIntoSheets(blocks, own).length
+    ? plain
+    : { blocks: coded, own: room, code: wider }
 }
 
 function tablesOf({ about, blocks }: Paper): readonly Table[] {

@@ -39,12 +39,14 @@ export const OfPlan = createContext<{
 } | null>(null)
 
 /** The picture at its place in a drawing that counts in mm. */
-export function PlanPicture({ at: [x, y], sizeMm }: { at: Point; sizeMm: number }) {
+export function PlanPicture({ at, sizeMm }: { at: Point; sizeMm: number }) {
   const picture = useContext(OfPlan)?.picture.value
-  if (!picture) return null
-  return (
-    <g class="picture" transform={`translate(${x} ${y}) scale(${sizeMm / picture.side})`}>
-      <path d={picture.path} style={{ fill: '#000', stroke: 'none' }} shape-rendering="crispEdges" />
-    </g>
-  )
+  return picture ? <CodeAt at={at} sizeMm={sizeMm} picture={picture} /> : null
 }
+
+/** Any code at its place in such a drawing. */
+export const CodeAt = ({ at: [x, y], sizeMm, picture }: { at: Point; sizeMm: number; picture: Picture }) => (
+  <g class="picture" transform={`translate(${x} ${y}) scale(${sizeMm / picture.side})`}>
+    <path d={picture.path} style={{ fill: '#000', stroke: 'none' }} shape-rendering="crispEdges" />
+  </g>
+)

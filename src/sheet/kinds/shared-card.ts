@@ -65,7 +65,7 @@ export function sharedCard(
         .join(' '),
     ),
   ])
-  const strips = halves((parts) => stripDrawings(source, parts, halfMm))
+  const drawnStraight = halves((parts) => halfStrip(source, parts, halfMm))
   const square = sharedSquare(two.flatMap(({ stops }) => stops))
   const walk = withLine(
     two.map(({ line, measured, stops }) => [
@@ -74,12 +74,14 @@ export function sharedCard(
     ]),
   )
   const below: readonly Block[] = [
-    strips,
+    drawnStraight,
     { kind: 'table', table: walk },
     halves(({ line }) => [{ kind: 'table', table: signatures(`Line ${lineNumber(source, line.id)}`) }]),
   ]
   const leastMm = heightOfMm([heads, ...below], room.widthMm)
-  if (leastMm > room.heightMm) return undefined
+  // Before what takes longer: whether there would be room for maps under a code with no words beside it.
+  const mostMm = room.heightMm - leastMm - heightOfMm([besideCode([], room)], room.widthMm) - LEAST_LEGEND_MM
+  if (!two.every((parts) => mapOf(source, parts, room, halfMm, mostMm))) return undefined
   const code = codeOfLine(source, first.line, [second.line])
   if (!code) return undefined
   const norths = [...new Set(two.map((parts) => bearingWords(parts.norths, source.date)))]
@@ -107,11 +109,32 @@ export function sharedCard(
 const gridOf = ({ norths: { zone } }: LineParts): string =>
   zone === undefined ? 'grid in degrees' : `grid UTM zone ${zone}, metres`
 
+const strips = new WeakMap<LineParts, readonly Block[]>()
+
+/** The strip of a line in half the width, drawn once though it is tried with several others. */
+function halfStrip(source: PaperSource, parts: LineParts, halfMm: number): readonly Block[] {
+  const drawn = strips.get(parts) ?? stripDrawings(source, parts, halfMm)
+  strips.set(parts, drawn)
+  return drawn
+}
+
+/** The map of one of them; undefined where it would be too small. */
+function mapOf(
+  source: PaperSource,
+  { line, norths }: LineParts,
+  room: SheetRoom,
+  halfMm: number,
+  heightMm: number,
+) {
+  const map = oneMap({ source, line, norths, room }, halfMm, heightMm, false)
+  return map && map.scale <= LEAST_SCALE ? map : undefined
+}
+
 /** The two maps beside each other, and the one legend of both below them, together no higher than so much. */
 function mapsOf(source: PaperSource, two: Two, room: SheetRoom, halfMm: number, heightMm: number) {
   const drawn = (mapMm: number) => {
-    const maps = two.map(({ line, norths }) => oneMap({ source, line, norths, room }, halfMm, mapMm, false))
-    return maps.every((map) => map && map.scale <= LEAST_SCALE) ? maps.map((map) => map!.draw()) : undefined
+    const maps = two.map((parts) => mapOf(source, parts, room, halfMm, mapMm))
+    return maps.every((map) => map) ? maps.map((map) => map!.draw()) : undefined
   }
   const signsIn = (blocks: readonly Block[]) =>
     signsOn(

@@ -14,6 +14,7 @@ import { headingPart, kept, type Part, rowPart, textPart, textParts } from '../s
 import type { Card } from '../scene/card-sheets'
 import { type HookUp, hookUpPart } from '../scene/hook-up'
 import { paperCards } from '../scene/paper-card'
+import { codeOfStation } from './paper-code'
 import { callsAt, callsOfNet, hookUpsAt } from './station-facts'
 
 /** Columns of the table of calls, in parts of the card's width. */
@@ -36,6 +37,7 @@ export function stationCards(source: PaperSource, page: PageSize): readonly Card
         {
           name: `${numbers.get(station.id)}\u00a0${stationName(plan, station.id)}`,
           place: `${gridReference(station.position) ?? 'outside the grid'} (WGS 84)`,
+          code: codeOfStation(source, station.id),
         },
         (widthMm) => partsOf(source, calls, station, widthMm),
       ),

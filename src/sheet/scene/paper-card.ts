@@ -1,20 +1,33 @@
+import type { Picture } from '../../figure/code-picture'
 import { isolated } from '../../isolated'
 import type { PageSize } from '../layout/paper-size'
 import type { PaperSource } from '../paper-source'
 import { dealOut, type Part, smaller, stacked } from './card-parts'
 import { type Card, cardSizeOn } from './card-sheets'
 import { PICTURE_MM, type Shape, stroke } from './scene'
-import { fitText, textShapes } from './set-text'
+import { fitText, setText, textShapes } from './set-text'
 
 const EDGE_MM = 4.6
 const HEAD_MM = 17
 const FOOT_MM = 0.5
 
-/** What stands large at the top of a card, and the place or the like below it. */
+/** What stands large at the top of a card, the place or the like below it, and a code that stands at its foot where that is free. */
 interface CardHead {
   readonly name: string
   readonly place?: string
+  readonly code?: CardCode | undefined
 }
+
+interface CardCode {
+  readonly picture: Picture
+  readonly words: string
+}
+
+/** A module of a code is so wide, mm: a telephone reads that from a hand's breadth away (common practice). */
+const MODULE_MM = 0.336
+/** Kept free above a code and beside it, mm. */
+const CLEAR_MM = 2
+const WORD_MM = 2.6
 
 /** Pieces as cards, as few as hold them, each with its head. A card is a quarter of a large sheet, or A6. */
 export function paperCards(
@@ -30,7 +43,23 @@ export function paperCards(
   return cards.map((parts, i) => [
     ...head(source, about, widthMm, cards.length > 1 ? `card ${i + 1} of ${cards.length}` : ''),
     ...stacked(parts, [EDGE_MM, EDGE_MM + HEAD_MM]),
+    ...(i === cards.length - 1 && about.code ? foot(about.code, size, heightOf(parts)) : []),
   ])
+}
+
+const heightOf = (parts: readonly Part[]): number => parts.reduce((sum, { heightMm }) => sum + heightMm, 0)
+
+/** The code in the lower right corner and what it opens beside it, where nothing stands. */
+function foot({ picture, words }: CardCode, size: PageSize, usedMm: number): readonly Shape[] {
+  const sizeMm = picture.side * MODULE_MM
+  const top = size.heightMm - EDGE_MM - sizeMm
+  if (EDGE_MM + HEAD_MM + usedMm + CLEAR_MM > top) return []
+  const left = size.widthMm - EDGE_MM - sizeMm
+  const said = setText(words, left - EDGE_MM - CLEAR_MM, WORD_MM)
+  return [
+    { kind: 'code', at: [left, top], sizeMm, picture },
+    ...textShapes(said, [EDGE_MM, top + sizeMm - said.heightMm - CLEAR_MM]),
+  ]
 }
 
 /** In letters so much smaller, 2.1 mm an em, a station may have one card less. */

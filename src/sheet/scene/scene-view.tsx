@@ -1,7 +1,7 @@
 import type { ComponentChildren } from 'preact'
 import { useContext } from 'preact/hooks'
 import { isolated } from '../../isolated'
-import { OfPlan, PlanPicture } from '../plan-picture'
+import { CodeAt, OfPlan, PlanPicture } from '../plan-picture'
 import type { Scene, Shape } from './scene'
 
 const mm = (value: number) => value.toFixed(2)
@@ -73,6 +73,8 @@ function ShapeView({ shape }: { shape: Shape }) {
       )
     case 'picture':
       return <PlanPicture at={shape.at} sizeMm={shape.sizeMm} />
+    case 'code':
+      return <CodeAt at={shape.at} sizeMm={shape.sizeMm} picture={shape.picture} />
   }
 }
 

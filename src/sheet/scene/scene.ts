@@ -1,3 +1,4 @@
+import type { Picture } from '../../figure/code-picture'
 import type { Box, Point } from '../../figure/geometry'
 import { textWidthEm } from '../../figure/text-width'
 
@@ -32,6 +33,8 @@ export type Shape =
     }
   /** The picture that carries the plan, its upper left corner; it is drawn on the page, as the revision is typed there. */
   | { readonly kind: 'picture'; readonly at: Point; readonly sizeMm: number }
+  /** A code that opens a part of the plan, its upper left corner. */
+  | { readonly kind: 'code'; readonly at: Point; readonly sizeMm: number; readonly picture: Picture }
 
 /** A drawing of words and strokes whose every place is known without a screen, so that a test can find what lies over what. */
 export interface Scene {
@@ -78,7 +81,8 @@ export function boxOf(shape: Shape): Box {
       const [x, y] = shape.at
       return { left: x - reach, right: x + reach, top: y - reach, bottom: y + reach }
     }
-    case 'picture': {
+    case 'picture':
+    case 'code': {
       const [x, y] = shape.at
       return { left: x, right: x + shape.sizeMm, top: y, bottom: y + shape.sizeMm }
     }
@@ -105,6 +109,7 @@ export function scaled(shape: Shape, factor: number): Shape {
       return { ...shape, at: at(shape.at), radiusMm: shape.radiusMm * factor }
     case 'text':
     case 'picture':
+    case 'code':
       return { ...shape, at: at(shape.at), sizeMm: shape.sizeMm * factor }
   }
 }

@@ -1,12 +1,14 @@
 import { readFileSync } from 'node:fs'
+import proj4 from 'proj4'
 import { beforeAll, describe, expect, test } from 'vitest'
 import { prepareZXingModule, readBarcodes } from 'zxing-wasm/reader'
 import { pictureOf } from '../../../src/figure/code-picture'
 import { carriedOfFragment } from '../../../src/files/carry/carried'
 import { lineCode, planCode } from '../../../src/files/carry/paper-code'
 import { planFingerprint } from '../../../src/files/plan-fingerprint'
+import type { Position } from '../../../src/geo/position'
 import { crossingsOf } from '../../../src/hazard/crossings'
-import type { Plan } from '../../../src/plan/plan'
+import { type Plan, verticesOf } from '../../../src/plan/plan'
 import { bigPlan } from '../../bench/big-plan'
 import { cases } from '../../cases'
 import { rasterOf } from '../../sheet/code-raster'
@@ -87,6 +89,33 @@ test('a small net goes whole into a code, a larger one into none', () => {
   expect(partOf).toBeUndefined()
   expect(planFingerprint(plan)).toBe(planFingerprint(small))
   expect(planCode(PROGRAM, demoPlan(), MOST_LETTERS)).toBeUndefined()
+})
+
+test('a line of too many bends comes with some of them left out, and within what it says', () => {
+  const plan = PAPER_PLANS['151 legs']!()
+  const [id] = plan.lines.keys()
+  const { text, thinnedM } = lineCode(PROGRAM, plan, id!, wish(plan))!
+  expect(text.length).toBeLessThanOrEqual(MOST_LETTERS)
+  const part = carried(text).plan
+  const [thin, whole] = [part, plan].map((of) => verticesOf(of, of.lines.get(id!)!))
+  expect(thin!.length).toBeLessThan(whole!.length)
+  expect(part.lines.get(id!)!.legs).toHaveLength(thin!.length - 1)
+  // In UTM as proj4 has it: straight there is straight on the ground to a few parts in ten thousand.
+  const utm = (places: readonly Position[]) =>
+    places.map(
+      (place) =>
+        proj4('EPSG:4326', '+proj=utm +zone=34 +datum=WGS84', [place[0], place[1]]) as [number, number],
+    )
+  const [thinM, wholeM] = [utm(thin!), utm(whole!)]
+  for (const [x, y] of wholeM) {
+    const off = thinM.slice(1).map(([bx, by], k) => {
+      const [ax, ay] = thinM[k]!
+      const part = ((x - ax) * (bx - ax) + (y - ay) * (by - ay)) / ((bx - ax) ** 2 + (by - ay) ** 2)
+      const t = Math.min(1, Math.max(0, part))
+      return Math.hypot(x - ax - t * (bx - ax), y - ay - t * (by - ay))
+    })
+    expect(Math.min(...off)).toBeLessThan(thinnedM! * 1.01 + 0.5)
+  }
 })
 
 test('a program that nobody else reaches gives a code that only it reads itself', () => {
