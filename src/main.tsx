@@ -1,4 +1,5 @@
 import './look.css'
+import './page.css'
 import { computed, effect, signal } from '@preact/signals'
 import { render } from 'preact'
 import { terrainJobs } from './jobs/terrain-jobs'
@@ -115,6 +116,8 @@ takeDroppedFiles(
     ),
   (areHeld) => {
     store.dropping.value = areHeld
+    // While a hand still holds them, what opens them is fetched.
+    if (areHeld) void import('./storage/open-dropped').catch(() => undefined)
   },
 )
 

@@ -4,6 +4,8 @@ import { onNameRequested } from '../state/requests'
 import type { Selection } from '../state/selection'
 import type { Store } from '../state/store'
 import './panel.css'
+import './lists.css'
+import './notices.css'
 import { loadWhenShown } from './load-when-shown'
 import { PlanCard } from './whole/plan-card'
 

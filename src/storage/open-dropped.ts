@@ -1,5 +1,6 @@
 import { bytesFromBlob } from '../files/byte-source'
 import type { Everything } from '../files/everything-file'
+import { FORMAT } from '../files/parse-plan'
 import { type FeaturesKind, kindOfFeatures } from '../files/places/kind-of-features'
 import type { HazardFeatures } from '../hazard/hazard-features'
 import { isolated } from '../isolated'
@@ -154,9 +155,14 @@ async function hazardsHere(file: File) {
 /** Endings of files of places that hold nothing else: src/files/places/place-files.ts reads them. */
 const PLACES_ONLY = /\.(gpx|km[lz]|csv|gpkg)$/i
 
+/** In its first bytes a plan says that it is one, as this program writes it: it need not be read twice. */
+const HEAD_BYTES = 1000
+
 /** What a file is to be read as; what cannot be read at all is told by the reader of plans. */
 async function kindOf(file: File): Promise<FeaturesKind> {
   if (PLACES_ONLY.test(file.name)) return 'places'
+  const head = await file.slice(0, HEAD_BYTES).text()
+  if (head.includes(`"${FORMAT}"`)) return 'plan'
   if (file.size > SMALL_BYTES) {
     const kind = await readAside('kind', file)
     return kind.ok ? kind.value : 'plan'

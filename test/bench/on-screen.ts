@@ -78,7 +78,7 @@ export async function openThousand(): Promise<BenchRow> {
   return {
     what: 'A file of 1,000 stations and 18,000 bends read, judged and drawn: the page’s own work',
     ms,
-    figures: `${median(times).toFixed(0)} ms by the clock; reading and judging it once alone ${aloneMs.toFixed(0)} ms`,
+    figures: `${median(times).toFixed(0)} ms by the clock, the quickest ${Math.min(...times).toFixed(0)} ms; reading and judging it once alone ${aloneMs.toFixed(0)} ms`,
     goals: [{ kind: 'time', text: `≤ ${OPEN_GOAL_MS} ms`, met: ms <= OPEN_GOAL_MS }],
   }
 }

@@ -35,7 +35,7 @@ test('only the plan’s type and the table of hazards know a kind by its name', 
 })
 
 test('every stroke and filling that a kind asks for stands in the style sheets of map and paper', () => {
-  const map = readFileSync('src/map/layers/layers.css', 'utf8')
+  const map = readFileSync('src/map/layers/hazards.css', 'utf8')
   const paper = readFileSync('src/sheet/drawing.css', 'utf8')
   for (const { stroke, fill } of Object.values(HAZARDS)) {
     expect(map).toContain(`.stroke-${stroke} .hazard-bed`)
