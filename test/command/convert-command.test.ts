@@ -131,6 +131,12 @@ test('a file says its own encoding, and one that says the wrong one is refused',
     )
   expect(Object.keys(places(await planFrom('a.gpx', latin('ISO-8859-1'))))).toEqual(['Café'])
   expect(await refusal('a.gpx', latin('UTF-8'))).toContain('save the file as UTF-8')
+  // UTF-16, with its mark and without. XML 1.0, 5th ed., appendix F.1.
+  for (const mark of ['\uFEFF', '']) {
+    const utf16 = Buffer.from(`${mark}${gpx('<wpt lat="47" lon="11"><name>Café</name></wpt>')}`, 'utf16le')
+    expect(Object.keys(places(await planFrom('a.gpx', utf16)))).toEqual(['Café'])
+    expect(Object.keys(places(await planFrom('a.gpx', utf16.swap16())))).toEqual(['Café'])
+  }
 })
 
 describe('a hostile or broken file ends in a sentence', () => {

@@ -4,6 +4,7 @@ import { GROUND } from './ground.mjs'
 import { JOURNAL } from './journal.mjs'
 import { PAPERS } from './papers.mjs'
 import { SHELF } from './shelf.mjs'
+import { TRAVEL } from './travel.mjs'
 import { WORK } from './work.mjs'
 
 /**
@@ -18,7 +19,7 @@ import { WORK } from './work.mjs'
  */
 
 /** @type {readonly Mutant[]} */
-export const MUTANTS = [...BUDGET, ...GROUND, ...WORK, ...FIELD, ...JOURNAL, ...PAPERS, ...SHELF]
+export const MUTANTS = [...BUDGET, ...GROUND, ...WORK, ...FIELD, ...JOURNAL, ...PAPERS, ...SHELF, ...TRAVEL]
 
 /**
  * The source with a mutant in it. Throws where its text does not stand there just once: then the list is out of date.

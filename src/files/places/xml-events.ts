@@ -18,7 +18,10 @@ const PIECE = 1 << 16
 /** XML says its encoding in its first line; without, and without a mark, it is UTF-8. XML 1.0, 5th ed., appendix F. */
 function xmlText(bytes: Uint8Array): Result<string> {
   const [a, b] = bytes
-  const marked = a === 0xff && b === 0xfe ? 'utf-16le' : a === 0xfe && b === 0xff ? 'utf-16be' : undefined
+  // The mark, or the first angle of text that has lost it.
+  const isLittle = (a === 0xff && b === 0xfe) || (a === 0x3c && b === 0)
+  const isBig = (a === 0xfe && b === 0xff) || (a === 0 && b === 0x3c)
+  const marked = isLittle ? 'utf-16le' : isBig ? 'utf-16be' : undefined
   const head = new TextDecoder('latin1').decode(bytes.subarray(0, 200))
   const label =
     marked ?? /^\s*(?:ï»¿)?<\?xml[^>]*encoding\s*=\s*["']([\w.:-]+)["']/.exec(head)?.[1] ?? 'utf-8'

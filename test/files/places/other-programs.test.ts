@@ -4,6 +4,7 @@ import { DOMParser } from '@xmldom/xmldom'
 import { unzipSync } from 'fflate'
 import { expect, test } from 'vitest'
 import { placeEndingOf, readPlaces } from '../../../src/files/places/place-files'
+import { readKml } from '../../../src/files/places/read-kml'
 import { formatGpx, formatKml } from '../../../src/files/places/write-places'
 import type { Position } from '../../../src/geo/position'
 import type { Places } from '../../../src/plan/places'
@@ -106,4 +107,12 @@ test('what is written is read by another library as it is read here', async () =
     expect(seenByAnother(formatGpx(places, 'T'), true)).toEqual(asSeen(places))
     expect(seenByAnother(formatKml(places, 'T'), false)).toEqual(asSeen(places))
   }
+})
+
+test('an altitude of 0 that nobody meant is none, and one that is said to be absolute is the sea', async () => {
+  const lake = await read('test/files/places/fixtures/lake.kml')
+  expect(lake.paths.flatMap(({ positions }) => positions).every((each) => each.length === 2)).toBe(true)
+  const shore = { name: 'Shore', note: '', layer: '', position: [67.2, 48.5, 0] as const }
+  const again = readKml(new TextEncoder().encode(formatKml({ points: [shore], paths: [] }, '')))
+  expect(again.ok && again.value.points).toEqual([shore])
 })
