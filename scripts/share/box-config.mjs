@@ -1,5 +1,6 @@
 import { chmodSync, existsSync, mkdirSync, readFileSync, renameSync, writeFileSync } from 'node:fs'
 import { join } from 'node:path'
+import { syncsItself } from './sync-disk.mjs'
 
 /** What one message may weigh, and what one plan may take of the disk, bytes. */
 export const MOST_BYTES = { message: 8 * 1024 * 1024, plan: 512 * 1024 * 1024, disk: 8 * 1024 * 1024 * 1024 }
@@ -89,9 +90,7 @@ const quoted = (/** @type {string} */ text) => JSON.stringify(text)
  * @returns {string} path
  */
 export function writeConfig({ folder, name, port, wsPort, pass, version, plans, more = '' }) {
-  const [major = 0, minor = 0] = version.split('.').map(Number)
-  // Before 2.10 there is no way to ask for it: what the disk has not taken yet is lost with the power, and hands send it again.
-  const always = major > 2 || minor >= 10 ? ', sync_interval: always' : ''
+  const always = syncsItself(version) ? ', sync_interval: always' : ''
   const path = join(folder, 'nats.conf')
   writeWhole(
     path,

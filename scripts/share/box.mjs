@@ -2,6 +2,7 @@ import { randomBytes } from 'node:crypto'
 import { networkInterfaces } from 'node:os'
 import { MOST_BYTES, MOST_PLANS, plansIn, writeConfig } from './box-config.mjs'
 import { freePort, keepRunning, versionOf } from './nats-server.mjs'
+import { syncsItself, syncWhatComes } from './sync-disk.mjs'
 import { webFront } from './web-front.mjs'
 
 /** What somebody sent twice within so long is stored once, ns. */
@@ -23,9 +24,11 @@ const SAME_MESSAGE_NS = 10 * 60 * 1e9
  * @param {string} [wish.pass]
  * @param {(plan: import('./box-config.mjs').SharedPlan) => void} [wish.onPlan] a plan is new here: other boxes of a cluster must let its hands in too
  * @param {(sentence: string) => void} [wish.tell]
+ * @param {number} [wish.planBytes] what one plan may take of the disk
  */
 export async function startBox(wish) {
   const { folder, site, nats, port = 4790, host = '0.0.0.0', copies = 1, more, name = 'box' } = wish
+  const { planBytes = MOST_BYTES.plan } = wish
   const tell = wish.tell ?? (() => {})
   const plans = plansIn(folder)
   const pass = wish.pass ?? randomBytes(24).toString('base64url')
@@ -54,6 +57,8 @@ export async function startBox(wish) {
   )
   const manager = await patiently(() => jetstreamManager(connection))
 
+  const stopSyncing = syncsItself(versionOf(nats)) ? () => {} : syncWhatComes(connection, folder)
+
   /** @param {string} tag */
   const addStream = (tag) =>
     manager.streams.add({
@@ -61,7 +66,7 @@ export async function startBox(wish) {
       subjects: [`plan.${tag}.>`],
       storage: /** @type {any} */ ('file'),
       discard: /** @type {any} */ ('new'),
-      max_bytes: MOST_BYTES.plan,
+      max_bytes: planBytes,
       max_msg_size: MOST_BYTES.message,
       max_consumers: 1000,
       duplicate_window: SAME_MESSAGE_NS,
@@ -115,6 +120,7 @@ export async function startBox(wish) {
     addresses: [`http://localhost:${own}/`, ...ownAddresses().map((each) => `http://${each}:${own}/`)],
     stop: async () => {
       await front.close()
+      stopSyncing()
       await connection.close().catch(() => {})
       await running.stop()
     },

@@ -57,9 +57,9 @@ function start(part) {
   return { result, ready, go: () => child.send('go') }
 }
 
-const senders = start('senders')
+const senders = start('send')
 await senders.ready
-const observer = start('observer')
+const observer = start('observe')
 await observer.ready
 senders.go()
 observer.go()

@@ -9,12 +9,16 @@ import { planFingerprint } from './plan-fingerprint'
 /** The member of a plan file that its journal travels in: a program that does not know it keeps it. */
 const MEMBER = 'journal'
 
-/** The text of a plan file that takes its journal along. */
-export function formatWithJournal(plan: Plan, journal: Journal): string {
+/** A plan that bears its journal. */
+export function withJournal(plan: Plan, journal: Journal): Plan {
   const { unknown = {} } = plan
   const state = { of: planFingerprint(plan), ...stateOf(journal) }
-  return formatPlan({ ...plan, unknown: { ...unknown, file: { ...unknown.file, [MEMBER]: state } } })
+  return { ...plan, unknown: { ...unknown, file: { ...unknown.file, [MEMBER]: state } } }
 }
+
+/** The text of a plan file that takes its journal along. */
+export const formatWithJournal = (plan: Plan, journal: Journal): string =>
+  formatPlan(withJournal(plan, journal))
 
 export interface PlanWithJournal {
   /** Without the journal that its file has brought. */

@@ -4,6 +4,9 @@ import { formatPlan } from './format-plan'
 /** Member of a plan with the fingerprints that it had when it was handed on, the last ones: it says where a plan comes from, not what it is. */
 export const HANDED = 'handed'
 
+/** Member of a plan that goes by a link or by codes with no room for its journal: how far each hand had come in it. */
+export const HEADS = 'heads'
+
 /** Member of a plan that has left its pictures and walked tracks behind, as it goes by a link or by codes. */
 export const LIGHT = 'light'
 
@@ -36,7 +39,8 @@ export function planFingerprint(plan: Plan): string {
 }
 
 function neverHanded(plan: Plan): Plan {
-  if (!plan.unknown?.plan || !(HANDED in plan.unknown.plan || LIGHT in plan.unknown.plan)) return plan
-  const { [HANDED]: _, [LIGHT]: __, ...others } = plan.unknown.plan
+  const own = plan.unknown?.plan
+  if (!own || !(HANDED in own || LIGHT in own || HEADS in own)) return plan
+  const { [HANDED]: _, [LIGHT]: __, [HEADS]: ___, ...others } = own
   return { ...plan, unknown: { ...plan.unknown, plan: others } }
 }

@@ -26,16 +26,27 @@ export interface MergedPlans {
   readonly mended: readonly string[]
 }
 
+/** The journal of two plans that grew from one, as two hands who wrote at the same time, with what the other one wrote. */
+export function mergedJournal(
+  base: Plan,
+  mine: Plan,
+  theirs: Plan,
+): { readonly journal: Journal; readonly came: readonly Edit[] } {
+  const hands = tellApart(base, withPictures(mine, theirs), withPictures(theirs, mine))
+  const [own, other] = [new Journal('', base), new Journal('', base)]
+  own.write(MINE, base, hands.mine, 1)
+  const came = other.write(THEIRS, base, hands.theirs, 1)
+  own.take(came)
+  return { journal: own, came }
+}
+
 /**
  * Two plans that grew from one, as one: property by property, a route as one property. What one hand changed and the other left
  * alone is kept; what both set differently is a conflict, of which the same side is kept whoever is called mine.
  */
 export function mergePlans(base: Plan, mine: Plan, theirs: Plan): MergedPlans {
-  const hands = tellApart(base, withPictures(mine, theirs), withPictures(theirs, mine))
-  const [own, other] = [new Journal('', base), new Journal('', base)]
-  own.write(MINE, base, hands.mine, 1)
-  own.take(other.write(THEIRS, base, hands.theirs, 1))
-  return { ...own.mended(), conflicts: conflictsOf(own, base) }
+  const { journal } = mergedJournal(base, mine, theirs)
+  return { ...journal.mended(), conflicts: conflictsOf(journal, base) }
 }
 
 const [MINE, THEIRS] = ['mine', 'theirs'] as const

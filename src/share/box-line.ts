@@ -6,7 +6,7 @@ import {
   jetstreamManager,
 } from '@nats-io/jetstream'
 import type { NatsConnection } from '@nats-io/nats-core'
-import { AGAIN_MS, connectTo, streamOf } from './box-connection'
+import { AGAIN_MS, connectTo, quiet, streamOf } from './box-connection'
 import { type PlanKeys, tagOf } from './plan-keys'
 
 /** What a line to a box tells. */
@@ -65,9 +65,12 @@ export async function openLine(keys: PlanKeys, from: number, events: BoxEvents):
       deliver_policy: DeliverPolicy.StartSequence,
       opt_start_seq: next,
       ack_policy: AckPolicy.None,
+      // Longer than a link is quiet before the line is given up: the box must not forget meanwhile what it was to send.
+      inactive_threshold: 60 * 1e9,
     } as never)
     for await (const message of await consumer.consume({ idle_heartbeat: 5000 })) {
-      if (isClosed) return
+      // A line that was given up may still bring what it had swallowed: all of it comes over the new one.
+      if (isClosed || connection !== link) return
       if (message.seq < next) continue
       next = message.seq + 1
       events.onEnvelope(message.data, message.seq)
@@ -83,7 +86,7 @@ export async function openLine(keys: PlanKeys, from: number, events: BoxEvents):
         connection = await connectTo(keys, 0)
         stream = jetstream(connection, { checkAPI: false })
         void hear(connection).catch(() => undefined)
-        await Promise.race([follow(connection), connection.closed()])
+        await Promise.race([follow(connection), connection.closed(), quiet(connection)])
       } catch (error) {
         const { name } = error as Error
         if (
@@ -94,7 +97,9 @@ export async function openLine(keys: PlanKeys, from: number, events: BoxEvents):
           events.onRefused()
       }
       stream = null
-      await connection?.close().catch(() => undefined)
+      const last = connection
+      connection = null
+      void last?.close().catch(() => undefined)
       if (isClosed) return
       events.onApart()
       await new Promise((done) => setTimeout(done, AGAIN_MS))

@@ -3,6 +3,7 @@ import type { LineId } from '../plan/id'
 import type { Places } from '../plan/places'
 import type { Plan } from '../plan/plan'
 import type { Problem } from '../problem'
+import type { OwnJournal } from '../share/own-journal'
 import type { Sharing, ToChoose } from '../share/sharing'
 
 /** A file that was refused, and every fault found in it. */
@@ -43,6 +44,8 @@ export const createOpenThings = () => ({
   carrying: signal<'out' | 'in' | 'together' | null>(null),
   /** With whom the plan on the table is changed together; null while one is alone. */
   sharing: signal<Sharing | null>(null),
+  /** The journal of a plan that nobody shares, by which files of it come together; null until the program is whole. */
+  ownJournal: signal<OwnJournal | null>(null),
   /** What two files of one plan had set differently, until somebody has chosen; null for nothing. */
   toChoose: signal<ToChoose | null>(null),
   /** The line that is being walked, on a screen of its own; null for none. */

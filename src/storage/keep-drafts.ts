@@ -227,6 +227,7 @@ export async function keepDrafts(store: KeptStore, name = ownName('fieldpair')):
     erase: async (key) => drafts?.erase(key),
     textOf: async (key) => (await drafts?.textOf(key)) ?? '',
     openKey: () => (session.isWritten ? session.state.key : (session.base?.key ?? null)),
+    openDoc: () => session.doc,
     shareDraft: (isJoint) => setJoint(session, isJoint),
     planOf: async (key) => {
       const found = await drafts?.load(key).catch(() => undefined)

@@ -37,6 +37,8 @@ export interface Keeper {
   readonly erase: (key: string) => Promise<void>
   /** Key of the plan on the table; null while it is not kept. */
   readonly openKey: () => string | null
+  /** A name for the plan on the table that stays with it as long as it is kept. */
+  readonly openDoc: () => string
   /** Whether other windows have the plan on the table too, and all write one draft of it. */
   readonly shareDraft: (isJoint: boolean) => void
   /** A kept plan, to be looked at; undefined where none can be made of its record. */

@@ -10,7 +10,8 @@ import { takeElevations } from './take-elevations'
 /** Opens a plan file, or takes what it brings into the shared plan that it is of. A bad one changes nothing: all its faults are listed. */
 export async function openPlanFile(store: FileStore, file: File): Promise<void> {
   const plan = await readPlanFile(store, file)
-  if (plan && !store.sharing?.peek()?.takeFile(plan)) store.open(plan)
+  if (!plan || store.sharing?.peek()?.takeFile(plan)) return
+  if (!(await store.ownJournal?.peek()?.takeFile(plan))) store.open(plan)
 }
 
 async function planHere(file: File): Promise<Result<Plan> | undefined> {

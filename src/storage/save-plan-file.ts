@@ -18,6 +18,13 @@ export interface FileStore extends ElevationStore {
   readonly sharing?: {
     peek(): { readonly fileText: () => string; readonly takeFile: (plan: Plan) => boolean } | null
   }
+  /** The journal of a plan that nobody shares. */
+  readonly ownJournal?: {
+    peek(): {
+      readonly fileText: () => Promise<string>
+      readonly takeFile: (plan: Plan) => Promise<boolean>
+    } | null
+  }
   /** The elevations at hand. */
   readonly grids: { peek(): readonly KeptGrid[] }
   /** What of them is read for this plan. */
@@ -53,7 +60,10 @@ export async function savePlanFile(store: FileStore, withElevations = false): Pr
     return
   }
   const textOfFile = async () => {
-    if (grids.length === 0) return store.sharing?.peek()?.fileText() ?? formatPlan(plan)
+    if (grids.length === 0)
+      return (
+        store.sharing?.peek()?.fileText() ?? (await store.ownJournal?.peek()?.fileText()) ?? formatPlan(plan)
+      )
     return (await import('../files/carried-elevations')).formatWithElevations(plan, grids)
   }
   const picker = (window as SavePicker).showSaveFilePicker

@@ -36,6 +36,7 @@ const KEEPER: Keeper = {
   keepVersion: async () => {},
   bringBackVersion: async () => {},
   openKey: () => null,
+  openDoc: () => 'doc',
   shareDraft: () => undefined,
   planOf: async () => undefined,
   rename: async () => {},

@@ -1,3 +1,4 @@
+import type { OwnJournal } from '../../share/own-journal'
 import type { Store } from '../../state/store'
 import type { Keeper } from '../../storage/keeper'
 import { followWindows } from './follow-windows'
@@ -36,5 +37,26 @@ export function followSharing(store: Store, keeper: Keeper): void {
     if (joining || typeof plan.unknown?.plan?.shared !== 'string') return
     void load().then(({ resumeSharing }) => resumeSharing(store))
   })
+  store.ownJournal.value = lateJournal(store, keeper)
   followWindows(store, keeper)
+}
+
+/** The journal of a plan that nobody shares: it comes when a file or a link needs it. */
+function lateJournal(store: Store, keeper: Keeper): OwnJournal {
+  let loading: Promise<OwnJournal> | undefined
+  const load = () => {
+    const name = `fieldpair journals ${new URL('.', location.href).pathname}`
+    loading ??= import('../../share/own-journal').then(({ ownJournal }) =>
+      ownJournal(store, name, keeper.openDoc),
+    )
+    return loading
+  }
+  return {
+    upToNow: async (mayBegin) => (await load()).upToNow(mayBegin),
+    keep: async (journal) => (await load()).keep(journal),
+    fileText: async () => (await load()).fileText(),
+    carried: async (plan, hasRoom) => (await load()).carried(plan, hasRoom),
+    takeFile: async (read) =>
+      read.unknown?.file?.journal === undefined ? false : (await load()).takeFile(read),
+  }
 }

@@ -1,5 +1,5 @@
 import { useSignal } from '@preact/signals'
-import { useMemo } from 'preact/hooks'
+import { useEffect, useMemo } from 'preact/hooks'
 import { type CodeRun, codeRun, MOST_BYTES } from '../../files/carry/code-run'
 import { handedOn } from '../../files/carry/kinship'
 import { type LeftBehind, lightened } from '../../files/carry/light-plan'
@@ -23,7 +23,19 @@ interface Props {
 export function HandOn({ store, keeper }: Props) {
   const plan = store.settled.value
   const carried = useMemo(() => handedOn(plan), [plan])
-  const light = useMemo(() => lightened(carried), [carried])
+  const left = useMemo(() => lightened(carried), [carried])
+  /** The same with its journal, or as much of it as a link and codes have room for. */
+  const withJournal = useSignal<Plan | null>(null)
+  useEffect(() => {
+    withJournal.value = null
+    void store.ownJournal
+      .peek()
+      ?.carried(left.plan, (whole) => hasRoom(whole, left))
+      .then((found) => {
+        withJournal.value = found
+      })
+  }, [left])
+  const light = { ...left, plan: withJournal.value ?? left.plan }
   const wasKept = useSignal<Plan | null>(null)
   /** Codes on the screen, and nothing else beside them: a small screen has no more room. */
   const run = useSignal<CodeRun | null>(null)
@@ -62,6 +74,18 @@ export function HandOn({ store, keeper }: Props) {
       )}
     </CarryDialog>
   )
+}
+
+/** A journal may make what is carried so much larger, and no link longer than programs let pass; one of a plan with pictures left out does not fit it. */
+const MOST_MORE = 1.3
+const MOST_MORE_BYTES = 300
+
+function hasRoom(whole: Plan, { plan, pictures, tracks }: LeftBehind): boolean {
+  if (pictures + tracks > 0) return false
+  const [now, then] = [packPlan(plan).length, packPlan(whole).length]
+  const isShort = then <= now * MOST_MORE + MOST_MORE_BYTES
+  const fitted = planLink(location.href, plan).length <= SAFE_LETTERS
+  return isShort && (!fitted || planLink(location.href, whole).length <= SAFE_LETTERS)
 }
 
 /** What a link and codes have no room for. */

@@ -1,16 +1,18 @@
 import { useSignal } from '@preact/signals'
 import { useEffect, useMemo } from 'preact/hooks'
-import { type Kinship, kinshipOf } from '../../files/carry/kinship'
+import { takeJournalOut } from '../../files/carried-journal'
+import type { Kinship } from '../../files/carry/kinship'
 import { completed } from '../../files/carry/light-plan'
 import { isolated } from '../../isolated'
 import { type Difference, differences } from '../../journal/differences'
-import { mergePlans } from '../../journal/merge-plans'
+import type { Journal } from '../../journal/journal'
 import { circuitName, lineName, type Plan, stationName } from '../../plan/plan'
 import type { ReceivedThing } from '../../state/open-things'
 import type { Store } from '../../state/store'
 import type { Keeper } from '../../storage/keeper'
 import { formatCount } from '../../words/units'
 import { CarryDialog } from './carry-dialog'
+import { kinshipWith, mergeIn, takeJournal } from './merge-in'
 import { ReceivedLine } from './received-line'
 
 interface Props {
@@ -35,17 +37,24 @@ export function ReceivedThings({
 /** A plan that came in, beside the one on the table: the person says what becomes of it, and nothing is laid over anything unasked. */
 function ReceivedPlan({ store, keeper, received: came }: Props) {
   const mine = store.settled.value
-  const received = useMemo(() => completed(came, mine), [came, mine])
+  const { plan: bare, journal } = useMemo(() => takeJournalOut(came), [came])
+  const received = useMemo(() => completed(bare, mine), [bare, mine])
   const kept = useSignal<readonly Plan[] | null>(null)
+  const own = useSignal<Journal | null>(null)
   useEffect(() => {
-    void (keeper?.versionPlans() ?? Promise.resolve([])).then((plans) => {
-      kept.value = plans
-    })
+    void Promise.all([keeper?.versionPlans() ?? [], store.ownJournal.peek()?.upToNow(false) ?? null]).then(
+      ([plans, found]) => {
+        own.value = found
+        kept.value = plans
+      },
+    )
   }, [keeper])
   const kinship = useMemo(
-    () => kept.value && kinshipOf(mine, received, kept.value),
+    () => kept.value && kinshipWith(mine, received, kept.value, own.value, journal),
     [mine, received, kept.value],
   )
+  /** Where both have the journal of one plan, that tells what each had seen of the other, and no base is needed. */
+  const joined = journal && own.value?.id === journal.id ? { mine: own.value, theirs: journal } : null
   const close = () => {
     store.received.value = null
   }
@@ -70,23 +79,30 @@ function ReceivedPlan({ store, keeper, received: came }: Props) {
                 onClick={act(() => {
                   void keeper?.keepVersion('Before another one came in')
                   store.edit(() => received)
+                  if (joined) takeJournal(store, joined)
                 })}
               >
                 Take it in the place of mine
               </button>
             )}
-            {kinship.is === 'both changed' && kinship.base && (
+            {kinship.is === 'both changed' && (joined || kinship.base) && (
               <button
                 type="button"
                 onClick={act(() => {
                   void keeper?.keepVersion('Before the two were merged')
-                  mergeIn(store, kinship.base!, received)
+                  mergeIn(store, received, joined ?? kinship.base!)
                 })}
               >
                 Merge the two
               </button>
             )}
-            <button type="button" onClick={act(() => store.open(received))}>
+            <button
+              type="button"
+              onClick={act(() => {
+                store.open(received)
+                if (journal && received === bare) void store.ownJournal.peek()?.keep(journal)
+              })}
+            >
               Open it as a plan of its own
             </button>
             <button type="button" onClick={close}>
@@ -113,16 +129,6 @@ const SENTENCES: Readonly<Record<Kinship['is'], string>> = {
   older: 'It is an earlier state of the plan on the table: taking it would set you back.',
   'both changed': 'It is the plan on the table, but since it was handed over both have been changed.',
   another: 'It is another plan.',
-}
-
-function mergeIn(store: Store, base: Plan, theirs: Plan) {
-  const { plan, conflicts, mended } = mergePlans(base, store.settled.peek(), theirs)
-  store.edit(() => plan)
-  const differ =
-    conflicts.length > 0
-      ? ` ${formatCount(conflicts.length, 'thing')} both had set differently; look them over: ${conflicts.map(({ where }) => where).join(', ')}.`
-      : ''
-  store.notice.value = `The two plans are one.${differ}${mended.map((each) => ` ${each}`).join('')}`
 }
 
 function Facts({ heading, plan }: { heading: string; plan: Plan }) {

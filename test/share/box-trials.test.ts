@@ -1,0 +1,309 @@
+import { type ChildProcess, execFileSync, fork } from 'node:child_process'
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs'
+import { connect, createServer, type Socket } from 'node:net'
+import { tmpdir } from 'node:os'
+import { join, resolve } from 'node:path'
+import { afterEach, expect, test } from 'vitest'
+import { startBox } from '../../scripts/share/box.mjs'
+import { findNatsServer } from '../../scripts/share/nats-server.mjs'
+import type { Ask, HandState } from './trial-hand'
+
+/** `BOX_TRIALS=1 npx vitest run --project core test/share/box-trials.test.ts` tries all of it, for some minutes; else only the first. */
+const LONG = process.env.BOX_TRIALS === '1'
+const nats = findNatsServer()
+const ends: (() => unknown)[] = []
+afterEach(async () => {
+  for (const end of ends.splice(0).reverse()) await end()
+})
+
+function folderOf(): string {
+  const folder = mkdtempSync(join(tmpdir(), 'box-'))
+  ends.push(() => rmSync(folder, { recursive: true, force: true }))
+  return folder
+}
+
+async function box(wish: Partial<Parameters<typeof startBox>[0]> = {}) {
+  const folder = wish.folder ?? folderOf()
+  const started = await startBox({ folder, site: folder, nats: nats!, port: 0, host: '127.0.0.1', ...wish })
+  ends.push(() => started.stop())
+  return started
+}
+
+/** A hand in a process of its own. */
+async function hand(port: number, fragment?: string) {
+  const child: ChildProcess = fork(resolve('scripts/share/measure-part.mjs'), ['tryHand'], {
+    execArgv: ['--experimental-websocket', '--no-warnings'],
+  })
+  ends.push(() => child.kill('SIGKILL'))
+  const heard = (what: 'ready' | 'state') =>
+    new Promise<HandState>((done, fail) => {
+      const gone = () => fail(new Error('the hand has gone'))
+      child.once('exit', gone)
+      const hear = (word: { ready?: HandState; state?: HandState; result?: { why?: string } }) => {
+        if (word.result) fail(new Error(word.result.why ?? 'ended'))
+        if (!word[what]) return
+        child.off('message', hear)
+        child.off('exit', gone)
+        done(word[what])
+      }
+      child.on('message', hear)
+    })
+  child.send({ port, fragment })
+  const ready = await heard('ready')
+  const ask = (what: Ask) => {
+    child.send(what)
+    return heard('state')
+  }
+  return {
+    fragment: ready.fragment,
+    kill: () => child.kill('SIGKILL'),
+    state: () => ask({ do: 'state' }),
+    changeKeys: () => ask({ do: 'change keys' }),
+    edit: (from: number, count: number, everyMs: number, letters = 0) =>
+      ask({ do: 'edit', from, count, everyMs, letters }),
+  }
+}
+type Hand = Awaited<ReturnType<typeof hand>>
+
+/** Waits until nothing of these hands waits and all have the same plan. Gives it, and how long that took, ms. */
+async function together(
+  ...hands: readonly Hand[]
+): Promise<{ readonly state: HandState; readonly ms: number }> {
+  const begun = performance.now()
+  await expect
+    .poll(
+      async () => {
+        const states = await Promise.all(hands.map((each) => each.state()))
+        return [new Set(states.map(({ text }) => text)).size, ...states.map(({ waiting }) => waiting)]
+      },
+      { timeout: 90_000, interval: 200 },
+    )
+    .toEqual([1, ...hands.map(() => 0)])
+  return { state: await hands[0]!.state(), ms: Math.round(performance.now() - begun) }
+}
+
+const numbers = (list: readonly string[]) => [...list].sort()
+
+test.skipIf(!nats)(
+  'a box that is killed in the midst of edits has kept each that it had acknowledged, once',
+  async () => {
+    const one = await box()
+    const first = await hand(one.port)
+    const second = await hand(one.port, first.fragment)
+    const working = [first.edit(0, 30, 40), second.edit(50, 30, 40)]
+    await new Promise((done) => setTimeout(done, 500))
+    process.kill(one.natsPid()!, 'SIGKILL')
+    const made = (await Promise.all(working)).flatMap((each) => each.made)
+    const { state } = await together(first, second)
+    expect(numbers(state.marks)).toEqual(numbers(made))
+  },
+  120_000,
+)
+
+test.skipIf(!nats || !LONG)(
+  'a hand that is killed in the midst of edits leaves all that was acknowledged, and stops nobody',
+  async () => {
+    const one = await box()
+    const first = await hand(one.port)
+    const second = await hand(one.port, first.fragment)
+    void second.edit(50, 200, 20).catch(() => undefined)
+    await new Promise((done) => setTimeout(done, 1500))
+    second.kill()
+    await first.edit(0, 10, 20)
+    const { state } = await together(first)
+    const third = await hand(one.port, first.fragment)
+    await third.edit(30, 5, 20)
+    const after = await together(first, third)
+    expect(after.state.marks.length).toBeGreaterThanOrEqual(state.marks.length)
+    // What the killed hand had sent is there in its order, with no gap.
+    const own = after.state.marks.flatMap((mark) =>
+      Number(mark.split('-')[1]) >= 50 ? [Number(mark.split('-')[1])] : [],
+    )
+    expect(own.sort((a, b) => a - b)).toEqual(own.map((_, at) => 50 + at))
+    expect(own.length).toBeGreaterThan(20)
+    console.log(`killed hand: ${own.length} of its edits are there`)
+  },
+  120_000,
+)
+
+/** A way to a box that can be made slow, or go quiet with its lines still up, as radio does. */
+async function radio(to: number, bytesPerSecond = Number.POSITIVE_INFINITY, delayMs = 0) {
+  let isQuiet = false
+  const sockets = new Set<Socket>()
+  const pass = (from: Socket, onto: Socket) => {
+    let freeAt = 0
+    from.on('data', (piece) => {
+      const now = performance.now()
+      freeAt = Math.max(freeAt, now) + (piece.length / bytesPerSecond) * 1000
+      from.pause()
+      const go = () => {
+        if (isQuiet) return void setTimeout(go, 100)
+        onto.write(piece)
+        from.resume()
+      }
+      setTimeout(go, freeAt - now + delayMs)
+    })
+  }
+  const server = createServer((socket) => {
+    const inner = connect(to, '127.0.0.1')
+    sockets.add(socket).add(inner)
+    pass(socket, inner)
+    pass(inner, socket)
+    const end = () => {
+      socket.destroy()
+      inner.destroy()
+    }
+    for (const each of [socket, inner]) each.on('error', end).on('close', end)
+  })
+  await new Promise<void>((done) => server.listen(0, '127.0.0.1', done))
+  ends.push(() => {
+    for (const socket of sockets) socket.destroy()
+    server.close()
+  })
+  return {
+    port: (server.address() as { port: number }).port,
+    quiet: (is: boolean) => {
+      isQuiet = is
+    },
+  }
+}
+
+test.skipIf(!nats || !LONG)(
+  'a link that is quiet for 30 s: both go on, and come together when it is back',
+  async () => {
+    const one = await box()
+    const link = await radio(one.port)
+    const first = await hand(one.port)
+    const second = await hand(link.port, first.fragment)
+    await together(first, second)
+    link.quiet(true)
+    const made = (await Promise.all([first.edit(1, 49, 540), second.edit(50, 50, 540)])).flatMap(
+      ({ made }) => made,
+    )
+    await new Promise((done) => setTimeout(done, 3000))
+    expect((await second.state()).waiting).toBeGreaterThan(0)
+    link.quiet(false)
+    const { state, ms } = await together(first, second)
+    expect(numbers(state.marks)).toEqual(numbers(made))
+    console.log(`quiet for 30 s, 100 edits: together ${ms} ms after`)
+  },
+  180_000,
+)
+
+test.skipIf(!nats || !LONG)(
+  'a link of 4 KB a second and 300 ms each way',
+  async () => {
+    const one = await box()
+    const link = await radio(one.port, 4096, 300)
+    const first = await hand(one.port)
+    const second = await hand(link.port, first.fragment)
+    const made = (await Promise.all([first.edit(0, 30, 500), second.edit(50, 30, 500)])).flatMap(
+      ({ made }) => made,
+    )
+    const { state, ms } = await together(first, second)
+    expect(numbers(state.marks)).toEqual(numbers(made))
+    console.log(`4 KB/s and 300 ms: 60 edits together ${ms} ms after the last`)
+  },
+  180_000,
+)
+
+test.skipIf(!nats || !LONG || process.getuid?.() !== 0)(
+  'a disk with no room: it is said, nothing is lost, and it goes on when there is room',
+  async () => {
+    const folder = folderOf()
+    execFileSync('mount', ['-t', 'tmpfs', '-o', 'size=16m', 'tmpfs', folder])
+    ends.push(() => execFileSync('umount', ['-l', folder]))
+    const one = await box({ folder })
+    const first = await hand(one.port)
+    const second = await hand(one.port, first.fragment)
+    await first.edit(0, 5, 50)
+    await together(first, second)
+    const filler = join(folder, 'filler')
+    try {
+      writeFileSync(filler, Buffer.alloc(16 * 1024 * 1024))
+    } catch {
+      // It takes as much as there is room for.
+    }
+    const { made } = await first.edit(5, 20, 100, 5000)
+    await expect
+      .poll(async () => (await first.state()).said.join(' '), { timeout: 60_000 })
+      .toMatch(/no (more )?room/)
+    console.log(`full disk: ${(await first.state()).said.filter(Boolean).join(' | ')}`)
+    rmSync(filler)
+    const { state, ms } = await together(first, second)
+    expect(numbers(state.marks)).toEqual(numbers(made))
+    console.log(`full disk: together ${ms} ms after there was room`)
+  },
+  240_000,
+)
+
+test.skipIf(!nats || !LONG)(
+  'a plan that has used up its room on the box: it is said, and new keys give it a fresh start',
+  async () => {
+    const one = await box({ planBytes: 120_000 })
+    const first = await hand(one.port)
+    const second = await hand(one.port, first.fragment)
+    await first.edit(0, 60, 30, 3000)
+    await expect
+      .poll(async () => (await first.state()).said.join(' '), { timeout: 30_000 })
+      .toMatch(/no more room for this plan/)
+    expect((await first.state()).waiting).toBeGreaterThan(0)
+    const { fragment } = await first.changeKeys()
+    const third = await hand(one.port, fragment)
+    const { state } = await together(first, third)
+    expect(state.marks).toHaveLength(60)
+    console.log(`full plan: ${(await second.state()).said.filter(Boolean).join(' | ')}`)
+  },
+  120_000,
+)
+
+test.skipIf(!nats || !LONG)(
+  'whoever is left behind by new keys is told so',
+  async () => {
+    const one = await box()
+    const first = await hand(one.port)
+    const second = await hand(one.port, first.fragment)
+    await first.edit(0, 3, 20)
+    await first.changeKeys()
+    await expect.poll(async () => (await second.state()).standing).toBe('moved')
+    expect((await second.state()).said.join(' ')).toMatch(/has given the plan new keys/)
+  },
+  60_000,
+)
+
+test.skipIf(!nats || !LONG)(
+  'one visitor shares no more than 60 plans an hour, and sends no more than half a megabyte a second after the first 16',
+  async () => {
+    const one = await box()
+    const word = (at: number) => `${at}`.padStart(22, 'x')
+    const answers = await Promise.all(
+      Array.from({ length: 70 }, (_, at) =>
+        fetch(`http://127.0.0.1:${one.port}/share/plans`, {
+          method: 'POST',
+          body: JSON.stringify({ tag: word(at), read: word(at), write: word(at) }),
+        }).then(({ status }) => status),
+      ),
+    )
+    expect([200, 429].map((status) => answers.filter((each) => each === status).length)).toEqual([60, 10])
+    const socket = connect(one.port, '127.0.0.1')
+    const key = Buffer.alloc(16).toString('base64')
+    socket.write(
+      `GET /share/ws HTTP/1.1\r\nHost: x\r\nUpgrade: websocket\r\nConnection: Upgrade\r\nSec-WebSocket-Key: ${key}\r\nSec-WebSocket-Version: 13\r\n\r\n`,
+    )
+    socket.on('error', () => undefined)
+    let sent = 0
+    const begun = performance.now()
+    // Frames of 64 KB that say nothing: pings have no such length, so that the server would cut the line; what counts is what the front takes.
+    while (performance.now() - begun < 4000) {
+      if (!socket.write(Buffer.alloc(65_536))) await new Promise((done) => setTimeout(done, 20))
+      sent = socket.bytesWritten - socket.writableLength
+      if (socket.destroyed) break
+    }
+    socket.destroy()
+    console.log(
+      `flood: ${(sent / 1e6).toFixed(1)} MB taken of one visitor in ${Math.round(performance.now() - begun)} ms`,
+    )
+    expect(sent).toBeLessThan(24 * 1024 * 1024)
+  },
+  60_000,
+)
