@@ -3,6 +3,7 @@ import { networkInterfaces } from 'node:os'
 import { MOST_BYTES, MOST_PLANS, plansIn, writeConfig } from './box-config.mjs'
 import { freePort, keepRunning, versionOf } from './nats-server.mjs'
 import { syncsItself, syncWhatComes } from './sync-disk.mjs'
+import { watchDisk } from './watch-disk.mjs'
 import { webFront } from './web-front.mjs'
 
 /** What somebody sent twice within so long is stored once, ns. */
@@ -81,8 +82,10 @@ export async function startBox(wish) {
     running.reload()
   }
   let turn = Promise.resolve()
+  const disk = watchDisk(folder, tell, running.restart)
   const front = webFront({
     site,
+    isFull: disk.isFull,
     wsPort: () => ports.wsPort,
     onNewPlan: (plan) => {
       const work = turn.then(async () => {
@@ -121,6 +124,7 @@ export async function startBox(wish) {
     stop: async () => {
       await front.close()
       stopSyncing()
+      disk.stop()
       await connection.close().catch(() => {})
       await running.stop()
     },

@@ -63,6 +63,8 @@ export function keepRunning(path, config, tell) {
   return {
     pid: () => child.pid,
     reload: () => child.kill('SIGHUP'),
+    /** One whose write has failed does not always end when it is asked to. */
+    restart: () => child.kill('SIGKILL'),
     /** @returns {Promise<void>} */
     stop: () => {
       isStopped = true

@@ -26,10 +26,11 @@ const LIMITS = { burst: 16 * 1024 * 1024, perSecond: 512 * 1024, connections: 20
  *
  * @param {object} front
  * @param {string} front.site folder
+ * @param {() => boolean} front.isFull whether the box's disk is
  * @param {() => number} front.wsPort where nats-server takes WebSockets
  * @param {(plan: { tag: string, read: string, write: string }) => Promise<string>} front.onNewPlan gives why not, or nothing
  */
-export function webFront({ site, wsPort, onNewPlan }) {
+export function webFront({ site, isFull, wsPort, onNewPlan }) {
   /** @type {Map<string, number>} */
   const connections = new Map()
   /** @type {Map<string, number[]>} */
@@ -37,7 +38,7 @@ export function webFront({ site, wsPort, onNewPlan }) {
   const sockets = new Set()
   const server = createServer((request, response) => {
     const path = decodeURIComponentOr(new URL(request.url ?? '/', 'http://box').pathname)
-    if (path === '/share/box.json') return answer(response, 200, { box: 1 })
+    if (path === '/share/box.json') return answer(response, 200, { box: 1, isFull: isFull() })
     if (path === '/share/plans' && request.method === 'POST') return void takePlan(request, response)
     if (request.method !== 'GET' && request.method !== 'HEAD') return answer(response, 405, {})
     serveFile(site, path, request.method === 'HEAD', response)
@@ -48,6 +49,8 @@ export function webFront({ site, wsPort, onNewPlan }) {
    * @param {import('node:http').ServerResponse} response
    */
   async function takePlan(request, response) {
+    if (isFull())
+      return answer(response, 507, { why: 'The box has no room on its disk: free some room there.' })
     const who = request.socket.remoteAddress ?? ''
     const hourAgo = Date.now() - 3_600_000
     const lately = (made.get(who) ?? []).filter((at) => at > hourAgo)

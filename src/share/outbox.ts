@@ -1,3 +1,4 @@
+import { askBox } from './ask-box'
 import type { BoxLine } from './box-line'
 import type { KeptRooms } from './kept-rooms'
 
@@ -70,8 +71,7 @@ export class Outbox {
           line.publish(bytes, name).then(
             () => true,
             (error: unknown) => {
-              const why = noRoomWords(error)
-              if (why) this.#tell(why)
+              void noRoomWords(error).then((why) => why && this.#tell(why))
               return false
             },
           ),
@@ -87,19 +87,15 @@ export class Outbox {
   }
 }
 
-/** JetStream's own codes: the stream has its most bytes or messages (10077, 10054 for one message too large), its disk has no room (10023, 10047). */
-const FULL = [10077]
-const TOO_LARGE = [10054]
-const NO_DISK = [10023, 10028, 10047]
-
 /** Why the box takes no more, in a sentence; empty where it is only not reached. */
-function noRoomWords(error: unknown): string {
-  const { code, message = '' } = (error ?? {}) as { readonly code?: unknown; readonly message?: string }
-  if (FULL.includes(code as number) || /maximum (bytes|messages) exceeded/.test(message))
+async function noRoomWords(error: unknown): Promise<string> {
+  const { message = '' } = (error ?? {}) as { readonly message?: string }
+  if (/maximum bytes exceeded/.test(message))
     return 'The box has no more room for this plan. What you change is kept here and waits. “Shut somebody out…” gives the plan a fresh start on the box: then invite all anew.'
-  if (TOO_LARGE.includes(code as number) || /message size exceeds|maximum payload/i.test(message))
+  if (/message size exceeds|maximum payload/i.test(message))
     return 'A change is too large for the box (8 MB): it is kept here, and goes to others with a file.'
-  if (NO_DISK.includes(code as number) || /no space left|insufficient (storage )?resources/i.test(message))
-    return 'The box has no room on its disk. What you change is kept here and waits: free some room on the box.'
-  return ''
+  // A box whose disk is full does not say so with the answer: it gives none.
+  return (await askBox())?.isFull
+    ? 'The box has no room on its disk. What you change is kept here and waits: free some room on the box.'
+    : ''
 }

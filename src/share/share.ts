@@ -1,6 +1,7 @@
 import type { Journal } from '../journal/journal'
 import { stateOf, takeState } from '../journal/journal-state'
 import type { Plan } from '../plan/plan'
+import { askBox } from './ask-box'
 import { keptName } from './kept-name'
 import { type KeptRooms, openRooms } from './kept-rooms'
 import { newJournal } from './new-journal'
@@ -22,13 +23,7 @@ const rooms = (): Promise<KeptRooms | null> =>
 const onBox = (path: string): URL => new URL(path, location.href)
 
 /** Whether a box served this page, so that a plan can be shared over it. */
-export async function isOnBox(): Promise<boolean> {
-  if (!/^https?:$/.test(location.protocol)) return false
-  return fetch(onBox('/share/box.json'), { cache: 'no-store' }).then(
-    async (answer) => answer.ok && (await answer.json()).box === 1,
-    () => false,
-  )
-}
+export const isOnBox = async (): Promise<boolean> => (await askBox()) !== null
 
 /** Shares the plan on the table over the box: from now on its journal is on the box as well. A sentence where the box does not take it. */
 export const startSharing = (store: SharingStore): Promise<string> => shareAnew(store, null)

@@ -20,6 +20,8 @@ export type Ask =
       readonly count: number
       readonly everyMs: number
       readonly letters?: number
+      /** Only so many stations are edited, again and again. */
+      readonly among?: number
     }
   | { readonly do: 'state' }
   | { readonly do: 'change keys' }
@@ -38,6 +40,7 @@ export interface HandState {
 }
 
 const STATIONS = 100
+const MARK = /m\d+-\d+/g
 
 /** A hand that does what the page does, in a process that can be killed: it shares or joins a plan over the page's own ways, and leaves a mark with each edit. */
 export async function tryHand({ port, fragment, say }: Told & { readonly say: (word: object) => void }) {
@@ -58,13 +61,20 @@ export async function tryHand({ port, fragment, say }: Told & { readonly say: (w
       marks: marksIn(store.plan.peek()),
     }
   }
-  const edit = async ({ from, count, everyMs, letters = 0 }: Extract<Ask, { do: 'edit' }>) => {
+  const edit = async ({
+    from,
+    count,
+    everyMs,
+    letters = 0,
+    among = STATIONS,
+  }: Extract<Ask, { do: 'edit' }>) => {
     for (let at = from; at < from + count; at++) {
       const mark = `m${process.pid}-${at}`
-      const id = `s${at % STATIONS}` as StationId
+      const id = `s${at % among}` as StationId
       store.edit((plan) => {
         const filler = Array.from({ length: letters }, () => Math.random().toString(36)[2]).join('')
-        return noteStation(plan, id, `${plan.stations.get(id)!.note} ${mark} ${filler}`.trim())
+        const before = plan.stations.get(id)!.note.match(MARK) ?? []
+        return noteStation(plan, id, [...before, mark, filler].join(' ').trim())
       })
       made.push(mark)
       await new Promise((done) => setTimeout(done, everyMs))
@@ -82,4 +92,4 @@ export async function tryHand({ port, fragment, say }: Told & { readonly say: (w
 }
 
 const marksIn = (plan: Plan): readonly string[] =>
-  [...plan.stations.values()].flatMap(({ note }) => note.match(/m\d+-\d+/g) ?? [])
+  [...plan.stations.values()].flatMap(({ note }) => note.match(MARK) ?? [])

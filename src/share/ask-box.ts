@@ -1,0 +1,13 @@
+import { isObject } from '../schema/schema'
+
+/** What the box that served this page says of itself; null where none did, or it is not reached. */
+export async function askBox(): Promise<{ readonly isFull: boolean } | null> {
+  if (!/^https?:$/.test(location.protocol)) return null
+  try {
+    const answer = await fetch(new URL('/share/box.json', location.href), { cache: 'no-store' })
+    const told: unknown = answer.ok ? await answer.json() : null
+    return isObject(told) && told.box === 1 ? { isFull: told.isFull === true } : null
+  } catch {
+    return null
+  }
+}
