@@ -1,6 +1,6 @@
 // @vitest-environment happy-dom
 import { act } from 'preact/test-utils'
-import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest'
+import { afterAll, beforeAll, describe, expect, test, vi } from 'vitest'
 import { PAPER_JOBS } from '../../src/sheet/paper-jobs'
 import { PAPER_NAMES } from '../../src/sheet/paper-names'
 import { Papers } from '../../src/sheet/papers'
@@ -16,24 +16,12 @@ let closed = 0
 
 const allMade = () => vi.waitFor(() => expect(button('Print').disabled).toBe(false), { timeout: 20_000 })
 
-/** Papers that an earlier test has asked for just so: the plan is the same in all of them. */
-const made = new Map<string, Parameters<Parameters<typeof PAPER_JOBS.papers>[1]['part']>[0][]>()
-const papersOfBefore: typeof PAPER_JOBS.papers = ({ plan, report, odds, ...wishes }, tell) => {
-  const key = JSON.stringify([wishes, [...odds]])
-  const parts = made.get(key) ?? []
-  if (!made.has(key))
-    PAPER_JOBS.papers({ plan, report, odds, ...wishes }, { ...tell, part: (paper) => parts.push(paper) })
-  made.set(key, parts)
-  for (const part of parts) tell.part(part)
-}
-
-beforeEach(async () => {
-  const { start } = workersHere({ ...PAPER_JOBS, papers: papersOfBefore })
+/** One page for all tests: what each chooses it lets go of. */
+beforeAll(async () => {
+  const { start } = workersHere(PAPER_JOBS)
   vi.stubGlobal('Worker', function Worker() {
     return start()
   })
-  saved.length = 0
-  closed = 0
   on = page(
     <Papers
       store={createStore(demoPlan())}
@@ -43,11 +31,10 @@ beforeEach(async () => {
       onSaveTable={(...table) => saved.push(table)}
     />,
   )
-  await allMade()
   on.press('All papers')
   await allMade()
 }, 30_000)
-afterEach(() => void vi.unstubAllGlobals())
+afterAll(() => void vi.unstubAllGlobals())
 
 const sheets = () => [...on.root.querySelectorAll('.sheet')]
 /** Sheets with a head and a foot: what is cut has neither. */
@@ -71,34 +58,17 @@ async function set(name: string, choice: (field: HTMLSelectElement) => string) {
   })
   await allMade()
 }
-const untick = (name: string) => act(() => on.control(name).click())
+const press = (name: string) => act(() => on.control(name).click())
 const reads = (sheet: Element | undefined) => sheet?.textContent ?? ''
 
+/** Leaves that paper alone, besides those of which the plan has nothing. */
+function onlyTicked(wanted: string) {
+  for (const name of PAPER_NAMES)
+    if (!['How far', 'Ways of a line'].includes(name) && on.control(name).checked !== (name === wanted))
+      press(name)
+}
+
 describe('the papers', () => {
-  test('go as they are unticked', () => {
-    // A traffic diagram is for two boards at least; how far it goes, and ways of a line, are printed where the map shows them; cards of three kinds share sheets.
-    expect(titles()).toHaveLength(PAPER_NAMES.length - 5)
-    untick('Fault card')
-    expect(titles()).not.toContain('Fault card')
-    expect(titles()).toHaveLength(PAPER_NAMES.length - 6)
-  })
-
-  test('of one line hold that line alone', async () => {
-    await set('For', (field) => [...field.options].find(({ text }) => text.startsWith('Line 2'))!.value)
-    await allMade()
-    const cards = sheets().filter((sheet) => sheet.querySelector('h1')?.textContent === 'Line card')
-    expect(cards.length).toBeGreaterThan(0)
-    for (const card of cards) expect(reads(card)).toContain('Line 2:')
-  })
-
-  test('bear the name of plan and papers as the name of a file', () => {
-    expect(document.title).toBe('Ravel Moor survey camp – Papers')
-    for (const name of PAPER_NAMES)
-      if (!['Fault card', 'How far', 'Ways of a line'].includes(name) && on.control(name).checked)
-        untick(name)
-    expect(document.title).toBe('Ravel Moor survey camp – Fault card')
-  })
-
   test('bear plan, date, datum, north, units, caution and their count on every sheet', () => {
     for (const sheet of sheets()) {
       expect(reads(sheet)).toContain('Ravel Moor survey camp')
@@ -126,18 +96,15 @@ describe('the papers', () => {
     }
   })
 
-  test('tell magnetic north for the date that is asked, and true bearings where no model reaches', async () => {
-    await set('Date', () => '2026-11-25')
-    expect(reads(on.root)).toContain('WMM2025, 2026-11-25')
-    expect(reads(on.root)).toContain('Bearings are magnetic.')
-    await set('Date', () => '2050-01-01')
-    expect(reads(on.root)).toContain('No magnetic model here covers 2050-01-01')
-    expect(reads(on.root)).toContain('Bearings are true.')
-  })
-
-  test('come on Letter as well', async () => {
-    await set('Sheet size', () => 'Letter')
-    expect(on.root.querySelector('.papers')?.getAttribute('data-size')).toBe('Letter')
+  test('are not drawn anew by a letter of the revision; only the line that bears it is', () => {
+    const before = sheets()
+    const body = before[0]!.querySelector('.body')!.firstElementChild
+    const field = on.root.querySelector<HTMLInputElement>('.revision')!
+    field.value = '2b'
+    act(() => void field.dispatchEvent(new Event('input', { bubbles: true })))
+    for (const sheet of sheets()) expect(reads(sheet)).toContain('revision 2b')
+    expect(sheets()).toEqual(before)
+    expect(sheets()[0]!.querySelector('.body')!.firstElementChild).toBe(body)
   })
 
   test('hand over the table that is picked, with its numbers as numbers', async () => {
@@ -151,15 +118,53 @@ describe('the papers', () => {
     expect(table.rows[0]).toContainEqual(expect.any(Number))
   })
 
-  test('are not drawn anew by a letter of the revision; only the line that bears it is', () => {
-    const before = sheets()
-    const body = before[0]!.querySelector('.body')!.firstElementChild
-    const field = on.root.querySelector<HTMLInputElement>('.revision')!
-    field.value = '2b'
-    act(() => void field.dispatchEvent(new Event('input', { bubbles: true })))
-    for (const sheet of sheets()) expect(reads(sheet)).toContain('revision 2b')
-    expect(sheets()).toEqual(before)
-    expect(sheets()[0]!.querySelector('.body')!.firstElementChild).toBe(body)
+  test('go as they are unticked', async () => {
+    // A traffic diagram is for two boards at least; how far it goes, and ways of a line, are printed where the map shows them; cards of three kinds share sheets.
+    expect(titles()).toHaveLength(PAPER_NAMES.length - 5)
+    press('Fault card')
+    expect(titles()).not.toContain('Fault card')
+    expect(titles()).toHaveLength(PAPER_NAMES.length - 6)
+    press('Fault card')
+    await allMade()
+  })
+
+  test('of one line hold that line alone', async () => {
+    await set('For', (field) => [...field.options].find(({ text }) => text.startsWith('Line 2'))!.value)
+    const cards = sheets().filter((sheet) => sheet.querySelector('h1')?.textContent === 'Line card')
+    expect(cards.length).toBeGreaterThan(0)
+    for (const card of cards) expect(reads(card)).toContain('Line 2:')
+    await set('For', (field) => field.options[0]!.value)
+  })
+
+  test('bear the name of plan and papers as the name of a file', () => {
+    expect(document.title).toBe('Ravel Moor survey camp – Papers')
+    onlyTicked('Fault card')
+    expect(document.title).toBe('Ravel Moor survey camp – Fault card')
+  })
+
+  test('come on Letter as well', async () => {
+    await set('Sheet size', () => 'Letter')
+    expect(on.root.querySelector('.papers')?.getAttribute('data-size')).toBe('Letter')
+  })
+
+  test('tell magnetic north for the date that is asked, and true bearings where no model reaches', async () => {
+    onlyTicked('Line cards')
+    await set('Date', () => '2026-11-25')
+    expect(reads(on.root)).toContain('WMM2025, 2026-11-25')
+    expect(reads(on.root)).toContain('Bearings are magnetic.')
+    await set('Date', () => '2050-01-01')
+    expect(reads(on.root)).toContain('No magnetic model here covers 2050-01-01')
+    expect(reads(on.root)).toContain('Bearings are true.')
+  })
+
+  test('close by their button and by Escape', () => {
+    act(() => button('Close').click())
+    act(() => {
+      on.root
+        .querySelector('.papers')
+        ?.dispatchEvent(new KeyboardEvent('keydown', { key: 'Escape', bubbles: true }))
+    })
+    expect(closed).toBe(2)
   })
 
   test('that cannot be made say why, and are made again when asked', async () => {
@@ -184,15 +189,5 @@ describe('the papers', () => {
     on.press('Make them again')
     await allMade()
     expect(on.text()).not.toContain('stopped unexpectedly')
-  })
-
-  test('close by their button and by Escape', () => {
-    act(() => button('Close').click())
-    act(() => {
-      on.root
-        .querySelector('.papers')
-        ?.dispatchEvent(new KeyboardEvent('keydown', { key: 'Escape', bubbles: true }))
-    })
-    expect(closed).toBe(2)
   })
 })
