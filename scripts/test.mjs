@@ -1,6 +1,7 @@
 import { spawn } from 'node:child_process'
 import { findBrowser, installBrowser, installWithApt, works } from './browser.mjs'
 import { ensureDependencies, ROOT, stop } from './dependencies.mjs'
+import { builtSite } from './site.mjs'
 
 ensureDependencies()
 process.chdir(ROOT)
@@ -40,15 +41,24 @@ function check(name, script, args) {
   })
 }
 
+const args = process.argv.slice(2)
 const checks = await Promise.all([
-  check('Types', 'node_modules/typescript/bin/tsc', ['--noEmit']),
+  check('Types', 'node_modules/typescript/bin/tsc', [
+    ...['--noEmit', '--incremental', '--tsBuildInfoFile', 'node_modules/.cache/fieldpair/types.tsbuildinfo'],
+  ]),
   check('Lint', 'node_modules/@biomejs/biome/bin/biome', ['check', '.']),
   check('What nothing uses', 'node_modules/knip/bin/knip.js', []),
+  // For the tests of the browser, which tell of it where it cannot be built.
+  args.length > 0 ||
+    builtSite().then(
+      () => true,
+      () => true,
+    ),
 ])
 
 console.log('\nTests')
 const { startVitest } = await import('vitest/node')
-const vitest = await startVitest('test', process.argv.slice(2), { watch: false })
+const vitest = await startVitest('test', args, { watch: false })
 const modules = vitest.state.getTestModules()
 const states = modules.flatMap((module) => [...module.children.allTests()]).map((test) => test.result().state)
 const broken =
