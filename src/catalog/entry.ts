@@ -1,4 +1,5 @@
-import { figure, idText, optional, text } from '../schema/schema'
+import { figure, idText, text } from '../schema/plain-values'
+import { optional } from '../schema/schema'
 import { SOURCES, SPREAD } from './sources'
 
 /** Units in which the figures of an entry are given. */

@@ -1,4 +1,5 @@
-import { either, figure, type Held, mark, members, oneOf, optional, recordOf, text } from '../schema/schema'
+import { figure, mark, oneOf, text } from '../schema/plain-values'
+import { either, type Held, members, optional, recordOf } from '../schema/schema'
 
 /**
  * How a figure is known: the ways, the surest first.

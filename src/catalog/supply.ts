@@ -1,4 +1,5 @@
-import { type Held, idText, members, oneOf, optional } from '../schema/schema'
+import { idText, oneOf } from '../schema/plain-values'
+import { type Held, members, optional } from '../schema/schema'
 import { bellOf, generatorOf } from './bell'
 import { from, howMany, named, orNone, SOURCED } from './entry'
 

@@ -1,17 +1,7 @@
 import { METERED } from '../plan/field-schema'
 import { part, twoOf } from '../schema/kept'
-import {
-  chosen,
-  figure,
-  type Held,
-  isObject,
-  judged,
-  listOf,
-  members,
-  oneOf,
-  optional,
-  reference,
-} from '../schema/schema'
+import { figure, judged, oneOf, reference } from '../schema/plain-values'
+import { chosen, type Held, isObject, listOf, members, optional } from '../schema/schema'
 
 // What is known of a dead or ailing circuit. A kind more is a part more; its members follow as in a plan.
 

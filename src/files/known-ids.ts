@@ -1,7 +1,8 @@
 import type { CatalogEntries } from '../catalog/catalog'
 import type { Problem } from '../problem'
 import { valueWords } from '../schema/limit'
-import { isObject, type KnownIds, type Members, MOST_FAULTS } from '../schema/schema'
+import type { KnownIds } from '../schema/plain-values'
+import { isObject, type Members, MOST_FAULTS } from '../schema/schema'
 
 const KINDS = ['station', 'line', 'hazard'] as const
 export type FeatureKind = (typeof KINDS)[number]

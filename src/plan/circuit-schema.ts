@@ -1,5 +1,6 @@
 import { listById, mapOf, orNull, part, unless, usually } from '../schema/kept'
-import { idText, listOf, oneOf, optional, recordOf, reference, type Schema, text } from '../schema/schema'
+import { idText, oneOf, reference, text } from '../schema/plain-values'
+import { listOf, optional, recordOf, type Schema } from '../schema/schema'
 import type { CircuitId, LineId, StationId } from './id'
 import { ELECTRODE } from './line-schema'
 

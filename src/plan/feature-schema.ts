@@ -2,18 +2,8 @@ import type { Position } from '../geo/position'
 import { unknownOf } from '../schema/exact-members'
 import { giveMembers, part, takeMembers, type Unknown } from '../schema/kept'
 import { valueWords } from '../schema/limit'
-import {
-  type Config,
-  type Dataset,
-  faultyAt,
-  idText,
-  judged,
-  listOf,
-  type Members,
-  members,
-  oneOf,
-  type Schema,
-} from '../schema/schema'
+import { type Config, type Dataset, idText, judged, oneOf } from '../schema/plain-values'
+import { faultyAt, listOf, type Members, members, type Schema } from '../schema/schema'
 import { give, take } from '../schema/turned'
 
 const isFigure = (value: unknown): value is number => typeof value === 'number' && Number.isFinite(value)

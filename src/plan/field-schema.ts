@@ -1,17 +1,7 @@
 import { part, unless, usually } from '../schema/kept'
 import { numberWords, valueWords } from '../schema/limit'
-import {
-  byWord,
-  figure,
-  idText,
-  judged,
-  listOf,
-  oneOf,
-  optional,
-  reference,
-  text,
-  truth,
-} from '../schema/schema'
+import { figure, idText, judged, oneOf, reference, text, truth } from '../schema/plain-values'
+import { byWord, listOf, optional } from '../schema/schema'
 import { POSITION } from './feature-schema'
 import type { LineId } from './id'
 import { LEG } from './line-schema'

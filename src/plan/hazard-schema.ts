@@ -1,5 +1,6 @@
 import { part, usually } from '../schema/kept'
-import { either, isObject, oneOf, text } from '../schema/schema'
+import { oneOf, text } from '../schema/plain-values'
+import { either, isObject } from '../schema/schema'
 import { AREA, featureOf, geometryOf, PATH } from './feature-schema'
 
 export const HAZARD_KINDS = ['road', 'track', 'railway', 'water', 'power-line', 'keep-out'] as const

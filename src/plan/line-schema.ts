@@ -1,5 +1,6 @@
 import { part, twoOf, unless, usually } from '../schema/kept'
-import { figure, listOf, oneOf, optional, reference, text, truth } from '../schema/schema'
+import { figure, oneOf, reference, text, truth } from '../schema/plain-values'
+import { listOf, optional } from '../schema/schema'
 import { featureOf, geometryOf, PATH } from './feature-schema'
 import type { StationId } from './id'
 import { LAYS } from './lays'

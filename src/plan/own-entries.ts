@@ -3,7 +3,8 @@ import { ENTRY_SCHEMAS } from '../catalog/entry-schemas'
 import { exactEntries, plainName } from '../schema/exact-members'
 import { part, usually } from '../schema/kept'
 import { inOrder, partOf } from '../schema/parts'
-import { type Config, type Dataset, isObject, listOf, type Members, type Schema } from '../schema/schema'
+import type { Config, Dataset } from '../schema/plain-values'
+import { isObject, listOf, type Members, type Schema } from '../schema/schema'
 import { asFileHolds } from './as-file-holds'
 
 type EntryKind = keyof CatalogEntries

@@ -1,6 +1,7 @@
 import { LOADING_DISTRICTS } from '../catalog/overhead-loading'
 import { part, unless, unlessEmpty, usually } from '../schema/kept'
-import { figure, listOf, oneOf, optional, reference, text } from '../schema/schema'
+import { figure, oneOf, reference, text } from '../schema/plain-values'
+import { listOf, optional } from '../schema/schema'
 import { CIRCUITS } from './circuit-schema'
 import { FIELD } from './field-schema'
 import { OWN_ENTRIES } from './own-entries'

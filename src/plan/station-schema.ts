@@ -1,5 +1,5 @@
 import { part, usually } from '../schema/kept'
-import { text } from '../schema/schema'
+import { text } from '../schema/plain-values'
 import { featureOf, geometryOf, POSITION } from './feature-schema'
 
 /** A place with a telephone, or a joint. A member more is a line more: type, reading, faults and the order in a file follow. */

@@ -2,7 +2,8 @@ import { DEFAULT_LAYING } from '../catalog/laying-rates'
 import { GEAR_KG, TEST_SET_KG } from '../catalog/line-gear'
 import { part, unless } from '../schema/kept'
 import type { Limit } from '../schema/limit'
-import { figure, type Held } from '../schema/schema'
+import { figure } from '../schema/plain-values'
+import type { Held } from '../schema/schema'
 
 /** What one figure of the work is, and where it must lie. */
 interface WorkFigure {

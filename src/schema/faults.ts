@@ -1,6 +1,7 @@
 import type { Problem } from '../problem'
 import { valueWords } from './limit'
-import { type KnownIds, MOST_FAULTS, type Schema } from './schema'
+import type { KnownIds } from './plain-values'
+import { MOST_FAULTS, type Schema } from './schema'
 
 /** The place of a member: `plan.note`, or `sets["Hut 3"]` where its name is not a plain word. */
 export function placeOf(at: string, name: string): string {

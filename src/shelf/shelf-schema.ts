@@ -1,20 +1,8 @@
 import { OWN_ENTRIES } from '../plan/own-entries'
 import { EMPTY_PLAN } from '../plan/plan'
 import { part, twoOf, usually } from '../schema/kept'
-import {
-  either,
-  figure,
-  type Held,
-  idText,
-  isObject,
-  listOf,
-  mark,
-  oneOf,
-  optional,
-  reference,
-  type Schema,
-  text,
-} from '../schema/schema'
+import { figure, idText, mark, oneOf, reference, text } from '../schema/plain-values'
+import { either, type Held, isObject, listOf, optional, type Schema } from '../schema/schema'
 
 /** Ground as it mostly is where people farm. Allowance. */
 export const USUAL_SOIL = 'clay-loam'

@@ -26,3 +26,12 @@ export function keepLastGood<T>(reckon: () => T, standIn: (last: T | undefined) 
   })
   return { value: computed(() => attempt.value.value), failure: computed(() => attempt.value.failure) }
 }
+
+/** Why figures are not those of the plan as it is now; empty where they are. */
+export function staleSentence(why: string, areOld: boolean): string {
+  if (!why) return ''
+  const figures = areOld
+    ? `These figures are from before your last change: they could not be worked out again (${why}).`
+    : `The figures of this plan could not be worked out (${why}).`
+  return `${figures} Undo the change, or save the plan as a file.`
+}

@@ -15,7 +15,7 @@ import { createFarState } from './far-state'
 import { createFindings } from './findings'
 import { createGroundState, NOTHING_BESIDE } from './ground-state'
 import { createHand } from './hand'
-import { keepLastGood } from './last-good'
+import { keepLastGood, staleSentence } from './last-good'
 import { createMapsState } from './maps-state'
 import { createOpenThings } from './open-things'
 import { createPreferences } from './preferences'
@@ -244,11 +244,3 @@ export function createStore(
 const MOST_SHARED_STEPS = 30
 
 const LOCKED = { code: 'locked', at: '', message: 'The plan is locked, and stays as it is' } as const
-
-function staleSentence(why: string, areOld: boolean): string {
-  if (!why) return ''
-  const figures = areOld
-    ? `These figures are from before your last change: they could not be worked out again (${why}).`
-    : `The figures of this plan could not be worked out (${why}).`
-  return `${figures} Undo the change, or save the plan as a file.`
-}

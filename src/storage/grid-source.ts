@@ -3,7 +3,7 @@ import type { Position } from '../geo/position'
 import type { Watch } from '../jobs/terrain-jobs'
 import type { Result } from '../problem'
 import type { ElevationGrid, Extent } from '../terrain/elevation-grid'
-import { cellSizeM, extentOf } from '../terrain/ground-from-grids'
+import { cellSizeM, extentOf } from '../terrain/grid-extent'
 import type { KeptGrid } from '../terrain/kept-grid'
 
 /** Whatever elevations can be read from, a window at a time. */

@@ -1,5 +1,5 @@
 import { contours as marchingSquares } from 'd3-contour'
-import type { Patch } from './ground-from-grids'
+import type { Patch } from './grid-sampler'
 
 /** A line of one height. */
 export interface ContourLine {

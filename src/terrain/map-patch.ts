@@ -1,7 +1,7 @@
 import { degreeM } from '../geo/earth'
 import { degToRad, radToDeg } from '../units'
 import type { Extent } from './elevation-grid'
-import type { Patch } from './ground-from-grids'
+import type { Patch } from './grid-sampler'
 
 const mercator = (latDeg: number) => Math.asinh(Math.tan(degToRad(latDeg)))
 

@@ -6,7 +6,8 @@ import { systemOfCode } from '../../src/files/systems/epsg-systems'
 import { systemOfKeys } from '../../src/files/systems/system-of-keys'
 import { degreeM } from '../../src/geo/earth'
 import { loadOtherSystems, otherSystem } from '../../src/geo/other-system'
-import { cellSizeM, groundFromGrids } from '../../src/terrain/ground-from-grids'
+import { cellSizeM } from '../../src/terrain/grid-extent'
+import { groundFromGrids } from '../../src/terrain/ground-from-grids'
 
 // A thousand places in twenty national and polar grids, by gdaltransform (test/geo/fixtures/make-places.sh).
 const PLACES = readFileSync('test/geo/fixtures/projected-places.txt', 'utf8')

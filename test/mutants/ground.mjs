@@ -10,6 +10,7 @@ const hanging = inFile('measure/catenary.ts', ['test/measure'])
 const weight = inFile('measure/ice-and-wind.ts', ['test/measure'])
 const spans = inFile('measure/overhead-spans.ts', ['test/measure'])
 const ground = inFile('terrain/ground-from-grids.ts', ['test/terrain'])
+const extent = inFile('terrain/grid-extent.ts', ['test/terrain'])
 const cost = inFile('route/cost-grid.ts', ['test/route'])
 const lays = inFile('route/route-lays.ts', ['test/route'])
 const kinds = inFile('hazard/kinds.ts', ['test/hazard'])
@@ -36,7 +37,7 @@ export const GROUND = [
   hanging('heat tightens a wire', '(second.tempC - first.tempC)', '(first.tempC - second.tempC)'),
   spans('the hottest day is the coldest', 'Math.max(tempC, OVERHEAD.hotC)', 'Math.min(tempC, OVERHEAD.hotC)'),
   weight('grams taken for kilograms', '(wire.kgPerKm / 1000) * GRAVITY_M_S2', 'wire.kgPerKm * GRAVITY_M_S2'),
-  ground(
+  extent(
     'half a cell lost at the edges of a grid',
     'const column = (columns * i) / EDGE - 0.5',
     'const column = (columns * i) / EDGE',

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest'
 import type { ElevationGrid } from '../../src/terrain/elevation-grid'
-import { extentOf } from '../../src/terrain/ground-from-grids'
+import { extentOf } from '../../src/terrain/grid-extent'
 
 test('a grid reaches to the outer edges of its cells, half a cell beyond their middles', () => {
   const grid: ElevationGrid = {

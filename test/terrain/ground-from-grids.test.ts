@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest'
 import { degreeM } from '../../src/geo/earth'
-import { cellSizeM, groundFromGrids } from '../../src/terrain/ground-from-grids'
+import { cellSizeM } from '../../src/terrain/grid-extent'
+import { groundFromGrids } from '../../src/terrain/ground-from-grids'
 import { gridOver, LAT, place } from './made-ground'
 
 const { lonM } = degreeM(LAT)

@@ -1,6 +1,6 @@
 import { contains, type Point } from '../../figure/geometry'
 import { contourIntervalM, contourLines } from '../../terrain/contours'
-import type { Patch } from '../../terrain/ground-from-grids'
+import type { Patch } from '../../terrain/grid-sampler'
 import { formatLengthM, unitOf } from '../../words/units'
 import type { PaperSource } from '../paper-source'
 import { type MapWindow, paperToPlane, toPaper } from './map-window'
