@@ -25,7 +25,7 @@ function emptyBack(sheets: MadePaper['sheets']): readonly Block[] {
 }
 
 /** What drawing some sheets may take, so that no hand waits for it, ms. */
-const TASK_MS = 20
+const TASK_MS = 12
 const MOST_AT_ONCE = 6
 
 /** Sheets drawn a few a task, so that no hand waits for them; each once, for as long as it lies there. */

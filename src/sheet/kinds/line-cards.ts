@@ -13,7 +13,7 @@ import { isShort, sharedCard } from './shared-card'
 
 const TITLE = 'Line card'
 /** With so many others a short line is tried on one sheet. */
-const MOST_TRIED = 5
+const MOST_TRIED = 3
 
 /** A card for each line. Two short ones of one crew share a sheet where it holds both whole: those that meet at a station sooner than others. */
 export function lineCards(source: PaperSource, room: SheetRoom): readonly Paper[] {

@@ -79,23 +79,26 @@ export function sharedCard(
     halves(({ line }) => [{ kind: 'table', table: signatures(`Line ${lineNumber(source, line.id)}`) }]),
   ]
   const leastMm = heightOfMm([heads, ...below], room.widthMm)
-  // Before what takes longer: whether there would be room for maps under a code with no words beside it.
-  const mostMm = room.heightMm - leastMm - heightOfMm([besideCode([], room)], room.widthMm) - LEAST_LEGEND_MM
+  const norths = [...new Set(two.map((parts) => bearingWords(parts.norths, source.date)))]
+  const toldWith = (codeWords: string): Block => {
+    const told = [
+      ...shared('verdicts'),
+      layingWords(source, [first.line, second.line]),
+      readingWords(first.line),
+      ...norths.map((words, i) => (norths.length > 1 ? `${named(two[i]!)}: ${words}` : words)),
+      `Maps: WGS 84, true north up, ${[...new Set(two.map(gridOf))].join('; ')}.`,
+      gridNote(two.flatMap(({ stops }) => stops)),
+      ...shared('notes'),
+      codeWords,
+    ]
+    return besideCode([text(told.filter(Boolean).join(' '))], room)
+  }
+  // Before what takes longer: whether there would be room for the maps.
+  const mostMm = room.heightMm - leastMm - heightOfMm([toldWith('')], room.widthMm) - LEAST_LEGEND_MM
   if (!two.every((parts) => mapOf(source, parts, room, halfMm, mostMm))) return undefined
   const code = codeOfLine(source, first.line, [second.line])
   if (!code) return undefined
-  const norths = [...new Set(two.map((parts) => bearingWords(parts.norths, source.date)))]
-  const told = [
-    ...shared('verdicts'),
-    layingWords(source, [first.line, second.line]),
-    readingWords(first.line),
-    ...norths.map((words, i) => (norths.length > 1 ? `${named(two[i]!)}: ${words}` : words)),
-    `Maps: WGS 84, true north up, ${[...new Set(two.map(gridOf))].join('; ')}.`,
-    gridNote(two.flatMap(({ stops }) => stops)),
-    ...shared('notes'),
-    code.words,
-  ]
-  const above = [besideCode([text(told.filter(Boolean).join(' '))], room), heads]
+  const above = [toldWith(code.words), heads]
   const leftMm = room.heightMm - heightOfMm([...above, ...below], room.widthMm) - BELOW_MM
   for (const namesMm of NAMES_MM) {
     const maps = mapsOf(source, two, room, halfMm, leftMm - namesMm)
