@@ -55,7 +55,7 @@ export function MapLegend({
   const scale = `Scale ${formatScale(window.scale)}, WGS 84`
   const told = [...(isNarrowest(frame) ? [scale, 'true north up'] : [`${scale}, true north up`]), grid.name]
   return (
-    <g class="foot-band">
+    <g class={isNarrow(frame) ? 'foot-band narrow' : 'foot-band'}>
       <path class="bar" d={`M${frame.left} ${y - 1.5}v1.5h${barMm}v-1.5m${-barMm / 2} .5v1`} />
       <text x={frame.left + barMm + 1.5} y={y + 0.6}>
         {bar.text}
