@@ -219,6 +219,8 @@ const MOST_LETTERS = 24
 function namesOf(things: readonly { readonly name: string }[]): string {
   const names = things.map(({ name }) => name).filter(Boolean)
   if (names.length === 0) return ''
-  const shown = names.slice(0, MOST_NAMES).map((name) => undirected(name.slice(0, MOST_LETTERS)))
+  const shown = names
+    .slice(0, MOST_NAMES)
+    .map((name) => undirected(name.length > MOST_LETTERS ? `${name.slice(0, MOST_LETTERS)}…` : name))
   return `: ${shown.join(', ')}${names.length > MOST_NAMES ? ' …' : ''}`
 }
