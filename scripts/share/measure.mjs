@@ -12,7 +12,6 @@ const { values } = parseArgs({
     hands: { type: 'string', default: '50' },
     seconds: { type: 'string', default: '20' },
     stations: { type: 'string', default: '1000' },
-    page: { type: 'boolean', default: false },
   },
 })
 const { load } = await import('../bundle.mjs')
@@ -23,13 +22,12 @@ const { sharedForMeasuring } = await load('test/share/measured-hands.ts')
 /**
  * So many hands change one plan, twice a second each, over a real box: `node scripts/share/measure.mjs`. All but one send only, from a process of
  * their own. The last one reads along as a person's screen does, in another process (opens each envelope, takes the edits in, reckons the
- * report), or with `--page` in Chromium with the whole program and a line's card open; it tells how long after each edit its figures stood.
+ * report), and tells how long after each edit its figures stood.
  */
 const nats = findNatsServer() ?? installNatsServer()
 if (!nats) stop('Measuring needs nats-server: install it, or name it by NATS_SERVER=/path.')
 const folder = mkdtempSync(join(tmpdir(), 'box-'))
-const site = values.page ? await (await import('../site.mjs')).builtSite() : folder
-const box = await startBox({ folder, site, nats, port: 0, host: '127.0.0.1' })
+const box = await startBox({ folder, site: folder, nats, port: 0, host: '127.0.0.1' })
 const announce = (/** @type {object} */ plan) =>
   fetch(`http://127.0.0.1:${box.port}/share/plans`, { method: 'POST', body: JSON.stringify(plan) })
 const told = {

@@ -180,8 +180,10 @@ describe('a plan that several windows work on together', () => {
     expect(await titles(first.keeper)).toEqual(['Right'])
     for (const { store } of [first, second]) expect(store.notice.value).toBe('')
     // One that only looked on opens another plan.
-    second.store.open({ ...EMPTY_PLAN, title: 'Other' })
-    await second.keeper.flush()
+    const third = await openWindow()
+    third.keeper.shareDraft(true)
+    third.store.open({ ...EMPTY_PLAN, title: 'Other' })
+    await third.keeper.flush()
     expect((await titles(first.keeper)).sort()).toEqual(['Other', 'Right'])
     first.keeper.shareDraft(false)
     first.store.edit(title('Alone'))

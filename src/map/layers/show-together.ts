@@ -3,7 +3,7 @@ import { handSign } from '../../figure/hand-sign'
 import type { Position } from '../../geo/position'
 import { effect } from '../../state/steady-effect'
 import { ageWords } from '../../words/age-words'
-import { propertyWords, thingWords } from '../../words/property-words'
+import { propertyWords } from '../../words/property-words'
 import { thingOfKey } from '../../words/thing-of-key'
 import type { Bench } from '../bench'
 import { isIn } from '../view/line-path'
@@ -68,13 +68,14 @@ export function showTogether({ store, view }: Bench): () => void {
       })
       svgElement('circle', { r: 11 }, sign)
       svgElement('path', { d: handSign(name) }, sign)
-      const words = svgElement('text', { x: 15, y: 4 }, sign)
-      words.textContent = label
+      svgElement('title', {}, sign).textContent = label
+      // Beside a selected thing stands its own name: whose sign it is the panel says.
+      if (isSpot) svgElement('text', { x: 15, y: 4 }, sign).textContent = label
       signs.push(sign)
     }
     for (const { name, hand, on } of sharing?.others.peek() ?? []) {
       const thing = on ? thingOfKey(plan, on) : undefined
-      if (thing) put(thing.position, name || hand, shortened(name || thingWords(plan, on)), false)
+      if (thing) put(thing.position, name || hand, name || 'Somebody', false)
     }
     for (const { name, hand, spot } of sharing?.spots.peek() ?? [])
       if (spot)
