@@ -13,6 +13,8 @@ import { createWanted, wantedShelf } from './wanted'
 
 const NOTHING = { nets: [], burdens: new Map(), missing: [], more: [], says: '' }
 
+const STOPPED = 'Stopped: these are the best so far, and others may be better.'
+
 /** What can be done with what there is: the shelf, the places, who must reach whom, and the nets that can be made of it. */
 export function ShelfDialog({ store }: { store: Store }) {
   const dialog = useRef<HTMLDialogElement>(null)
@@ -121,6 +123,8 @@ export function ShelfDialog({ store }: { store: Store }) {
                 onClick={() => {
                   search.current?.abort()
                   isSeeking.value = false
+                  const now = sought.peek()
+                  if (now) sought.value = { ...now, says: STOPPED }
                 }}
               >
                 Stop
