@@ -28,6 +28,8 @@ const rods = [{ rod: 'rod-1-5', count: 2 }]
 test('900 m of pair taken apart and two earth rods reach 1,300 m, and what that is worth is said', () => {
   const have = { wires: [{ wire: 'wd-1a', lengthM: 900, count: 1 }], sets }
   expect(answerOf({ places, distancesM: far(1300), have }).nets).toEqual([])
+  // 2 × 900 m are two wires: no third.
+  expect(answerOf({ places, distancesM: far(1560), have: { ...have, rods } }).nets).toEqual([])
   const answer = answerOf({ places, distancesM: far(1300), have: { ...have, rods } })
   const { nets } = answerInWords(answer, (plan) => plan)
   const [net] = nets
