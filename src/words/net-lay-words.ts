@@ -1,6 +1,8 @@
+import { APART_M } from '../route/apart'
 import type { Country } from '../shelf/country'
 import { type CircuitDesign, jointsOf, runOf } from '../shelf/net-design'
 import { shapeOf } from '../shelf/net-shapes'
+import { ringShares } from '../shelf/ring-shares'
 import type { Run } from '../shelf/runs'
 import type { Tongue } from './tongue'
 import { formatCount, formatList } from './units'
@@ -22,6 +24,14 @@ export function layWords(circuit: CircuitDesign, country: Country, say: Tongue):
   const shape = shapeOf(bare)
   const degree = (place: number) => bare.filter((each) => each.includes(place)).length
   const row = () => orderOf(bare, places).map(name).join(' – ')
+  const ringWords = () => {
+    const shared = ringShares(country, circuit)
+    if (shared === null) return ' that outlives one break if its ways keep apart'
+    const [worst] = shared
+    if (!worst) return ' that outlives one break'
+    const [one, two] = worst.lines.map((line) => line.map(name).join(' – '))
+    return ` of which one break can cut two lines where ${one} and ${two} lie within ${say.length(APART_M)} of each other for ${say.length(Math.max(1, worst.lengthM))}`
+  }
   const lay = {
     pair: () => `a line from ${name(places[0]!)} to ${name(places[1]!)}`,
     chain: () => `a chain, ${row()},`,
@@ -31,7 +41,7 @@ export function layWords(circuit: CircuitDesign, country: Country, say: Tongue):
       joints.length > 0
         ? `a tree of ${formatCount(edges.length, 'line')} with ${formatCount(joints.length, 'joint')} in the open`
         : `a tree of ${formatCount(edges.length, 'line')}`,
-    ring: () => `a closed ring that outlives one break, ${row()} and back,`,
+    ring: () => `a closed ring${ringWords()}, ${row()} and back,`,
   }[shape]()
   const runs = edges.map((each) => runOf(country, each))
   const which = (is: (run: Run) => boolean) => formatList(edges.filter((_, k) => is(runs[k]!)).map(between))

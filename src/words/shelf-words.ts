@@ -38,7 +38,7 @@ export function whySentence(net: PlannedNet, country: Country, say: Tongue): str
     ...earthSentences(net, country, say),
     ...calling,
     ...(isMixed(design, country) ? ['Cranks on one side of the unit ring each other there.'] : []),
-    ...(silent.length > 0 && !isTold ? [`${formatList(silent)} cannot ring each other.`] : []),
+    ...(silent.length > 0 && !isTold ? [`${silent.join('; ')} cannot ring each other.`] : []),
     spareSentence({ judged }, say),
     ...(plan.allowances.reservePct === 0 ? ['The shelf has no wire to spare as a reserve.'] : []),
   ].join(' ')
