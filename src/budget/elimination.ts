@@ -17,26 +17,31 @@ export interface Elimination {
   readonly mesh: Int32Array
 }
 
-/** Plans the elimination of a network of `nodeCount` nodes. @param edges pairs of different nodes */
+/**
+ * Plans the elimination of a network of `nodeCount` nodes. What is needed only meanwhile lies in plain lists: rows of numbers of their own cost more to
+ * be had than a net of a hundred lines takes to be planned.
+ *
+ * @param edges pairs of different nodes
+ */
 export function planElimination(
   nodeCount: number,
-  edges: readonly (readonly [number, number])[],
+  edges: readonly { readonly from: number; readonly to: number }[],
 ): Elimination {
-  const branchOfEdge = new Int32Array(edges.length)
-  const degree = new Int32Array(nodeCount)
-  const first = new Int32Array(nodeCount).fill(-1)
-  const last = new Int32Array(nodeCount).fill(-1)
+  const branchOfEdge = new Array<number>(edges.length)
+  const degree = new Array<number>(nodeCount).fill(0)
+  const first = new Array<number>(nodeCount).fill(-1)
+  const last = new Array<number>(nodeCount).fill(-1)
   // Each branch is two halves, 2b and 2b + 1: a node's own halves lie in a chain, in the order in which they came.
-  let [to, after, before] = chains(4 * edges.length)
-  let halves = 0
+  const to: number[] = []
+  const after: number[] = []
+  const before: number[] = []
 
   const link = (node: number, other: number) => {
-    if (halves === to.length) [to, after, before] = chains(2 * halves + 2, to, after, before)
-    const half = halves++
+    const half = to.length
     const end = last[node]!
-    to[half] = other
-    after[half] = -1
-    before[half] = end
+    to.push(other)
+    after.push(-1)
+    before.push(end)
     if (end === -1) first[node] = half
     else after[end] = half
     last[node] = half
@@ -57,9 +62,9 @@ export function planElimination(
       if (to[half] === other) return half >> 1
     link(a, b)
     link(b, a)
-    return (halves >> 1) - 1
+    return (to.length >> 1) - 1
   }
-  for (let k = 0; k < edges.length; k++) branchOfEdge[k] = branchBetween(edges[k]![0], edges[k]![1])
+  for (let k = 0; k < edges.length; k++) branchOfEdge[k] = branchBetween(edges[k]!.from, edges[k]!.to)
 
   // Nodes by degree; an entry is stale once the node's degree has changed.
   const byDegree: number[][] = []
@@ -70,12 +75,12 @@ export function planElimination(
   }
   for (let node = nodeCount - 1; node >= 0; node--) put(node)
 
-  const order = new Int32Array(nodeCount)
-  const start = new Int32Array(nodeCount + 1)
+  const order: number[] = []
+  const start = [0]
   const neighbour: number[] = []
   const branch: number[] = []
   const mesh: number[] = []
-  const gone = new Uint8Array(nodeCount)
+  const gone = new Array<boolean>(nodeCount).fill(false)
   let least = 0
 
   for (let k = 0; k < nodeCount; ) {
@@ -85,8 +90,8 @@ export function planElimination(
       continue
     }
     if (gone[node] || degree[node] !== least) continue
-    gone[node] = 1
-    order[k] = node
+    gone[node] = true
+    order.push(node)
     const from = neighbour.length
     for (let half = first[node]!; half !== -1; half = after[half]!) {
       neighbour.push(to[half]!)
@@ -101,26 +106,36 @@ export function planElimination(
       least = Math.min(least, degree[other]!)
     }
     k++
-    start[k] = neighbour.length
+    start.push(neighbour.length)
   }
-  return {
-    nodeCount,
+  const [ofEdge, inOrder, starts, neighbours, branches, meshes] = inOneStretch(
     branchOfEdge,
-    branchCount: halves >> 1,
     order,
     start,
-    neighbour: new Int32Array(neighbour),
-    branch: new Int32Array(branch),
-    mesh: new Int32Array(mesh),
+    neighbour,
+    branch,
+    mesh,
+  )
+  return {
+    nodeCount,
+    branchOfEdge: ofEdge!,
+    branchCount: to.length >> 1,
+    order: inOrder!,
+    start: starts!,
+    neighbour: neighbours!,
+    branch: branches!,
+    mesh: meshes!,
   }
 }
 
-/** Three rows with room for so many halves, with what stands in those before. */
-function chains(room: number, ...before: readonly Int32Array[]): [Int32Array, Int32Array, Int32Array] {
-  const row = (k: number) => {
-    const own = new Int32Array(room)
-    if (before[k]) own.set(before[k])
+/** Lists of whole numbers over one stretch of memory: each by itself would cost as much as all of them. */
+function inOneStretch(...lists: readonly (readonly number[])[]): readonly Int32Array[] {
+  const memory = new ArrayBuffer(4 * lists.reduce((sum, { length }) => sum + length, 0))
+  let at = 0
+  return lists.map((list) => {
+    const own = new Int32Array(memory, at, list.length)
+    at += 4 * list.length
+    for (let i = 0; i < list.length; i++) own[i] = list[i]!
     return own
-  }
-  return [row(0), row(1), row(2)]
+  })
 }

@@ -11,12 +11,7 @@ import { type Kilometre, kilometreOf, piOf } from './uniform-line'
 const remembered = memoryOfEach<CircuitModel['lines'], Elimination>()
 
 const shapeOf = ({ lines, stations, shapedAs = lines }: CircuitModel): Elimination =>
-  remembered(shapedAs, [], () =>
-    planElimination(
-      stations.length,
-      lines.map(({ from, to }) => [from, to] as const),
-    ),
-  )
+  remembered(shapedAs, [], () => planElimination(stations.length, lines))
 
 /**
  * The lines and every on-hook ringer of a circuit at one frequency, seen from its sets and its supply: impedance between each two

@@ -58,7 +58,7 @@ export function gaugeOf(
   const shapeWithout = (piece: number): Elimination => {
     const known = shapes.get(piece)
     if (known) return known
-    const edges = lines.filter((_, k) => k !== piece).map(({ from, to }) => [from, to] as const)
+    const edges = lines.filter((_, k) => k !== piece)
     const shape = planElimination(model.stations.length, edges)
     shapes.set(piece, shape)
     return shape

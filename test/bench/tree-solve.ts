@@ -1,7 +1,7 @@
 import { rowsOfKind } from '../../src/budget/circuit-rows'
 import { conditionsOf } from '../../src/budget/conditions'
 import { constantsOf } from '../../src/budget/line-constants'
-import { chainOf, kilometreOf, piSection } from '../../src/budget/uniform-line'
+import { kilometreOf, piOf } from '../../src/budget/uniform-line'
 import { VOICE_HZ } from '../../src/budget/voice-loss'
 import { circuitSimulator, denseSolve, type Engine, type Task } from './other-engines'
 import { randomTree } from './random-tree'
@@ -78,7 +78,7 @@ function constantsAlone(): number {
   let sum = 0
   for (const line of tree.lines) {
     const kilometre = kilometreOf(constantsOf(line, TODAY), hz)
-    sum += piSection(chainOf(kilometre, line.wireM / 1000)).series.re
+    sum += piOf(kilometre, line.wireM / 1000, null)[0]!
   }
   return sum
 }

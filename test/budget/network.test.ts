@@ -47,7 +47,7 @@ const anyNetwork = (chords: number): fc.Arbitrary<AnyNetwork> =>
 function solve({ nodes, branches, shunts }: AnyNetwork, at: number) {
   const shape = planElimination(
     nodes,
-    branches.map(({ a, b }) => [a, b] as const),
+    branches.map(({ a, b }) => ({ from: a, to: b })),
   )
   const y = emptyAdmittances(shape)
   for (const [k, { a, b, re, im }] of branches.entries())
