@@ -7,7 +7,7 @@ import { type Further, withFurther } from '../../src/plan/further-line'
 import type { CircuitId, StationId } from '../../src/plan/id'
 import type { Plan } from '../../src/plan/plan'
 import { besideReport } from '../../src/report/beside-report'
-import { coveredM, farShades } from '../../src/report/far-shades'
+import { coveredM, type FarFound, farShades } from '../../src/report/far-shades'
 import type { FarLimit } from '../../src/report/further-set'
 import { furthestM } from '../../src/report/further-set'
 import { reportPlan } from '../../src/report/report-plan'
@@ -130,6 +130,27 @@ describe('the shades of how far a further telephone could stand', () => {
       expect(seen.outside).toBeGreaterThan(2)
     },
   )
+
+  test('end where the tails leave no more wire', () => {
+    const tailM = 400
+    const tailed = { ...plan, hazards: new Map(), allowances: { ...plan.allowances, tailM } }
+    const own = furtherTo(tailed, set, wire, at([10, 10]))
+    const coarse: FarFound[] = []
+    const stop = new Error('the first news are enough')
+    const first = () =>
+      farShades({ ...question, plan: own, measured: measurePlan(own) }, undefined, (news) => {
+        coarse.push(news)
+        throw stop
+      })
+    expect(first).toThrow(stop)
+    const { shades, limitsM, cellM } = coarse[0]!
+    const { area } = shades.find(({ limit }) => limit === 'today')!
+    const endM = coveredM(tailed, 'surface', limitsM.today! - 2 * tailM)
+    // Half of what the tails take, so that an outline that forgets them is missed; cells are finer than that.
+    expect(cellM).toBeLessThan(tailM / 2)
+    expect(isInArea(area, at([0, -(endM - tailM)]))).toBe(true)
+    expect(isInArea(area, at([0, -(endM + tailM)]))).toBe(false)
+  })
 
   test('told in wire, they are the lengths up to which the report holds, to a third of a hundredth', () => {
     for (const limit of ['today', 'worst'] as const) {

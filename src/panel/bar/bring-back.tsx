@@ -6,6 +6,7 @@ import { bringBack } from '../../storage/everything'
 import type { Keeper } from '../../storage/keeper'
 import { formatCount } from '../../words/units'
 import { CarryDialog } from '../carry/carry-dialog'
+import { Tick } from '../tick'
 
 interface Props {
   readonly store: Store
@@ -29,16 +30,14 @@ export function BringBack({ store, keeper }: Props) {
     taken.value = await bringBack(store, keeper, all, wanted)
   }
   const choice = (label: string, chosen: typeof settings) => (
-    <label>
-      <input
-        type="checkbox"
-        checked={chosen.value}
-        onChange={(event) => {
-          chosen.value = event.currentTarget.checked
-        }}
-      />{' '}
+    <Tick
+      checked={chosen.value}
+      onChange={(isTicked) => {
+        chosen.value = isTicked
+      }}
+    >
       {label}
-    </label>
+    </Tick>
   )
   const found = taken.value
   return (
@@ -50,12 +49,9 @@ export function BringBack({ store, keeper }: Props) {
       </p>
       {!found && (
         <>
-          {Object.keys(all.settings).length > 0 && (
-            <p>{choice('The settings too, in the place of those here', settings)}</p>
-          )}
-          {all.shelf !== '' && (
-            <p>{choice('The shelf too, in the place of what lies on the one here', shelf)}</p>
-          )}
+          {Object.keys(all.settings).length > 0 &&
+            choice('The settings too, in the place of those here', settings)}
+          {all.shelf !== '' && choice('The shelf too, in the place of what lies on the one here', shelf)}
         </>
       )}
       {all.maps.length > 0 && (

@@ -2,6 +2,7 @@ import { useSignal } from '@preact/signals'
 import { useMemo } from 'preact/hooks'
 import { pictureOf } from '../../figure/code-picture'
 import type { BoxSide } from '../../share/sharing'
+import { Tick } from '../tick'
 
 /** The invitation, as an address and as a code. */
 export function Invite({ box, mayInviteToWrite }: { box: BoxSide; mayInviteToWrite: boolean }) {
@@ -22,16 +23,14 @@ export function Invite({ box, mayInviteToWrite }: { box: BoxSide; mayInviteToWri
     <section>
       <h2>Invite</h2>
       {mayInviteToWrite && (
-        <label>
-          <input
-            type="checkbox"
-            checked={mayWrite.value}
-            onChange={(event) => {
-              mayWrite.value = event.currentTarget.checked
-            }}
-          />{' '}
+        <Tick
+          checked={mayWrite.value}
+          onChange={(isTicked) => {
+            mayWrite.value = isTicked
+          }}
+        >
           They may change the plan
-        </label>
+        </Tick>
       )}
       <label>
         The invitation: whoever has it has the key

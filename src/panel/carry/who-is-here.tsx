@@ -6,6 +6,7 @@ import type { Store } from '../../state/store'
 import { ageWords } from '../../words/age-words'
 import { thingWords } from '../../words/property-words'
 import { thingOfKey } from '../../words/thing-of-key'
+import { Tick } from '../tick'
 import { HandMark } from './hand-mark'
 
 /** Who else is at the plan, what each has open or changed last, and where each is who tells it. */
@@ -100,17 +101,15 @@ function OwnSpot({ sharing }: { sharing: Sharing }) {
     )
   return (
     <>
-      <label>
-        <input
-          type="checkbox"
-          checked={isOn.value}
-          onChange={(event) => {
-            isOn.value = event.currentTarget.checked
-            said.value = ''
-          }}
-        />{' '}
+      <Tick
+        checked={isOn.value}
+        onChange={(isTicked) => {
+          isOn.value = isTicked
+          said.value = ''
+        }}
+      >
         Show the others where I am
-      </label>
+      </Tick>
       <p class="soft" role="status">
         {said.value}
       </p>

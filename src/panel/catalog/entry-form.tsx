@@ -7,6 +7,7 @@ import { NumberField } from '../number-field'
 import { OnDemand } from '../question'
 import { SelectField } from '../select-field'
 import { TextField } from '../text-field'
+import { Tick } from '../tick'
 import { type Entry, type EntryFigure, type Form, labelWords } from './entry-figures'
 import { EntrySources } from './entry-sources'
 
@@ -93,14 +94,9 @@ export function EntryForm<T extends Entry>({ store, entry, figures, cells, parts
         const present = valueAt(entry, at) !== undefined
         return (
           <div key={at}>
-            <label class="tick">
-              <input
-                type="checkbox"
-                checked={present}
-                onChange={() => void change(at, present ? undefined : begins)}
-              />
+            <Tick checked={present} onChange={() => void change(at, present ? undefined : begins)}>
               {label}
-            </label>
+            </Tick>
             {present && inner.map(field)}
             {present && innerCells.map(cell)}
           </div>
