@@ -12,28 +12,12 @@ afterAll(() => at?.close())
 const button = (name: string | RegExp) =>
   at.page.getByRole('button', { name, exact: typeof name === 'string' })
 
-/** Selects a station by a click on its sign. */
+/** Selects a station by its name. */
 async function pick(name: string) {
   const { page } = at
-  await page.locator('g.station').first().waitFor({ state: 'attached' })
-  const places = await page.locator('g.station').evaluateAll((signs) =>
-    signs.map((sign) => {
-      const { x, y, width, height } = (sign.querySelector('.block, .joint') ?? sign).getBoundingClientRect()
-      return [x + width / 2, y + height / 2] as const
-    }),
-  )
-  const heading = page.getByRole('heading', { name, level: 1, exact: true })
-  for (const [x, y] of places) {
-    await page.mouse.click(x, y)
-    if (
-      await heading.waitFor({ timeout: 1500 }).then(
-        () => true,
-        () => false,
-      )
-    )
-      return
-  }
-  throw new Error(`no station ${name} on the map`)
+  await page.getByPlaceholder('Station, line or circuit').fill(name)
+  await page.locator('.panel .rows button', { hasText: name }).first().click()
+  await page.getByRole('heading', { name, level: 1, exact: true }).waitFor()
 }
 
 test('from a station the map shades how far one telephone more could stand, and prints it', async () => {
