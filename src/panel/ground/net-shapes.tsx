@@ -5,6 +5,7 @@ import type { SuggestedNet } from '../../route/suggest-nets'
 import type { Store } from '../../state/store'
 import { formatMassKg, formatRunM } from '../../words/units'
 import { VerdictMark } from '../verdict-mark'
+import { type FigureRow, FigureRows } from './figure-rows'
 
 /** A board is a star with a board or an exchange in its middle. */
 export type ShapeName = SuggestedNet['shape'] | 'board'
@@ -40,7 +41,7 @@ export function Shapes({
   onShow: (shape: Shape) => void
 }) {
   const system = store.units.value
-  const rows: readonly (readonly [string, (figures: NetFigures) => string])[] = [
+  const rows: readonly FigureRow<NetFigures>[] = [
     ['Wire', ({ wireM }) => formatRunM(wireM, system)],
     ['Weight', ({ kg }) => formatMassKg(kg, system)],
     ['Spools', ({ spools }) => String(spools)],
@@ -63,14 +64,7 @@ export function Shapes({
         </tr>
       </thead>
       <tbody>
-        {rows.map(([name, text]) => (
-          <tr key={name}>
-            <th scope="row">{name}</th>
-            {shapes.map(({ shape, figures }) => (
-              <td key={shape}>{text(figures)}</td>
-            ))}
-          </tr>
-        ))}
+        <FigureRows rows={rows} columns={shapes.map(({ figures }) => figures)} />
         {hasSets &&
           (['verdict', 'worst'] as const).map((when) => (
             <tr key={when}>

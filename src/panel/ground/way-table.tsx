@@ -5,6 +5,7 @@ import { type RouteFigures, routeFigures } from '../../report/route-figures'
 import type { NearRoute } from '../../route/near-routes'
 import type { Store } from '../../state/store'
 import { formatLengthM, formatRunM } from '../../words/units'
+import { type FigureRow, FigureRows } from './figure-rows'
 
 interface Props {
   readonly store: Store
@@ -27,7 +28,7 @@ export function WayTable({ store, plan, drawn, ways, shown, lead, onShow }: Prop
     return routeFigures(led.plan, led.line, ground)
   })
   const best = ways[0]!.cost
-  const rows: readonly (readonly [string, (figures: RouteFigures) => string])[] = [
+  const rows: readonly FigureRow<RouteFigures>[] = [
     ['Along the ground', ({ groundM }) => formatRunM(groundM, system)],
     ['Wire', ({ wireM }) => formatRunM(wireM, system)],
     ['Climb', ({ climbM }) => (climbM === undefined ? 'not known' : formatLengthM(climbM, system))],
@@ -56,15 +57,7 @@ export function WayTable({ store, plan, drawn, ways, shown, lead, onShow }: Prop
         </tr>
       </thead>
       <tbody>
-        {rows.map(([name, text]) => (
-          <tr key={name}>
-            <th scope="row">{name}</th>
-            {hand && <td>{text(hand)}</td>}
-            {figures.map((each, i) => (
-              <td key={i}>{text(each)}</td>
-            ))}
-          </tr>
-        ))}
+        <FigureRows rows={rows} columns={hand ? [hand, ...figures] : figures} />
         {ways.length > 1 && (
           <>
             <tr>
