@@ -1,7 +1,5 @@
 import { type Signal, signal } from '@preact/signals'
-import { formatPlan } from '../files/format-plan'
 import type { Edit } from '../journal/edit'
-import { stateOf } from '../journal/journal-state'
 import type { Plan } from '../plan/plan'
 import { isObject } from '../schema/schema'
 import { type BoxLine, openLine } from './box-line'
@@ -10,6 +8,7 @@ import type { KeptRooms } from './kept-rooms'
 import { Outbox } from './outbox'
 import { invitation, tagOf } from './plan-keys'
 import type { Room } from './room'
+import { RoomKeeper } from './room-keeper'
 import { opened, sealed } from './sealed'
 import type { SelectedThing } from './selected-key'
 import type { BoxSide, Sharing, Standing } from './sharing'
@@ -27,8 +26,6 @@ export interface SharedStore extends TableStore {
   readonly notice: { value: string }
 }
 
-/** So long after the last change the state is kept, so that little has to be read again at the next visit. */
-const KEEP_MS = 3000
 /** After so many envelopes the hand that wrote the last of them lays down a new beginning, so that nobody has to read them all. */
 const NEW_BEGINNING = 2000
 
@@ -42,18 +39,16 @@ export class SharedPlan implements Sharing, BoxSide {
   readonly table: TableJournal
   readonly #store: SharedStore
   readonly #room: Room
-  readonly #kept: KeptRooms | null
+  readonly #keeper: RoomKeeper
   readonly #outbox: Outbox
   readonly #here: Here
   readonly #windows: BroadcastChannel | null
   #line: BoxLine | null = null
   #upTo: number
-  #keeping: ReturnType<typeof setTimeout> | undefined
 
   constructor(store: SharedStore, room: Room, kept: KeptRooms | null, name: Signal<string>, upTo: number) {
     this.#store = store
     this.#room = room
-    this.#kept = kept
     this.#upTo = upTo
     this.name = name
     this.mayWrite = room.hand !== null
@@ -75,6 +70,7 @@ export class SharedPlan implements Sharing, BoxSide {
       },
       (sentence) => this.table.tell([sentence]),
     )
+    this.#keeper = new RoomKeeper(room, kept, this.#outbox, () => this.#upTo)
     this.#windows =
       typeof BroadcastChannel === 'undefined' ? null : new BroadcastChannel(`fieldpair ${tagOf(room.keys)}`)
   }
@@ -130,7 +126,7 @@ export class SharedPlan implements Sharing, BoxSide {
     this.table.start(base)
     let isBegun = !isNew
     // Another window may have to go on from here at once.
-    if (isNew) void this.#keep()
+    if (isNew) void this.#keeper.keep()
     // Windows of one browser hear each other also where no box is reached.
     this.#windows?.addEventListener('message', ({ data }) => {
       if (data instanceof Uint8Array) this.#receive(data)
@@ -187,7 +183,7 @@ export class SharedPlan implements Sharing, BoxSide {
         `${this.#room.names.of(received.hand!)} has given the plan new keys. What you change here reaches nobody any more: ask for a new invitation. Opened by it, your changes are taken along.`,
       ])
     }
-    this.#keepSoon()
+    this.#keeper.keepSoon()
     return received.hand
   }
 
@@ -209,28 +205,7 @@ export class SharedPlan implements Sharing, BoxSide {
     this.#outbox.put({ name: `${first!.hand}:${first!.number}`, bytes })
     this.#windows?.postMessage(bytes)
     this.#here.tellSoon()
-    this.#keepSoon()
-  }
-
-  #keepSoon(): void {
-    this.#keeping ??= setTimeout(() => void this.#keep(), KEEP_MS)
-  }
-
-  /** Keeps the state in this browser, so that the next visit goes on from here. */
-  async #keep(): Promise<void> {
-    this.#keeping = undefined
-    if (!this.#kept) return
-    const { keys, journal, view, names } = this.#room
-    const sent = this.#outbox.takeSent()
-    const room = {
-      tag: tagOf(keys),
-      keys,
-      plan: formatPlan(view.plan),
-      state: stateOf(journal),
-      names: names.all(),
-      upTo: this.#upTo,
-    }
-    await this.#kept.keepRoom(room, sent).catch(() => undefined)
+    this.#keeper.keepSoon()
   }
 
   readonly invitation = (mayWrite: boolean): string =>
@@ -264,8 +239,7 @@ export class SharedPlan implements Sharing, BoxSide {
   readonly leave = (): void => {
     this.#here.leave()
     this.table.leave()
-    clearTimeout(this.#keeping)
-    void this.#keep()
+    void this.#keeper.keep()
     this.#windows?.close()
     this.#store.sharing.value = null
     void this.#line?.close()
