@@ -3,10 +3,14 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs'
 import { connect, createServer, type Socket } from 'node:net'
 import { tmpdir } from 'node:os'
 import { join, resolve } from 'node:path'
+import { jetstream, jetstreamManager } from '@nats-io/jetstream'
+import { connect as dial } from '@nats-io/transport-node'
 import { afterEach, expect, test } from 'vitest'
 import { startBox } from '../../scripts/share/box.mjs'
 import { findNatsServer } from '../../scripts/share/nats-server.mjs'
 import { webFront } from '../../scripts/share/web-front.mjs'
+import { keysOfInvitation, passOf, tagOf } from '../../src/share/plan-keys'
+import { makeHand, sealed } from '../../src/share/sealed'
 import type { Ask, HandState } from './trial-hand'
 
 /** `BOX_TRIALS=1 npx vitest run --project core test/share/box-trials.test.ts` tries all of it, for some minutes; else only the first. */
@@ -283,6 +287,42 @@ test.skipIf(!nats || !LONG)(
         (await fetch(`http://127.0.0.1:${one.port}/share/plans`, { method: 'POST', body: '{}' })).status,
       )
     expect([400, 429].map((status) => answers.filter((each) => each === status).length)).toEqual([60, 10])
+  },
+  60_000,
+)
+
+test.skipIf(!nats || !LONG)(
+  'a hand that lays down nonsense, as beginnings and as edits, keeps nobody out and stops nobody',
+  async () => {
+    const one = await box()
+    const first = await hand(one.port)
+    await first.edit(0, 5, 20)
+    await together(first)
+    const keys = keysOfInvitation(first.fragment)!
+    const tag = tagOf(keys)
+    const line = await dial({
+      ...{ servers: `127.0.0.1:${one.natsPort}`, user: `${tag}.w`, pass: passOf(keys).write! },
+      inboxPrefix: `_INBOX.${tag}`,
+    })
+    const stream = jetstream(line)
+    const hostile = makeHand(keys.write!)
+    const nonsense = [
+      new Uint8Array(500),
+      sealed({ begin: { plan: '{}', state: {}, upTo: 1e9 } }, hostile, keys),
+      sealed({ step: [1, 2, [{ k: 'stations/s1/position', v: ['x'] }]] }, hostile, keys),
+      sealed('x'.repeat(100_000), hostile, keys),
+    ]
+    for (const bytes of nonsense)
+      for (const subject of ['begin', 'edits']) await stream.publish(`plan.${tag}.${subject}`, bytes)
+    // Nor can this hand look at other plans, or take anything out of its own.
+    await expect(jetstreamManager(line).then((manager) => manager.streams.names().next())).rejects.toThrow()
+    await expect(line.request(`$JS.API.STREAM.PURGE.PLAN_${tag}`, '', { timeout: 1000 })).rejects.toThrow()
+    const second = await hand(one.port, first.fragment)
+    await second.edit(50, 5, 20)
+    const { state } = await together(first, second)
+    expect(state.marks).toHaveLength(10)
+    expect((await first.state()).said.filter(Boolean).length).toBeGreaterThan(0)
+    await line.close()
   },
   60_000,
 )
