@@ -79,7 +79,7 @@ test(`a plan of ${PLAN!.stations} stations goes from one screen to another by co
   await choose(to.page, 'Take one from a screen…')
   await button(to.page, 'Use the camera').click()
   await to.page.getByRole('heading', { name: 'A plan has come in' }).waitFor({ timeout: 45_000 })
-  expect(await to.page.locator('.carry').textContent()).toContain('It is another plan')
+  await to.page.locator('.carry').getByText('It is another plan').waitFor()
   await button(to.page, 'Open it as a plan of its own').click()
   await expect.poll(() => titleOf(to.page)).toBe('From screen to screen')
   expect(to.faults).toEqual([])
