@@ -3,6 +3,9 @@ import { existsSync } from 'node:fs'
 import { createServer } from 'node:net'
 import { installWithApt } from '../browser.mjs'
 
+/** A server that is asked to end has so long for it, ms. */
+const PATIENCE_MS = 5000
+
 const USUAL_PLACES = ['/usr/sbin/nats-server', '/usr/bin/nats-server', '/usr/local/bin/nats-server']
 
 /** @returns {string | undefined} path of the nats-server that is installed here */
@@ -70,7 +73,12 @@ export function keepRunning(path, config, tell) {
       isStopped = true
       return new Promise((resolve) => {
         if (child.exitCode !== null || child.signalCode !== null) return resolve()
-        child.once('exit', () => resolve())
+        // One whose disk was full does not always end when it is asked to.
+        const force = setTimeout(() => child.kill('SIGKILL'), PATIENCE_MS)
+        child.once('exit', () => {
+          clearTimeout(force)
+          resolve()
+        })
         child.kill('SIGTERM')
       })
     },
