@@ -28,6 +28,11 @@ test(`${CARRIED.length} random histories come together by what their files carry
     })
     for (const journal of journals) for (const { journal: other } of hands) takeState(journal, carried(other))
     const [first, ...others] = journals.map((journal) => formatPlan(journal.mended().plan))
+    // What waits for a choice is the same to all as well: nothing that was overwritten comes back beside what took its place.
+    const [torn, ...othersTorn] = journals.map((journal) =>
+      journal.torn().map(({ key, edits }) => [key, ...edits.map(idOf).sort()]),
+    )
+    for (const other of othersTorn) expect(other, `history ${seed}`).toEqual(torn)
     for (const other of others) expect(other, `history ${seed}`).toBe(first)
     expect(parsePlan(first!).ok, `history ${seed}`).toBe(true)
   }

@@ -1,0 +1,125 @@
+import { type ChildProcess, fork } from 'node:child_process'
+import { mkdtempSync, rmSync } from 'node:fs'
+import { connect, createServer, type Socket } from 'node:net'
+import { tmpdir } from 'node:os'
+import { join, resolve } from 'node:path'
+import { afterEach, expect } from 'vitest'
+import { startBox } from '../../scripts/share/box.mjs'
+import { findNatsServer } from '../../scripts/share/nats-server.mjs'
+import type { Ask, HandState } from './trial-hand'
+
+export const nats = findNatsServer()
+export const ends: (() => unknown)[] = []
+afterEach(async () => {
+  for (const end of ends.splice(0).reverse()) await end()
+})
+
+export function folderOf(): string {
+  const folder = mkdtempSync(join(tmpdir(), 'box-'))
+  ends.push(() => rmSync(folder, { recursive: true, force: true }))
+  return folder
+}
+
+export async function box(wish: Partial<Parameters<typeof startBox>[0]> = {}) {
+  const folder = wish.folder ?? folderOf()
+  const started = await startBox({ folder, site: folder, nats: nats!, port: 0, host: '127.0.0.1', ...wish })
+  ends.push(() => started.stop())
+  return started
+}
+
+/** A hand in a process of its own. */
+export async function hand(port: number, fragment?: string) {
+  const child: ChildProcess = fork(resolve('scripts/share/measure-part.mjs'), ['tryHand'], {
+    execArgv: ['--experimental-websocket', '--no-warnings'],
+  })
+  ends.push(() => child.kill('SIGKILL'))
+  const heard = (what: 'ready' | 'state') =>
+    new Promise<HandState>((done, fail) => {
+      const gone = () => fail(new Error('the hand has gone'))
+      child.once('exit', gone)
+      const hear = (word: { ready?: HandState; state?: HandState; result?: { why?: string } }) => {
+        if (word.result) fail(new Error(word.result.why ?? 'ended'))
+        if (!word[what]) return
+        child.off('message', hear)
+        child.off('exit', gone)
+        done(word[what])
+      }
+      child.on('message', hear)
+    })
+  child.send({ port, fragment })
+  const ready = await heard('ready')
+  const ask = (what: Ask) => {
+    child.send(what)
+    return heard('state')
+  }
+  return {
+    fragment: ready.fragment,
+    kill: () => child.kill('SIGKILL'),
+    state: () => ask({ do: 'state' }),
+    changeKeys: () => ask({ do: 'change keys' }),
+    edit: (from: number, count: number, everyMs: number, letters = 0, among?: number) =>
+      ask({ do: 'edit', from, count, everyMs, letters, ...(among && { among }) }),
+  }
+}
+type Hand = Awaited<ReturnType<typeof hand>>
+
+/** Waits until nothing of these hands waits and all have the same plan. Gives it, and how long that took, ms. */
+export async function together(
+  ...hands: readonly Hand[]
+): Promise<{ readonly state: HandState; readonly ms: number }> {
+  const begun = performance.now()
+  await expect
+    .poll(
+      async () => {
+        const states = await Promise.all(hands.map((each) => each.state()))
+        return [new Set(states.map(({ text }) => text)).size, ...states.map(({ waiting }) => waiting)]
+      },
+      { timeout: 90_000, interval: 200 },
+    )
+    .toEqual([1, ...hands.map(() => 0)])
+  return { state: await hands[0]!.state(), ms: Math.round(performance.now() - begun) }
+}
+
+export const numbers = (list: readonly string[]) => [...list].sort()
+
+/** A way to a box that can be made slow, or go quiet with its lines still up, as radio does. */
+export async function radio(to: number, bytesPerSecond = Number.POSITIVE_INFINITY, delayMs = 0) {
+  let isQuiet = false
+  const sockets = new Set<Socket>()
+  const pass = (from: Socket, onto: Socket) => {
+    let freeAt = 0
+    from.on('data', (piece) => {
+      const now = performance.now()
+      freeAt = Math.max(freeAt, now) + (piece.length / bytesPerSecond) * 1000
+      from.pause()
+      const go = () => {
+        if (isQuiet) return void setTimeout(go, 100)
+        onto.write(piece)
+        from.resume()
+      }
+      setTimeout(go, freeAt - now + delayMs)
+    })
+  }
+  const server = createServer((socket) => {
+    const inner = connect(to, '127.0.0.1')
+    sockets.add(socket).add(inner)
+    pass(socket, inner)
+    pass(inner, socket)
+    const end = () => {
+      socket.destroy()
+      inner.destroy()
+    }
+    for (const each of [socket, inner]) each.on('error', end).on('close', end)
+  })
+  await new Promise<void>((done) => server.listen(0, '127.0.0.1', done))
+  ends.push(() => {
+    for (const socket of sockets) socket.destroy()
+    server.close()
+  })
+  return {
+    port: (server.address() as { port: number }).port,
+    quiet: (is: boolean) => {
+      isQuiet = is
+    },
+  }
+}
