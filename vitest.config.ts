@@ -36,6 +36,7 @@ const CORE = {
 /** Where modules hold what changes (signals, a document, a store): each file begins with new ones. */
 const STATEFUL = [
   ...['jobs', 'map', 'panel', 'state', 'storage'].map((folder) => `test/${folder}/**/*.test.{ts,tsx}`),
+  'test/share/own-journal.test.ts',
   'test/sheet/papers.test.tsx',
 ]
 /** What measures the page's own pace: company would slow it down. */
