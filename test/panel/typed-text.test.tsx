@@ -2,6 +2,9 @@
 import { act } from 'preact/test-utils'
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest'
 import { StationCard } from '../../src/panel/station-card'
+// What the card loads when it is shown: it must not come when the test is over.
+import '../../src/panel/ground/how-far'
+import '../../src/panel/ground/route-from'
 import { createStore } from '../../src/state/store'
 import { tellLeaving } from '../../src/storage/keeper'
 import { page } from './page'

@@ -4,13 +4,14 @@ import proj4 from 'proj4'
 import { describe, expect, test } from 'vitest'
 import { planeAbout } from '../../src/geo/plane'
 import type { Position } from '../../src/geo/position'
-import { stationName, verticesOf } from '../../src/plan/plan'
+import { lineNumber, stationName, verticesOf } from '../../src/plan/plan'
 import { drawMap } from '../../src/sheet/drawing/map-drawing'
 import { frameIn } from '../../src/sheet/drawing/map-frame'
 import { windowOver } from '../../src/sheet/drawing/map-window'
 import { blocksWithin } from '../../src/sheet/layout/block'
 import { bodyOf, PAPER_SIZES } from '../../src/sheet/layout/paper-size'
 import type { Table } from '../../src/sheet/layout/table'
+import type { Paper } from '../../src/sheet/paper'
 import { PAPER_KINDS } from '../../src/sheet/paper-kinds'
 import { sourceOf } from './demo-source'
 import { PAPER_PLANS } from './paper-plans'
@@ -34,15 +35,29 @@ function outsideGrid(zone: string, [lonDeg, latDeg]: Position): readonly [number
 const headAt = (table: Table, is: (head: string) => boolean) =>
   table.columns.findIndex(({ head }) => is(head))
 
+/** What a line's card tells of its way; of a card that two share, the rows that are its own. */
+const walkOf = (cards: readonly Paper[], number: number): readonly Table[] =>
+  cards.flatMap(({ about, blocks }) =>
+    blocksWithin(blocks).flatMap((block) => {
+      if (block.kind !== 'table' || block.table.title !== 'On the way') return []
+      const { table } = block
+      const of = headAt(table, (head) => head === 'Line')
+      if (of < 0) return about?.startsWith(`Line ${number}:`) ? [table] : []
+      return [
+        {
+          ...table,
+          columns: table.columns.toSpliced(of, 1),
+          rows: table.rows.filter((row) => row[of] === `${number}`).map((row) => row.toSpliced(of, 1)),
+        },
+      ]
+    }),
+  )
+
 describe.each(Object.keys(PAPER_PLANS))('%s', (name) => {
   const plan = PAPER_PLANS[name]!()
   const source = sourceOf(plan)
   const cards = PAPER_KINDS['Line cards'](source, room)
-  const walks = cards.map(({ blocks }) =>
-    blocksWithin(blocks).flatMap((block) =>
-      block.kind === 'table' && block.table.title === 'On the way' ? [block.table] : [],
-    ),
-  )
+  const walks = [...plan.lines.keys()].map((line) => walkOf(cards, lineNumber(plan, line)))
 
   test('bearings on the line cards are GeographicLib’s, less what another magnetic model says', () => {
     let read = 0
