@@ -4,8 +4,8 @@
 const inFile = (file, tests) => (fault, from, to) => ({ fault, file: `src/shelf/${file}`, from, to, tests })
 
 const judge = inFile('judge-net.ts', ['test/shelf/nets-hold.test.ts', 'test/shelf/small-shelves.test.ts'])
-const design = inFile('net-design.ts', ['test/shelf/net-design.test.ts', 'test/shelf/nets-hold.test.ts'])
-const plan = inFile('net-plan.ts', ['test/shelf/nets-hold.test.ts'])
+const design = inFile('net-design.ts', ['test/shelf/net-design.test.ts'])
+const plan = inFile('net-plan.ts', ['test/shelf/net-plan.test.ts'])
 const ways = inFile('ways.ts', ['test/shelf/shelf-geometry.test.ts'])
 const rank = inFile('rank-nets.ts', ['test/shelf/small-shelves.test.ts'])
 const battery = inFile('battery.ts', ['test/shelf/net-design.test.ts'])

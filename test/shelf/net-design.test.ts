@@ -35,6 +35,35 @@ test('two batteries of two cells take four off the shelf, and three are not enou
   expect(isThere(country, takenBy(country, design.slice(0, 1)))).toBe(true)
 })
 
+test('two calls of two telephones each take four, and three are not enough', () => {
+  const isThereOf = (count: number) => {
+    const shelf = shelfOf({
+      places: ['a', 'b', 'c', 'd'].map((name, k) => ({ name, lon: 9 + k / 1000, lat: 47 })),
+      talk: [
+        ['a', 'b'],
+        ['c', 'd'],
+      ],
+      have: {
+        wires: [{ wire: 'wd-1a', lengthM: 400, count: 2 }],
+        sets: [{ set: 'crank-wall-five-bar', count }],
+        supplies: [],
+      },
+    })
+    if (!shelf.ok) throw new Error(JSON.stringify(shelf.problems))
+    const country = countryOf(shelf.value)
+    const between = (a: number, b: number) => ({
+      edges: [{ edge: [a, b] as const, run: 0 }],
+      sets: new Map([
+        [a, 0],
+        [b, 0],
+      ]),
+      supply: null,
+    })
+    return isThere(country, takenBy(country, [between(0, 1), between(2, 3)]))
+  }
+  expect([3, 4].map(isThereOf)).toEqual([false, true])
+})
+
 test('three cells make batteries of one, two and three, and sixteen make none above 60 V', () => {
   const voltsOf = (count: number) =>
     batteriesOf(CELLS.find(({ id }) => id === '6lr61')!, { count }, () => false).map(
