@@ -1,10 +1,10 @@
 import { computed, signal } from '@preact/signals'
 import { formatPlan } from '../files/format-plan'
-import { parsePlan } from '../files/parse-plan'
 import type { Edit } from '../journal/edit'
 import type { Journal } from '../journal/journal'
-import { journalOf, stateOf } from '../journal/journal-state'
+import { stateOf } from '../journal/journal-state'
 import type { Plan } from '../plan/plan'
+import { journalIn } from './journal-in'
 import type { LoggedStep } from './sharing'
 
 /** So many steps are shown; all of them can be gone back over. */
@@ -69,9 +69,8 @@ export class EditLog {
   }
 
   #journalAt(steps: readonly Step[]): Journal {
-    const plan = parsePlan(this.#base.plan)
-    const journal = plan.ok ? journalOf(plan.value, JSON.parse(this.#base.state)) : ''
-    if (typeof journal === 'string') throw new Error('the log begins with no journal')
+    const journal = journalIn({ plan: this.#base.plan, state: JSON.parse(this.#base.state) })
+    if (!journal) throw new Error('the log begins with no journal')
     journal.take(steps.flatMap(({ edits }) => edits))
     return journal
   }

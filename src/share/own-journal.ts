@@ -1,11 +1,11 @@
 import { type DBSchema, openDB } from 'idb'
 import { formatWithJournal, takeJournalOut, withJournal } from '../files/carried-journal'
 import { formatPlan } from '../files/format-plan'
-import { parsePlan } from '../files/parse-plan'
 import { HEADS } from '../files/plan-fingerprint'
 import type { Journal } from '../journal/journal'
-import { type JournalState, journalOf, stateOf } from '../journal/journal-state'
+import { type JournalState, stateOf } from '../journal/journal-state'
 import type { Plan } from '../plan/plan'
+import { journalIn } from './journal-in'
 import { newJournal } from './new-journal'
 
 /** The journal of a plan as this browser keeps it: a plan, and the state that made it. What was changed since follows from the plan on the table. */
@@ -117,9 +117,3 @@ export function ownJournal(table: Table, name: string, docOf: () => string) {
 
 const newHand = (): string =>
   `f${crypto.getRandomValues(new Uint32Array(2)).reduce((text, each) => text + each.toString(36), '')}`
-
-function journalIn({ plan, state }: KeptJournal): Journal | null {
-  const read = parsePlan(plan)
-  const journal = read.ok ? journalOf(read.value, state) : ''
-  return typeof journal === 'string' ? null : journal
-}

@@ -1,10 +1,10 @@
 import { formatPlan } from '../files/format-plan'
-import { parsePlan } from '../files/parse-plan'
 import type { Edit } from '../journal/edit'
 import type { Journal, MendedPlan } from '../journal/journal'
-import { type JournalState, journalOf, stateOf, takeState } from '../journal/journal-state'
+import { type JournalState, stateOf, takeState } from '../journal/journal-state'
 import { isObject } from '../schema/schema'
 import { HandNames } from './hand-names'
+import { journalIn } from './journal-in'
 import { packedStep, stepOfPacked } from './packed-step'
 import type { PlanKeys } from './plan-keys'
 import { opened, type SigningHand, sealed } from './sealed'
@@ -113,10 +113,8 @@ export function beginningIn(bytes: Uint8Array, keys: PlanKeys): ReturnType<typeo
   return isObject(begin) ? beginningOf(begin) : undefined
 }
 
-export function beginningOf({ plan, state, upTo, names }: Readonly<Record<string, unknown>>) {
-  const read = typeof plan === 'string' ? parsePlan(plan) : undefined
-  const journal = read?.ok ? journalOf(read.value, state) : undefined
-  return journal && typeof journal !== 'string'
-    ? { journal, upTo: Number.isSafeInteger(upTo) ? (upTo as number) : 0, names }
-    : undefined
+export function beginningOf(kept: Readonly<Record<string, unknown>>) {
+  const journal = journalIn(kept)
+  const { upTo, names } = kept
+  return journal ? { journal, upTo: Number.isSafeInteger(upTo) ? (upTo as number) : 0, names } : undefined
 }

@@ -1,11 +1,10 @@
 import { signal } from '@preact/signals'
 import { formatPlan } from '../files/format-plan'
-import { parsePlan } from '../files/parse-plan'
-import type { Journal } from '../journal/journal'
-import { journalOf, stateOf, takeState } from '../journal/journal-state'
+import { stateOf, takeState } from '../journal/journal-state'
 import type { Plan } from '../plan/plan'
 import { HandNames } from './hand-names'
 import { Here } from './here'
+import { journalIn } from './journal-in'
 import { newJournal } from './new-journal'
 import type { SelectedThing } from './selected-key'
 import { sharedTagOf } from './shared-tag'
@@ -132,10 +131,4 @@ export function windowsPlan(
   })
   tellHere()
   return sharing
-}
-
-function journalIn({ plan, state }: WindowBeginning): Journal | null {
-  const read = parsePlan(plan)
-  const journal = read.ok ? journalOf(read.value, state) : ''
-  return typeof journal === 'string' ? null : journal
 }
