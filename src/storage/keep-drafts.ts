@@ -3,7 +3,7 @@ import { setTitle } from '../plan/text-edits'
 import type { UnderWay } from '../plan/under-way'
 import { type Drafts, openDrafts } from './drafts'
 import { askToKeepForGood } from './keep-for-good'
-import { type Keeper, type KeptStore, tellLeaving } from './keeper'
+import type { Keeper, KeptStore } from './keeper'
 import { NOTICES } from './keeping-notices'
 import { lastKey, rememberLast } from './last-draft'
 import { newKey } from './new-key'
@@ -11,6 +11,7 @@ import { otherWindows } from './other-windows'
 import { ownName } from './own-name'
 import { newSession, type Session, setJoint } from './session'
 import { versionKeeper } from './versions'
+import { whenPageGoes } from './when-page-goes'
 
 /** Long enough to gather a burst of edits, and well within a second on a busy machine too. */
 const GATHER_MS = 100
@@ -196,26 +197,15 @@ export async function keepDrafts(store: KeptStore, name = ownName('fieldpair')):
   })
   const isAtRisk = () =>
     store.notKept.value !== '' && session.changed && (seen !== store.inFile.peek() || drawn !== null)
-  const onGone = () => {
-    tellLeaving()
-    void flush()
-  }
-  const onHide = () => {
-    if (document.visibilityState === 'hidden') void flush()
-  }
-  const onLeave = (event: BeforeUnloadEvent) => {
-    tellLeaving()
-    if (isAtRisk()) event.preventDefault()
-  }
-
   const late = new Promise<false>((done) => setTimeout(() => done(false), OPENING_MS))
   if (await Promise.race([connect(), late])) await takeLast()
   else if (!store.notKept.value) store.notKept.value = NOTICES.nowhere
 
-  addEventListener('pagehide', onGone)
-  addEventListener('beforeunload', onLeave)
-  document.addEventListener('visibilitychange', onHide)
-  const unsubscribe = [store.settled.subscribe(onSettled), store.underWay.subscribe(onDrawn)]
+  const unsubscribe = [
+    whenPageGoes(() => void flush(), isAtRisk),
+    store.settled.subscribe(onSettled),
+    store.underWay.subscribe(onDrawn),
+  ]
 
   return {
     list: async () => (await drafts?.list()) ?? null,
@@ -250,9 +240,6 @@ export async function keepDrafts(store: KeptStore, name = ownName('fieldpair')):
       for (const leaveOff of unsubscribe) leaveOff()
       clearTimeout(timer)
       windows.close()
-      removeEventListener('pagehide', onGone)
-      removeEventListener('beforeunload', onLeave)
-      document.removeEventListener('visibilitychange', onHide)
       drafts?.close()
     },
   }
