@@ -5,31 +5,40 @@ import { batteriesOf } from '../../src/shelf/battery'
 import { countryOf } from '../../src/shelf/country'
 import { isThere, type NetDesign, takenBy } from '../../src/shelf/net-design'
 
-test('two batteries of two cells take four off the shelf, and three are not enough', () => {
+/** Two pairs of places that call each other, and what there is for them. */
+function countryWith(have: Readonly<Record<string, unknown>>) {
   const shelf = shelfOf({
     places: ['a', 'b', 'c', 'd'].map((name, k) => ({ name, lon: 9 + k / 1000, lat: 47 })),
     talk: [
       ['a', 'b'],
       ['c', 'd'],
     ],
-    have: {
-      wires: [{ wire: 'wd-1a', lengthM: 400, count: 2 }],
-      sets: [{ set: 'desk-bell', count: 4 }],
-      cells: [{ cell: '6lr61', count: 3 }],
-    },
+    have: { wires: [{ wire: 'wd-1a', lengthM: 400, count: 2 }], ...have },
   })
   if (!shelf.ok) throw new Error(JSON.stringify(shelf.problems))
-  const country = countryOf(shelf.value)
-  const ofTwo = country.supplies.findIndex(({ cells }) => cells?.each === 2)
-  const between = (a: number, b: number) => ({
-    edges: [{ edge: [a, b] as const, run: 0 }],
+  return countryOf(shelf.value)
+}
+
+/** A line between each two, with a telephone at both ends, and of a kind of supply one at the first of them. */
+const twoLines = (supply: number | null): NetDesign =>
+  [
+    [0, 1],
+    [2, 3],
+  ].map(([a, b]) => ({
+    edges: [{ edge: [a!, b!] as const, run: 0 }],
     sets: new Map([
-      [a, 0],
-      [b, 0],
+      [a!, 0],
+      [b!, 0],
     ]),
-    supply: { kind: ofTwo, at: a },
+    supply: supply === null ? null : { kind: supply, at: a! },
+  }))
+
+test('two batteries of two cells take four off the shelf, and three are not enough', () => {
+  const country = countryWith({
+    sets: [{ set: 'desk-bell', count: 4 }],
+    cells: [{ cell: '6lr61', count: 3 }],
   })
-  const design: NetDesign = [between(0, 1), between(2, 3)]
+  const design = twoLines(country.supplies.findIndex(({ cells }) => cells?.each === 2))
   expect(takenBy(country, design).cells).toEqual([4])
   expect(isThere(country, takenBy(country, design))).toBe(false)
   expect(isThere(country, takenBy(country, design.slice(0, 1)))).toBe(true)
@@ -37,29 +46,8 @@ test('two batteries of two cells take four off the shelf, and three are not enou
 
 test('two calls of two telephones each take four, and three are not enough', () => {
   const isThereOf = (count: number) => {
-    const shelf = shelfOf({
-      places: ['a', 'b', 'c', 'd'].map((name, k) => ({ name, lon: 9 + k / 1000, lat: 47 })),
-      talk: [
-        ['a', 'b'],
-        ['c', 'd'],
-      ],
-      have: {
-        wires: [{ wire: 'wd-1a', lengthM: 400, count: 2 }],
-        sets: [{ set: 'crank-wall-five-bar', count }],
-        supplies: [],
-      },
-    })
-    if (!shelf.ok) throw new Error(JSON.stringify(shelf.problems))
-    const country = countryOf(shelf.value)
-    const between = (a: number, b: number) => ({
-      edges: [{ edge: [a, b] as const, run: 0 }],
-      sets: new Map([
-        [a, 0],
-        [b, 0],
-      ]),
-      supply: null,
-    })
-    return isThere(country, takenBy(country, [between(0, 1), between(2, 3)]))
+    const country = countryWith({ sets: [{ set: 'crank-wall-five-bar', count }] })
+    return isThere(country, takenBy(country, twoLines(null)))
   }
   expect([3, 4].map(isThereOf)).toEqual([false, true])
 })
