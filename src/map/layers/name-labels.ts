@@ -61,6 +61,7 @@ export function stationLabel({ id, name }: Station, { x, y }: Point): Label {
     { x: x - beside + 12, y: above },
     { x: x + beside - 12, y: below },
     { x: x - beside + 12, y: below },
+    ...[above, below].flatMap((y) => [x + width / 4, x - width / 4].map((x) => ({ x, y }))),
   ]
   const candidates = middles.map((middle) => around(middle, width, height))
   return { id, lines, kind: 'station-name', candidates }

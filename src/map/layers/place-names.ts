@@ -27,8 +27,8 @@ export interface Stretch {
   readonly to: Point
 }
 
-/** What it costs to be crossed by wire, and to be one candidate less welcome. */
-const COST = { crossed: 3, later: 1 }
+/** What it costs to be cut off by the edge of the screen, to be crossed by wire, and to be one candidate less welcome. */
+const COST = { cutOff: 12, crossed: 3, later: 1 }
 /** More comparisons than this would be felt in a drag; then wires are not looked at. */
 const MOST_COMPARISONS = 300_000
 
@@ -40,6 +40,7 @@ export function placeNames(
   names: readonly NameToPlace[],
   obstacles: readonly Box[],
   wires: readonly Stretch[],
+  screen?: Box,
 ): ReadonlyMap<string, number> {
   const taken = boxIndex(obstacles)
   const looked = names.length * wires.length * 4 > MOST_COMPARISONS ? [] : wires
@@ -50,6 +51,7 @@ export function placeNames(
     for (const [index, box] of candidates.entries()) {
       if (index * COST.later >= least || taken.isTaken(box)) continue
       let cost = index * COST.later
+      if (screen && overlap(box, screen) && !holds(screen, box)) cost += COST.cutOff
       for (const wire of looked) if (crosses(wire, box)) cost += COST.crossed
       if (cost >= least) continue
       least = cost
@@ -91,6 +93,12 @@ function boxIndex(boxes: readonly Box[]) {
 
 const overlap = (a: Box, b: Box): boolean =>
   a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom
+
+const holds = (outer: Box, inner: Box): boolean =>
+  outer.left <= inner.left &&
+  outer.top <= inner.top &&
+  inner.right <= outer.right &&
+  inner.bottom <= outer.bottom
 
 /** Whether a straight stretch meets a rectangle. */
 export function crosses({ from, to }: Stretch, box: Box): boolean {

@@ -55,7 +55,9 @@ export function showNames({ store, view, ghost, names, moving, gathered }: Bench
       const all = [...heldLabels(plan), ...labels].sort(
         (a, b) => (order.get(a.id) ?? Infinity) - (order.get(b.id) ?? Infinity) || 0,
       )
-      places.value = placeNames(all, symbols, stretchesOf(plan, view))
+      const { min, max } = view.screen.value
+      const screen = { left: min.x, top: min.y, right: max.x, bottom: max.y }
+      places.value = placeNames(all, symbols, stretchesOf(plan, view), screen)
     }
     const drawn = placed(labels)
     standingBoxes = drawn.map(({ box }) => box)

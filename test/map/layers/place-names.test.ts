@@ -38,6 +38,18 @@ test('a name gives way to wire', () => {
   expect(placeNames([{ id: 'a', candidates: [box(0, 0), box(20, 0)] }], [], wires).get('a')).toBe(1)
 })
 
+test('a name stands where the edge of the screen does not cut it off, if there is such a place', () => {
+  const screen = { left: 0, top: 0, right: 100, bottom: 100 }
+  const names = [
+    { id: 'a', candidates: [box(-5, 20), box(20, 20)] },
+    { id: 'b', candidates: [box(95, 50), box(97, 60)] },
+  ]
+  expect([...placeNames(names, [], [], screen)]).toEqual([
+    ['a', 1],
+    ['b', 0],
+  ])
+})
+
 test('a stretch crosses a rectangle that it passes through, not one that it passes by', () => {
   const through = { from: { x: -5, y: 5 }, to: { x: 15, y: 5 } }
   const corner = { from: { x: -6, y: 5 }, to: { x: 5, y: -6 } }
