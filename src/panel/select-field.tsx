@@ -1,3 +1,4 @@
+import type { Signal } from '@preact/signals'
 import { useId } from 'preact/hooks'
 import { Field } from './field'
 
@@ -50,5 +51,21 @@ export function SelectField<T extends string>({ label, value, options, bare, onC
         )}
       </select>
     </Field>
+  )
+}
+
+/** One choice of several that a form holds. */
+export function SelectFieldOf<T extends string>({
+  of,
+  ...shown
+}: Omit<Props<T>, 'value' | 'onCommit'> & { readonly of: Signal<T> }) {
+  return (
+    <SelectField
+      {...shown}
+      value={of.value}
+      onCommit={(value) => {
+        of.value = value
+      }}
+    />
   )
 }

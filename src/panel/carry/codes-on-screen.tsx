@@ -3,7 +3,7 @@ import { useEffect, useMemo } from 'preact/hooks'
 import { pictureOf } from '../../figure/code-picture'
 import type { CodeRun } from '../../files/carry/code-run'
 import { formatCount } from '../../words/units'
-import { SelectField } from '../select-field'
+import { SelectFieldOf } from '../select-field'
 
 /** The largest symbol there is: what it must hold says how large it becomes. */
 const ANY_VERSION = 40
@@ -59,13 +59,10 @@ export function CodesOnScreen({ run }: { run: CodeRun }) {
             >
               Next code
             </button>
-            <SelectField
+            <SelectFieldOf
               label="Codes a second"
-              value={pace.value}
+              of={pace}
               options={PACES.map((each) => ({ value: each, text: each }))}
-              onCommit={(value) => {
-                pace.value = value
-              }}
             />
           </div>
         </>

@@ -11,7 +11,7 @@ import type { Store } from '../../state/store'
 import { wireUsedLast } from '../../state/used-last'
 import { formatCount } from '../../words/units'
 import { NumberField } from '../number-field'
-import { SelectField } from '../select-field'
+import { SelectField, SelectFieldOf } from '../select-field'
 import { CarryDialog } from './carry-dialog'
 
 type PathMeaning = ReturnType<PlaceMeaning['pathsOf']>
@@ -110,13 +110,10 @@ function Meanings({ store, name, places, onDone }: MeaningsProps) {
           )}
         </fieldset>
       ))}
-      <SelectField
+      <SelectFieldOf
         label="Wire"
-        value={wire.value}
+        of={wire}
         options={[...store.catalog.value.wires.values()].map(({ id, name: text }) => ({ value: id, text }))}
-        onCommit={(value) => {
-          wire.value = value
-        }}
       />
       <NumberField
         label="Ends of wire so near to a station are at it"

@@ -7,7 +7,7 @@ import type { EntryKind } from '../../plan/kept-entries'
 import type { Problem } from '../../problem'
 import type { Store } from '../../state/store'
 import { OnDemand } from '../question'
-import { SelectField } from '../select-field'
+import { SelectFieldOf } from '../select-field'
 import type { Entry } from './entry-figures'
 import { EntrySources } from './entry-sources'
 import { KeepForOthers, KeptForOthers } from './kept-for-others'
@@ -72,13 +72,10 @@ export function OwnEntries<T extends Entry>({
         </p>
       )}
       <KeptForOthers store={store} kind={kind} />
-      <SelectField
+      <SelectFieldOf
         label={`Known ${kind}`}
-        value={chosen.value}
+        of={chosen}
         options={known.map(({ id, name }) => ({ value: id, text: isolated(name) }))}
-        onCommit={(id) => {
-          chosen.value = id
-        }}
       />
       {shown && <EntrySources store={store} entry={shown} />}
       <button type="button" onClick={copy}>

@@ -6,7 +6,7 @@ import type { Problem } from '../../problem'
 import type { Store } from '../../state/store'
 import { howToMeasure } from '../../words/measuring-words'
 import { OnDemand } from '../question'
-import { SelectField } from '../select-field'
+import { SelectField, SelectFieldOf } from '../select-field'
 import { FormFigure, Refusal, refusalOf } from './reading-fields'
 
 interface Props {
@@ -75,31 +75,10 @@ export function WireFromCutEnd({ store, freeId, onPut }: Props) {
   }
   return (
     <OnDemand title="A wire of my own, from a cut end">
-      <SelectField
-        label="Metal"
-        value={metal.value}
-        options={METAL_OPTIONS}
-        onCommit={(each) => {
-          metal.value = each
-        }}
-      />
-      <SelectField
-        label="Build"
-        value={build.value}
-        options={options(BUILD_WORDS)}
-        onCommit={(each) => {
-          build.value = each
-        }}
-      />
+      <SelectFieldOf label="Metal" of={metal} options={METAL_OPTIONS} />
+      <SelectFieldOf label="Build" of={build} options={options(BUILD_WORDS)} />
       <FormFigure store={store} label="Strands in one wire" quantity="count" of={strands} />
-      <SelectField
-        label="Its size is known by"
-        value={by.value}
-        options={options(GAUGE_WORDS)}
-        onCommit={(each) => {
-          by.value = each
-        }}
-      />
+      <SelectFieldOf label="Its size is known by" of={by} options={options(GAUGE_WORDS)} />
       {by.value === 'awg' ? (
         <FormFigure store={store} label="Gauge of one wire, AWG" quantity="ratio" of={awg} />
       ) : (
@@ -108,14 +87,7 @@ export function WireFromCutEnd({ store, freeId, onPut }: Props) {
       {isBare ? (
         <FormFigure store={store} label="Wires apart by" quantity="strandMm" of={spacingMm} optional />
       ) : (
-        <SelectField
-          label="Insulation"
-          value={insulation.value}
-          options={options(INSULATION_WORDS)}
-          onCommit={(each) => {
-            insulation.value = each
-          }}
-        />
+        <SelectFieldOf label="Insulation" of={insulation} options={options(INSULATION_WORDS)} />
       )}
       <FormFigure
         store={store}
@@ -178,16 +150,13 @@ export function WireFromMeter({ store, freeId, onPut, wire }: Props & { readonly
       {what.value === 'loopOhms' ? (
         <FormFigure store={store} label="The wire was at" quantity="tempC" of={tempC} />
       ) : (
-        <SelectField
+        <SelectFieldOf
           label="The wire was"
-          value={weather.value}
+          of={weather}
           options={[
             { value: 'dry', text: 'dry' },
             { value: 'wet', text: 'wet' },
           ]}
-          onCommit={(each) => {
-            weather.value = each
-          }}
         />
       )}
       <FormFigure store={store} label="Meter and length are within ±" quantity="pct" of={meterPct} />

@@ -19,7 +19,7 @@ import type { HazardKind, Plan } from '../../plan/plan'
 import { newHazardId } from '../../state/new-id'
 import type { Store } from '../../state/store'
 import { formatCount } from '../../words/units'
-import { SelectField } from '../select-field'
+import { SelectField, SelectFieldOf } from '../select-field'
 
 /** What was found in a file of roads, rails, waters …, and the question what of it means what. */
 export function HazardImport({ store }: { store: Store }) {
@@ -80,9 +80,9 @@ function Mapping({ store, features, onDone }: MappingProps) {
         {features.leftOut > 0 && ` ${formatCount(features.leftOut, 'other feature')} can be no hazard.`} Say
         what each is: nothing is added that you do not name.
       </p>
-      <SelectField
+      <SelectFieldOf
         label="Told apart by"
-        value={chosen.value}
+        of={chosen}
         options={[
           ...(telling.length > 1
             ? [{ value: TOGETHER, text: telling.map(({ name }) => name).join(', ') }]
@@ -90,20 +90,14 @@ function Mapping({ store, features, onDone }: MappingProps) {
           ...fewValued(features).map(({ name }) => ({ value: name, text: name })),
           { value: '', text: 'nothing: all are of one kind' },
         ]}
-        onCommit={(name) => {
-          chosen.value = name
-        }}
       />
-      <SelectField
+      <SelectFieldOf
         label="Names from"
-        value={nameFrom.value}
+        of={nameFrom}
         options={[
           { value: '', text: 'no names' },
           ...features.properties.map(({ name }) => ({ value: name, text: name })),
         ]}
-        onCommit={(name) => {
-          nameFrom.value = name
-        }}
       />
       {asked.length > 0 ? (
         <Kinds
@@ -114,14 +108,7 @@ function Mapping({ store, features, onDone }: MappingProps) {
           }}
         />
       ) : (
-        <SelectField
-          label="All of them are"
-          value={ofAll.value}
-          options={KIND_OPTIONS}
-          onCommit={(kind) => {
-            ofAll.value = kind
-          }}
-        />
+        <SelectFieldOf label="All of them are" of={ofAll} options={KIND_OPTIONS} />
       )}
       <div class="acts">
         <button type="button" onClick={onDone}>

@@ -2,7 +2,7 @@ import { useSignal } from '@preact/signals'
 import type { Counted, Length } from '../../shelf/shelf'
 import type { Store } from '../../state/store'
 import { NumberField } from '../number-field'
-import { SelectField } from '../select-field'
+import { SelectField, SelectFieldOf } from '../select-field'
 import { COUNT } from './shelf-row'
 import { KINDS, type Kind, namesOf } from './things'
 
@@ -74,13 +74,10 @@ export function OneMore({ store }: { store: Store }) {
               return []
             }}
           />
-          <SelectField
+          <SelectFieldOf
             label="Made up of"
-            value={makeUp.value}
+            of={makeUp}
             options={Object.entries(MAKE_UP).map(([value, text]) => ({ value: value as MakeUp, text }))}
-            onCommit={(value) => {
-              makeUp.value = value
-            }}
           />
         </>
       )}

@@ -6,7 +6,7 @@ import { MOST_PLACES } from '../../shelf/shelf-schema'
 import { MOST_SOUGHT } from '../../shelf/ways'
 import type { Store } from '../../state/store'
 import { NumberField } from '../number-field'
-import { SelectField } from '../select-field'
+import { SelectField, SelectFieldOf } from '../select-field'
 import { TextField } from '../text-field'
 import { Tick } from '../tick'
 import { distanceOf, placeNames, talkingPairs, type Wanted } from './wanted'
@@ -74,17 +74,14 @@ export function PlacesAndTalk({ store, wanted }: { store: Store; wanted: Wanted 
       {talk.value === 'pairs' && (
         <Pairs legend="Who with whom" names={names} pairs={everyPair(names.length)} chosen={wanted.pairs} />
       )}
-      <SelectField
+      <SelectFieldOf
         label="Called how"
-        value={wanted.agree.value}
+        of={wanted.agree}
         options={[
           { value: 'nobody', text: 'All must be rung' },
           { value: 'all', text: 'All may agree on times' },
           ...(names.length > 2 ? [{ value: 'some' as const, text: 'Some may agree on times' }] : []),
         ]}
-        onCommit={(value) => {
-          wanted.agree.value = value
-        }}
       />
       {wanted.agree.value === 'some' && (
         <Pairs
@@ -99,13 +96,10 @@ export function PlacesAndTalk({ store, wanted }: { store: Store; wanted: Wanted 
         {store.tongue.value.temp(store.settled.value.wireTempC)}, and in the worst.
       </p>
       {store.onShelf.value.rods.some(({ count }) => count > 0) && (
-        <SelectField
+        <SelectFieldOf
           label="Ground for the rods"
-          value={wanted.soil.value}
+          of={wanted.soil}
           options={SOILS.map(({ id, name }) => ({ value: id, text: name }))}
-          onCommit={(id) => {
-            wanted.soil.value = id
-          }}
         />
       )}
     </section>

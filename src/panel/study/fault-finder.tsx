@@ -20,7 +20,7 @@ import {
 } from '../../words/found-words'
 import { recordWords } from '../../words/record-words'
 import type { Tongue } from '../../words/tongue'
-import { SelectField } from '../select-field'
+import { SelectFieldOf } from '../select-field'
 import { ExpectedReadings } from './expected-readings'
 import { KNOWN_KINDS, type KnownKind, kindOf } from './known-kinds'
 import { endsOf, evidenceOf, type KnownLine, type Measuring, placesOf } from './known-lines'
@@ -128,14 +128,7 @@ export function FaultFinder({ store, study, id }: Props) {
       {walked.map((record) => (
         <p key={record.id}>{recordWords(record, say)}.</p>
       ))}
-      <SelectField
-        label="Something more"
-        value={adding.value}
-        options={KINDS}
-        onCommit={(kind) => {
-          adding.value = kind
-        }}
-      />
+      <SelectFieldOf label="Something more" of={adding} options={KINDS} />
       <button type="button" onClick={add}>
         Add what is known
       </button>

@@ -15,7 +15,7 @@ import { howToMeasure } from '../../words/measuring-words'
 import type { TipGroup } from '../../words/odds-words'
 import { FIGURES, labelOf } from '../catalog/entry-figures'
 import { FormFigure, Refusal, refusalOf } from '../catalog/reading-fields'
-import { SelectField } from '../select-field'
+import { SelectFieldOf } from '../select-field'
 
 interface Props {
   readonly store: Store
@@ -101,13 +101,10 @@ export function MeasuredForm({ store, id, tip, onTaken }: Props) {
     <div class="measured">
       {how && <p class="soft">{how}</p>}
       {things.length > 1 && (
-        <SelectField
+        <SelectFieldOf
           label="It is that of"
-          value={chosen.value}
+          of={chosen}
           options={things.map(({ key, words }) => ({ value: key, text: words }))}
-          onCommit={(key) => {
-            chosen.value = key
-          }}
         />
       )}
       {reading && <FormFigure store={store} label="Length measured" quantity="lengthM" of={lengthM} />}
