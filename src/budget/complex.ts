@@ -43,15 +43,11 @@ export function sqrt(a: Complex): Complex {
 
 /** Below this |z²| the series of sinh and cosh are taken; the next term of either is below 1e-16 there. */
 const SMALL = 0.01
-const SINH_TERMS = [42, 20, 6]
-const COSH_TERMS = [30, 12, 2]
 
 /** sinh z / z and cosh z from z², without loss of figures near zero, into four numbers: both parts of the one, then of the other. */
 export function sinhAndCosh(squareRe: number, squareIm: number, out: Float64Array): void {
-  if (modulus(squareRe, squareIm) < SMALL) {
-    // sinh z / z = 1 + z²/6 (1 + z²/20 (1 + z²/42 (1 + z²/72))), cosh z = 1 + z²/2 (1 + z²/12 (1 + z²/30 (1 + z²/56))).
-    series(squareRe, squareIm, 72, SINH_TERMS, out, 0)
-    series(squareRe, squareIm, 56, COSH_TERMS, out, 2)
+  if (squareRe * squareRe + squareIm * squareIm < SMALL * SMALL) {
+    sinhAndCoshOfSmall(squareRe, squareIm, out)
     return
   }
   const large = Math.sqrt((modulus(squareRe, squareIm) + Math.abs(squareRe)) / 2)
@@ -70,15 +66,16 @@ export function sinhAndCosh(squareRe: number, squareIm: number, out: Float64Arra
   out[3] = sinh * sin
 }
 
-function series(x: number, y: number, last: number, terms: readonly number[], out: Float64Array, at: number) {
-  let re = 1 + x / last
-  let im = y / last
-  for (let k = 0; k < terms.length; k++) {
-    const divisor = terms[k]!
-    const next = 1 + (x * re - y * im) / divisor
-    im = (x * im + y * re) / divisor
-    re = next
-  }
-  out[at] = re
-  out[at + 1] = im
+/** sinh z / z = 1 + z²/3! + z⁴/5! + z⁶/7! + z⁸/9!, cosh z = 1 + z²/2! + z⁴/4! + z⁶/6! + z⁸/8!. */
+function sinhAndCoshOfSmall(re: number, im: number, out: Float64Array): void {
+  const re2 = re * re - im * im
+  const im2 = 2 * re * im
+  const re3 = re2 * re - im2 * im
+  const im3 = re2 * im + im2 * re
+  const re4 = re2 * re2 - im2 * im2
+  const im4 = 2 * re2 * im2
+  out[0] = 1 + (re * (1 / 6) + (re2 * (1 / 120) + (re3 * (1 / 5040) + re4 * (1 / 362880))))
+  out[1] = im * (1 / 6) + (im2 * (1 / 120) + (im3 * (1 / 5040) + im4 * (1 / 362880)))
+  out[2] = 1 + (re * 0.5 + (re2 * (1 / 24) + (re3 * (1 / 720) + re4 * (1 / 40320))))
+  out[3] = im * 0.5 + (im2 * (1 / 24) + (im3 * (1 / 720) + im4 * (1 / 40320)))
 }

@@ -34,13 +34,16 @@ const behindCoils = ({ coils }: CircuitModel, volts: number): number =>
   coils ? volts * 10 ** (-coils.ringDb / 20) : volts
 
 /** The hand generators in the order of the sets. */
-const cranksOf = (circuit: CircuitModel): Generator[] =>
-  circuit.sets.flatMap(({ node, set }): Generator[] => {
+function cranksOf(circuit: CircuitModel): Generator[] {
+  const cranks: Generator[] = []
+  for (const { node, set } of circuit.sets) {
     const { generator } = set
-    if (!generator) return []
+    if (!generator) continue
     const volts = behindCoils(circuit, generator.volts)
-    return [{ node, ...generator, volts, ownRinger: onHookSiemens(set, generator.hz) }]
-  })
+    cranks.push({ node, ...generator, volts, ownRinger: onHookSiemens(set, generator.hz) })
+  }
+  return cranks
+}
 
 /** The source of ringing of a supply, where it has one. */
 function sourceOf(circuit: CircuitModel): Generator[] {

@@ -84,13 +84,18 @@ export function chainOf(
 function reckonChain(
   { seriesOhm, shuntSiemens, square, nepers }: Kilometre,
   lengthKm: number,
-  [fromOhm, toOhm]: readonly [number, number],
+  electrodeOhm: readonly [number, number],
 ): void {
+  const fromOhm = electrodeOhm[0]
+  const toOhm = electrodeOhm[1]
   const km = nepers * lengthKm > FAR_NEPERS ? FAR_NEPERS / nepers : lengthKm
   const squareRe = square.re * km * km
   const squareIm = square.im * km * km
   sinhAndCosh(squareRe / 4, squareIm / 4, half)
-  const [halfRe, halfIm, coshRe, coshIm] = [half[0]!, half[1]!, half[2]!, half[3]!]
+  const halfRe = half[0]!
+  const halfIm = half[1]!
+  const coshRe = half[2]!
+  const coshIm = half[3]!
   // sinh x / x = (sinh ½x / ½x) cosh ½x, and cosh x − 1 = ½ x² (sinh ½x / ½x)².
   const wholeRe = (halfRe * coshRe - halfIm * coshIm) * km
   const wholeIm = (halfRe * coshIm + halfIm * coshRe) * km
@@ -102,7 +107,8 @@ function reckonChain(
   const bIm = seriesOhm.re * wholeIm + seriesOhm.im * wholeRe
   const cRe = shuntSiemens.re * wholeRe - shuntSiemens.im * wholeIm
   const cIm = shuntSiemens.re * wholeIm + shuntSiemens.im * wholeRe
-  const [bothOhm, productOhm] = [fromOhm + toOhm, fromOhm * toOhm]
+  const bothOhm = fromOhm + toOhm
+  const productOhm = fromOhm * toOhm
   chain[0] = coshLessOneRe + cRe * fromOhm
   chain[1] = coshLessOneIm + cIm * fromOhm
   chain[2] = bRe + (1 + coshLessOneRe) * bothOhm + cRe * productOhm
@@ -131,7 +137,10 @@ function reckonPi(): void {
   const squareOhm = bRe * bRe + bIm * bIm
   const yRe = bRe / squareOhm
   const yIm = -bIm / squareOhm
-  const [aRe, aIm, dRe, dIm] = [chain[0]!, chain[1]!, chain[6]!, chain[7]!]
+  const aRe = chain[0]!
+  const aIm = chain[1]!
+  const dRe = chain[6]!
+  const dIm = chain[7]!
   pi[0] = yRe
   pi[1] = yIm
   pi[2] = dRe * yRe - dIm * yIm
