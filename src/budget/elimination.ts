@@ -1,4 +1,4 @@
-import { takeOutRings } from './ring-elimination'
+import { type Begun, type Edge, takeOutRings } from './ring-elimination'
 
 /**
  * In which order to take the stations out of a network, found once for its shape: least degree first. On a tree that takes
@@ -17,22 +17,6 @@ export interface Elimination {
   readonly branch: readonly number[]
   /** Branches that the star turns into: for neighbours i < j in turn. */
   readonly mesh: readonly number[]
-}
-
-export interface Edge {
-  readonly from: number
-  readonly to: number
-}
-
-/** An elimination under way: what is taken out so far. */
-export interface Begun {
-  branchCount: number
-  /** −1 for an edge of which both ends are still there. */
-  readonly branchOfEdge: number[]
-  readonly order: number[]
-  readonly start: number[]
-  readonly neighbour: number[]
-  readonly branch: number[]
 }
 
 /** Plans the elimination of a network of `nodeCount` nodes. @param edges pairs of different nodes */

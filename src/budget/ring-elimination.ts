@@ -1,4 +1,18 @@
-import type { Begun, Edge } from './elimination'
+export interface Edge {
+  readonly from: number
+  readonly to: number
+}
+
+/** An elimination under way: what is taken out so far. */
+export interface Begun {
+  branchCount: number
+  /** −1 for an edge of which both ends are still there. */
+  readonly branchOfEdge: number[]
+  readonly order: number[]
+  readonly start: number[]
+  readonly neighbour: number[]
+  readonly branch: number[]
+}
 
 /**
  * Takes out what is left of a network once its trees are gone, each node of it on a ring or between two: least degree first. Gives

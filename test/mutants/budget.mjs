@@ -28,14 +28,14 @@ export const BUDGET = [
     'chain[0] = coshLessOneRe + cRe * toOhm',
   ),
   uniform(
-    'shunts of a section swapped',
-    'const [aRe, aIm, dRe, dIm] = [chain[0]!, chain[1]!, chain[6]!, chain[7]!]',
-    'const [dRe, dIm, aRe, aIm] = [chain[0]!, chain[1]!, chain[6]!, chain[7]!]',
+    'shunt at the start of a section taken for that at its end',
+    'pi[2] = dRe * yRe - dIm * yIm',
+    'pi[2] = aRe * yRe - aIm * yIm',
   ),
   uniform(
     'one electrode forgotten in the series arm',
-    '[fromOhm + toOhm, fromOhm * toOhm]',
-    '[fromOhm, fromOhm * toOhm]',
+    'const bothOhm = fromOhm + toOhm',
+    'const bothOhm = fromOhm',
   ),
   network(
     'a shunt passed on with the wrong sign',
