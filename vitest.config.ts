@@ -1,5 +1,7 @@
+import { readFileSync } from 'node:fs'
 import { resolve } from 'node:path'
 import { defineConfig, type Plugin } from 'vitest/config'
+import { BaseSequencer, type TestSpecification } from 'vitest/node'
 import { MUTANTS, mutated } from './test/mutants/mutants.mjs'
 
 /** Plants one fault into the source while it is read: see scripts/mutants.mjs. */
@@ -42,10 +44,24 @@ const STATEFUL = [
 /** What measures the page's own pace: company would slow it down. */
 const ALONE = ['test/browser/papers-pace.test.ts', 'test/browser/crash.test.ts']
 
+/** Files with a page after those without: a process has a page or none, and stays while the next file asks for the same. */
+class PagesLast extends BaseSequencer {
+  override async sort(files: TestSpecification[]): Promise<TestSpecification[]> {
+    const sorted = await super.sort(files)
+    const hasPage = new Map(
+      sorted.map((file) => [file, readFileSync(file.moduleId, 'utf8').startsWith('// @vitest-environment')]),
+    )
+    const rank = (file: TestSpecification) =>
+      2 * sorted.findIndex(({ project }) => project === file.project) + Number(hasPage.get(file))
+    return sorted.sort((one, other) => rank(one) - rank(other))
+  }
+}
+
 // One group after the other: tests of the core would take the time of those that visit the site.
 export default defineConfig({
   plugins: [plantedFault()],
   test: {
+    sequence: { sequencer: PagesLast },
     projects: [
       {
         extends: true,
@@ -58,7 +74,18 @@ export default defineConfig({
           isolate: false,
         },
       },
-      { extends: true, test: { ...CORE, name: 'core-page', include: STATEFUL } },
+      {
+        extends: true,
+        test: {
+          ...CORE,
+          name: 'core-page',
+          include: STATEFUL,
+          isolate: false,
+          setupFiles: [...CORE.setupFiles, 'test/begin-anew.ts'],
+          alias: { 'vitest-environment-page': resolve('test/page-environment.ts') },
+          server: { deps: { inline: ['leaflet', 'idb', 'fake-indexeddb'] } },
+        },
+      },
       {
         extends: true,
         test: {

@@ -1,4 +1,4 @@
-// @vitest-environment happy-dom
+// @vitest-environment page
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest'
 import { BUILT_IN } from '../../src/catalog/built-in'
 import { mountMap } from '../../src/map/mount-map'

@@ -1,4 +1,4 @@
-// @vitest-environment happy-dom
+// @vitest-environment page
 import { act } from 'preact/test-utils'
 import { afterAll, beforeAll, expect, test, vi } from 'vitest'
 import { Panel } from '../../src/panel/panel'

@@ -1,4 +1,4 @@
-// @vitest-environment happy-dom
+// @vitest-environment page
 import { act } from 'preact/test-utils'
 import { expect, test, vi } from 'vitest'
 import { FailureBanner } from '../../src/panel/failure-banner'

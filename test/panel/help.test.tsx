@@ -1,4 +1,4 @@
-// @vitest-environment happy-dom
+// @vitest-environment page
 import { render } from 'preact'
 import { afterEach, expect, test } from 'vitest'
 import { HelpDialog } from '../../src/panel/help/help-dialog'

@@ -1,4 +1,4 @@
-// @vitest-environment happy-dom
+// @vitest-environment page
 import { act } from 'preact/test-utils'
 import { afterEach, describe, expect, test } from 'vitest'
 import { KeptPlans } from '../../src/panel/bar/kept-plans'

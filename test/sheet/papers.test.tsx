@@ -1,4 +1,4 @@
-// @vitest-environment happy-dom
+// @vitest-environment page
 import { act } from 'preact/test-utils'
 import { afterAll, beforeAll, describe, expect, test, vi } from 'vitest'
 import { PAPER_JOBS } from '../../src/sheet/paper-jobs'

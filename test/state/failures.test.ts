@@ -1,4 +1,4 @@
-// @vitest-environment happy-dom
+// @vitest-environment page
 import { signal } from '@preact/signals'
 import { expect, test, vi } from 'vitest'
 import type { LineId } from '../../src/plan/id'

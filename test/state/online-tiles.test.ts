@@ -1,4 +1,4 @@
-// @vitest-environment happy-dom
+// @vitest-environment page
 import { beforeEach, expect, test } from 'vitest'
 import { forbidsKeeping, mayKeep } from '../../src/state/keeping-allowed'
 import {

@@ -1,4 +1,4 @@
-// @vitest-environment happy-dom
+// @vitest-environment page
 import { afterEach, beforeEach, expect, test, vi } from 'vitest'
 import { BUILT_IN } from '../../src/catalog/built-in'
 import { NO_ENTRIES, withKept } from '../../src/plan/kept-entries'

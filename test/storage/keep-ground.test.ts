@@ -1,4 +1,4 @@
-// @vitest-environment happy-dom
+// @vitest-environment page
 import 'fake-indexeddb/auto'
 import { afterEach, expect, test } from 'vitest'
 import type { Position } from '../../src/geo/position'

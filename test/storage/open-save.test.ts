@@ -1,4 +1,4 @@
-// @vitest-environment happy-dom
+// @vitest-environment page
 import { afterEach, describe, expect, test, vi } from 'vitest'
 import { bytesFromBlob } from '../../src/files/byte-source'
 import { readElevationGrid } from '../../src/files/elevation-files'

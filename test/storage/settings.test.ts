@@ -1,4 +1,4 @@
-// @vitest-environment happy-dom
+// @vitest-environment page
 import { beforeEach, expect, test, vi } from 'vitest'
 import { createStore } from '../../src/state/store'
 import { keepSettings } from '../../src/storage/settings'

@@ -1,4 +1,4 @@
-// @vitest-environment happy-dom
+// @vitest-environment page
 import { expect, test } from 'vitest'
 import { nameLines } from '../../../src/map/layers/name-labels'
 

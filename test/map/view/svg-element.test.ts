@@ -1,4 +1,4 @@
-// @vitest-environment happy-dom
+// @vitest-environment page
 import { expect, test } from 'vitest'
 import { signAt } from '../../../src/figure/sign-at'
 import { showWithin, svgElement } from '../../../src/map/view/svg-element'

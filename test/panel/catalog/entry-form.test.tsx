@@ -1,4 +1,4 @@
-// @vitest-environment happy-dom
+// @vitest-environment page
 import { expect, test } from 'vitest'
 import { BUILT_IN } from '../../../src/catalog/built-in'
 import { FORMS, type Form } from '../../../src/panel/catalog/entry-figures'

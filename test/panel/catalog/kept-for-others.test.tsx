@@ -1,4 +1,4 @@
-// @vitest-environment happy-dom
+// @vitest-environment page
 import { expect, test } from 'vitest'
 import { CatalogEditor } from '../../../src/panel/catalog/catalog-editor'
 import { CircuitSetup } from '../../../src/panel/circuit/circuit-setup'

@@ -1,4 +1,4 @@
-// @vitest-environment happy-dom
+// @vitest-environment page
 import { expect, test } from 'vitest'
 import { WireFromCutEnd, WireFromMeter } from '../../../src/panel/catalog/own-wire-form'
 import { putWire } from '../../../src/plan/catalog-edits'

@@ -1,4 +1,4 @@
-// @vitest-environment happy-dom
+// @vitest-environment page
 import { act } from 'preact/test-utils'
 import { describe, expect, test } from 'vitest'
 import type { Position } from '../../../src/geo/position'

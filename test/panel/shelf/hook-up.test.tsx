@@ -1,4 +1,4 @@
-// @vitest-environment happy-dom
+// @vitest-environment page
 import { expect, test } from 'vitest'
 import { shelfOf } from '../../../src/files/parse-shelf'
 import { HookUp } from '../../../src/panel/shelf/hook-up'

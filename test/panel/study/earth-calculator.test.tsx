@@ -1,4 +1,4 @@
-// @vitest-environment happy-dom
+// @vitest-environment page
 import { expect, test } from 'vitest'
 import { rodsOhms } from '../../../src/budget/earth-electrode'
 import { EARTH_RODS, SOILS } from '../../../src/catalog/soils'

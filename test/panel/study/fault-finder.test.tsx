@@ -1,4 +1,4 @@
-// @vitest-environment happy-dom
+// @vitest-environment page
 import { act } from 'preact/test-utils'
 import { expect, test, vi } from 'vitest'
 import type { CIRCUIT_JOBS as Jobs } from '../../../src/jobs/circuit-answers'

@@ -1,4 +1,4 @@
-// @vitest-environment happy-dom
+// @vitest-environment page
 import { expect, test } from 'vitest'
 import { MeasuredForm } from '../../../src/panel/study/measured-form'
 import { createStore } from '../../../src/state/store'
