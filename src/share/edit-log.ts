@@ -3,6 +3,7 @@ import { formatPlan } from '../files/format-plan'
 import type { Edit } from '../journal/edit'
 import type { Journal } from '../journal/journal'
 import { stateOf } from '../journal/journal-state'
+import { placeOf } from '../journal/keys'
 import type { Plan } from '../plan/plan'
 import { journalIn } from './journal-in'
 import type { LoggedStep } from './sharing'
@@ -60,7 +61,7 @@ export class EditLog {
     return this.#steps
       .slice(-MOST_SHOWN)
       .reverse()
-      .map(({ hand, atMs, edits }) => ({ who: this.#nameOf(hand), atMs, keys: edits.map(({ key }) => key) }))
+      .map(({ hand, atMs, edits }) => ({ who: this.#nameOf(hand), atMs, ...doneBy(edits) }))
   })
 
   /** The plan as it was after a step: all that any hand had done by then. */
@@ -81,6 +82,18 @@ export class EditLog {
     this.#steps = this.#steps.slice(old.length)
     this.#byId = new Map(this.#steps.map((step) => [`${step.hand} ${step.atMs}`, step]))
     this.#count = this.#steps.reduce((sum, { edits }) => sum + edits.length, 0)
+  }
+}
+
+/** A thing that is put in comes with its members; a mark alone only says where it stands in its list. */
+function doneBy(edits: readonly Edit[]): Pick<LoggedStep, 'keys' | 'made' | 'gone'> {
+  const keys = edits.map(({ key }) => key)
+  const marks = edits.filter(({ key }) => placeOf(key)?.member === '')
+  const hasMembers = (mark: string) => keys.some((key) => key !== mark && key.startsWith(mark))
+  return {
+    keys,
+    made: marks.flatMap(({ key, value }) => (value !== undefined && hasMembers(key) ? [key] : [])),
+    gone: marks.flatMap(({ key, value }) => (value === undefined ? [key] : [])),
   }
 }
 

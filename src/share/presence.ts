@@ -1,4 +1,6 @@
+import { undirected } from '../isolated'
 import { isObject } from '../schema/schema'
+import { namelessHand } from './hand-names'
 import type { OtherHand, Spot } from './sharing'
 
 /** Whoever was not heard for so long is not there, ms. */
@@ -32,7 +34,7 @@ export class Presence {
     const before = this.#others.get(hand)
     const stands = spotOf(spot, nowMs) ?? before?.spot
     this.#others.set(hand, {
-      ...{ hand, name: name.slice(0, LONGEST_NAME), heardMs: nowMs },
+      ...{ hand, name: undirected(name).slice(0, LONGEST_NAME) || namelessHand(hand), heardMs: nowMs },
       ...{ at: at.slice(0, LONGEST_KEY), on: on.slice(0, LONGEST_KEY) },
       ...(stands && { spot: stands }),
     })

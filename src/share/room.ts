@@ -7,7 +7,7 @@ import { HandNames } from './hand-names'
 import { journalIn } from './journal-in'
 import { packedStep, stepOfPacked } from './packed-step'
 import type { PlanKeys } from './plan-keys'
-import { opened, type SigningHand, sealed } from './sealed'
+import { opened, type SigningHand, sealed, sealedIfSmall } from './sealed'
 
 /** What a plan began with, or a later state of it, for whoever comes anew. */
 export interface Beginning {
@@ -32,6 +32,10 @@ export interface Received {
   readonly moved?: boolean
 }
 
+/** Where {@link Room.step} or {@link Room.beginning} gives nothing. */
+export const TOO_LARGE =
+  'The plan is too large for the box now: it takes 8 MB at once, and 32 MB unpacked. What you change stays on this screen; take what made it so large out again, or hand the plan on with “Save as a file…” under Plans.'
+
 const NOTHING: Received = { changed: new Set(), added: [], refused: [] }
 
 /** The journal of a shared plan with the keys to it: envelopes come in and go out, whoever carries them. */
@@ -54,28 +58,29 @@ export class Room {
     return this.journal.mended()
   }
 
-  /** An envelope with the edits of a step; the name of this hand goes along where others do not know it yet. */
-  step(edits: readonly Edit[], name = ''): Uint8Array {
+  /** An envelope with the edits of a step; the name of this hand goes along where others do not know it yet. Undefined where no box takes it for its size. */
+  step(edits: readonly Edit[], name = ''): Uint8Array | undefined {
     const by = name === this.#toldName ? {} : { by: name }
     this.#toldName = name
     if (this.hand) this.names.learn(this.hand.name, name)
-    return this.#sealed({ step: packedStep(edits), ...by })
+    return sealedIfSmall({ step: packedStep(edits), ...by }, this.#writer, this.keys)
   }
 
   /** An envelope that says: the plan goes on under other keys. */
   moved(): Uint8Array {
-    return this.#sealed({ moved: true })
+    return sealed({ moved: true }, this.#writer, this.keys)
   }
 
-  beginning(upTo: number): Uint8Array {
+  /** All that is there as an envelope; undefined where no box takes it for its size. */
+  beginning(upTo: number): Uint8Array | undefined {
     const at = { upTo, names: this.names.all() }
     const begin: Beginning = { plan: formatPlan(this.view.plan), state: stateOf(this.journal), ...at }
-    return this.#sealed({ begin })
+    return sealedIfSmall({ begin }, this.#writer, this.keys)
   }
 
-  #sealed(value: object): Uint8Array {
+  get #writer(): SigningHand {
     if (!this.hand) throw new Error('who only reads writes nothing')
-    return sealed(value, this.hand, this.keys)
+    return this.hand
   }
 
   /** Takes in an envelope. Nothing that is in it can stop the plan: what cannot be is refused with a sentence. */

@@ -13,6 +13,8 @@ const [KEY, SIGNATURE, NONCE] = [32, 64, 24]
 const HEAD = 1 + KEY + SIGNATURE + SIGNATURE + NONCE
 /** What an envelope holds unpacks to no more than this, bytes: more is a slip or a trick. */
 const MOST_BYTES = 32 * 1024 * 1024
+/** A box takes no more at once, bytes, of which some are for the name that goes along: see the box's configuration. */
+const MOST_SEALED_BYTES = 8 * 1024 * 1024 - 1024
 
 /** A hand that may write: made anew at each visit of the page, and admitted by whoever holds the plan's key to write. */
 export interface SigningHand {
@@ -33,9 +35,20 @@ export function makeHand(write: Uint8Array): SigningHand {
   return { name: handName(key), secret, key, admitted: ed25519.sign(key, write) }
 }
 
+/** Seals a value as {@link sealed} does; undefined where a box takes no envelope of that size, or others would not unpack it. */
+export function sealedIfSmall(value: unknown, hand: SigningHand, keys: PlanKeys): Uint8Array | undefined {
+  const plain = new TextEncoder().encode(JSON.stringify(value))
+  if (plain.length > MOST_BYTES) return undefined
+  const bytes = sealedText(plain, hand, keys)
+  return bytes.length > MOST_SEALED_BYTES ? undefined : bytes
+}
+
 /** Seals a value for the hands of one plan, and signs it. XChaCha20-Poly1305 with a nonce by chance, Ed25519 (RFC 8032). */
-export function sealed(value: unknown, hand: SigningHand, keys: PlanKeys): Uint8Array {
-  const packed = deflateSync(new TextEncoder().encode(JSON.stringify(value)), { level: 6 })
+export const sealed = (value: unknown, hand: SigningHand, keys: PlanKeys): Uint8Array =>
+  sealedText(new TextEncoder().encode(JSON.stringify(value)), hand, keys)
+
+function sealedText(plain: Uint8Array, hand: SigningHand, keys: PlanKeys): Uint8Array {
+  const packed = deflateSync(plain, { level: 6 })
   const nonce = crypto.getRandomValues(new Uint8Array(NONCE))
   const box = joined([nonce, xchacha20poly1305(keys.seal, nonce, hand.key).encrypt(packed)])
   return joined([Uint8Array.of(VERSION), hand.key, hand.admitted, ed25519.sign(box, hand.secret), box])

@@ -6,7 +6,7 @@ import { keptName } from './kept-name'
 import { type KeptRooms, openRooms } from './kept-rooms'
 import { newJournal } from './new-journal'
 import { keysOfInvitation, makeKeys, type PlanKeys, passOf, tagOf } from './plan-keys'
-import { beginningOf, Room } from './room'
+import { beginningOf, Room, TOO_LARGE } from './room'
 import { makeHand } from './sealed'
 import { SharedPlan, type SharedStore } from './shared-plan'
 import { sharedTagOf, withTag } from './shared-tag'
@@ -31,9 +31,11 @@ export const startSharing = (store: SharingStore): Promise<string> => shareAnew(
 /** @param known the journal that the plan has already */
 async function shareAnew(store: SharingStore, known: Journal | null, names?: unknown): Promise<string> {
   const keys = makeKeys()
-  const why = await announce(keys)
-  if (why) return why
   const plan = withTag(store.settled.peek(), tagOf(keys))
+  // Told before the box has made room for what it would not take.
+  const first = new Room(keys, known ?? newJournal(plan), makeHand(keys.write!))
+  const why = first.beginning(0) ? await announce(keys) : TOO_LARGE
+  if (why) return why
   store.edit(() => plan)
   if (known) known.write(makeHand(keys.write!).name, known.mended().plan, plan, Date.now())
   await goOn(store, { keys, journal: known ?? newJournal(plan), upTo: 0, names }, await rooms(), plan, true)

@@ -5,9 +5,10 @@ import { isObject } from '../schema/schema'
 import { type BoxLine, openLine } from './box-line'
 import { Here } from './here'
 import type { KeptRooms } from './kept-rooms'
+import { OnTable } from './on-table'
 import { Outbox } from './outbox'
 import { invitation, tagOf } from './plan-keys'
-import type { Room } from './room'
+import { type Room, TOO_LARGE } from './room'
 import { RoomKeeper } from './room-keeper'
 import { opened, sealed } from './sealed'
 import type { SelectedThing } from './selected-key'
@@ -30,13 +31,12 @@ export interface SharedStore extends TableStore {
 const NEW_BEGINNING = 2000
 
 /** Keeps a shared journal and the box alike, the other windows of this browser and its store informed. */
-export class SharedPlan implements Sharing, BoxSide {
+export class SharedPlan extends OnTable implements Sharing, BoxSide {
   readonly box = this
   readonly standing = signal<Standing>('coming')
   readonly waiting = signal(0)
   readonly mayWrite: boolean
   readonly name: Signal<string>
-  readonly table: TableJournal
   readonly #store: SharedStore
   readonly #room: Room
   readonly #keeper: RoomKeeper
@@ -44,17 +44,21 @@ export class SharedPlan implements Sharing, BoxSide {
   readonly #here: Here
   readonly #windows: BroadcastChannel | null
   #line: BoxLine | null = null
+  #isTooLarge = false
   #upTo: number
 
   constructor(store: SharedStore, room: Room, kept: KeptRooms | null, name: Signal<string>, upTo: number) {
+    super(
+      new TableJournal(store, room.journal, room.hand?.name ?? null, room.names, (edits) =>
+        this.#send(edits),
+      ),
+    )
     this.#store = store
     this.#room = room
     this.#upTo = upTo
     this.name = name
     this.mayWrite = room.hand !== null
-    this.table = new TableJournal(store, room.journal, room.hand?.name ?? null, room.names, (edits) =>
-      this.#send(edits),
-    )
+    name.subscribe((own) => room.hand && room.names.learn(room.hand.name, own))
     this.#here = new Here({
       ...{ own: room.hand?.name ?? null, name, selection: store.selection },
       lastKey: () => this.table.lastKey,
@@ -84,33 +88,7 @@ export class SharedPlan implements Sharing, BoxSide {
   get tellSpot() {
     return this.#here.tellSpot
   }
-  get torn() {
-    return this.table.torn
-  }
-  get said() {
-    return this.table.said
-  }
-  get taken() {
-    return this.table.taken
-  }
-  get log() {
-    return this.table.log
-  }
-  get tell() {
-    return this.table.tell
-  }
-  get choose() {
-    return this.table.choose
-  }
-  get goBackTo() {
-    return this.table.goBackTo
-  }
-  get fileText() {
-    return this.table.fileText
-  }
-  get putAway() {
-    return this.table.putAway
-  }
+  readonly names = () => this.#room.names.list()
 
   /**
    * @param base the plan that was opened: what the person has changed since is an edit, on top of what others have done
@@ -136,12 +114,13 @@ export class SharedPlan implements Sharing, BoxSide {
         if (this.standing.peek() !== 'moved') this.#upTo = number
         const hand = this.#receive(bytes)
         if (hand !== undefined && hand === this.#room.hand?.name && number % NEW_BEGINNING === 0)
-          void this.#begin()
+          if (this.#room.beginning(this.#upTo)) void this.#begin()
       },
       onCaughtUp: async () => {
-        if (this.standing.peek() === 'together' || this.standing.peek() === 'moved') return
+        if (['together', 'moved', 'too-large'].includes(this.standing.peek())) return
         if (!isBegun) await this.#begin()
         isBegun = true
+        if (this.#isTooLarge) return
         this.standing.value = 'together'
         this.#outbox.over(this.#line)
         this.#here.tellSoon()
@@ -190,6 +169,9 @@ export class SharedPlan implements Sharing, BoxSide {
   /** All that is there as a beginning for others; again and again, until the box has it. */
   async #begin(): Promise<void> {
     const bytes = this.#room.beginning(this.#upTo)
+    if (!bytes) return this.#tellTooLarge()
+    this.#isTooLarge = false
+    if (this.standing.peek() === 'too-large') this.standing.value = 'together'
     for (let left = 20; left > 0; left--) {
       try {
         return await this.#line!.publish(bytes, `begin:${this.#upTo}:${Date.now()}`, true)
@@ -199,11 +181,21 @@ export class SharedPlan implements Sharing, BoxSide {
     }
   }
 
+  #tellTooLarge(): void {
+    this.#isTooLarge = true
+    this.standing.value = 'too-large'
+    this.table.tell([TOO_LARGE])
+  }
+
   #send(edits: readonly Edit[]): void {
     const [first] = edits
-    const bytes = this.#room.step(edits, this.name.peek())
-    this.#outbox.put({ name: `${first!.hand}:${first!.number}`, bytes })
-    this.#windows?.postMessage(bytes)
+    const bytes = this.#isTooLarge ? undefined : this.#room.step(edits, this.name.peek())
+    if (bytes) {
+      this.#outbox.put({ name: `${first!.hand}:${first!.number}`, bytes })
+      this.#windows?.postMessage(bytes)
+    }
+    // What builds on a step that never went out goes with all that is there, as soon as that is small enough.
+    else void this.#begin()
     this.#here.tellSoon()
     this.#keeper.keepSoon()
   }

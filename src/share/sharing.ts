@@ -31,6 +31,8 @@ export interface TornProperty {
 
 /** What was set differently and waits for somebody who chooses. */
 export interface ToChoose {
+  /** Absent where the choices are not of hands. */
+  readonly names?: () => readonly string[]
   readonly torn: ReadonlySignal<readonly TornProperty[]>
   readonly mayWrite: boolean
   readonly choose: (key: string, value: unknown) => void
@@ -41,6 +43,9 @@ export interface LoggedStep {
   readonly who: string
   readonly atMs: number
   readonly keys: readonly string[]
+  /** Of these the things that it put in, and that it took out. */
+  readonly made: readonly string[]
+  readonly gone: readonly string[]
 }
 
 /** One edit of another hand that has come onto the table. */
@@ -50,7 +55,7 @@ export interface TakenEdit {
 }
 
 /** `together`: all is on the box. `apart`: the box is not reached, and what is done here waits. `moved`: the plan goes on under other keys. */
-export type Standing = 'coming' | 'together' | 'apart' | 'refused' | 'moved'
+export type Standing = 'coming' | 'together' | 'apart' | 'refused' | 'moved' | 'too-large'
 
 /** What only a plan has that a box carries. */
 export interface BoxSide {
@@ -80,11 +85,15 @@ export interface Sharing extends ToChoose {
   /** What others did, as it last came onto the table. */
   readonly taken: ReadonlySignal<readonly TakenEdit[]>
   readonly log: ReadonlySignal<readonly LoggedStep[]>
+  /** The plan with all that was taken out, as far as it is still known: the log names it. */
+  readonly everKnown: () => Plan
   readonly name: { value: string }
+  /** What all hands are called that the plan knows: each has a sign of its own among them. */
+  readonly names: () => readonly string[]
   /** Leads the plan back to how it was after a step of the log: an edit like any other. */
   readonly goBackTo: (step: LoggedStep) => void
-  /** The plan's file with its journal. */
-  readonly fileText: () => string
+  /** The plan as its file takes it along: with its journal. */
+  readonly filePlan: () => Plan
   /** Takes in what a file of this plan brings; false for one of another plan. */
   readonly takeFile: (plan: Plan) => boolean
   readonly putAway: () => void

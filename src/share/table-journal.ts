@@ -1,5 +1,5 @@
 import { computed, type Signal, signal } from '@preact/signals'
-import { formatWithJournal, takeJournalOut } from '../files/carried-journal'
+import { takeJournalOut, withJournal } from '../files/carried-journal'
 import { carriedOver, mendedBack } from '../journal/carried-over'
 import type { Edit } from '../journal/edit'
 import type { Journal } from '../journal/journal'
@@ -9,6 +9,7 @@ import { shownValue } from '../journal/members'
 import type { Plan } from '../plan/plan'
 import { EditLog } from './edit-log'
 import type { HandNames } from './hand-names'
+import { Refusals } from './refusals'
 import type { Received } from './room'
 import type { LoggedStep, TakenEdit, TornProperty } from './sharing'
 
@@ -45,6 +46,7 @@ export class TableJournal {
   readonly #onWritten: (edits: readonly Edit[]) => void
   readonly #stops: (() => void)[] = []
   readonly #told = new Set<string>()
+  readonly #refusals = new Refusals()
   #synced: Plan
   #changed = new Set<string>()
   #others: Edit[] = []
@@ -107,8 +109,8 @@ export class TableJournal {
   }
 
   /** Takes in what others wrote. */
-  take({ changed, added, refused }: Received): void {
-    if (refused.length > 0) this.tell(refused)
+  take({ changed, added, refused, hand }: Received): void {
+    if (refused.length > 0) this.#tellRefused(refused, hand === undefined ? '' : this.#names.of(hand))
     this.#shownLog.peek().add(added)
     const others = added.filter(({ hand }) => hand !== this.#hand)
     this.#others.push(...others)
@@ -146,7 +148,15 @@ export class TableJournal {
     if (fresh.length > 0) this.said.value = [...this.said.peek(), ...fresh].slice(-MOST_SAID)
   }
 
+  #tellRefused(sentences: readonly string[], from: string): void {
+    const before = this.#refusals.words()
+    this.#refusals.add(sentences, from)
+    const now = this.#refusals.words()
+    if (now !== before) this.said.value = [...this.said.peek().filter((each) => each !== before), now]
+  }
+
   readonly putAway = (): void => {
+    this.#refusals.putAway()
     this.said.value = []
   }
 
@@ -176,6 +186,9 @@ export class TableJournal {
     this.#absorb()
   }
 
+  /** The plan with all that was taken out, as far as it is still known. */
+  readonly everKnown = (): Plan => this.journal.things.ghosts()
+
   readonly goBackTo = (step: LoggedStep): void => {
     const plan = this.#shownLog.peek().planAt(step)
     this.#store.edit(() => plan)
@@ -188,7 +201,7 @@ export class TableJournal {
     this.#shownLog.value = log
   }
 
-  readonly fileText = (): string => formatWithJournal(this.journal.mended().plan, this.journal)
+  readonly filePlan = (): Plan => withJournal(this.journal.mended().plan, this.journal)
 
   /** Takes in what a file of this plan brings: whether it is one, and whether it brought anything. */
   takeFile(read: Plan): 'another' | 'nothing new' | 'taken' {

@@ -101,11 +101,11 @@ export function windowsPlan(
   const giveUp = setTimeout(() => !isAnswered && sharing.leave(), UNANSWERED_MS)
   let isLeft = false
   const sharing: Sharing = {
-    ...{ box: null, mayWrite: true, name: { value: NAME } },
+    ...{ box: null, mayWrite: true, name: { value: NAME }, names: () => names.list() },
     ...{ others: here.others, spots: here.spots, tellSpot: () => undefined },
     ...{ torn: table.torn, said: table.said, taken: table.taken, log: table.log },
     ...{ tell: table.tell, putAway: table.putAway, choose: table.choose },
-    ...{ goBackTo: table.goBackTo, fileText: table.fileText },
+    ...{ goBackTo: table.goBackTo, filePlan: table.filePlan, everKnown: table.everKnown },
     takeFile: (plan) => table.takeFile(plan) !== 'another',
     begin,
     giveWayTo: (other) => other.id < id,

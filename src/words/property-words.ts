@@ -1,11 +1,15 @@
+import { HAZARDS } from '../hazard/kinds'
 import { isolated } from '../isolated'
 import { namesOfMember, placeOf } from '../journal/keys'
-import type { CircuitId, LineId } from '../plan/id'
+import type { CircuitId, HazardId, LineId } from '../plan/id'
 import { circuitName, lineName, type Plan, stationName } from '../plan/plan'
-import { formatCount } from './units'
+import { WORK, type WorkField } from '../plan/work'
+import { figureName } from './figure-names'
+import { spacedName } from './figure-units'
+import { nameIn } from './tongue'
 
-/** What a property of each kind of thing is called; one that is not here goes by its own name. */
-const MEMBERS: Readonly<Record<string, string>> = {
+/** What a property of a thing is called; a figure of the catalog has a name of its own. */
+const OF_THINGS: Readonly<Record<string, string>> = {
   name: 'name',
   note: 'note',
   position: 'place',
@@ -15,15 +19,49 @@ const MEMBERS: Readonly<Record<string, string>> = {
   way: 'return',
   from: 'start',
   to: 'end',
-  worn: 'wear',
+  worn: 'state',
   hazard: 'kind',
   geometry: 'course',
   supply: 'supply',
   over: 'pairs or riding',
-  record: 'record',
-  title: 'title',
-  weather: 'weather',
-  wireTempC: 'wire temperature',
+  electrodeOhms: 'electrodes',
+  source: 'source',
+  sources: 'sources',
+  spread: 'spread of figures',
+  lengthM: 'length',
+  spoolsM: 'lengths of spools',
+  kg: 'mass',
+  kgPerKm: 'mass',
+  breakN: 'breaking strength',
+  endVolts: 'end voltage',
+  ampHours: 'capacity',
+  powerW: 'power that it takes',
+  fedBy: 'battery behind it',
+  count: 'number',
+  unknown: 'data of another program',
+}
+
+/** What the plan says as a whole, by the whole name of the member. */
+const OF_PLAN: Readonly<Record<string, string>> = {
+  title: 'the title',
+  note: 'the note on the plan',
+  weather: 'the weather',
+  wireTempC: 'the temperature of the wire',
+  loadingDistrict: 'ice and wind on spans',
+  'allowances/slackPct/surface': 'the slack on the surface',
+  'allowances/slackPct/overhead': 'the slack overhead',
+  'allowances/slackPct/buried': 'the slack buried',
+  'allowances/slackPct/water': 'the slack under water',
+  'allowances/sagPct': 'the sag of wire overhead',
+  'allowances/tailM': 'the tail at each end of a line',
+  'allowances/spliceWasteM': 'the wire used up by a splice',
+  'allowances/reservePct': 'the reserve carried',
+  'allowances/spliceOhms': 'the resistance of a splice',
+  'allowances/spliceMicroS': 'the leakage of a splice',
+  'allowances/coil': 'what a repeating coil takes off',
+  'papers/revision': 'the revision on the papers',
+  'papers/size': 'the size of the sheets',
+  'papers/kinds': 'which papers are printed',
 }
 
 /** The thing that a key of the journal belongs to, by its name. */
@@ -31,7 +69,7 @@ export function thingWords(plan: Plan, key: string): string {
   const { kind = '', id = '' } = placeOf(key) ?? {}
   switch (kind) {
     case 'stations':
-      return stationName(plan, id)
+      return plan.stations.has(id as never) ? stationName(plan, id) : 'a station'
     case 'lines': {
       const line = plan.lines.get(id as LineId)
       return line ? lineName(plan, line) : 'a line'
@@ -40,48 +78,47 @@ export function thingWords(plan: Plan, key: string): string {
       const circuit = plan.circuits.get(id as CircuitId)
       return circuit ? circuitName(plan, circuit) : 'a circuit'
     }
-    case 'hazards':
-      return isolated(plan.hazards.get(id as never)?.name || 'something in the way')
+    case 'hazards': {
+      const hazard = plan.hazards.get(id as HazardId)
+      return (hazard && isolated(hazard.name)) || (hazard ? HAZARDS[hazard.hazard].one : 'a hazard')
+    }
     case 'plan':
       return 'the plan'
     case 'field':
-      return 'a record'
-    default:
-      return isolated(id)
-  }
-}
-
-/** The property that a key of the journal names: `name of Ford`. */
-export function propertyWords(plan: Plan, key: string): string {
-  const member = placeOf(key)?.member ?? ''
-  const thing = thingWords(plan, key)
-  if (member === '') return thing
-  const [first = '', second] = namesOfMember(member)
-  if (second === undefined) return `${MEMBERS[first] ?? first} of ${thing}`
-  if (first === 'sets') return `telephone at ${stationName(plan, second)} in ${thing}`
-  if (first === 'lines') return `${thingWords(plan, `lines/${second}/`)} in ${thing}`
-  return `${first} ${second} of ${thing}`
-}
-
-const LONGEST = 80
-
-/** A value of a property, short enough to stand beside another one. */
-export function propertyValueWords(plan: Plan, key: string, value: unknown): string {
-  const member = placeOf(key)?.member ?? ''
-  if (value === undefined) return 'taken out'
-  if (value === true) return 'yes'
-  if (value === '') return 'nothing'
-  if (member === 'from' || member === 'to') return stationName(plan, String(value))
-  if (member === 'position' && Array.isArray(value))
-    return `${Number(value[1]).toFixed(5)}, ${Number(value[0]).toFixed(5)}`
-  if (member === 'route') {
-    const { bends, legs } = value as {
-      readonly bends: readonly unknown[]
-      readonly legs: readonly { lay: string }[]
+      return 'a record of the work'
+    case 'stock': {
+      const wire = id.split(' ', 1)[0]!
+      return `the spools of ${nameIn(plan, wire)}`
     }
-    const lays = [...new Set(legs.map(({ lay }) => lay))].join(', ')
-    return `${formatCount(bends.length, 'bend')}, ${lays}`
+    case 'features':
+      return 'a thing of another program'
+    default:
+      return nameIn(plan, id)
   }
-  const text = typeof value === 'object' ? JSON.stringify(value) : String(value)
-  return isolated(text.length > LONGEST ? `${text.slice(0, LONGEST)}…` : text)
 }
+
+/** The property that a key of the journal names: `the name of Ford`, `the weather`. */
+export function propertyWords(plan: Plan, key: string): string {
+  const { kind = '', member = '' } = placeOf(key) ?? {}
+  const thing = thingWords(plan, key)
+  if (kind === 'plan') return planMemberWords(member)
+  if (member === '' || member === 'record' || member === 'feature') return thing
+  const [first = '', second] = namesOfMember(member)
+  if (second === undefined) return `${memberWords(first)} of ${thing}`
+  if (first === 'sets') return `the telephone at ${stationName(plan, second)} in ${thing}`
+  if (first === 'lines') return `${thingWords(plan, `lines/${second}/`)} in ${thing}`
+  return `the electrode at ${stationName(plan, second)} in ${thing}`
+}
+
+function memberWords(member: string): string {
+  const figure = figureName(member)
+  return figure === member ? `the ${OF_THINGS[member] ?? spacedName(member)}` : figure
+}
+
+function planMemberWords(member: string): string {
+  const [first, second] = namesOfMember(member)
+  if (first === 'work') return lowered(WORK[second as WorkField]?.what ?? 'the work')
+  return OF_PLAN[member] ?? 'data of another program'
+}
+
+const lowered = (words: string): string => words.charAt(0).toLowerCase() + words.slice(1)

@@ -24,7 +24,7 @@ export interface Reckoned {
 const RANK: Readonly<Record<Verdict, number>> = { fails: 0, thin: 1, works: 2 }
 const SETTINGS = /^(weather|wireTempC|allowances)/
 
-/** Which circuits no longer stand as they stood, and after whose edits: `River net no longer works at worst (wet, …)`. */
+/** Which circuits no longer stand as they stood, and after whose edits: `River net no longer works: the current at Ford decides. Before that Ada changed the wire of Camp – Ford.` */
 export function verdictNews(
   before: Reckoned,
   after: Reckoned,
@@ -42,7 +42,7 @@ export function verdictNews(
       circuits.some((each) => plans.some((plan) => touches(plan, each, key))),
     )
     return [
-      `${circuitName(after.plan, circuits.at(-1)!)} ${what}${causeWords(after.plan, own.length > 0 ? own : edits)}.`,
+      `${circuitName(after.plan, circuits.at(-1)!)} ${what}.${causeWords(after.plan, own.length > 0 ? own : edits)}`,
     ]
   })
 }
@@ -50,7 +50,7 @@ export function verdictNews(
 function changeWords(was: ReportCircuit, now: ReportCircuit, say: Tongue): string | undefined {
   const today = RANK[now.verdict] - RANK[was.verdict]
   const worst = RANK[now.worst.verdict] - RANK[was.worst.verdict]
-  const hangs = now.worst.check ? `; it hangs on ${checkWords(now.worst.check, say.name)}` : ''
+  const hangs = now.worst.check ? `: ${checkWords(now.worst.check, say.name)} decides` : ''
   if (today < 0) return `${now.verdict === 'fails' ? 'no longer works' : 'is only thin now'}${hangs}`
   if (today > 0) return now.verdict === 'works' ? 'works now' : `is thin now, and failed before${hangs}`
   const weather = `${now.worst.weather}, wire at ${say.temp(now.worst.wireTempC)}`
@@ -91,6 +91,6 @@ function causeWords(plan: Plan, edits: readonly NamedEdit[]): string {
   const byWho = new Map<string, Set<string>>()
   for (const { who, key } of edits)
     byWho.set(who, (byWho.get(who) ?? new Set()).add(propertyWords(plan, key)))
-  const parts = [...byWho].map(([who, things]) => `an edit by ${isolated(who)} of ${formatList([...things])}`)
-  return parts.length > 0 ? `: after ${formatList(parts)}` : ''
+  const parts = [...byWho].map(([who, things]) => `${isolated(who)} changed ${formatList([...things])}`)
+  return parts.length > 0 ? ` Before that ${parts.join('; ')}.` : ''
 }

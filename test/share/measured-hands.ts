@@ -43,7 +43,7 @@ export async function sharedForMeasuring(stations: number, announce: (plan: obje
   const { read, write } = passOf(keys)
   await announce({ tag: tagOf(keys), read, write })
   const room = new Room(keys, newJournal(measuredPlan(stations)), makeHand(keys.write!))
-  const beginning = Buffer.from(room.beginning(0)).toString('base64')
+  const beginning = Buffer.from(room.beginning(0)!).toString('base64')
   return { fragment: invitation(keys, true), beginning, stations }
 }
 

@@ -1,5 +1,6 @@
 import 'fake-indexeddb/auto'
 import { expect, test } from 'vitest'
+import { formatWithElevations, takeElevationsOut } from '../../src/files/carried-elevations'
 import { takeJournalOut } from '../../src/files/carried-journal'
 import { packPlan } from '../../src/files/carry/pack-plan'
 import { formatPlan } from '../../src/files/format-plan'
@@ -47,12 +48,12 @@ const read = (text: string): Plan => {
 
 test('two copies of one file, edited apart, come together with no base', async () => {
   const [one, two] = [browser(base), browser(EMPTY_PLAN)]
-  const file = await one.own.fileText()
+  const file = formatPlan(await one.own.filePlan())
   expect(await two.own.takeFile(read(file))).toBe(true)
   expect(formatPlan(two.table.now)).toBe(formatPlan(base))
   one.edit(named('Camp'))
   two.edit((plan) => setNote(named('Ford')(plan), 'seen'))
-  const theirs = read(await two.own.fileText())
+  const theirs = read(formatPlan(await two.own.filePlan()))
   // It is of the plan on the table: it waits beside it, and nothing is laid over anything.
   expect(await one.own.takeFile(theirs)).toBe(true)
   expect(one.table.received.value?.plan).toBe(theirs)
@@ -68,7 +69,7 @@ test('two copies of one file, edited apart, come together with no base', async (
 
 test('newer, older and the same are sure, hand over hand', async () => {
   const [one, two] = [browser(base), browser(EMPTY_PLAN)]
-  await two.own.takeFile(read(await one.own.fileText()))
+  await two.own.takeFile(read(formatPlan(await one.own.filePlan())))
   two.edit(named('Ford'))
   const [mine, theirs] = [(await one.own.upToNow(false))!, (await two.own.upToNow(false))!]
   expect(kinshipByJournal(mine, theirs)).toBe('newer')
@@ -80,7 +81,7 @@ test('newer, older and the same are sure, hand over hand', async () => {
 
 test('what has no room for the journal bears how far each hand had come, in under 150 bytes, and the same fingerprint', async () => {
   const one = browser(base)
-  await one.own.fileText()
+  formatPlan(await one.own.filePlan())
   one.edit(named('Camp'))
   const plan = await one.own.carried(one.table.now, () => false)
   expect(packPlan(plan).length - packPlan(one.table.now).length).toBeLessThan(150)
@@ -94,14 +95,33 @@ test('what has no room for the journal bears how far each hand had come, in unde
 test('a plan that never went out has no journal, and one that was edited by another program opens without it', async () => {
   const [one, two] = [browser(base), browser(EMPTY_PLAN)]
   expect(await one.own.upToNow(false)).toBeNull()
-  const text = (await one.own.fileText()).replace('"title": "Begun"', '"title": "By another program"')
+  const text = formatPlan(await one.own.filePlan()).replace(
+    '"title": "Begun"',
+    '"title": "By another program"',
+  )
   expect(await two.own.takeFile(read(text))).toBe(false)
   expect(two.table.notice.value).toMatch(/no longer fits/)
 })
 
+test('a file that takes its elevations along takes its journal along too, and a copy that was edited merges by it', async () => {
+  const [one, two] = [browser(base), browser(EMPTY_PLAN)]
+  const grid = {
+    ...{ name: 'N47E010.hgt', crs: { kind: 'geographic' as const }, columns: 2, rows: 2 },
+    transform: { x0: 10, xPerColumn: 0.1, xPerRow: 0, y0: 47, yPerColumn: 0, yPerRow: -0.1 },
+    heights: Int16Array.of(800, 801, 802, 803),
+  }
+  const opened = takeElevationsOut(read(await formatWithElevations(await one.own.filePlan(), [grid])))
+  expect(opened.grids).toHaveLength(1)
+  expect(await two.own.takeFile(opened.plan)).toBe(true)
+  expect([two.table.notice.value, formatPlan(two.table.now)]).toEqual(['', formatPlan(base)])
+  two.edit(named('Ford'))
+  const [mine, theirs] = [(await one.own.upToNow(false))!, (await two.own.upToNow(false))!]
+  expect(kinshipByJournal(mine, theirs)).toBe('newer')
+})
+
 test('the journal outlasts the page, and an edit is written once however often it is asked for', async () => {
   const one = browser(base)
-  await one.own.fileText()
+  formatPlan(await one.own.filePlan())
   one.edit((plan) => setTitle(plan, 'Gone on'))
   const [first, again] = [(await one.own.upToNow(false))!, (await one.own.upToNow(false))!]
   expect([...again.seen]).toEqual([...first.seen])

@@ -7,6 +7,7 @@ import { setNote, setTitle } from '../../src/plan/text-edits'
 import { packedStep } from '../../src/share/packed-step'
 import { invitation, keysOfInvitation, makeKeys, passOf, tagOf } from '../../src/share/plan-keys'
 import { Presence } from '../../src/share/presence'
+import { Refusals } from '../../src/share/refusals'
 import { beginningIn, Room } from '../../src/share/room'
 import { makeHand, opened, sealed } from '../../src/share/sealed'
 
@@ -15,7 +16,7 @@ const keys = makeKeys()
 const room = (of = keys) => new Room(of, new Journal('one', base), of.write && makeHand(of.write))
 /** What a hand writes that leads from one plan to the next, as an envelope. */
 const written = (from: Room, plan: Plan, next: Plan, at: number, name?: string) =>
-  from.step(from.journal.write(from.hand!.name, plan, next, at), name)
+  from.step(from.journal.write(from.hand!.name, plan, next, at), name)!
 const renamed = (plan: Plan, name: string) => renameStation(plan, 'a' as StationId, name)
 
 test('what one writes reads the same to another, and a further one begins with all of it', () => {
@@ -25,13 +26,13 @@ test('what one writes reads the same to another, and a further one begins with a
     changed: new Set(['stations/a/name']),
   })
   expect(two.view.plan.stations.get('a' as StationId)?.name).toBe('Camp')
-  const begun = beginningIn(two.beginning(7), keys)!
+  const begun = beginningIn(two.beginning(7)!, keys)!
   expect(begun.upTo).toBe(7)
   expect(begun.journal.mended().plan).toEqual(one.view.plan)
   // A name goes along once, and whoever comes anew has it from the beginning.
   expect(two.names.of(one.hand!.name)).toBe('Ada')
   expect(begun.names).toEqual({ [one.hand!.name]: 'Ada' })
-  expect(two.names.of('k-nobody')).toBe('somebody (-nob)')
+  expect(two.names.of('k-nobody')).toBe('Somebody (-nob)')
 })
 
 test('an envelope that comes twice, or in another’s name, or from nobody admitted, does nothing', () => {
@@ -153,4 +154,27 @@ test.each([
   here.hear('x', { name: 'X', at: '', on: '', spot }, 1)
   expect(here.now(2)).toHaveLength(1)
   expect(here.spots()).toEqual([])
+})
+
+test('a step or a plan that no box takes for its size makes no envelope', () => {
+  const one = room()
+  const large = setNote(base, 'x'.repeat(33 * 1024 * 1024))
+  const edits = one.journal.write(one.hand!.name, base, large, 1)
+  expect(one.step(edits)).toBeUndefined()
+  expect(one.beginning(0)).toBeUndefined()
+  one.journal.write(one.hand!.name, large, base, 2)
+  expect(beginningIn(one.beginning(0)!, keys)!.journal.mended().plan).toEqual(base)
+})
+
+test('nonsense is told in one sentence however often it comes, and once of each who sends it', () => {
+  const refusals = new Refusals()
+  for (let at = 0; at < 1000; at++) refusals.add([`Edit ${at} cannot be.`], at % 2 ? 'Eve' : '')
+  expect(refusals.words()).toBe(
+    '1000 times something came in that can be no part of this plan, and was left out. The first time: Edit 0 cannot be. It came from Eve.',
+  )
+  refusals.putAway()
+  refusals.add(['Again.'], 'Eve')
+  expect(refusals.words()).toBe('')
+  refusals.add(['New.'], 'Mallory')
+  expect(refusals.words()).toBe('New. It came from Mallory.')
 })

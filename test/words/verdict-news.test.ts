@@ -19,7 +19,7 @@ test('a circuit that no longer stands as it stood is told, with whose edit of wh
   const [said, ...others] = verdictNews(reckoned(plan), reckoned(far), edits, tongueOf(far, 'metric'))
   expect(others).toEqual([])
   expect(said).toMatch(
-    /Net 0.* no longer works; it hangs on .*: after an edit by .*Ada.* of place of .*Post 2/,
+    /Net 0.* no longer works: .* decides\. Before that .*Ada.* changed the place of .*Post 2/,
   )
   expect(said).not.toContain('Ben')
 })
@@ -49,7 +49,7 @@ test('what changes at worst alone is told as that', () => {
   }
   const wire = [{ who: 'Ada', key: 'lines/l1/wire' }]
   expect(verdictNews(good, worse, wire, tongueOf(plan, 'metric'))[0]).toMatch(
-    /no longer works at worst \(.*: after an edit by .*Ada.* of wire of/,
+    /no longer works at worst \(.*\. Before that .*Ada.* changed the wire of/,
   )
   expect(verdictNews(worse, good, wire, tongueOf(plan, 'metric'))[0]).toMatch(/works at worst now/)
 })

@@ -1,6 +1,8 @@
 import './together-marks.css'
-import { handSign } from '../../figure/hand-sign'
+import '../../figure/hand-tones.css'
+import { signOfHand } from '../../figure/hand-sign'
 import type { Position } from '../../geo/position'
+import { isolated } from '../../isolated'
 import { effect } from '../../state/steady-effect'
 import { ageWords } from '../../words/age-words'
 import { propertyWords } from '../../words/property-words'
@@ -59,32 +61,30 @@ export function showTogether({ store, view }: Bench): () => void {
     const sharing = store.sharing.peek()
     const box = view.drawBox()
     const signs: SVGElement[] = []
+    const names = sharing?.names() ?? []
     const put = (position: Position, name: string, label: string, isSpot: boolean) => {
       const { x, y } = view.pointOf(position)
       if (!isIn(box, { x, y })) return
+      const { path, tone, letters } = signOfHand(names, name)
       const sign = svgElement('g', {
-        class: isSpot ? 'hand-sign spot' : 'hand-sign',
+        class: `hand-sign hand-shape hand-tone-${tone}${isSpot ? ' spot' : ''}`,
         transform: `translate(${(x + (isSpot ? 0 : 20)).toFixed(1)} ${(y + (isSpot ? 0 : 18)).toFixed(1)})`,
       })
       svgElement('circle', { r: 11 }, sign)
-      svgElement('path', { d: handSign(name) }, sign)
+      svgElement('path', { d: path }, sign)
+      if (letters) svgElement('text', { y: 2.4 }, sign).textContent = letters
       svgElement('title', {}, sign).textContent = label
       // Beside a selected thing stands its own name: whose sign it is the panel says.
-      if (isSpot) svgElement('text', { x: 15, y: 4 }, sign).textContent = label
+      if (isSpot) svgElement('text', { class: 'hand-label', y: 23 }, sign).textContent = label
       signs.push(sign)
     }
-    for (const { name, hand, on } of sharing?.others.peek() ?? []) {
+    for (const { name, on } of sharing?.others.peek() ?? []) {
       const thing = on ? thingOfKey(plan, on) : undefined
-      if (thing) put(thing.position, name || hand, name || 'Somebody', false)
+      if (thing) put(thing.position, name, name, false)
     }
-    for (const { name, hand, spot } of sharing?.spots.peek() ?? [])
+    for (const { name, spot } of sharing?.spots.peek() ?? [])
       if (spot)
-        put(
-          spot.position,
-          name || hand,
-          `${shortened(name || 'Somebody')}, ${ageWords(Date.now() - spot.atMs)}`,
-          true,
-        )
+        put(spot.position, name, `${isolated(shortened(name))}, ${ageWords(Date.now() - spot.atMs)}`, true)
     group.replaceChildren(...signs)
   }
   const stopHands = effect(() => {

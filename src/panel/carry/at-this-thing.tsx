@@ -1,9 +1,11 @@
 import './together.css'
 import { keyOf } from '../../journal/keys'
 import type { Store } from '../../state/store'
-import { formatCount } from '../../words/units'
 import { ChoicesOf } from './choices-of'
 import { HandMark } from './hand-mark'
+import { signIn } from './sign-in'
+
+const MOST_NAMED = 3
 
 /** On the card of a thing: who else has it open, and what of it waits for a choice; on the plan's card all that waits. */
 export function AtThisThing({ store }: { store: Store }) {
@@ -15,16 +17,14 @@ export function AtThisThing({ store }: { store: Store }) {
   const here = own ? (sharing?.others.value ?? []).filter(({ on }) => on === own) : []
   return (
     <div class="at-this-thing">
-      {here.map(({ hand, name }) => (
+      {here.slice(0, MOST_NAMED).map(({ hand, name }) => (
         <p key={hand}>
-          <HandMark name={name || hand} /> <bdi>{name || 'Somebody'}</bdi> has this open too.
+          <HandMark sign={signIn(sharing!, name)} /> <bdi>{name}</bdi> has this open too.
         </p>
       ))}
+      {here.length > MOST_NAMED && <p>And {here.length - MOST_NAMED} more have it open.</p>}
       {toChoose && torn.length > 0 && (
         <section aria-label="To choose">
-          <p>
-            <strong>{formatCount(torn.length, 'thing')} set differently by several: choose.</strong>
-          </p>
           <ChoicesOf store={store} toChoose={toChoose} torn={torn} />
         </section>
       )}

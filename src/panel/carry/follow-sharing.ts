@@ -54,7 +54,7 @@ function lateJournal(store: Store, keeper: Keeper): OwnJournal {
   return {
     upToNow: async (mayBegin) => (await load()).upToNow(mayBegin),
     keep: async (journal) => (await load()).keep(journal),
-    fileText: async () => (await load()).fileText(),
+    filePlan: async () => (await load()).filePlan(),
     carried: async (plan, hasRoom) => (await load()).carried(plan, hasRoom),
     takeFile: async (read) =>
       read.unknown?.file?.journal === undefined ? false : (await load()).takeFile(read),

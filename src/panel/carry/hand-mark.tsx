@@ -1,8 +1,10 @@
-import { handSign } from '../../figure/hand-sign'
+import '../../figure/hand-tones.css'
+import type { HandSign } from '../../figure/hand-sign'
 
-/** The sign of another hand, as it stands on the map too. */
-export const HandMark = ({ name }: { name: string }) => (
-  <svg class="hand-mark" viewBox="-8 -8 16 16" aria-hidden="true">
-    <path d={handSign(name)} />
+/** The sign of a hand, as it stands on the map too. */
+export const HandMark = ({ sign: { path, tone, letters } }: { sign: HandSign }) => (
+  <svg class={`hand-mark hand-shape hand-tone-${tone}`} viewBox="-8 -8 16 16" aria-hidden="true">
+    <path d={path} />
+    {letters && <text y="2.4">{letters}</text>}
   </svg>
 )

@@ -16,7 +16,7 @@ export function TogetherStrip({ store, sharing }: { store: Store; sharing: Shari
       }}
     >
       <span class={`together-mark ${sharing.box?.standing.value ?? 'together'}`} aria-hidden="true" />
-      <span>{standingWords(sharing)}</span>
+      <span class="words">{standingWords(sharing)}</span>
       {torn > 0 && <strong>{formatCount(torn, 'thing')} to choose</strong>}
       {said > 0 && <strong>{formatCount(said, 'note')}</strong>}
     </button>
@@ -37,6 +37,8 @@ export function standingWords({ box, others }: Sharing): string {
       return `The box is not reached; ${waiting > 0 ? `${formatCount(waiting, 'step')} of yours wait here` : 'nothing of yours waits'}`
     case 'moved':
       return 'The plan goes on under new keys: ask for an invitation'
+    case 'too-large':
+      return 'The plan is too large for the box: what you change stays here'
     case 'refused':
       return 'The box lets nobody in with these keys'
   }

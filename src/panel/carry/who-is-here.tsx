@@ -8,29 +8,43 @@ import { thingWords } from '../../words/property-words'
 import { thingOfKey } from '../../words/thing-of-key'
 import { Tick } from '../tick'
 import { HandMark } from './hand-mark'
+import { signIn } from './sign-in'
+
+const byName = (a: OtherHand, b: OtherHand): number => a.name.localeCompare(b.name)
 
 /** Who else is at the plan, what each has open or changed last, and where each is who tells it. */
 export function WhoIsHere({ store, sharing }: { store: Store; sharing: Sharing }) {
-  const others = sharing.others.value
+  const others = sharing.others.value.toSorted(byName)
   const gone = sharing.spots.value.filter(({ hand }) => !others.some((each) => each.hand === hand))
   return (
     <section>
-      <h2>Who is here</h2>
+      <h2>Who is here{others.length > 1 && `: ${others.length} others`}</h2>
       {others.length + gone.length === 0 && <p>Nobody else now.</p>}
-      <ul>
-        {others.map((other) => (
-          <Other key={other.hand} store={store} other={other} />
-        ))}
-        {gone.map((other) => (
-          <Other key={other.hand} store={store} other={other} isGone />
-        ))}
-      </ul>
-      {sharing.box && <OwnSpot sharing={sharing} />}
+      {others.length + gone.length > 0 && (
+        // biome-ignore lint/a11y/noNoninteractiveTabindex: a list that scrolls is reached by the keyboard
+        <ul class="hands" tabIndex={0} aria-label="Others at the plan">
+          {others.map((other) => (
+            <Other key={other.hand} store={store} sharing={sharing} other={other} />
+          ))}
+          {gone.toSorted(byName).map((other) => (
+            <Other key={other.hand} store={store} sharing={sharing} other={other} isGone />
+          ))}
+        </ul>
+      )}
+      {sharing.box && <p class="soft">Whoever only reads is not in this list.</p>}
+      {sharing.box && sharing.mayWrite && <OwnSpot sharing={sharing} />}
     </section>
   )
 }
 
-function Other({ store, other, isGone = false }: { store: Store; other: OtherHand; isGone?: boolean }) {
+interface OtherProps {
+  readonly store: Store
+  readonly sharing: Sharing
+  readonly other: OtherHand
+  readonly isGone?: boolean
+}
+
+function Other({ store, sharing, other, isGone = false }: OtherProps) {
   const key = other.on || other.at
   const thing = key ? thingOfKey(store.plan.value, key) : undefined
   const { spot } = other
@@ -42,26 +56,24 @@ function Other({ store, other, isGone = false }: { store: Store; other: OtherHan
   }
   return (
     <li>
-      <HandMark name={other.name || other.hand} /> <bdi>{other.name || 'Somebody'}</bdi>
-      {isGone && ' — not heard now'}
+      <HandMark sign={signIn(sharing, other.name)} /> <bdi>{other.name}</bdi>
+      {isGone && <span class="soft">, not heard now</span>}
       {!isGone && key && (
-        <>
-          {other.on ? ' — at ' : ' — last at '}
-          {thingWords(store.plan.value, key)}{' '}
-          {thing && (
+        <span class="soft">
+          {other.on ? ', has open: ' : ', changed last: '}
+          {thing ? (
             <button type="button" class="quiet" onClick={show}>
-              Show it
+              {thingWords(store.plan.value, key)}
             </button>
+          ) : (
+            thingWords(store.plan.value, key)
           )}
-        </>
+        </span>
       )}
       {spot && (
-        <>
-          {' '}
-          <button type="button" class="quiet" onClick={() => requestPlace(spot.position)}>
-            Where they {isGone ? 'were' : 'are'}, {ageWords(Date.now() - spot.atMs)}
-          </button>
-        </>
+        <button type="button" class="quiet" onClick={() => requestPlace(spot.position)}>
+          {isGone ? 'Was there' : 'Is there'} {ageWords(Date.now() - spot.atMs)}: show
+        </button>
       )}
     </li>
   )
