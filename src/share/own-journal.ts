@@ -1,5 +1,5 @@
 import { type DBSchema, openDB } from 'idb'
-import { formatWithJournal, takeJournalOut, withJournal } from '../files/carried-journal'
+import { takeJournalOut, withJournal } from '../files/carried-journal'
 import { formatPlan } from '../files/format-plan'
 import { HEADS } from '../files/plan-fingerprint'
 import type { Journal } from '../journal/journal'
@@ -87,9 +87,9 @@ export function ownJournal(table: Table, name: string, docOf: () => string) {
   return {
     upToNow,
     keep: (journal: Journal) => keep(journal),
-    fileText: async (): Promise<string> => {
+    filePlan: async (): Promise<Plan> => {
       const journal = await upToNow(true)
-      return formatWithJournal(journal!.mended().plan, journal!)
+      return withJournal(journal!.mended().plan, journal!)
     },
     /** The plan with what lets another tell how it stands to theirs: the whole journal where there is room, else how far each hand had come. */
     carried: async (plan: Plan, hasRoom: (plan: Plan) => boolean): Promise<Plan> => {

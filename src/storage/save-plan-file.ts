@@ -16,12 +16,12 @@ export interface FileStore extends ElevationStore {
   readonly inFile: { value: Plan | null }
   /** Where several change the plan: its file takes their journal along, and takes in one that another file has brought. */
   readonly sharing?: {
-    peek(): { readonly fileText: () => string; readonly takeFile: (plan: Plan) => boolean } | null
+    peek(): { readonly filePlan: () => Plan; readonly takeFile: (plan: Plan) => boolean } | null
   }
   /** The journal of a plan that nobody shares. */
   readonly ownJournal?: {
     peek(): {
-      readonly fileText: () => Promise<string>
+      readonly filePlan: () => Promise<Plan>
       readonly takeFile: (plan: Plan) => Promise<boolean>
     } | null
   }
@@ -60,11 +60,9 @@ export async function savePlanFile(store: FileStore, withElevations = false): Pr
     return
   }
   const textOfFile = async () => {
-    if (grids.length === 0)
-      return (
-        store.sharing?.peek()?.fileText() ?? (await store.ownJournal?.peek()?.fileText()) ?? formatPlan(plan)
-      )
-    return (await import('../files/carried-elevations')).formatWithElevations(plan, grids)
+    const whole = store.sharing?.peek()?.filePlan() ?? (await store.ownJournal?.peek()?.filePlan()) ?? plan
+    if (grids.length === 0) return formatPlan(whole)
+    return (await import('../files/carried-elevations')).formatWithElevations(whole, grids)
   }
   const picker = (window as SavePicker).showSaveFilePicker
   if (!picker) {
