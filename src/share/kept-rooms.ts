@@ -10,6 +10,8 @@ export interface KeptRoom {
   readonly names?: Readonly<Record<string, string>>
   /** Number of the last envelope of the box that is in it. */
   readonly upTo: number
+  /** The person works on alone here, until they wish otherwise. */
+  readonly isLeft?: boolean
 }
 
 /** An envelope of one's own that the kept state does not hold yet. */
@@ -39,6 +41,9 @@ export async function openRooms(name: string) {
   const ofTag = (tag: string) => IDBKeyRange.bound([tag, ''], [tag, '\uffff'])
   return {
     room: (tag: string): Promise<KeptRoom | undefined> => db.get('rooms', tag),
+    /** All rooms of one journal: a plan that was given new keys has one for each. */
+    ofJournal: async (id: string): Promise<KeptRoom[]> =>
+      (await db.getAll('rooms')).filter(({ state }) => state.id === id),
     envelopes: (tag: string): Promise<KeptEnvelope[]> => db.getAll('envelopes', ofTag(tag)),
     /** On disk when it resolves, as far as a browser can tell. */
     keepEnvelope: async (envelope: KeptEnvelope): Promise<void> => {

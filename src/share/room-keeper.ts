@@ -14,6 +14,8 @@ export class RoomKeeper {
   readonly #kept: KeptRooms | null
   readonly #outbox: Outbox
   readonly #upTo: () => number
+  /** The person works on alone from now on. */
+  isLeft = false
   #keeping: ReturnType<typeof setTimeout> | undefined
 
   /** @param upTo number of the last envelope of the box that is in it */
@@ -41,6 +43,7 @@ export class RoomKeeper {
       state: stateOf(journal),
       names: names.all(),
       upTo: this.#upTo(),
+      isLeft: this.isLeft,
     }
     await this.#kept.keepRoom(room, sent).catch(() => undefined)
   }

@@ -15,6 +15,13 @@ import { lastBeginning } from './stream-reads'
 /** What sharing needs of the store besides what a shared plan does. */
 export interface SharingStore extends SharedStore {
   readonly open: (plan: Plan) => void
+  /** The journal of a plan that nobody shares: whoever stops sharing goes on with it. */
+  readonly ownJournal?: {
+    peek(): {
+      readonly keep: (journal: Journal) => Promise<void>
+      readonly upToNow: (mayBegin: boolean) => Promise<Journal | null>
+    } | null
+  }
 }
 
 const rooms = (): Promise<KeptRooms | null> =>
@@ -66,28 +73,70 @@ export async function joinByFragment(store: SharingStore, fragment: string): Pro
   const before = await kept?.room(tagOf(keys))
   const known = before && beginningOf({ ...before })
   const found = known ?? (await lastBeginning(keys).catch(() => undefined))
-  if (found === undefined) return 'The box does not know this invitation, or is not reached.'
-  if (found === null) return 'What is on the box cannot be opened with this invitation.'
+  if (found === undefined) return (await askBox()) ? UNKNOWN_HERE : NOT_REACHED
+  if (found === null) return 'What is on the box cannot be opened with this invitation: ask for it once more.'
   const { journal } = found
-  // Whoever was left behind under old keys takes along what was done there.
-  const last = store.sharing.peek()
-  const left = last instanceof SharedPlan && last.table.journal.id === journal.id ? last.table.journal : null
-  const brought = left && takeState(journal, stateOf(left))
+  const isNews = keys.write !== null && (await takeAlong(store, kept, tagOf(keys), journal))
   store.open(journal.mended().plan)
-  await goOn(store, { keys, ...found }, kept, store.opened.peek(), brought instanceof Set && brought.size > 0)
+  await goOn(store, { keys, ...found }, kept, store.opened.peek(), isNews)
   return ''
+}
+
+const UNKNOWN_HERE =
+  'The box does not know this invitation: it is of another box, or was cut short. Ask for it once more.'
+const NOT_REACHED =
+  'The box is not reached: go nearer, or see whether it is on. Then open the invitation once more.'
+
+/** Whoever was left behind under old keys takes along what was done there, also where the page was closed meanwhile. */
+async function takeAlong(
+  store: SharingStore,
+  kept: KeptRooms | null,
+  tag: string,
+  journal: Journal,
+): Promise<boolean> {
+  const last = store.sharing.peek()
+  let isNews = last instanceof SharedPlan && isBrought(journal, last.table.journal)
+  for (const room of (await kept?.ofJournal(journal.id).catch(() => undefined)) ?? []) {
+    const before = room.tag !== tag && room.keys.write && beginningOf({ ...room })
+    if (!before) continue
+    const old = new Room(room.keys, before.journal, null)
+    for (const { bytes } of await kept!.envelopes(room.tag)) old.receive(bytes)
+    isNews = isBrought(journal, old.journal) || isNews
+  }
+  return isNews
+}
+
+/** Takes in what another state of the journal has; whether it has anything. */
+function isBrought(journal: Journal, other: Journal): boolean {
+  const changed = other.id === journal.id && takeState(journal, stateOf(other))
+  return changed instanceof Set && changed.size > 0
 }
 
 /** Goes on with a plan of this browser that is shared, where its keys are kept here. */
 export async function resumeSharing(store: SharingStore, base = store.opened.peek()): Promise<void> {
+  await resume(store, base, false)
+}
+
+/** Shares a plan again with those from whom this screen had parted: what was changed alone comes to them, and theirs comes here. A sentence where that does not go. */
+export const shareAgain = async (store: SharingStore): Promise<string> =>
+  (await resume(store, store.settled.peek(), true))
+    ? ''
+    : 'This browser has no key to that plan any more: open the invitation again.'
+
+async function resume(store: SharingStore, base: Plan, isAsked: boolean): Promise<boolean> {
   const openedPlan = store.opened.peek()
   const tag = sharedTagOf(base)
-  if (tag === undefined || store.sharing.peek()?.box) return
+  if (tag === undefined || store.sharing.peek()?.box) return false
   const kept = await rooms()
   const before = await kept?.room(tag)
   const known = before && beginningOf({ ...before })
-  if (!before || !known || store.opened.peek() !== openedPlan) return
-  await goOn(store, { keys: before.keys, ...known }, kept, base)
+  if (!before || !known || (before.isLeft && !isAsked)) return false
+  // Whoever only reads has nothing that others would take.
+  const alone = before.isLeft && before.keys.write ? await store.ownJournal?.peek()?.upToNow(false) : null
+  if (store.opened.peek() !== openedPlan) return false
+  const isNews = alone ? isBrought(known.journal, alone) : false
+  await goOn(store, { keys: before.keys, ...known }, kept, isAsked ? store.settled.peek() : base, isNews)
+  return true
 }
 
 interface Known {
@@ -115,6 +164,9 @@ async function goOn(
   const own = (await kept?.envelopes(tag).catch(() => undefined)) ?? []
   for (const { bytes } of own) room.receive(bytes)
   const shared = new SharedPlan(store, room, kept, keptName(), upTo)
+  shared.onStopped = async () => {
+    await store.ownJournal?.peek()?.keep(journal)
+  }
   shared.onChangeKeys = async () => {
     await shared.tellMoved()
     shared.leave()

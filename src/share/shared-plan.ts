@@ -1,4 +1,5 @@
 import { type Signal, signal } from '@preact/signals'
+import { isolated } from '../isolated'
 import type { Edit } from '../journal/edit'
 import type { Plan } from '../plan/plan'
 import { isObject } from '../schema/schema'
@@ -24,7 +25,6 @@ export interface SharedStore extends TableStore {
     peek(): SelectedThing
   }
   readonly sharing: Signal<Sharing | null>
-  readonly notice: { value: string }
 }
 
 /** After so many envelopes the hand that wrote the last of them lays down a new beginning, so that nobody has to read them all. */
@@ -111,7 +111,9 @@ export class SharedPlan extends OnTable implements Sharing, BoxSide {
     })
     this.#line = await openLine(this.#room.keys, this.#upTo + 1, {
       onEnvelope: (bytes, number) => {
-        if (this.standing.peek() !== 'moved') this.#upTo = number
+        // Whoever is shut out still writes here: that is no part of the plan any more.
+        if (this.standing.peek() === 'moved') return
+        this.#upTo = number
         const hand = this.#receive(bytes)
         if (hand !== undefined && hand === this.#room.hand?.name && number % NEW_BEGINNING === 0)
           if (this.#room.beginning(this.#upTo)) void this.#begin()
@@ -159,7 +161,7 @@ export class SharedPlan extends OnTable implements Sharing, BoxSide {
       this.#upTo -= 1
       this.#outbox.over(null)
       this.table.tell([
-        `${this.#room.names.of(received.hand!)} has given the plan new keys. What you change here reaches nobody any more: ask for a new invitation. Opened by it, your changes are taken along.`,
+        `${isolated(this.#room.names.of(received.hand!))} has given the plan new keys. What you change from now on stays on this screen. If you are to stay, ask for a new invitation and open it in this browser: what you changed comes along. If not, the plan as it stands here is yours to keep.`,
       ])
     }
     this.#keeper.keepSoon()
@@ -222,6 +224,13 @@ export class SharedPlan extends OnTable implements Sharing, BoxSide {
     await this.onChangeKeys()
   }
   onChangeKeys: () => Promise<void> = async () => undefined
+
+  readonly stop = async () => {
+    this.#keeper.isLeft = true
+    this.leave()
+    await this.onStopped()
+  }
+  onStopped: () => Promise<void> = async () => undefined
 
   /** Tells those who are left behind that the plan goes on elsewhere. */
   async tellMoved(): Promise<void> {

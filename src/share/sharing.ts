@@ -66,6 +66,8 @@ export interface BoxSide {
   readonly invitation: (mayWrite: boolean) => string
   /** Other keys for whoever is invited anew: those who have the old ones are shut out. */
   readonly changeKeys: () => Promise<void>
+  /** Goes on alone on this screen, with the plan as it is now. */
+  readonly stop: () => Promise<void>
   /** Reads all that the box has, so that the log begins with the plan. A sentence where that does not go; else empty. */
   readonly readAll: () => Promise<string>
 }

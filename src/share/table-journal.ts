@@ -20,6 +20,7 @@ export interface TableStore {
   readonly absorb: (present: Plan, change: (plan: Plan) => Plan) => void
   readonly mendBack: (how: ((back: Plan, from: Plan) => Plan) | null) => void
   readonly edit: (change: (plan: Plan) => Plan) => void
+  readonly notice: { value: string }
 }
 
 /**
@@ -28,6 +29,8 @@ export interface TableStore {
  */
 const GATHER_MS = { least: 50, most: 400 }
 const MOST_SAID = 50
+const STAYS =
+  'Others have changed the same after you: theirs stays, and there is nothing of yours to take back.'
 
 /** Keeps the plan on the table and a journal alike, whoever carries what is written to others and brings what they wrote. */
 export class TableJournal {
@@ -48,6 +51,7 @@ export class TableJournal {
   readonly #told = new Set<string>()
   readonly #refusals = new Refusals()
   #synced: Plan
+  #isGoingBack = false
   #changed = new Set<string>()
   #others: Edit[] = []
   #timer: ReturnType<typeof setTimeout> | undefined
@@ -78,7 +82,10 @@ export class TableJournal {
     if (now !== base) this.#write(base, now)
     this.#synced = this.journal.mended().plan
     if (this.#synced !== now) this.#store.absorb(this.#synced, (past) => past)
-    this.#store.mendBack((back, from) => mendedBack(back, from, this.journal).plan)
+    this.#store.mendBack((back, from) => {
+      this.#isGoingBack = true
+      return mendedBack(back, from, this.journal).plan
+    })
     this.#stops.push(
       this.#store.settled.subscribe((plan) => this.#onSettled(plan)),
       this.#store.dragging.subscribe((is) => {
@@ -90,13 +97,18 @@ export class TableJournal {
 
   #onSettled(plan: Plan): void {
     if (plan === this.#synced) return
-    this.#write(this.#synced, plan)
+    const isDone = this.#write(this.#synced, plan)
+    if (this.#isGoingBack && !isDone && this.#hand !== null) this.#store.notice.value = STAYS
+    this.#isGoingBack = false
     if (this.#hand !== null) this.#synced = plan
   }
 
-  #write(from: Plan, next: Plan): void {
-    if (this.#hand === null) return
-    this.#written(this.journal.write(this.#hand, from, next, Date.now()))
+  /** Whether there was anything to write. */
+  #write(from: Plan, next: Plan): boolean {
+    if (this.#hand === null) return false
+    const edits = this.journal.write(this.#hand, from, next, Date.now())
+    this.#written(edits)
+    return edits.length > 0
   }
 
   #written(edits: readonly Edit[]): void {

@@ -70,7 +70,7 @@ function plainWords(
     case 'stock/count':
       return formatCount(value as number, 'spool')
     default:
-      return anyWords(member.split('/').at(-1)!, value, say)
+      return anyWords(member.split('/').findLast(quantityOf) ?? member, value, say)
   }
 }
 

@@ -70,6 +70,19 @@ test('what one window does is done in the other, and undo takes back only what i
   expect(one.sharing.value?.others.value).toHaveLength(1)
 })
 
+test('undo where the other has changed the same since leaves theirs, and says so', () => {
+  const { one, two, settle } = twoWindows()
+  one.edit((plan) => setTitle(plan, 'One'))
+  settle()
+  two.edit((plan) => setTitle(plan, 'Two'))
+  settle()
+  one.undo()
+  settle()
+  expect(one.plan.value.title).toBe('Two')
+  expect(one.notice.value).toMatch(/theirs stays/)
+  expect(two.notice.value).toBe('')
+})
+
 test('what a window had done before it joined is not lost', () => {
   const { window } = air()
   const [one, two] = [window(base), window(base)]

@@ -69,6 +69,16 @@ test('who reads US units reads no metric figure of what was set differently', ()
   expect(metric).toEqual([])
 })
 
+test('a figure has its unit where the name of what it is in has it', () => {
+  const said = propertyValueWords(
+    plan,
+    keyOf('plan', '', 'allowances/slackPct/surface'),
+    22,
+    tongueOf(plan, 'us'),
+  )
+  expect(said).toBe('22 %')
+})
+
 test('a step tells what was added, taken out and changed, and names what is gone', () => {
   const mark = keyOf('lines', line, '')
   const keys = [mark, keyOf('lines', line, 'wire')]

@@ -10,12 +10,15 @@ import { thingOfKey } from '../../words/thing-of-key'
 import type { Bench } from '../bench'
 import { isIn } from '../view/line-path'
 import { svgElement } from '../view/svg-element'
+import { showOtherChoices } from './show-other-choices'
 
 /** Ages stand beside places of crews: they are told anew so often, ms. */
 const AGES_MS = 30_000
 
 /** Where others are and what they have open, and which things wait for a choice: a press on such a mark opens the choice. */
-export function showTogether({ store, view }: Bench): () => void {
+export function showTogether(bench: Bench): () => void {
+  const { store, view } = bench
+  const stopOthers = showOtherChoices(bench)
   const group = view.addGroup('hand-signs', 'signs-moving')
   const marks = document.createElement('div')
   marks.className = 'choose-marks'
@@ -96,6 +99,7 @@ export function showTogether({ store, view }: Bench): () => void {
   })
   const ages = setInterval(drawHands, AGES_MS)
   return () => {
+    stopOthers()
     stopChoices()
     stopHands()
     clearInterval(ages)

@@ -29,17 +29,23 @@ export function Invite({ box, mayInviteToWrite }: { box: BoxSide; mayInviteToWri
             mayWrite.value = isTicked
           }}
         >
-          They may change the plan
+          They may change the plan, and invite others to
         </Tick>
       )}
+      <p class="soft">
+        {mayWrite.value
+          ? 'Whoever has this invitation can read and change the plan.'
+          : 'Whoever has this invitation can read the plan, and change nothing.'}{' '}
+        Send the link, or let a phone’s camera read the code. The device must be in the box’s network.
+      </p>
       <label>
-        The invitation: whoever has it has the key
+        The invitation
         <input readOnly value={link} onFocus={(event) => event.currentTarget.select()} />
       </label>
       {/\/\/(localhost|127\.)/.test(link) && (
         <p class="soft">
-          This page was opened as “{location.host}”, which only this machine reaches: open it by the other
-          address that <code>npm run share</code> printed before you invite.
+          This link works on this machine alone, for the page was opened as “{location.hostname}”. Open the
+          program by the other address that <code>npm run share</code> printed, share from there, and invite.
         </p>
       )}
       <div class="acts">

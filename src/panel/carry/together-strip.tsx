@@ -23,10 +23,11 @@ export function TogetherStrip({ store, sharing }: { store: Store; sharing: Shari
   )
 }
 
-export function standingWords({ box, others }: Sharing): string {
+export function standingWords({ box, others, mayWrite }: Sharing): string {
   const count = others.value.length
   if (!box) return count > 0 ? `One plan in ${count + 1} windows` : 'One plan in several windows'
-  const company = count > 0 ? `With ${formatCount(count, 'other')}` : 'Shared, alone now'
+  const isReader = !mayWrite ? 'Only reading. ' : ''
+  const company = `${isReader}${count > 0 ? `With ${formatCount(count, 'other')}` : 'Shared, nobody else here now'}`
   const waiting = box.waiting.value
   switch (box.standing.value) {
     case 'coming':
@@ -34,12 +35,12 @@ export function standingWords({ box, others }: Sharing): string {
     case 'together':
       return waiting > 0 ? `${company}; ${formatCount(waiting, 'step')} on the way` : company
     case 'apart':
-      return `The box is not reached; ${waiting > 0 ? `${formatCount(waiting, 'step')} of yours wait here` : 'nothing of yours waits'}`
+      return `The box is not reached: work on. ${waiting > 0 ? `${formatCount(waiting, 'step')} of yours ${waiting === 1 ? 'waits' : 'wait'} here` : 'Nothing of yours waits'}`
     case 'moved':
-      return 'The plan goes on under new keys: ask for an invitation'
+      return 'Shut out: the plan has new keys. Ask for a new invitation'
     case 'too-large':
       return 'The plan is too large for the box: what you change stays here'
     case 'refused':
-      return 'The box lets nobody in with these keys'
+      return 'The box lets nobody in with these keys: ask for a new invitation'
   }
 }
