@@ -6,7 +6,7 @@ import { onHookSiemens } from './ringer'
 import { type Generator, type RingingSide, ringingSides, sideRows } from './ringing'
 import type { RingingRow, VoiceRow } from './rows'
 import { portOfEachSet } from './supply-ports'
-import { type Terminals, terminalsOf } from './terminals'
+import { type Column, type Terminals, terminalsOf } from './terminals'
 import { judge, leastOf } from './verdict'
 
 /** A source or a handset of no ohms is taken to have this much, so that its current stays finite. */
@@ -116,7 +116,7 @@ function voltsSquared(
 ): (node: number) => number {
   const [a, l] = [terminalOfNode[generator.node]!, terminalOfNode[node]!]
   const [fromSource, fromLying] = [column(a), column(l)]
-  const at = (of: { re: Float64Array; im: Float64Array }, k: number): Complex => complex(of.re[k]!, of.im[k]!)
+  const at = (of: Column, k: number): Complex => complex(of.re[k]!, of.im[k]!)
   const across = complex(1 / Math.max(LEAST_OHM, set.offHook.dcOhms))
   const more = subtract(across, onHookSiemens(set, generator.hz))
   const back = divide(more, add(ONE, multiply(at(fromLying, l), more)))

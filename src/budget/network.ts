@@ -3,10 +3,10 @@ import type { Elimination } from './elimination'
 
 /** Admittances of a network at one frequency, S: between stations (by branch) and across the pair (by node). */
 export interface Admittances {
-  readonly branchRe: Float64Array
-  readonly branchIm: Float64Array
-  readonly shuntRe: Float64Array
-  readonly shuntIm: Float64Array
+  readonly branchRe: number[]
+  readonly branchIm: number[]
+  readonly shuntRe: number[]
+  readonly shuntIm: number[]
 }
 
 /**
@@ -15,21 +15,15 @@ export interface Admittances {
  */
 const REFERENCE_LEAK_S = 1e-11
 
-/** Two pairs of arrays of zeros over one stretch of memory: a circuit asks for hundreds of short ones, and each by itself costs more than all that is reckoned in it. */
-const twicePairs = (first: number, second: number) => {
-  const memory = new ArrayBuffer(16 * (first + second))
-  return [
-    new Float64Array(memory, 0, first),
-    new Float64Array(memory, 8 * first, first),
-    new Float64Array(memory, 16 * first, second),
-    new Float64Array(memory, 16 * first + 8 * second, second),
-  ] as const
-}
+/** A plain list: a circuit asks for hundreds of short ones, and a typed array by itself costs more than all that is reckoned in it. */
+const zeros = (length: number): number[] => new Array<number>(length).fill(0)
 
-export function emptyAdmittances({ branchCount, nodeCount }: Elimination): Admittances {
-  const [branchRe, branchIm, shuntRe, shuntIm] = twicePairs(branchCount, nodeCount)
-  return { branchRe, branchIm, shuntRe, shuntIm }
-}
+export const emptyAdmittances = ({ branchCount, nodeCount }: Elimination): Admittances => ({
+  branchRe: zeros(branchCount),
+  branchIm: zeros(branchCount),
+  shuntRe: zeros(nodeCount),
+  shuntIm: zeros(nodeCount),
+})
 
 /** Lays a π section between two nodes. @param pi its series arm and its shunts at `from` and `to`, S, each in two parts */
 export function addPi(
@@ -55,13 +49,13 @@ export function addShunt(y: Admittances, node: number, value: Complex): void {
 export interface Factors {
   readonly shape: Elimination
   /** 1 / (shunt + all branches) of each node when it was taken out. */
-  readonly pivotRe: Float64Array
-  readonly pivotIm: Float64Array
-  readonly branchRe: Float64Array
-  readonly branchIm: Float64Array
+  readonly pivotRe: number[]
+  readonly pivotIm: number[]
+  readonly branchRe: number[]
+  readonly branchIm: number[]
   /** Volts at all nodes for the current that was fed in last. */
-  readonly voltsRe: Float64Array
-  readonly voltsIm: Float64Array
+  readonly voltsRe: number[]
+  readonly voltsIm: number[]
 }
 
 /**
@@ -74,7 +68,8 @@ export interface Factors {
 export function factorNetwork(shape: Elimination, y: Admittances): Factors {
   const { nodeCount, order, start, neighbour, branch, mesh } = shape
   const { branchRe, branchIm, shuntRe, shuntIm } = y
-  const [pivotRe, pivotIm, voltsRe, voltsIm] = twicePairs(nodeCount, nodeCount)
+  const pivotRe = zeros(nodeCount)
+  const pivotIm = zeros(nodeCount)
   shuntRe[order[nodeCount - 1]!]! += REFERENCE_LEAK_S
 
   let meshAt = 0
@@ -111,14 +106,14 @@ export function factorNetwork(shape: Elimination, y: Admittances): Factors {
       }
     }
   }
-  return { shape, pivotRe, pivotIm, branchRe, branchIm, voltsRe, voltsIm }
+  return { shape, pivotRe, pivotIm, branchRe, branchIm, voltsRe: zeros(nodeCount), voltsIm: zeros(nodeCount) }
 }
 
 /** Voltages at all nodes for 1 A fed in at one: a column of the impedance matrix, Ω. They hold until the next is asked for. */
 export function voltagesFrom(
   factors: Factors,
   node: number,
-): { readonly re: Float64Array; readonly im: Float64Array } {
+): { readonly re: readonly number[]; readonly im: readonly number[] } {
   const { shape, pivotRe, pivotIm, branchRe, branchIm, voltsRe: re, voltsIm: im } = factors
   const { nodeCount, order, start, neighbour, branch } = shape
   re.fill(0)

@@ -19,18 +19,15 @@ const shapeOf = ({ lines, stations, shapedAs = lines }: CircuitModel): Eliminati
  */
 export interface Terminals {
   /** Place of a node among the terminals, −1 where nothing stands. */
-  readonly terminalOfNode: Int32Array
+  readonly terminalOfNode: readonly number[]
   /** Volts at every terminal for 1 A fed in at one, by terminal: reckoned when first asked for. */
   readonly column: (terminal: number) => Column
 }
 
 export interface Column {
-  readonly re: Float64Array
-  readonly im: Float64Array
+  readonly re: readonly number[]
+  readonly im: readonly number[]
 }
-
-/** Columns for which memory is taken at one time. */
-const COLUMNS_AT_ONCE = 8
 
 /** @param more nodes to be seen besides those of the sets and the supply */
 export function terminalsOf(
@@ -40,7 +37,7 @@ export function terminalsOf(
   more: readonly number[] = [],
 ): Terminals {
   const factors = factorNetwork(shapeOf(model), admittancesOf(model, conditions, hz))
-  const terminalOfNode = new Int32Array(model.stations.length).fill(-1)
+  const terminalOfNode = new Array<number>(model.stations.length).fill(-1)
   const nodes: number[] = []
   const places = [
     ...model.sets.map(({ node }) => node),
@@ -53,26 +50,11 @@ export function terminalsOf(
     nodes.push(node)
   }
   const columns: Column[] = []
-  const lengthBytes = 8 * nodes.length
-  let memory = new ArrayBuffer(0)
-  let taken = 0
-  const empty = (): Float64Array => {
-    if (taken === memory.byteLength) {
-      memory = new ArrayBuffer(2 * COLUMNS_AT_ONCE * lengthBytes)
-      taken = 0
-    }
-    taken += lengthBytes
-    return new Float64Array(memory, taken - lengthBytes, nodes.length)
-  }
   const column = (terminal: number): Column => {
     const known = columns[terminal]
     if (known) return known
     const volts = voltagesFrom(factors, nodes[terminal]!)
-    const own = { re: empty(), im: empty() }
-    for (let k = 0; k < nodes.length; k++) {
-      own.re[k] = volts.re[nodes[k]!]!
-      own.im[k] = volts.im[nodes[k]!]!
-    }
+    const own = { re: nodes.map((node) => volts.re[node]!), im: nodes.map((node) => volts.im[node]!) }
     columns[terminal] = own
     return own
   }
