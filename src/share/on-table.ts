@@ -35,6 +35,7 @@ export abstract class OnTable {
   get filePlan() {
     return this.table.filePlan
   }
+  readonly absorbNow = () => this.table.absorbNow()
   get putAway() {
     return this.table.putAway
   }

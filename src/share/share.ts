@@ -1,16 +1,15 @@
 import type { Journal } from '../journal/journal'
 import { stateOf, takeState } from '../journal/journal-state'
 import type { Plan } from '../plan/plan'
-import { askBox } from './ask-box'
+import { type Carrier, overBox } from './carrier'
 import { keptName } from './kept-name'
 import { type KeptRooms, openRooms } from './kept-rooms'
 import { newJournal } from './new-journal'
-import { keysOfInvitation, makeKeys, type PlanKeys, passOf, tagOf } from './plan-keys'
+import { keysOfInvitation, makeKeys, type PlanKeys, tagOf } from './plan-keys'
 import { beginningOf, Room, TOO_LARGE } from './room'
 import { makeHand } from './sealed'
 import { SharedPlan, type SharedStore } from './shared-plan'
 import { sharedTagOf, withTag } from './shared-tag'
-import { lastBeginning } from './stream-reads'
 
 /** What sharing needs of the store besides what a shared plan does. */
 export interface SharingStore extends SharedStore {
@@ -27,58 +26,59 @@ export interface SharingStore extends SharedStore {
 const rooms = (): Promise<KeptRooms | null> =>
   openRooms(`fieldpair shared ${new URL('.', location.href).pathname}`).catch(() => null)
 
-const onBox = (path: string): URL => new URL(path, location.href)
-
 /** Whether a box served this page, so that a plan can be shared over it. */
-export const isOnBox = async (): Promise<boolean> => (await askBox()) !== null
+export const isOnBox = overBox.isThere
 
 /** Shares the plan on the table over the box: from now on its journal is on the box as well. A sentence where the box does not take it. */
-export const startSharing = (store: SharingStore): Promise<string> => shareAnew(store, null)
+export const startSharing = (store: SharingStore, over: Carrier = overBox): Promise<string> =>
+  shareAnew(store, over, null)
 
 /** @param known the journal that the plan has already */
-async function shareAnew(store: SharingStore, known: Journal | null, names?: unknown): Promise<string> {
+async function shareAnew(
+  store: SharingStore,
+  over: Carrier,
+  known: Journal | null,
+  names?: unknown,
+): Promise<string> {
   const keys = makeKeys()
+  store.sharing.peek()?.absorbNow()
   const plan = withTag(store.settled.peek(), tagOf(keys))
   // Told before the box has made room for what it would not take.
   const first = new Room(keys, known ?? newJournal(plan), makeHand(keys.write!))
-  const why = first.beginning(0) ? await announce(keys) : TOO_LARGE
+  const why = first.beginning(0) ? await over.announce(keys) : TOO_LARGE
   if (why) return why
   store.edit(() => plan)
   if (known) known.write(makeHand(keys.write!).name, known.mended().plan, plan, Date.now())
-  await goOn(store, { keys, journal: known ?? newJournal(plan), upTo: 0, names }, await rooms(), plan, true)
+  await goOn(
+    store,
+    over,
+    { keys, journal: known ?? newJournal(plan), upTo: 0, names },
+    await rooms(),
+    plan,
+    true,
+  )
   return ''
 }
 
-/** Has the box make room for a plan. A sentence where it does not. */
-async function announce(keys: PlanKeys): Promise<string> {
-  const { read, write } = passOf(keys)
-  try {
-    const answer = await fetch(onBox('/share/plans'), {
-      method: 'POST',
-      body: JSON.stringify({ tag: tagOf(keys), read, write }),
-    })
-    if (answer.ok) return ''
-    return ((await answer.json()) as { why?: string }).why ?? 'The box does not take the plan.'
-  } catch {
-    return 'The box is not reached: go nearer, or see whether it is on.'
-  }
-}
-
 /** Joins the plan that a fragment has the keys of. Undefined where it has none; else a sentence, empty where all is well. */
-export async function joinByFragment(store: SharingStore, fragment: string): Promise<string | undefined> {
+export async function joinByFragment(
+  store: SharingStore,
+  fragment: string,
+  over: Carrier = overBox,
+): Promise<string | undefined> {
   const keys = keysOfInvitation(fragment)
   if (keys === undefined) return undefined
   if (keys === null) return 'The invitation has not come whole: ask for it once more.'
   const kept = await rooms()
   const before = await kept?.room(tagOf(keys))
   const known = before && beginningOf({ ...before })
-  const found = known ?? (await lastBeginning(keys).catch(() => undefined))
-  if (found === undefined) return (await askBox()) ? UNKNOWN_HERE : NOT_REACHED
+  const found = known ?? (await over.lastBeginning(keys).catch(() => undefined))
+  if (found === undefined) return (await over.isThere()) ? UNKNOWN_HERE : NOT_REACHED
   if (found === null) return 'What is on the box cannot be opened with this invitation: ask for it once more.'
   const { journal } = found
   const isNews = keys.write !== null && (await takeAlong(store, kept, tagOf(keys), journal))
   store.open(journal.mended().plan)
-  await goOn(store, { keys, ...found }, kept, store.opened.peek(), isNews)
+  await goOn(store, over, { keys, ...found }, kept, store.opened.peek(), isNews)
   return ''
 }
 
@@ -113,17 +113,21 @@ function isBrought(journal: Journal, other: Journal): boolean {
 }
 
 /** Goes on with a plan of this browser that is shared, where its keys are kept here. */
-export async function resumeSharing(store: SharingStore, base = store.opened.peek()): Promise<void> {
-  await resume(store, base, false)
+export async function resumeSharing(
+  store: SharingStore,
+  base = store.opened.peek(),
+  over: Carrier = overBox,
+): Promise<void> {
+  await resume(store, over, base, false)
 }
 
 /** Shares a plan again with those from whom this screen had parted: what was changed alone comes to them, and theirs comes here. A sentence where that does not go. */
-export const shareAgain = async (store: SharingStore): Promise<string> =>
-  (await resume(store, store.settled.peek(), true))
+export const shareAgain = async (store: SharingStore, over: Carrier = overBox): Promise<string> =>
+  (await resume(store, over, store.settled.peek(), true))
     ? ''
     : 'This browser has no key to that plan any more: open the invitation again.'
 
-async function resume(store: SharingStore, base: Plan, isAsked: boolean): Promise<boolean> {
+async function resume(store: SharingStore, over: Carrier, base: Plan, isAsked: boolean): Promise<boolean> {
   const openedPlan = store.opened.peek()
   const tag = sharedTagOf(base)
   if (tag === undefined || store.sharing.peek()?.box) return false
@@ -135,7 +139,14 @@ async function resume(store: SharingStore, base: Plan, isAsked: boolean): Promis
   const alone = before.isLeft && before.keys.write ? await store.ownJournal?.peek()?.upToNow(false) : null
   if (store.opened.peek() !== openedPlan) return false
   const isNews = alone ? isBrought(known.journal, alone) : false
-  await goOn(store, { keys: before.keys, ...known }, kept, isAsked ? store.settled.peek() : base, isNews)
+  await goOn(
+    store,
+    over,
+    { keys: before.keys, ...known },
+    kept,
+    isAsked ? store.settled.peek() : base,
+    isNews,
+  )
   return true
 }
 
@@ -152,6 +163,7 @@ interface Known {
  */
 async function goOn(
   store: SharingStore,
+  over: Carrier,
   { keys, journal, upTo, names }: Known,
   kept: KeptRooms | null,
   base: Plan,
@@ -172,11 +184,12 @@ async function goOn(
     shared.leave()
     await kept?.forget(tag)
     store.notice.value =
-      (await shareAnew(store, journal, room.names.all())) ||
+      (await shareAnew(store, over, journal, room.names.all())) ||
       'The plan has new keys: invite anew whoever is to stay. The others are told that they are left behind.'
   }
   store.sharing.value = shared
   await shared.start(
+    over,
     base,
     own.filter(({ isSent }) => !isSent),
     isNew,

@@ -3,7 +3,8 @@ import { isolated } from '../isolated'
 import type { Edit } from '../journal/edit'
 import type { Plan } from '../plan/plan'
 import { isObject } from '../schema/schema'
-import { type BoxLine, openLine } from './box-line'
+import type { BoxLine } from './box-line'
+import type { Carrier } from './carrier'
 import { Here } from './here'
 import type { KeptRooms } from './kept-rooms'
 import { OnTable } from './on-table'
@@ -96,6 +97,7 @@ export class SharedPlan extends OnTable implements Sharing, BoxSide {
    * @param isNew nobody has shared it before
    */
   async start(
+    over: Carrier,
     base: Plan,
     own: readonly { readonly name: string; readonly bytes: Uint8Array }[],
     isNew: boolean,
@@ -109,7 +111,7 @@ export class SharedPlan extends OnTable implements Sharing, BoxSide {
     this.#windows?.addEventListener('message', ({ data }) => {
       if (data instanceof Uint8Array) this.#receive(data)
     })
-    this.#line = await openLine(this.#room.keys, this.#upTo + 1, {
+    this.#line = await over.openLine(this.#room.keys, this.#upTo + 1, {
       onEnvelope: (bytes, number) => {
         // Whoever is shut out still writes here: that is no part of the plan any more.
         if (this.standing.peek() === 'moved') return

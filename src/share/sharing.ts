@@ -99,6 +99,8 @@ export interface Sharing extends ToChoose {
   /** Takes in what a file of this plan brings; false for one of another plan. */
   readonly takeFile: (plan: Plan) => boolean
   readonly putAway: () => void
+  /** What has come in and is not on the table yet comes there at once. */
+  readonly absorbNow: () => void
   /** Where windows share: what one more window begins with, and whether this journal gives way to one that another has begun with. */
   readonly begin?: () => WindowBeginning
   readonly giveWayTo?: (other: WindowBeginning) => boolean

@@ -24,5 +24,5 @@ export type WindowWord =
     }
   | { readonly is: 'more'; readonly id: string; readonly beginning: WindowBeginning }
   | { readonly is: 'bye'; readonly id: string; readonly hand: string }
-  /** The plan is on a box now. */
-  | { readonly is: 'moved'; readonly tag: string }
+  /** The plan is on a box now, with all that this window knew of: its text. */
+  | { readonly is: 'moved'; readonly tag: string; readonly plan: string }

@@ -106,6 +106,7 @@ export function windowsPlan(
     ...{ torn: table.torn, said: table.said, taken: table.taken, log: table.log },
     ...{ tell: table.tell, putAway: table.putAway, choose: table.choose },
     ...{ goBackTo: table.goBackTo, filePlan: table.filePlan, everKnown: table.everKnown },
+    absorbNow: () => table.absorbNow(),
     takeFile: (plan) => table.takeFile(plan) !== 'another',
     begin,
     giveWayTo: (other) => other.id < id,
@@ -118,8 +119,9 @@ export function windowsPlan(
       here.leave()
       table.leave()
       say({ is: 'bye', id, hand })
-      const tag = sharedTagOf(store.settled.peek())
-      if (tag !== undefined) say({ is: 'moved', tag })
+      const plan = store.settled.peek()
+      const tag = sharedTagOf(plan)
+      if (tag !== undefined) say({ is: 'moved', tag, plan: formatPlan(plan) })
       if (store.sharing.peek() === sharing) store.sharing.value = null
     },
   }

@@ -5,6 +5,7 @@ import type { Page } from 'playwright-core'
 import { afterAll, expect, inject, test } from 'vitest'
 import { startBox } from '../../scripts/share/box.mjs'
 import { findNatsServer, installNatsServer } from '../../scripts/share/nats-server.mjs'
+import { complaintsOf } from './axe'
 import { kept, newcomer } from './visit'
 
 const nats = findNatsServer() ?? installNatsServer()
@@ -43,6 +44,7 @@ test.skipIf(!nats)(
     await one.getByRole('button', { name: 'Share over this box' }).click()
     await one.locator('.together-mark.together').waitFor()
     const invitation = await one.locator('.together input[readonly]').inputValue()
+    expect(await complaintsOf(one)).toEqual([])
     await one.getByRole('button', { name: 'Close' }).click()
 
     const two = await visitor(invitation)
@@ -69,6 +71,9 @@ test.skipIf(!nats)(
     for (const page of [one, two])
       await expect.poll(() => strip(page).textContent(), { timeout: 30_000 }).toContain('1 thing to choose')
     expect(await titleOf(one)).toBe(await titleOf(two))
+    await strip(one).click()
+    expect(await complaintsOf(one)).toEqual([])
+    await one.getByRole('button', { name: 'Close' }).click()
     await one.locator('.panel .choices-of button').filter({ hasText: 'Apart, one' }).click()
     await expect.poll(() => titleOf(two)).toBe('Apart, one')
     // A page that is loaded again goes on with the same plan.

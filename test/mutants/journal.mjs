@@ -98,4 +98,32 @@ export const JOURNAL = [
     to: 'from === id',
     tests: ['test/words/verdict-news.test.ts'],
   },
+  {
+    fault: 'who is left behind takes what comes under the old keys',
+    file: 'src/share/shared-plan.ts',
+    from: "        if (this.standing.peek() === 'moved') return\n",
+    to: '',
+    tests: ['test/share/over-a-box.test.ts'],
+  },
+  {
+    fault: 'what was done under old keys stays behind',
+    file: 'src/share/share.ts',
+    from: 'isNews = isBrought(journal, old.journal) || isNews',
+    to: '',
+    tests: ['test/share/over-a-box.test.ts'],
+  },
+  {
+    fault: 'what a window did while another went onto the box is lost',
+    file: 'src/panel/carry/follow-windows.ts',
+    from: 'await resumeSharing(store, known.value, over)',
+    to: 'await resumeSharing(store, store.settled.peek(), over)',
+    tests: ['test/share/over-a-box.test.ts'],
+  },
+  {
+    fault: 'whoever works on alone is drawn back by the next visit',
+    file: 'src/share/share.ts',
+    from: '(before.isLeft && !isAsked)',
+    to: 'false',
+    tests: ['test/share/over-a-box.test.ts'],
+  },
 ]

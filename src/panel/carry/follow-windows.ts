@@ -1,4 +1,4 @@
-import type { Plan } from '../../plan/plan'
+import type { Carrier } from '../../share/carrier'
 import type { WindowWord } from '../../share/window-words'
 import type { Store } from '../../state/store'
 import type { Keeper } from '../../storage/keeper'
@@ -11,7 +11,7 @@ const LOOKS = 20
  * Lets the windows of this browser that have one kept plan on the table work on it together, with no server: whoever opens it says so, and
  * whoever has it answers with its journal. Where a browser has no way between windows, each keeps a draft of its own.
  */
-export function followWindows(store: Store, keeper: Keeper): void {
+export function followWindows(store: Store, keeper: Pick<Keeper, 'openKey'>, over?: Carrier): void {
   if (typeof BroadcastChannel === 'undefined') return
   const channel = new BroadcastChannel(`fieldpair windows ${new URL('.', location.href).pathname}`)
   const say = (word: WindowWord) => channel.postMessage(word)
@@ -31,7 +31,7 @@ export function followWindows(store: Store, keeper: Keeper): void {
 
   let turn = Promise.resolve()
   const hear = async (word: WindowWord) => {
-    if (word.is === 'moved') return void resume(word.tag)
+    if (word.is === 'moved') return void resume(word.tag, word.plan)
     if (word.is !== 'hello' && word.is !== 'begin') return
     if (word.key !== keeper.openKey() || isShared()) return
     const { windowsPlan } = await load()
@@ -52,19 +52,27 @@ export function followWindows(store: Store, keeper: Keeper): void {
     turn = turn.then(() => hear(data as WindowWord)).catch(() => undefined)
   })
 
-  /** Another window shares the plan over a box now: this one joins it there, as soon as the keys are kept in this browser. */
-  const resume = async (tag: string) => {
-    let then: Plan | undefined
+  let isResuming = false
+  /**
+   * Another window shares the plan over a box now: this one joins it there, as soon as the keys are kept in this browser. What that window
+   * did not know of yet, this one has done on top of it.
+   */
+  const resume = async (tag: string, text: string) => {
+    if (isResuming) return
+    isResuming = true
+    const { parsePlan } = await import('../../files/parse-plan')
+    const known = parsePlan(text)
     for (let left = LOOKS; left > 0 && !store.sharing.peek()?.box; left--) {
-      const plan = store.settled.peek()
-      if (plan.unknown?.plan?.shared === tag) {
-        // What is changed here from now on is an edit on top of what the other takes along.
-        then ??= plan
-        const { resumeSharing } = await import('../../share/share')
-        await resumeSharing(store, then)
+      if (!store.dragging.peek()) {
+        store.sharing.peek()?.absorbNow()
+        if (known.ok && store.settled.peek().unknown?.plan?.shared === tag) {
+          const { resumeSharing } = await import('../../share/share')
+          await resumeSharing(store, known.value, over)
+        }
       }
       await new Promise((done) => setTimeout(done, LOOK_MS))
     }
+    isResuming = false
   }
   addEventListener('pagehide', () => {
     if (store.sharing.peek()?.box !== null) return

@@ -1,0 +1,35 @@
+import { askBox } from './ask-box'
+import { openLine } from './box-line'
+import type { PlanKeys } from './plan-keys'
+import { passOf, tagOf } from './plan-keys'
+import { type Begun, lastBeginning } from './stream-reads'
+
+/** Who carries what the hands of a plan write to each other. */
+export interface Carrier {
+  /** Whether there is one at all. */
+  readonly isThere: () => Promise<boolean>
+  /** Has it make room for a plan. A sentence where it does not; else empty. */
+  readonly announce: (keys: PlanKeys) => Promise<string>
+  readonly lastBeginning: (keys: PlanKeys) => Promise<Begun | null | undefined>
+  readonly openLine: typeof openLine
+}
+
+/** The box that served this page. */
+export const overBox: Carrier = {
+  isThere: async () => (await askBox()) !== null,
+  announce: async (keys) => {
+    const { read, write } = passOf(keys)
+    try {
+      const answer = await fetch(new URL('/share/plans', location.href), {
+        method: 'POST',
+        body: JSON.stringify({ tag: tagOf(keys), read, write }),
+      })
+      if (answer.ok) return ''
+      return ((await answer.json()) as { why?: string }).why ?? 'The box does not take the plan.'
+    } catch {
+      return 'The box is not reached: go nearer, or see whether it is on.'
+    }
+  },
+  lastBeginning,
+  openLine,
+}
