@@ -14,13 +14,15 @@ export interface Carrier {
   readonly openLine: typeof openLine
 }
 
+const PLANS = '/share/plans'
+
 /** The box that served this page. */
 export const overBox: Carrier = {
   isThere: async () => (await askBox()) !== null,
   announce: async (keys) => {
     const { read, write } = passOf(keys)
     try {
-      const answer = await fetch(new URL('/share/plans', location.href), {
+      const answer = await fetch(new URL(PLANS, location.href), {
         method: 'POST',
         body: JSON.stringify({ tag: tagOf(keys), read, write }),
       })
