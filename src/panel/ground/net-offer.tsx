@@ -40,6 +40,10 @@ export function NetOffer({ store, stations, circuit }: Props) {
   const apartM = useSignal(APART_M)
   const plan = store.settled.value
   const chosen = (others.value ?? stations).filter((id) => plan.stations.has(id))
+  const choose = (next: readonly StationId[]) => {
+    others.value = next
+    leave()
+  }
   const holds = found.value?.sought === plan
   const leave = () => {
     found.value = null
@@ -129,18 +133,7 @@ export function NetOffer({ store, stations, circuit }: Props) {
         </div>
       )}
       <OnDemand title="Which stations">
-        {[...plan.stations.values()].map(({ id }) => (
-          <Tick
-            key={id}
-            checked={chosen.includes(id)}
-            onChange={(isTicked) => {
-              others.value = isTicked ? [...chosen, id] : chosen.filter((each) => each !== id)
-              leave()
-            }}
-          >
-            {stationName(plan, id)}
-          </Tick>
-        ))}
+        <StationTicks plan={plan} chosen={chosen} onChoose={choose} />
       </OnDemand>
       <OnDemand title="How far apart a ring’s ways keep">
         <NumberField
@@ -160,6 +153,26 @@ export function NetOffer({ store, stations, circuit }: Props) {
       <WeightFields store={store} />
     </>
   )
+}
+
+interface TicksProps {
+  readonly plan: Plan
+  readonly chosen: readonly StationId[]
+  readonly onChoose: (chosen: readonly StationId[]) => void
+}
+
+/** A part of its own, so that it is made when it is shown: a large plan has thousands. */
+function StationTicks({ plan, chosen, onChoose }: TicksProps) {
+  const ticked = new Set(chosen)
+  return [...plan.stations.keys()].map((id) => (
+    <Tick
+      key={id}
+      checked={ticked.has(id)}
+      onChange={(isTicked) => onChoose(isTicked ? [...chosen, id] : chosen.filter((each) => each !== id))}
+    >
+      {stationName(plan, id)}
+    </Tick>
+  ))
 }
 
 function shapeOf(store: Store, plan: Plan, net: SuggestedNet, replaced: CircuitId | undefined): Shape {
