@@ -1,10 +1,6 @@
-import { readFileSync } from 'node:fs'
-import { createRequire } from 'node:module'
-import type { AxeResults } from 'axe-core'
 import { afterAll, beforeAll, beforeEach, expect, test } from 'vitest'
+import { complaintsOf } from './axe'
 import { papersMade, type Visit, visit } from './visit'
-
-const AXE = readFileSync(createRequire(import.meta.url).resolve('axe-core/axe.min.js'), 'utf8')
 
 let at: Visit
 beforeAll(async () => {
@@ -19,18 +15,8 @@ const click = (x: number, y: number, modifiers: ('Shift' | 'Control')[] = []) =>
   at.page.locator('#map').click({ position: { x, y }, modifiers })
 const deed = () => at.page.locator('.map-deed').textContent()
 const standing = () => at.page.locator('.panel .standing').textContent()
+const complaints = () => complaintsOf(at.page)
 const count = (selector: string) => at.page.locator(selector).count()
-
-/** What axe finds against WCAG 2.2, levels A and AA, and its own best practices. */
-async function complaints(): Promise<string[]> {
-  await at.page.evaluate(AXE)
-  const results = await at.page.evaluate(() =>
-    (window as unknown as { axe: { run(): Promise<AxeResults> } }).axe.run(),
-  )
-  return results.violations.flatMap(({ id, nodes }) =>
-    nodes.map(({ target }) => `${id}: ${target.join(' ')}`),
-  )
-}
 
 beforeEach(async () => {
   await button('Plans').click()
@@ -88,28 +74,6 @@ test('a line that ends on wire, and a station that is put on wire, are joined to
   expect(await count('.station .block')).toBe(4)
   await button('← The whole plan').click()
   expect(await count('.circuits button')).toBe(1)
-})
-
-test('a half-drawn line that Escape or another tool ends is brought back by undo, and leaves no station behind', async () => {
-  await button('Line').click()
-  await click(250, 300)
-  await click(600, 500)
-  await at.page.keyboard.press('Escape')
-  expect(await count('.station')).toBe(0)
-  await at.page.locator('.map-deed button').click()
-  await button('Select').click()
-  expect(await count('.station')).toBe(0)
-  await at.page.keyboard.press('Control+z')
-  await button('Done').click()
-  expect(await count('.station .block')).toBe(2)
-})
-
-test('deleting a line says what goes along, and one press brings all of it back', async () => {
-  await fourClicks()
-  await button('Delete the line').click()
-  await expect.poll(deed).toMatch(/deleted, and with it circuit Station 1 – Station 2 and 2 telephones\./)
-  await at.page.locator('.map-deed button').click()
-  expect(await count('.line')).toBe(1)
 })
 
 test('a station that is dragged shows its wire and the verdict at the pointer, and says where it went', async () => {

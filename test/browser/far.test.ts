@@ -23,12 +23,6 @@ async function pick(name: string) {
 test('from a station the map shades how far one telephone more could stand, and prints it', async () => {
   const { page } = at
   await pick('Weir')
-  await button('Show how far from here').waitFor()
-  // The worker starts with the first question: the second is what a hand waits for.
-  await button('Show how far from here').click()
-  await page.getByText('The shades lie over').waitFor()
-  await button('Take it off the map').click()
-  await expect.poll(() => page.locator('.far-shade').count()).toBe(0)
   await button('Show how far from here').click()
   await page.locator('.far-shade').first().waitFor({ state: 'attached' })
   await page.getByText('The shades lie over').waitFor()
@@ -45,6 +39,8 @@ test('from a station the map shades how far one telephone more could stand, and 
       .count(),
   ).toBe(1)
   await page.keyboard.press('Escape')
+  await button('Take it off the map').click()
+  await expect.poll(() => page.locator('.far-shade').count()).toBe(0)
 })
 
 test('while a line is drawn its hint says how much wire it may have', async () => {

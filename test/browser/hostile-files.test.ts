@@ -4,6 +4,7 @@ import { join } from 'node:path'
 import { zipSync } from 'fflate'
 import type { CDPSession, Page } from 'playwright-core'
 import { afterAll, beforeAll, expect, test } from 'vitest'
+import { todays } from '../cases'
 import { toolsAreThere, type Visit, visit } from './visit'
 
 /** A file that ends in a sentence takes no more of a processor than this many times the yardstick below, and no more memory, MB. */
@@ -46,8 +47,10 @@ const laughs = Array.from(
   (_, i) => `<!ENTITY a${i} "${i === 0 ? 'ha' : `&a${i - 1};`.repeat(10)}">`,
 ).join('')
 
-/** Each file by its name: what is in it, or how many zeros, and what the page says of it. */
-const FILES: readonly (readonly [name: string, content: () => string | Uint8Array | number, said: RegExp])[] =
+type Hostile = readonly [name: string, content: () => string | Uint8Array | number, said: RegExp]
+
+/** Files that are hostile in one way each: by name, what is in it, or how many zeros, and what the page says of it. */
+const WAYS: readonly (readonly Hostile[])[] = [
   [
     ['laughs.gpx', () => `<?xml version="1.0"?><!DOCTYPE gpx [${laughs}]><gpx>&a29;</gpx>`, /document type/],
     [
@@ -55,14 +58,20 @@ const FILES: readonly (readonly [name: string, content: () => string | Uint8Arra
       () => `<!DOCTYPE k [<!ENTITY a "${'x'.repeat(1e5)}">]><kml>${'&a;'.repeat(1e5)}</kml>`,
       /document type/,
     ],
-    ['true.kmz', () => zipped('doc.kml', 60e6), /unpacks to more/],
+  ],
+  [
     ['false.kmz', () => lying(zipped('doc.kml', 60e6)), /unpacks to more/],
+    ['true.kmz', () => zipped('doc.kml', 60e6), /unpacks to more/],
     ['false.everything.zip', () => lying(zipped('everything.json', 60e6)), /unpacks to more/],
+  ],
+  [
     ['two-gigabytes.gpx', () => 2e9, /larger than 32 MB/],
     ['two-gigabytes.geojson', () => 2e9, /2,000 MB/],
     ['two-gigabytes.mbtiles', () => 2e9, /no database/],
-    ['hundred.geojson', () => features('MultiPoint', '[11.1,47.2],'.repeat(5e6)), /60,000,\d+ characters/],
+  ],
+  [
     ['million.gpx', () => gpx('<wpt lat="47" lon="11"/>'.repeat(1e6)), /more than 250,000 points/],
+    ['hundred.geojson', () => features('MultiPoint', '[11.1,47.2],'.repeat(5e6)), /60,000,\d+ characters/],
     [
       'million.kml',
       () =>
@@ -75,16 +84,24 @@ const FILES: readonly (readonly [name: string, content: () => string | Uint8Arra
       () => features('LineString', `${'[1,2],[3,4],'.repeat(5e5)}[1,2]`),
       /1,000,001 corners/,
     ],
+  ],
+  [
     ['deep.geojson', () => '['.repeat(5e6), /nested deeper/],
+    ...['gpx', 'kmz', 'geojson', 'pmtiles', 'tif', 'everything.zip'].map(
+      (ending): Hostile => [`zeros.${ending}`, () => 20e6, /./],
+    ),
+  ],
+  [
     ['off.gpx', () => gpx('<wpt lat="95" lon="9"/>'), /off the globe/],
     ['off.csv', () => 'name,lat,lon\nx,95,9\n', /off the globe/],
     ['half.csv', () => Buffer.from('name,lat,lon\nx,47,9\n', 'utf16le'), /save it as UTF-8/],
     ['latin.csv', () => Buffer.from('name,lat,lon\ncaf\xe9,47,9\n', 'latin1'), /save it as UTF-8/],
     ['odd.gpx', () => '<?xml version="1.0" encoding="klingon"?><gpx/>', /save the file as UTF-8/],
-    ...['gpx', 'kmz', 'geojson', 'pmtiles', 'tif', 'everything.zip'].map(
-      (ending) => [`zeros.${ending}`, () => 20e6, /./] as const,
-    ),
-  ]
+    ['not.kmz', () => 'PK no archive', /./],
+  ],
+]
+/** Of each way one file a day. */
+const FILES = WAYS.flatMap((way) => todays(way, way.length))
 
 function put(name: string, content: string | Uint8Array | number): string {
   const path = join(folder, name)

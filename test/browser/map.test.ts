@@ -94,6 +94,10 @@ test('a tile server is asked only after the person has turned it on', async () =
   await button('Turn off').tap()
   await at.page.locator('.station').first().waitFor()
   const until = asked.length
-  await at.page.waitForTimeout(500)
+  // Nearer by, other tiles would be wanted; what the map draws there comes after them.
+  const [before, spread] = [await stationAt(0), await stationAt(4)]
+  await button('Nearer').tap()
+  await expect.poll(() => stationAt(4)).not.toEqual(spread)
+  await expect.poll(() => stationAt(0)).not.toEqual(before)
   expect(asked.length).toBe(until)
 })

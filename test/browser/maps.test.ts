@@ -1,8 +1,9 @@
 import { readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { pathToFileURL } from 'node:url'
-import type { Page } from 'playwright-core'
+import type { Locator, Page } from 'playwright-core'
 import { afterAll, beforeAll, expect, inject, test } from 'vitest'
+import { todays } from '../cases'
 import { writtenPmtiles } from '../files/maps/written-pmtiles'
 import { complaintsOf } from './axe'
 import { toolsAreThere, type Visit, visit } from './visit'
@@ -10,7 +11,7 @@ import { toolsAreThere, type Visit, visit } from './visit'
 const FIXTURES = 'test/files/maps/fixtures/'
 let at: Visit
 beforeAll(async () => {
-  at = await visit({ serviceWorkers: 'allow' })
+  at = await visit()
   await toolsAreThere(at.page)
 })
 afterAll(() => at?.close())
@@ -91,16 +92,14 @@ test('vector tiles are painted: the lake is blue, and the land around it is not'
   expect(at.faults).toEqual([])
 })
 
-test('what is kept is there after a reload with no network, in its order and as strong', async () => {
-  const { page, context } = at
+test('what is kept is there after a reload, in its order and as strong', async () => {
+  const { page } = at
   await open('relief.mbtiles')
   await page.locator('.map-list li', { hasText: 'Relief of the moor' }).waitFor()
   for (const name of ['Land', 'Relief']) await button(page, new RegExp(`^Keep .?${name}`)).click()
   await button(page, /Relief.* lower/).click()
   await page.getByLabel(/How strong .?Relief/).fill('0.4')
-  await page.evaluate(() => navigator.serviceWorker.ready.then(() => undefined))
   await expect.poll(() => page.getByText('Kept in this browser').count()).toBe(2)
-  await context.setOffline(true)
   await page.reload()
   await toolsAreThere(page)
   await drawn(page)
@@ -124,9 +123,7 @@ test('what is kept is there after a reload with no network, in its order and as 
   await expect.poll(() => rows.count()).toBe(3)
   await expect.poll(() => rows.nth(0).textContent()).toMatch(/Relief of the moor.*Kept in this browser/s)
   expect(await complaintsOf(page)).toEqual([])
-  await context.setOffline(false)
-  // The service worker takes in all of the program first.
-}, 120_000)
+})
 
 test('a scan is laid by marks, typed, at a station or pointed out; each says what it misses', async () => {
   const { page } = at
@@ -166,6 +163,22 @@ test('a scan is laid by marks, typed, at a station or pointed out; each says wha
   await drawn(page)
 })
 
+/** What is no map, by its kind: of each kind one a day. */
+const HOSTILE: readonly (readonly (readonly [name: string, content: () => Uint8Array])[])[] = [
+  [
+    ['words.mbtiles', () => Buffer.from('no database')],
+    ['cut.mbtiles', () => fixture('relief.mbtiles').subarray(0, 9000)],
+  ],
+  [
+    ['words.pmtiles', () => Buffer.from('PMTiles\x03 and then words')],
+    ['zeros.pmtiles', () => Buffer.alloc(2e6)],
+  ],
+  [
+    ['cut.tif', () => fixture('relief.tif').subarray(0, 700)],
+    ['heights.tif', () => readFileSync('test/terrain/fixtures/hills.tif')],
+  ],
+]
+
 test('each hostile map ends in a sentence, and the page stays as it was', async () => {
   const { page } = at
   const png = (width: number, height: number) => {
@@ -174,15 +187,8 @@ test('each hostile map ends in a sentence, and the page stays as it was', async 
     head.writeUInt32BE(height, 20)
     return head
   }
-  for (const [name, content] of [
-    ['words.mbtiles', Buffer.from('no database')],
-    ['cut.mbtiles', fixture('relief.mbtiles').subarray(0, 9000)],
-    ['words.pmtiles', Buffer.from('PMTiles\x03 and then words')],
-    ['zeros.pmtiles', Buffer.alloc(2e6)],
-    ['cut.tif', fixture('relief.tif').subarray(0, 700)],
-    ['heights.tif', readFileSync('test/terrain/fixtures/hills.tif')],
-  ] as const) {
-    await open(name, content)
+  for (const [name, content] of HOSTILE.flatMap((kind) => todays(kind, 2))) {
+    await open(name, content())
     const refusal = page.locator('dialog.problems')
     await refusal.waitFor()
     expect((await refusal.textContent())!.length).toBeGreaterThan(30)
@@ -197,6 +203,15 @@ test('each hostile map ends in a sentence, and the page stays as it was', async 
   await button(page, 'Cancel').click()
   expect(at.faults).toEqual([])
 })
+
+/** Waits for what the page asks a server for so many times a second, on a clock that is put on. */
+const hurried = (page: Page, wanted: Locator) =>
+  expect
+    .poll(async () => {
+      await page.clock.fastForward(250)
+      return wanted.isVisible()
+    })
+    .toBe(true)
 
 test('of a map from the network the part around the plan is kept only when its terms are said to allow it', async () => {
   const { page, context, url } = at
@@ -213,6 +228,7 @@ test('of a map from the network the part around the plan is kept only when its t
   await page.evaluate((kept) => sessionStorage.setItem('fieldpair-tiles', kept), JSON.stringify(tiles))
   await page.goto(`${url}online.html`)
   await toolsAreThere(page)
+  await page.clock.install()
   await page.locator('.map-foot button', { hasText: 'Maps: online' }).click()
   const online = page.locator('details', { hasText: 'Map from the network: on' })
   await page.getByText('Map from the network: on').click()
@@ -224,13 +240,13 @@ test('of a map from the network the part around the plan is kept only when its t
   await part.click()
   await online.getByRole('button', { name: 'How large is it?' }).click()
   const nearness = online.getByLabel('As near as')
-  await nearness.waitFor()
+  await hurried(page, nearness)
   await nearness.selectOption('zoom 11')
   await page.getByText(/\d+ tiles?, about [\d.]+ [KM]B\. At 4 a second/).waitFor()
   asked.length = 0
   await page.getByRole('button', { name: /^Keep this part of © Moor survey/ }).click()
   const row = page.locator('.map-list li', { hasText: '© Moor survey' })
-  await row.getByText('Kept in this browser').waitFor()
+  await hurried(page, row.getByText('Kept in this browser'))
   expect(asked.length).toBeGreaterThan(0)
   at.faults.length = 0
   await context.unroute('https://tiles.example/**')

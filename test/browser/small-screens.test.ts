@@ -53,6 +53,17 @@ describe('upright', () => {
   beforeAll(() => open(PHONE))
   afterAll(() => at?.close())
 
+  test('nothing on a phone lies off its side, the card of a circuit neither', async () => {
+    const { page } = at
+    const width = () => page.evaluate(() => document.documentElement.scrollWidth)
+    expect([await width(), (await box('#map')).width]).toEqual([PHONE.width, PHONE.width])
+    expect([await cutOff('.top-bar'), await cutOff('#map')]).toEqual([[], []])
+    await page.locator('.circuits button').first().tap()
+    await page.locator('.margins').first().waitFor()
+    expect(await width()).toBe(PHONE.width)
+    await button('← The whole plan').tap()
+  })
+
   test('a phone shows more map than anything else, with the tools at the thumb', async () => {
     const { page } = at
     expect((await box('.map-canvas')).height).toBeGreaterThan(280)

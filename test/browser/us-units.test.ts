@@ -86,9 +86,9 @@ test('the whole plan, with all that is shown on demand', async () => {
   expect(await metricWords()).toEqual([])
 })
 
-/** Of two that are alike one each day. */
+/** One each day. */
 const CIRCUITS = ['Camp net', 'Kiln ringdown', 'Stores line', 'River net']
-test.each(todays(CIRCUITS, 2))('the card of the circuit %s, its studies and its remedies', async (name) => {
+test.each(todays(CIRCUITS, 4))('the card of the circuit %s, its studies and its remedies', async (name) => {
   await back()
   await at.page.locator('.circuits button', { hasText: name }).first().click()
   await at.page.getByRole('heading', { name: 'Will it ring?' }).waitFor()
@@ -96,34 +96,28 @@ test.each(todays(CIRCUITS, 2))('the card of the circuit %s, its studies and its 
   expect(await metricWords()).toEqual([])
 })
 
-test('the cards of stations, lines and hazards, and the offers of routes and nets', async () => {
+/** One each day. */
+const LINES = ['Camp – Ford', 'Ford – Weir', 'Sheepfold – Cairn']
+test('the cards of stations, lines and hazards, and the offers of routes', async () => {
   const { page } = at
   await back()
   const { x, y, width, height } = (await page.locator('.station .block').first().boundingBox())!
   await page.mouse.click(x + width / 2, y + height / 2)
   await page.getByRole('button', { name: '← The whole plan' }).waitFor()
-  await openAll(at.page)
+  await openAll(page, '.card')
   expect(await metricWords()).toEqual([])
-  for (const [circuit, line] of [
-    ['River net', 'Camp – Ford'],
-    ['River net', 'Ford – Weir'],
-    ['Camp net', 'Sheepfold – Cairn'],
-  ] as const) {
+  for (const line of todays(LINES, 3)) {
     await back()
-    await page.locator('.circuits button', { hasText: circuit }).first().click()
-    await page.getByRole('heading', { name: 'Will it ring?' }).waitFor()
-    await openAll(at.page)
-    await page.locator('.panel').getByRole('button', { name: line, exact: true }).first().click()
+    await page.getByPlaceholder('Station, line or circuit').fill(line)
+    await page.locator('.panel .rows button', { hasText: line }).first().click()
     await page.getByRole('heading', { name: line }).waitFor()
-    await openAll(at.page)
     await page.getByRole('slider', { name: 'Place on the line' }).focus()
     await page.keyboard.press('PageUp')
+    await page.getByRole('button', { name: 'Suggest a route' }).click()
+    await page.locator('.suggested-way').first().waitFor({ state: 'attached' })
+    await openAll(page, '.card')
     expect(await metricWords()).toEqual([])
   }
-  await page.getByRole('button', { name: 'Suggest a route' }).click()
-  await page.locator('.suggested-way').first().waitFor({ state: 'attached' })
-  await openAll(at.page)
-  expect(await metricWords()).toEqual([])
 })
 
 test('the offer of other nets', async () => {

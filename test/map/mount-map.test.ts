@@ -210,6 +210,8 @@ describe('the map', () => {
     store.selection.value = { kind: 'line', id: 'l' as LineId, legs: [] }
     press('Delete')
     expect(deed().textContent).toMatch(/^Line Mill – Weir deleted, and with it circuit Mill – Weir\./)
+    deed().querySelector('button')!.click()
+    expect([store.settled.value.lines.size, store.settled.value.circuits.size]).toEqual([1, 1])
   })
 
   test('takes back the last bend where undo or Delete is pressed while a line is drawn, and nothing drawn before', () => {
