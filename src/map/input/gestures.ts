@@ -144,9 +144,15 @@ export function followPointers(
     menu(aimOf(event))
   }
 
+  // Chromium takes a flick for a scroll, though there is nothing to scroll, and for the next second a tap for what ends it.
+  const onTouchMove = (event: TouchEvent) => {
+    if (event.cancelable) event.preventDefault()
+  }
+
   // Before Leaflet hears of a press, so that it does not pan what is being dragged.
   container.addEventListener('pointerdown', onDown, { capture: true })
   container.addEventListener('pointerleave', onLeave)
+  container.addEventListener('touchmove', onTouchMove, { passive: false })
   container.addEventListener('contextmenu', onMenu)
   addEventListener('pointermove', onMove)
   addEventListener('pointerup', onUp)
@@ -157,6 +163,7 @@ export function followPointers(
       letGo()
       container.removeEventListener('pointerdown', onDown, { capture: true })
       container.removeEventListener('pointerleave', onLeave)
+      container.removeEventListener('touchmove', onTouchMove)
       container.removeEventListener('contextmenu', onMenu)
       removeEventListener('pointermove', onMove)
       removeEventListener('pointerup', onUp)
