@@ -1,15 +1,21 @@
 import { spawn } from 'node:child_process'
-import { findBrowser, installBrowser, installWithApt, works } from './browser.mjs'
+import { findBrowser, installBrowser, installShellBesideChromium, installWithApt, works } from './browser.mjs'
 import { ensureDependencies, ROOT, stop } from './dependencies.mjs'
 import { builtSite } from './site.mjs'
 
 ensureDependencies()
 process.chdir(ROOT)
 
-const browser = findBrowser() ?? (await installBrowser())
-if (!browser)
-  stop('The browser tests need a Chromium: install one, or name yours in the environment variable CHROMIUM.')
-process.env.CHROMIUM = browser
+if (findBrowser()) installShellBesideChromium()
+else {
+  const installed = await installBrowser()
+  if (!installed)
+    stop(
+      'The browser tests need a Chromium: install one, or name yours in the environment variable CHROMIUM.',
+    )
+  // One from npm lies where nobody else would look.
+  if (installed !== findBrowser()) process.env.CHROMIUM = installed
+}
 
 const canReadPdf = () => works('pdftotext', ['-v'])
 if (!canReadPdf()) installWithApt(['poppler-utils'])

@@ -1,5 +1,6 @@
 import type { Browser, Page } from 'playwright-core'
 import { preview } from 'vite'
+import { findBrowser } from '../../scripts/browser.mjs'
 import { builtSite } from '../../scripts/site.mjs'
 import { launchChromium } from '../browser/chromium'
 
@@ -29,7 +30,8 @@ async function open(): Promise<Site> {
     build: { outDir: folder },
     preview: { port: 0, host: '127.0.0.1' },
   })
-  const browser = await launchChromium()
+  // As people have it, not the quick one of the tests.
+  const browser = await launchChromium([], findBrowser())
   close = async () => {
     await browser.close()
     await server.close()

@@ -1,5 +1,5 @@
 import { type Browser, chromium } from 'playwright-core'
-import { findBrowser } from '../../scripts/browser.mjs'
+import { findTestBrowser } from '../../scripts/browser.mjs'
 
 /**
  * What the browser leaves out. Two are ours: with the first page of each visitor it would make two more pages for what
@@ -33,9 +33,11 @@ const FLAGS = [
   `--disable-features=${LEFT_OUT.join(',')}`,
 ]
 
-/** The Chromium that is here, as fast as it goes without a screen. */
-export function launchChromium(flags: readonly string[] = []): Promise<Browser> {
-  const executablePath = findBrowser()
+/** The Chromium that is here, as fast as it goes without a screen; `executablePath` where it must be another. */
+export function launchChromium(
+  flags: readonly string[] = [],
+  executablePath = findTestBrowser(),
+): Promise<Browser> {
   if (!executablePath) throw new Error('no Chromium here: `npm test` finds or installs one')
   return chromium.launch({ executablePath, headless: true, args: [...FLAGS, ...flags] })
 }
