@@ -30,10 +30,18 @@ const site = await builtSite()
 const box = await startBox({ folder, site, nats, port, tell: (sentence) => console.error(sentence) }).catch(
   (error) => stop(`The box could not be started: ${error.message}`),
 )
-console.log(`Fieldpair is at ${box.addresses.join(' and ')}
+const [here, ...others] = box.addresses
+const forAll = others.length > 0 ? others.join('  or  ') : 'this machine is in no network now'
+console.log(`The box is on.
+  For this machine:        ${here}
+  For all in its network:  ${forAll}
+
+1. Open the address for all, on this machine too: an invitation from “localhost” works nowhere else.
+2. In the program: Plans, “Change it together…”, “Share over this box”.
+3. Give the invitation, as a link or as a code for a phone’s camera, to whoever is to join.
+
 What is shared is kept in ${folder}, sealed: this box cannot read it.
-In the program: Plans, then “Change it together…”. Others on this network join by the link or the code shown there.
-Stop it with Ctrl-C.`)
+Stop it with Ctrl-C. Everybody works on meanwhile, and all comes together when it is on again.`)
 for (const signal of ['SIGINT', 'SIGTERM'])
   process.on(signal, () => {
     void box.stop().then(() => process.exit(0))

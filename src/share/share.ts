@@ -122,22 +122,30 @@ export async function resumeSharing(
 }
 
 /** Shares a plan again with those from whom this screen had parted: what was changed alone comes to them, and theirs comes here. A sentence where that does not go. */
-export const shareAgain = async (store: SharingStore, over: Carrier = overBox): Promise<string> =>
-  (await resume(store, over, store.settled.peek(), true))
-    ? ''
-    : 'This browser has no key to that plan any more: open the invitation again.'
+export async function shareAgain(store: SharingStore, over: Carrier = overBox): Promise<string> {
+  const did = await resume(store, over, store.settled.peek(), true)
+  if (did === 'reads')
+    return 'You were invited to read only. Open the invitation again to see the plan as the others have it; what you have here stays.'
+  return did === 'resumed' ? '' : 'This browser has no key to that plan any more: open the invitation again.'
+}
 
-async function resume(store: SharingStore, over: Carrier, base: Plan, isAsked: boolean): Promise<boolean> {
+async function resume(
+  store: SharingStore,
+  over: Carrier,
+  base: Plan,
+  isAsked: boolean,
+): Promise<'resumed' | 'reads' | 'not'> {
   const openedPlan = store.opened.peek()
   const tag = sharedTagOf(base)
-  if (tag === undefined || store.sharing.peek()?.box) return false
+  if (tag === undefined || store.sharing.peek()?.box) return 'not'
   const kept = await rooms()
   const before = await kept?.room(tag)
   const known = before && beginningOf({ ...before })
-  if (!before || !known || (before.isLeft && !isAsked)) return false
-  // Whoever only reads has nothing that others would take.
-  const alone = before.isLeft && before.keys.write ? await store.ownJournal?.peek()?.upToNow(false) : null
-  if (store.opened.peek() !== openedPlan) return false
+  if (!before || !known || (before.isLeft && !isAsked)) return 'not'
+  // Nobody would take what was done here, and what they did must not lie over it.
+  if (before.isLeft && !before.keys.write) return 'reads'
+  const alone = before.isLeft ? await store.ownJournal?.peek()?.upToNow(false) : null
+  if (store.opened.peek() !== openedPlan) return 'not'
   const isNews = alone ? isBrought(known.journal, alone) : false
   await goOn(
     store,
@@ -147,7 +155,7 @@ async function resume(store: SharingStore, over: Carrier, base: Plan, isAsked: b
     isAsked ? store.settled.peek() : base,
     isNews,
   )
-  return true
+  return 'resumed'
 }
 
 interface Known {

@@ -144,4 +144,15 @@ test('who works on alone is not drawn back by the next visit, and shares again w
   expect(await shareAgain(b, two.over)).toBe('')
   for (const store of [a, b])
     await expect.poll(() => [store.plan.peek().note, store.plan.peek().title]).toEqual(['alone', 'meanwhile'])
+
+  // Whoever was only let read keeps what is here, and is told the way back.
+  const readers = fakeBrowser(box, 'reads')
+  readers.enter()
+  const c = windowWith(EMPTY_PLAN)
+  await joinByFragment(c, new URL(a.sharing.peek()!.box!.invitation(false)).hash, readers.over)
+  await isTogether(c)
+  await c.sharing.peek()!.box!.stop()
+  c.edit((plan) => setTitle(plan, 'my own'))
+  expect(await shareAgain(c, readers.over)).toMatch(/^You were invited to read only/)
+  expect([c.sharing.peek(), c.plan.peek().title]).toEqual([null, 'my own'])
 })

@@ -5,11 +5,11 @@ import type { Position } from '../../geo/position'
 import { isolated } from '../../isolated'
 import { effect } from '../../state/steady-effect'
 import { ageWords } from '../../words/age-words'
-import { propertyWords } from '../../words/property-words'
 import { thingOfKey } from '../../words/thing-of-key'
 import type { Bench } from '../bench'
 import { isIn } from '../view/line-path'
 import { svgElement } from '../view/svg-element'
+import { showChooseMarks } from './show-choose-marks'
 import { showOtherChoices } from './show-other-choices'
 
 /** Ages stand beside places of crews: they are told anew so often, ms. */
@@ -20,45 +20,7 @@ export function showTogether(bench: Bench): () => void {
   const { store, view } = bench
   const stopOthers = showOtherChoices(bench)
   const group = view.addGroup('hand-signs', 'signs-moving')
-  const marks = document.createElement('div')
-  marks.className = 'choose-marks'
-  const pane = view.map.getPane('together') ?? view.map.createPane('together')
-  pane.append(marks)
-  // The map's own tools must not take a press on a mark for one beside it.
-  for (const type of ['pointerdown', 'mousedown', 'touchstart', 'click', 'dblclick'])
-    marks.addEventListener(type, (event) => event.stopPropagation())
-
-  const stopChoices = effect(() => {
-    view.frame.value
-    const box = view.drawBox()
-    const plan = store.plan.value
-    const torn = (store.sharing.value ?? store.toChoose.value)?.torn.value ?? []
-    const byThing = new Map<string, string[]>()
-    for (const { key } of torn) {
-      const thing = thingOfKey(plan, key)
-      if (thing)
-        byThing.set(`${thing.kind} ${thing.id}`, [...(byThing.get(`${thing.kind} ${thing.id}`) ?? []), key])
-    }
-    marks.replaceChildren(
-      ...[...byThing.values()].flatMap((keys) => {
-        const { position, ...selection } = thingOfKey(plan, keys[0]!)!
-        const at = view.pointOf(position)
-        if (!isIn(box, at)) return []
-        const button = document.createElement('button')
-        button.type = 'button'
-        button.textContent = '≠'
-        button.title = `Set differently by several: ${keys.map((key) => propertyWords(plan, key)).join(', ')}. Choose.`
-        button.setAttribute('aria-label', button.title)
-        button.style.left = `${at.x.toFixed(1)}px`
-        button.style.top = `${at.y.toFixed(1)}px`
-        button.addEventListener('click', () => {
-          store.selection.value = selection
-        })
-        return [button]
-      }),
-    )
-  })
-
+  const stopMarks = showChooseMarks(bench)
   const drawHands = () => {
     const plan = store.plan.peek()
     const sharing = store.sharing.peek()
@@ -100,10 +62,9 @@ export function showTogether(bench: Bench): () => void {
   const ages = setInterval(drawHands, AGES_MS)
   return () => {
     stopOthers()
-    stopChoices()
+    stopMarks()
     stopHands()
     clearInterval(ages)
-    marks.remove()
     group.remove()
   }
 }

@@ -29,9 +29,8 @@ export function BeginSharing({ store }: { store: Store }) {
       {wasShared && (
         <>
           <p>
-            This plan was shared, and you work on it alone. Shared again, what you changed meanwhile goes to
-            the others, and what they changed comes here; what you and they set differently stands side by
-            side to be chosen.
+            You work on a shared plan alone. Shared again, what you changed meanwhile goes to the others, and
+            what they changed comes here; what you and they set differently stands side by side to be chosen.
           </p>
           <div class="acts">
             <button type="button" onClick={() => void again()}>

@@ -11,12 +11,11 @@ export function KeysAndLeaving({ store, sharing, box }: { store: Store; sharing:
   }
   const stop = async () => {
     await box.stop()
-    store.notice.value =
-      'You work on alone now, with the plan as it is. What you change stays on this screen until you share it again.'
+    store.notice.value = `You work on alone now, with the plan as it is. What you change stays on this screen${sharing.mayWrite ? ' until you share it again' : ''}.`
   }
   return (
     <section>
-      <h2>Shut out, or stop</h2>
+      <h2>{sharing.mayWrite ? 'Shut out, or stop' : 'Stop'}</h2>
       {asked.value === 'keys' && (
         <>
           <p>

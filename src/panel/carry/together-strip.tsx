@@ -33,7 +33,7 @@ export function standingWords({ box, others, mayWrite }: Sharing): string {
     case 'coming':
       return 'Reaching the box …'
     case 'together':
-      return waiting > 0 ? `${company}; ${formatCount(waiting, 'step')} on the way` : company
+      return waiting > 0 ? `${company}; ${formatCount(waiting, 'step')} of yours not on the box yet` : company
     case 'apart':
       return `The box is not reached: work on. ${waiting > 0 ? `${formatCount(waiting, 'step')} of yours ${waiting === 1 ? 'waits' : 'wait'} here` : 'Nothing of yours waits'}`
     case 'moved':

@@ -26,6 +26,7 @@ export function Together({ store }: { store: Store }) {
     >
       <div class="together">
         {sharing && <Shared store={store} sharing={sharing} />}
+        {sharing && !sharing.box && <h2>With others, over a box</h2>}
         {!sharing?.box && <BeginSharing store={store} />}
       </div>
     </CarryDialog>
