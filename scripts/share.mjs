@@ -11,11 +11,15 @@ const { values } = parseArgs({
   options: {
     port: { type: 'string', default: '4790' },
     data: { type: 'string', default: join(ROOT, 'shared-plans') },
+    base: { type: 'string', default: '' },
   },
 })
 const port = Number(values.port)
 if (!Number.isInteger(port) || port < 0 || port > 65_535)
   stop(`--port ${values.port}: give a number up to 65535.`)
+const base = values.base.split(',').filter(Boolean)
+if (!base.every((each) => /^https?:\/\//.test(each) && URL.canParse(each)))
+  stop(`--base ${values.base}: give the address of the base's box, such as http://base:4790.`)
 const folder = isAbsolute(values.data)
   ? values.data
   : join(process.env.INIT_CWD ?? process.cwd(), values.data)
@@ -27,9 +31,10 @@ if (!nats)
   )
 console.error('Building the program …')
 const site = await builtSite()
-const box = await startBox({ folder, site, nats, port, tell: (sentence) => console.error(sentence) }).catch(
-  (error) => stop(`The box could not be started: ${error.message}`),
-)
+const box = await startBox({
+  ...{ folder, site, nats, port, tell: (sentence) => console.error(sentence) },
+  ...(base.length > 0 && { base }),
+}).catch((error) => stop(`The box could not be started: ${error.message}`))
 const [here, ...others] = box.addresses
 const forAll = others.length > 0 ? others.join('  or  ') : 'this machine is in no network now'
 console.log(`The box is on.

@@ -1,6 +1,7 @@
-import { chmodSync, existsSync, mkdirSync, readFileSync, renameSync, writeFileSync } from 'node:fs'
+import { chmodSync, existsSync, mkdirSync, readFileSync } from 'node:fs'
 import { join } from 'node:path'
 import { syncsItself } from './sync-disk.mjs'
+import { writeWhole } from './whole-file.mjs'
 
 /** What one message may weigh, and what one plan may take of the disk, bytes. */
 export const MOST_BYTES = { message: 8 * 1024 * 1024, plan: 512 * 1024 * 1024, disk: 8 * 1024 * 1024 * 1024 }
@@ -11,7 +12,7 @@ export const MOST_PLANS = 10_000
  * @typedef {object} SharedPlan
  * @property {string} tag
  * @property {string} read what whoever reads must say
- * @property {string} write what whoever writes must say
+ * @property {string} [write] what whoever writes must say; absent where only somebody who reads has brought the plan from the base
  */
 
 /**
@@ -40,17 +41,6 @@ export function plansIn(folder) {
 }
 
 /**
- * A file is there whole or as it was before.
- *
- * @param {string} path
- * @param {string} text
- */
-function writeWhole(path, text) {
-  writeFileSync(`${path}.new`, text, { mode: 0o600 })
-  renameSync(`${path}.new`, path)
-}
-
-/**
  * What the users of one plan may do: nothing but with its own stream, so that no plan can be listed or guessed.
  *
  * @param {SharedPlan} plan
@@ -70,7 +60,8 @@ function usersOf({ tag, read, write }) {
   const hear = [`_INBOX.${tag}.>`, `here.${tag}`]
   const user = (/** @type {string} */ name, /** @type {string} */ pass, /** @type {string[]} */ says) =>
     `  {user: ${quoted(name)}, password: ${quoted(pass)}, permissions: {publish: [${says.map(quoted)}], subscribe: [${hear.map(quoted)}]}}`
-  return [user(`${tag}.r`, read, ask), user(`${tag}.w`, write, [...ask, `plan.${tag}.>`])]
+  const reader = user(`${tag}.r`, read, ask)
+  return write ? [reader, user(`${tag}.w`, write, [...ask, `plan.${tag}.>`])] : [reader]
 }
 
 const quoted = (/** @type {string} */ text) => JSON.stringify(text)
@@ -99,6 +90,7 @@ listen: "127.0.0.1:${port}"
 max_payload: ${MOST_BYTES.message}
 max_connections: 20000
 jetstream { store_dir: ${quoted(join(folder, 'streams'))}, max_memory_store: 64MB, max_file_store: ${MOST_BYTES.disk}${always} }
+pid_file: ${quoted(join(folder, 'nats.pid'))}
 websocket { listen: "127.0.0.1:${wsPort}", no_tls: true }
 authorization { users: [
   {user: "box", password: ${quoted(pass)}},

@@ -1,7 +1,7 @@
 import { randomBytes } from 'node:crypto'
 import { networkInterfaces } from 'node:os'
 import { MOST_BYTES, MOST_PLANS, plansIn, writeConfig } from './box-config.mjs'
-import { freePort, keepRunning, versionOf } from './nats-server.mjs'
+import { endOrphan, freePort, keepRunning, versionOf } from './nats-server.mjs'
 import { syncsItself, syncWhatComes } from './sync-disk.mjs'
 import { watchDisk } from './watch-disk.mjs'
 import { webFront } from './web-front.mjs'
@@ -25,6 +25,8 @@ const SAME_MESSAGE_NS = 10 * 60 * 1e9
  * @param {string} [wish.pass]
  * @param {(plan: import('./box-config.mjs').SharedPlan) => void} [wish.onPlan] a plan is new here: other boxes of a cluster must let its hands in too
  * @param {(sentence: string) => void} [wish.tell]
+ * @param {readonly string[]} [wish.base] addresses of a base to which this box is a leaf
+ * @param {number} [wish.mostLines] to the base
  * @param {number} [wish.planBytes] what one plan may take of the disk
  */
 export async function startBox(wish) {
@@ -44,6 +46,7 @@ export async function startBox(wish) {
       ...ports,
       ...(more && { more }),
     })
+  await endOrphan(folder)
   const running = keepRunning(nats, configure(), tell)
   const { connect } = await import('@nats-io/transport-node')
   const { jetstreamManager } = await import('@nats-io/jetstream')
@@ -81,25 +84,30 @@ export async function startBox(wish) {
     configure()
     running.reload()
   }
+  /** @type {ReturnType<typeof import('./forward.mjs').startForwarding> | undefined} */
+  let forwarding
   let turn = Promise.resolve()
   const disk = watchDisk(folder, tell, running.restart)
   const front = webFront({
     site,
     isFull: disk.isFull,
+    hasBase: Boolean(wish.base),
     wsPort: () => ports.wsPort,
     onNewPlan: (plan) => {
       const work = turn.then(async () => {
         const known = plans.get(plan.tag)
-        if (known && (known.read !== plan.read || known.write !== plan.write))
+        if (known && (known.read !== plan.read || (plan.write && known.write && known.write !== plan.write)))
           return 'There is such a plan already.'
         if (!known && plans.size() >= MOST_PLANS) return 'This box takes no more plans.'
-        if (!known) {
+        const isNew = !known || (plan.write && !known.write)
+        if (isNew) {
           letIn(plan)
           wish.onPlan?.(plan)
           // nats-server says nothing when it has read its users anew.
           await new Promise((done) => setTimeout(done, 150))
         }
         await patiently(() => addStream(plan.tag))
+        if (isNew) forwarding?.add(plan)
         return ''
       })
       turn = work.then(
@@ -113,6 +121,12 @@ export async function startBox(wish) {
     front.server.once('error', fail)
     front.server.listen(port, host, () => done(undefined))
   })
+  if (wish.base) {
+    const { startForwarding } = await import('./forward.mjs')
+    const { base: addresses, mostLines } = wish
+    const limit = mostLines === undefined ? {} : { mostLines }
+    forwarding = startForwarding({ addresses, folder, connection, plans: plans.all(), tell, ...limit })
+  }
   const address = front.server.address()
   const own = typeof address === 'object' && address ? address.port : port
   return {
@@ -122,6 +136,7 @@ export async function startBox(wish) {
     natsPid: running.pid,
     addresses: [`http://localhost:${own}/`, ...ownAddresses().map((each) => `http://${each}:${own}/`)],
     stop: async () => {
+      forwarding?.stop()
       await front.close()
       stopSyncing()
       disk.stop()

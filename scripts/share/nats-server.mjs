@@ -1,6 +1,7 @@
 import { spawn, spawnSync } from 'node:child_process'
-import { existsSync } from 'node:fs'
+import { existsSync, readFileSync } from 'node:fs'
 import { createServer } from 'node:net'
+import { join } from 'node:path'
 import { installWithApt } from '../browser.mjs'
 
 /** A server that is asked to end has so long for it, ms. */
@@ -37,6 +38,33 @@ export function freePort() {
       probe.close(() => resolve(typeof address === 'object' && address ? address.port : 0))
     })
   })
+}
+
+/**
+ * Ends the nats-server that a box which was killed has left on a folder: two on one folder would spoil what is kept there.
+ *
+ * @param {string} folder
+ */
+export async function endOrphan(folder) {
+  const file = join(folder, 'nats.pid')
+  const pid = existsSync(file) ? Number(readFileSync(file, 'utf8')) : 0
+  const isOurs = () =>
+    (spawnSync('ps', ['-p', String(pid), '-o', 'command='], { encoding: 'utf8' }).stdout ?? '').includes(
+      join(folder, 'nats.conf'),
+    )
+  if (!(pid > 0 && isOurs())) return
+  const end = (/** @type {NodeJS.Signals} */ signal) => {
+    try {
+      process.kill(pid, signal)
+    } catch {
+      // It has ended by itself.
+    }
+  }
+  end('SIGTERM')
+  for (const until = Date.now() + PATIENCE_MS; isOurs(); ) {
+    await new Promise((done) => setTimeout(done, 50))
+    if (Date.now() > until) end('SIGKILL')
+  }
 }
 
 /**

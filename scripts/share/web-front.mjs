@@ -27,10 +27,11 @@ const LIMITS = { burst: 16 * 1024 * 1024, perSecond: 512 * 1024, connections: 20
  * @param {object} front
  * @param {string} front.site folder
  * @param {() => boolean} front.isFull whether the box's disk is
+ * @param {boolean} [front.hasBase] plans may be brought from there, also by somebody who only reads
  * @param {() => number} front.wsPort where nats-server takes WebSockets
- * @param {(plan: { tag: string, read: string, write: string }) => Promise<string>} front.onNewPlan gives why not, or nothing
+ * @param {(plan: import('./box-config.mjs').SharedPlan) => Promise<string>} front.onNewPlan gives why not, or nothing
  */
-export function webFront({ site, isFull, wsPort, onNewPlan }) {
+export function webFront({ site, isFull, hasBase = false, wsPort, onNewPlan }) {
   /** @type {Map<string, number>} */
   const connections = new Map()
   /** @type {Map<string, number[]>} */
@@ -38,7 +39,7 @@ export function webFront({ site, isFull, wsPort, onNewPlan }) {
   const sockets = new Set()
   const server = createServer((request, response) => {
     const path = decodeURIComponentOr(new URL(request.url ?? '/', 'http://box').pathname)
-    if (path === '/share/box.json') return answer(response, 200, { box: 1, isFull: isFull() })
+    if (path === '/share/box.json') return answer(response, 200, { box: 1, isFull: isFull(), hasBase })
     if (path === '/share/plans' && request.method === 'POST') return void takePlan(request, response)
     if (request.method !== 'GET' && request.method !== 'HEAD') return answer(response, 405, {})
     serveFile(site, path, request.method === 'HEAD', response)
@@ -64,9 +65,11 @@ export function webFront({ site, isFull, wsPort, onNewPlan }) {
     }
     const plan = parsed(text)
     const isWord = (/** @type {unknown} */ word) => typeof word === 'string' && /^[\w-]{22}$/.test(word)
-    if (!plan || ![plan.tag, plan.read, plan.write].every(isWord))
+    const { tag, read, write } = plan ?? {}
+    const mayWrite = isWord(write) || !(hasBase && write === undefined)
+    if (![tag, read, ...(mayWrite ? [write] : [])].every(isWord))
       return answer(response, 400, { why: 'That is no plan to share.' })
-    const why = await onNewPlan({ tag: plan.tag, read: plan.read, write: plan.write }).catch(String)
+    const why = await onNewPlan({ tag, read, ...(mayWrite && { write }) }).catch(String)
     answer(response, why ? 409 : 200, why ? { why } : {})
   }
 

@@ -6,6 +6,8 @@ import {
   jetstreamManager,
 } from '@nats-io/jetstream'
 import type { NatsConnection } from '@nats-io/nats-core'
+import { sha256 } from '@noble/hashes/sha2.js'
+import { toBase64Url } from '../files/carry/base64-url'
 import { AGAIN_MS, connectTo, quiet, streamOf } from './box-connection'
 import { type PlanKeys, tagOf } from './plan-keys'
 
@@ -21,13 +23,17 @@ export interface BoxEvents {
   /** The box does not let this hand in, or has not such a plan. */
   readonly onRefused: () => void
   readonly onNearlyFull: (sentence: string) => void
-  /** The box has less than it had: its disk was lost. */
+  /** The box has less than it had, or another stream: its disk was lost, and all that it has comes anew. */
   readonly onLost: () => void
+  /** Which stream the numbers count in. */
+  readonly onStream: (stream: string) => void
 }
 
 export interface BoxLine {
-  /** Resolves once the box has it on its disk. Rejects where it is not reached: it may be said again under the same name. */
-  readonly publish: (bytes: Uint8Array, name: string, isBeginning?: boolean) => Promise<void>
+  /** Resolves once the box has it on its disk. Rejects where it is not reached: it may be said again. */
+  readonly publish: (bytes: Uint8Array) => Promise<void>
+  /** Says a beginning again and again, until the box has it. */
+  readonly begin: (bytes: Uint8Array) => Promise<void>
   readonly tellHere: (bytes: Uint8Array) => void
   readonly close: () => Promise<void>
 }
@@ -36,30 +42,37 @@ const ACK_MS = 5000
 /** From this part of its room on the box says that a plan is nearly full. */
 const NEARLY_FULL = 0.9
 
-/**
- * A line to the box that is kept up as long as it is not closed.
- *
- * @param from number of the first envelope that is wanted
- */
-export async function openLine(keys: PlanKeys, from: number, events: BoxEvents): Promise<BoxLine> {
+/** How far a stream was read. */
+export interface StreamPlace {
+  /** Number of its last envelope that is known. */
+  readonly upTo: number
+  /** Which stream it is: one that is made anew counts anew. Undefined where that is not known. */
+  readonly stream?: string | undefined
+}
+
+/** A line to the box that is kept up as long as it is not closed: what comes after a place. */
+export async function openLine(keys: PlanKeys, after: StreamPlace, events: BoxEvents): Promise<BoxLine> {
   const tag = tagOf(keys)
   let isClosed = false
-  let next = from
+  let next = after.upTo + 1
+  let known = after.stream
   let connection: NatsConnection | null = null
   let stream: JetStreamClient | null = null
 
   const follow = async (link: NatsConnection) => {
     const manager = await jetstreamManager(link, { checkAPI: false })
-    const { state, config } = await manager.streams.info(streamOf(keys))
+    const { state, config, created } = await manager.streams.info(streamOf(keys))
     const part = state.bytes / config.max_bytes
     if (config.max_bytes > 0 && part > NEARLY_FULL)
       events.onNearlyFull(
         `The room that the box has for this plan is ${Math.floor(part * 100)} % full. “Shut somebody out…” gives the plan a fresh start on the box: then invite all anew.`,
       )
-    if (state.last_seq < next - 1) {
+    if (state.last_seq < next - 1 || (known !== undefined && known !== created)) {
+      next = 1
       events.onLost()
-      next = state.last_seq + 1
     }
+    known = created
+    events.onStream(created)
     if (state.last_seq < next) events.onCaughtUp()
     const consumer = await jetstream(link, { checkAPI: false }).consumers.get(streamOf(keys), {
       deliver_policy: DeliverPolicy.StartSequence,
@@ -106,13 +119,22 @@ export async function openLine(keys: PlanKeys, from: number, events: BoxEvents):
     }
   }
   void keepUp()
+  const publish = async (bytes: Uint8Array, kind: 'edits' | 'begin') => {
+    if (!stream) throw new Error('the box is not reached')
+    // What nobody knows before it is said nobody can say before: the box takes each name once.
+    const msgID = toBase64Url(sha256(bytes).subarray(0, 16))
+    await stream.publish(`plan.${tag}.${kind}`, bytes, { msgID, timeout: ACK_MS })
+  }
   return {
-    publish: async (bytes, name, isBeginning = false) => {
-      if (!stream) throw new Error('the box is not reached')
-      await stream.publish(`plan.${tag}.${isBeginning ? 'begin' : 'edits'}`, bytes, {
-        msgID: name,
-        timeout: ACK_MS,
-      })
+    publish: (bytes) => publish(bytes, 'edits'),
+    begin: async (bytes) => {
+      for (let left = 20; left > 0; left--) {
+        try {
+          return await publish(bytes, 'begin')
+        } catch {
+          await new Promise((again) => setTimeout(again, 1000))
+        }
+      }
     },
     tellHere: (bytes) => {
       if (connection && !connection.isClosed()) connection.publish(`here.${tag}`, bytes)

@@ -1,5 +1,6 @@
 import { askBox } from './ask-box'
 import { openLine } from './box-line'
+import { beginningFromBase } from './from-base'
 import type { PlanKeys } from './plan-keys'
 import { passOf, tagOf } from './plan-keys'
 import { type Begun, lastBeginning } from './stream-reads'
@@ -11,6 +12,8 @@ export interface Carrier {
   /** Has it make room for a plan. A sentence where it does not; else empty. */
   readonly announce: (keys: PlanKeys) => Promise<string>
   readonly lastBeginning: (keys: PlanKeys) => Promise<Begun | null | undefined>
+  /** The same, of a plan that it must fetch first. A sentence where that did not go; undefined where it has nobody to fetch it from. */
+  readonly beginningFromBase?: (keys: PlanKeys) => Promise<Begun | string | undefined>
   readonly openLine: typeof openLine
 }
 
@@ -24,7 +27,7 @@ export const overBox: Carrier = {
     try {
       const answer = await fetch(new URL(PLANS, location.href), {
         method: 'POST',
-        body: JSON.stringify({ tag: tagOf(keys), read, write }),
+        body: JSON.stringify({ tag: tagOf(keys), read, ...(write && { write }) }),
       })
       if (answer.ok) return ''
       return ((await answer.json()) as { why?: string }).why ?? 'The box does not take the plan.'
@@ -33,5 +36,6 @@ export const overBox: Carrier = {
     }
   },
   lastBeginning,
+  beginningFromBase: (keys) => beginningFromBase(keys, overBox.announce),
   openLine,
 }

@@ -1,15 +1,14 @@
 import { type DBSchema, openDB } from 'idb'
 import type { JournalState } from '../journal/journal-state'
+import type { StreamPlace } from './box-line'
 
-/** A shared plan as this browser keeps it: its keys, and a state of it from which the later envelopes lead on. */
-export interface KeptRoom {
+/** A shared plan as this browser keeps it: its keys, and a state of it from which the later envelopes lead on: its place is of the last one that is in it. */
+export interface KeptRoom extends StreamPlace {
   readonly tag: string
   readonly keys: { readonly seal: Uint8Array; readonly writer: Uint8Array; readonly write: Uint8Array | null }
   readonly plan: string
   readonly state: JournalState
   readonly names?: Readonly<Record<string, string>>
-  /** Number of the last envelope of the box that is in it. */
-  readonly upTo: number
   /** The person works on alone here, until they wish otherwise. */
   readonly isLeft?: boolean
 }

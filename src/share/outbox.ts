@@ -67,8 +67,8 @@ export class Outbox {
       const some = this.#waiting.slice(0, 32)
       const line = this.#line
       const taken = await Promise.all(
-        some.map(({ bytes, name }) =>
-          line.publish(bytes, name).then(
+        some.map(({ bytes }) =>
+          line.publish(bytes).then(
             () => true,
             (error: unknown) => {
               void noRoomWords(error).then((why) => why && this.#tell(why))

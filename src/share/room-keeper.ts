@@ -1,5 +1,6 @@
 import { formatPlan } from '../files/format-plan'
 import { stateOf } from '../journal/journal-state'
+import type { StreamPlace } from './box-line'
 import type { KeptRooms } from './kept-rooms'
 import type { Outbox } from './outbox'
 import { tagOf } from './plan-keys'
@@ -13,17 +14,17 @@ export class RoomKeeper {
   readonly #room: Room
   readonly #kept: KeptRooms | null
   readonly #outbox: Outbox
-  readonly #upTo: () => number
+  readonly #place: () => StreamPlace
   /** The person works on alone from now on. */
   isLeft = false
   #keeping: ReturnType<typeof setTimeout> | undefined
 
-  /** @param upTo number of the last envelope of the box that is in it */
-  constructor(room: Room, kept: KeptRooms | null, outbox: Outbox, upTo: () => number) {
+  /** @param place of the last envelope of the box that is in it */
+  constructor(room: Room, kept: KeptRooms | null, outbox: Outbox, place: () => StreamPlace) {
     this.#room = room
     this.#kept = kept
     this.#outbox = outbox
-    this.#upTo = upTo
+    this.#place = place
   }
 
   keepSoon(): void {
@@ -42,7 +43,7 @@ export class RoomKeeper {
       plan: formatPlan(view.plan),
       state: stateOf(journal),
       names: names.all(),
-      upTo: this.#upTo(),
+      ...this.#place(),
       isLeft: this.isLeft,
     }
     await this.#kept.keepRoom(room, sent).catch(() => undefined)

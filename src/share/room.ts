@@ -120,6 +120,12 @@ export function beginningIn(bytes: Uint8Array, keys: PlanKeys): ReturnType<typeo
 
 export function beginningOf(kept: Readonly<Record<string, unknown>>) {
   const journal = journalIn(kept)
-  const { upTo, names } = kept
-  return journal ? { journal, upTo: Number.isSafeInteger(upTo) ? (upTo as number) : 0, names } : undefined
+  const { upTo, names, stream } = kept
+  return journal
+    ? {
+        ...{ journal, names },
+        upTo: Number.isSafeInteger(upTo) ? (upTo as number) : 0,
+        stream: typeof stream === 'string' ? stream : undefined,
+      }
+    : undefined
 }

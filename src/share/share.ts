@@ -1,6 +1,7 @@
 import type { Journal } from '../journal/journal'
 import { stateOf, takeState } from '../journal/journal-state'
 import type { Plan } from '../plan/plan'
+import type { StreamPlace } from './box-line'
 import { type Carrier, overBox } from './carrier'
 import { keptName } from './kept-name'
 import { type KeptRooms, openRooms } from './kept-rooms'
@@ -72,7 +73,9 @@ export async function joinByFragment(
   const kept = await rooms()
   const before = await kept?.room(tagOf(keys))
   const known = before && beginningOf({ ...before })
-  const found = known ?? (await over.lastBeginning(keys).catch(() => undefined))
+  const here = known ?? (await over.lastBeginning(keys).catch(() => undefined))
+  const found = here === undefined ? await over.beginningFromBase?.(keys) : here
+  if (typeof found === 'string') return found
   if (found === undefined) return (await over.isThere()) ? UNKNOWN_HERE : NOT_REACHED
   if (found === null) return 'What is on the box cannot be opened with this invitation: ask for it once more.'
   const { journal } = found
@@ -158,10 +161,9 @@ async function resume(
   return 'resumed'
 }
 
-interface Known {
+interface Known extends StreamPlace {
   readonly keys: PlanKeys
   readonly journal: Journal
-  readonly upTo: number
   readonly names?: unknown
 }
 
@@ -172,7 +174,7 @@ interface Known {
 async function goOn(
   store: SharingStore,
   over: Carrier,
-  { keys, journal, upTo, names }: Known,
+  { keys, journal, upTo, stream, names }: Known,
   kept: KeptRooms | null,
   base: Plan,
   isNew = false,
@@ -183,7 +185,7 @@ async function goOn(
   const tag = tagOf(keys)
   const own = (await kept?.envelopes(tag).catch(() => undefined)) ?? []
   for (const { bytes } of own) room.receive(bytes)
-  const shared = new SharedPlan(store, room, kept, keptName(), upTo)
+  const shared = new SharedPlan(store, room, kept, keptName(), { upTo, stream })
   shared.onStopped = async () => {
     await store.ownJournal?.peek()?.keep(journal)
   }

@@ -3,7 +3,7 @@ import { isolated } from '../isolated'
 import type { Edit } from '../journal/edit'
 import type { Plan } from '../plan/plan'
 import { isObject } from '../schema/schema'
-import type { BoxLine } from './box-line'
+import type { BoxLine, StreamPlace } from './box-line'
 import type { Carrier } from './carrier'
 import { Here } from './here'
 import type { KeptRooms } from './kept-rooms'
@@ -46,9 +46,10 @@ export class SharedPlan extends OnTable implements Sharing, BoxSide {
   readonly #windows: BroadcastChannel | null
   #line: BoxLine | null = null
   #isTooLarge = false
-  #upTo: number
+  /** Of the last envelope of the box that is in the journal. */
+  #place: StreamPlace
 
-  constructor(store: SharedStore, room: Room, kept: KeptRooms | null, name: Signal<string>, upTo: number) {
+  constructor(store: SharedStore, room: Room, kept: KeptRooms | null, name: Signal<string>, at: StreamPlace) {
     super(
       new TableJournal(store, room.journal, room.hand?.name ?? null, room.names, (edits) =>
         this.#send(edits),
@@ -56,7 +57,7 @@ export class SharedPlan extends OnTable implements Sharing, BoxSide {
     )
     this.#store = store
     this.#room = room
-    this.#upTo = upTo
+    this.#place = at
     this.name = name
     this.mayWrite = room.hand !== null
     name.subscribe((own) => room.hand && room.names.learn(room.hand.name, own))
@@ -75,7 +76,7 @@ export class SharedPlan extends OnTable implements Sharing, BoxSide {
       },
       (sentence) => this.table.tell([sentence]),
     )
-    this.#keeper = new RoomKeeper(room, kept, this.#outbox, () => this.#upTo)
+    this.#keeper = new RoomKeeper(room, kept, this.#outbox, () => this.#place)
     this.#windows =
       typeof BroadcastChannel === 'undefined' ? null : new BroadcastChannel(`fieldpair ${tagOf(room.keys)}`)
   }
@@ -111,14 +112,14 @@ export class SharedPlan extends OnTable implements Sharing, BoxSide {
     this.#windows?.addEventListener('message', ({ data }) => {
       if (data instanceof Uint8Array) this.#receive(data)
     })
-    this.#line = await over.openLine(this.#room.keys, this.#upTo + 1, {
+    this.#line = await over.openLine(this.#room.keys, this.#place, {
       onEnvelope: (bytes, number) => {
         // Whoever is shut out still writes here: that is no part of the plan any more.
         if (this.standing.peek() === 'moved') return
-        this.#upTo = number
+        this.#readUpTo(number)
         const hand = this.#receive(bytes)
         if (hand !== undefined && hand === this.#room.hand?.name && number % NEW_BEGINNING === 0)
-          if (this.#room.beginning(this.#upTo)) void this.#begin()
+          if (this.#room.beginning(number)) void this.#begin()
       },
       onCaughtUp: async () => {
         if (['together', 'moved', 'too-large'].includes(this.standing.peek())) return
@@ -147,10 +148,17 @@ export class SharedPlan extends OnTable implements Sharing, BoxSide {
       },
       onNearlyFull: (sentence) => this.table.tell([sentence]),
       onLost: () => {
-        this.#upTo = 0
-        void this.#begin()
+        this.#readUpTo(0)
+        if (this.mayWrite) void this.#begin()
+      },
+      onStream: (stream) => {
+        this.#place = { ...this.#place, stream }
       },
     })
+  }
+
+  #readUpTo(upTo: number): void {
+    this.#place = { ...this.#place, upTo }
   }
 
   /** Takes in an envelope; the hand that wrote it. */
@@ -160,7 +168,7 @@ export class SharedPlan extends OnTable implements Sharing, BoxSide {
     if (received.moved) {
       this.standing.value = 'moved'
       // The next visit hears it again.
-      this.#upTo -= 1
+      this.#readUpTo(this.#place.upTo - 1)
       this.#outbox.over(null)
       this.table.tell([
         `${isolated(this.#room.names.of(received.hand!))} has given the plan new keys. What you change from now on stays on this screen. If you are to stay, ask for a new invitation and open it in this browser: what you changed comes along. If not, the plan as it stands here is yours to keep.`,
@@ -170,19 +178,13 @@ export class SharedPlan extends OnTable implements Sharing, BoxSide {
     return received.hand
   }
 
-  /** All that is there as a beginning for others; again and again, until the box has it. */
+  /** Lays down all that is there as a beginning for others. */
   async #begin(): Promise<void> {
-    const bytes = this.#room.beginning(this.#upTo)
+    const bytes = this.#room.beginning(this.#place.upTo)
     if (!bytes) return this.#tellTooLarge()
     this.#isTooLarge = false
     if (this.standing.peek() === 'too-large') this.standing.value = 'together'
-    for (let left = 20; left > 0; left--) {
-      try {
-        return await this.#line!.publish(bytes, `begin:${this.#upTo}:${Date.now()}`, true)
-      } catch {
-        await new Promise((again) => setTimeout(again, 1000))
-      }
-    }
+    await this.#line!.begin(bytes)
   }
 
   #tellTooLarge(): void {
@@ -236,7 +238,7 @@ export class SharedPlan extends OnTable implements Sharing, BoxSide {
 
   /** Tells those who are left behind that the plan goes on elsewhere. */
   async tellMoved(): Promise<void> {
-    await this.#line?.publish(this.#room.moved(), `moved:${this.#room.hand?.name}`).catch(() => undefined)
+    await this.#line?.publish(this.#room.moved()).catch(() => undefined)
   }
 
   readonly leave = (): void => {

@@ -27,9 +27,9 @@ export function fakeBox() {
       const stream = air.isOut ? undefined : streams.get(tagOf(keys))
       return stream?.map(({ bytes }) => beginningIn(bytes, keys)).findLast((each) => each !== undefined)
     },
-    openLine: async (keys, from, events) => {
+    openLine: async (keys, { upTo }, events) => {
       const stream = () => streams.get(tagOf(keys)) ?? []
-      let next = from
+      let next = upTo + 1
       let isUp = false
       const look = () => {
         if (air.isOut) {
@@ -44,12 +44,15 @@ export function fakeBox() {
       const wakeSoon = () => void setTimeout(look)
       wakes.add(wakeSoon)
       wakeSoon()
+      const publish = async (bytes: Uint8Array) => {
+        if (air.isOut) throw new Error('the box is not reached')
+        const name = Buffer.from(bytes).toString('base64')
+        if (!stream().some((each) => each.name === name)) stream().push({ name, bytes })
+        wake()
+      }
       return {
-        publish: async (bytes, name) => {
-          if (air.isOut) throw new Error('the box is not reached')
-          if (!stream().some((each) => each.name === name)) stream().push({ name, bytes })
-          wake()
-        },
+        publish,
+        begin: publish,
         tellHere: () => undefined,
         close: async () => void wakes.delete(wakeSoon),
       }

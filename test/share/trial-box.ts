@@ -1,11 +1,15 @@
-import { type ChildProcess, fork } from 'node:child_process'
-import { mkdtempSync, rmSync } from 'node:fs'
+import { type ChildProcess, fork, spawn } from 'node:child_process'
+import { mkdtempSync, readFileSync, rmSync } from 'node:fs'
 import { connect, createServer, type Socket } from 'node:net'
 import { tmpdir } from 'node:os'
 import { join, resolve } from 'node:path'
+import { jetstreamManager } from '@nats-io/jetstream'
+import { connect as dial } from '@nats-io/transport-node'
 import { afterEach, expect } from 'vitest'
 import { startBox } from '../../scripts/share/box.mjs'
 import { findNatsServer } from '../../scripts/share/nats-server.mjs'
+import { startThreeBoxes } from '../../scripts/share/three-boxes.mjs'
+import { keysOfInvitation, tagOf } from '../../src/share/plan-keys'
 import type { Ask, HandState } from './trial-hand'
 
 export const nats = findNatsServer()
@@ -22,9 +26,61 @@ export function folderOf(): string {
 
 export async function box(wish: Partial<Parameters<typeof startBox>[0]> = {}) {
   const folder = wish.folder ?? folderOf()
-  const started = await startBox({ folder, site: folder, nats: nats!, port: 0, host: '127.0.0.1', ...wish })
+  const usual = { folder, site: folder, nats: nats!, port: 0, host: '127.0.0.1', pass: PASS }
+  const started = await startBox({ ...usual, ...wish })
   ends.push(() => started.stop())
   return started
+}
+
+/** The word of the boxes themselves, for trials that look into them. */
+const PASS = 'trial'
+
+/** A box that is a leaf of others. */
+export const camp = (base: number, wish: Parameters<typeof box>[0] = {}) =>
+  box({ base: [`http://127.0.0.1:${base}`], ...wish })
+
+export async function threeBoxes() {
+  const folder = folderOf()
+  const wish = { folder, site: folder, nats: nats!, port: 0, host: '127.0.0.1', pass: PASS }
+  const boxes = await startThreeBoxes(wish)
+  ends.push(() => Promise.all(boxes.map((each) => each.stop())))
+  return boxes
+}
+
+/** A box in a process of its own, which can be killed as a whole; what it told is at hand. */
+export async function boxProcess(wish: object) {
+  const script = `const { startBox } = await import(${JSON.stringify(resolve('scripts/share/box.mjs'))})
+    await startBox({ ...JSON.parse(process.argv[1]), tell: (sentence) => console.log(sentence) })
+    console.log('up')`
+  const args = ['--input-type=module', '-e', script, JSON.stringify({ ...wish, nats, host: '127.0.0.1' })]
+  const child = spawn(process.execPath, args, { stdio: ['ignore', 'pipe', 'inherit'] })
+  ends.push(() => child.kill('SIGKILL'))
+  let told = ''
+  await new Promise<void>((done) =>
+    child.stdout.on('data', (text) => {
+      told += text
+      if (/^up$/m.test(told)) done()
+    }),
+  )
+  return {
+    kill: () => child.kill('SIGKILL'),
+    told: () => told,
+    memoryKb: () => Number(/VmRSS:\s+(\d+)/.exec(readFileSync(`/proc/${child.pid}/status`, 'utf8'))?.[1]),
+  }
+}
+
+/** What a box has of a plan: how many envelopes, who leads in a cluster, and for how long nothing was taken at the longest, ms. */
+export async function streamAt(natsPort: number, fragment: string, from = 1) {
+  const line = await dial({ servers: `127.0.0.1:${natsPort}`, user: 'box', pass: PASS })
+  const manager = await jetstreamManager(line)
+  const name = `PLAN_${tagOf(keysOfInvitation(fragment)!)}`
+  const { state, cluster } = await manager.streams.info(name)
+  const times: number[] = []
+  for (let seq = from; seq <= state.last_seq; seq++)
+    times.push((await manager.streams.getMessage(name, { seq }))!.time.getTime())
+  await line.close()
+  const stallMs = Math.max(0, ...times.slice(1).map((time, at) => time - times[at]!))
+  return { envelopes: state.messages, leader: cluster?.leader, stallMs }
 }
 
 /** A hand in a process of its own. */
@@ -85,10 +141,12 @@ export const numbers = (list: readonly string[]) => [...list].sort()
 /** A way to a box that can be made slow, or go quiet with its lines still up, as radio does. */
 export async function radio(to: number, bytesPerSecond = Number.POSITIVE_INFINITY, delayMs = 0) {
   let isQuiet = false
+  let bytes = 0
   const sockets = new Set<Socket>()
   const pass = (from: Socket, onto: Socket) => {
     let freeAt = 0
     from.on('data', (piece) => {
+      bytes += piece.length
       const now = performance.now()
       freeAt = Math.max(freeAt, now) + (piece.length / bytesPerSecond) * 1000
       from.pause()
@@ -118,6 +176,8 @@ export async function radio(to: number, bytesPerSecond = Number.POSITIVE_INFINIT
   })
   return {
     port: (server.address() as { port: number }).port,
+    /** So many went either way. */
+    bytes: () => bytes,
     quiet: (is: boolean) => {
       isQuiet = is
     },
