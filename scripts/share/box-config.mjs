@@ -4,9 +4,11 @@ import { syncsItself } from './sync-disk.mjs'
 import { writeWhole } from './whole-file.mjs'
 
 /** What one message may weigh, and what one plan may take of the disk, bytes. */
-export const MOST_BYTES = { message: 8 * 1024 * 1024, plan: 512 * 1024 * 1024, disk: 8 * 1024 * 1024 * 1024 }
+export const MOST_BYTES = { message: 8 * 1024 * 1024, plan: 512 * 1024 * 1024 }
 /** So many plans one box takes. */
 export const MOST_PLANS = 10_000
+/** nats-server sets aside for each stream all that it may ever take: what there really is of the disk the box watches itself. */
+const SET_ASIDE = MOST_PLANS * MOST_BYTES.plan
 
 /**
  * @typedef {object} SharedPlan
@@ -89,7 +91,7 @@ export function writeConfig({ folder, name, port, wsPort, pass, version, plans, 
 listen: "127.0.0.1:${port}"
 max_payload: ${MOST_BYTES.message}
 max_connections: 20000
-jetstream { store_dir: ${quoted(join(folder, 'streams'))}, max_memory_store: 64MB, max_file_store: ${MOST_BYTES.disk}${always} }
+jetstream { store_dir: ${quoted(join(folder, 'streams'))}, max_memory_store: 64MB, max_file_store: ${SET_ASIDE}${always} }
 pid_file: ${quoted(join(folder, 'nats.pid'))}
 websocket { listen: "127.0.0.1:${wsPort}", no_tls: true }
 authorization { users: [

@@ -7,9 +7,9 @@ import { Turns } from './turns.mjs'
 
 /** A base has 200 lines for one visitor, who may be more than this box. */
 const MOST_LINES = 100
-/** Where more plans than that want a line, one that has nothing to carry gives its own away after so long, ms. */
+/** Where more plans than that want a line, one that has nothing to carry gives its own away after so long, the first time sooner, ms. */
 const HOLD_MS = 60_000
-const IDLE_MS = 5000
+const IDLE_MS = 3000
 /** After a line that broke the next try waits so long, and twice as long each time, up to the second; after a no, the third, ms. */
 const [AGAIN_MS, LONGEST_MS, REFUSED_MS] = [1000, 30_000, 120_000]
 const LOCAL_MS = 10_000
@@ -73,12 +73,14 @@ export function startForwarding({ addresses, folder, connection, plans, tell, mo
    * @param {AbortSignal} stop
    */
   async function keepUp(plan, stop) {
+    let holdMs = 0
     for (let fails = 0; !stop.aborted; ) {
       let wait = Math.min(AGAIN_MS * 2 ** fails, LONGEST_MS) * (0.75 + Math.random() / 2)
       await turns.take(plan.tag)
       try {
         await base.reached()
-        if (!stop.aborted) await session(plan, stop, () => (fails = 0))
+        if (!stop.aborted) await session(plan, stop, holdMs, () => (fails = 0))
+        holdMs = HOLD_MS
         wait = 0
       } catch (error) {
         fails = Math.min(fails + 1, 10)
@@ -98,9 +100,10 @@ export function startForwarding({ addresses, folder, connection, plans, tell, mo
    *
    * @param {import('./box-config.mjs').SharedPlan} plan
    * @param {AbortSignal} stop
+   * @param {number} holdMs
    * @param {() => void} onUp
    */
-  async function session(plan, stop, onUp) {
+  async function session(plan, stop, holdMs, onUp) {
     const line = await lineOf(plan)
     const ended = new AbortController()
     const end = () => ended.abort()
@@ -130,7 +133,7 @@ export function startForwarding({ addresses, folder, connection, plans, tell, mo
       const others = async () => {
         while (!ended.signal.aborted) {
           await pause(1000, ended.signal)
-          const isIdle = Date.now() - lastNews > IDLE_MS && Date.now() - begun > HOLD_MS
+          const isIdle = Date.now() - lastNews > IDLE_MS && Date.now() - begun > holdMs
           if (turns.isWanted && isIdle) return
         }
       }

@@ -8,23 +8,28 @@ import { expect, test } from 'vitest'
 import { webFront } from '../../scripts/share/web-front.mjs'
 import { keysOfInvitation, passOf, tagOf } from '../../src/share/plan-keys'
 import { makeHand, sealed } from '../../src/share/sealed'
-import { box, ends, folderOf, hand, nats, numbers, radio, together } from './trial-box'
+import { box, camp, ends, folderOf, hand, nats, numbers, radio, streamAt, together } from './trial-box'
 
 /** `BOX_TRIALS=1 npx vitest run --project core test/share/box-trials.test.ts` tries all of it, for some minutes; else only the first. */
 const LONG = process.env.BOX_TRIALS === '1'
 
 test.skipIf(!nats)(
-  'a box that is killed in the midst of edits has kept each that it had acknowledged, once',
+  'a box that is killed in the midst of edits has kept each that it had acknowledged, once, and so has its leaf',
   async () => {
     const one = await box()
+    const leaf = await camp(one.port)
     const first = await hand(one.port)
-    const second = await hand(one.port, first.fragment)
+    const second = await hand(leaf.port, first.fragment)
     const working = [first.edit(0, 30, 40), second.edit(50, 30, 40)]
     await new Promise((done) => setTimeout(done, 500))
     process.kill(one.natsPid()!, 'SIGKILL')
     const made = (await Promise.all(working)).flatMap((each) => each.made)
     const { state } = await together(first, second)
     expect(numbers(state.marks)).toEqual(numbers(made))
+    const [there, here] = await Promise.all(
+      [one, leaf].map((each) => streamAt(each.natsPort, first.fragment)),
+    )
+    expect(there!.envelopes).toBe(here!.envelopes)
   },
   120_000,
 )

@@ -7,7 +7,7 @@ import { jetstreamManager } from '@nats-io/jetstream'
 import { connect as dial } from '@nats-io/transport-node'
 import { afterEach, expect } from 'vitest'
 import { startBox } from '../../scripts/share/box.mjs'
-import { findNatsServer } from '../../scripts/share/nats-server.mjs'
+import { endOrphan, findNatsServer } from '../../scripts/share/nats-server.mjs'
 import { startThreeBoxes } from '../../scripts/share/three-boxes.mjs'
 import { keysOfInvitation, tagOf } from '../../src/share/plan-keys'
 import type { Ask, HandState } from './trial-hand'
@@ -48,13 +48,18 @@ export async function threeBoxes() {
 }
 
 /** A box in a process of its own, which can be killed as a whole; what it told is at hand. */
-export async function boxProcess(wish: object) {
+export async function boxProcess(
+  wish: Partial<Parameters<typeof startBox>[0]> & { readonly folder: string },
+) {
   const script = `const { startBox } = await import(${JSON.stringify(resolve('scripts/share/box.mjs'))})
     await startBox({ ...JSON.parse(process.argv[1]), tell: (sentence) => console.log(sentence) })
     console.log('up')`
   const args = ['--input-type=module', '-e', script, JSON.stringify({ ...wish, nats, host: '127.0.0.1' })]
   const child = spawn(process.execPath, args, { stdio: ['ignore', 'pipe', 'inherit'] })
-  ends.push(() => child.kill('SIGKILL'))
+  ends.push(async () => {
+    child.kill('SIGKILL')
+    await endOrphan(wish.folder)
+  })
   let told = ''
   await new Promise<void>((done) =>
     child.stdout.on('data', (text) => {
