@@ -116,7 +116,7 @@ export class SharedPlan extends OnTable implements Sharing, BoxSide {
       onEnvelope: (bytes, number) => {
         // Whoever is shut out still writes here: that is no part of the plan any more.
         if (this.standing.peek() === 'moved') return
-        this.#readUpTo(number)
+        this.#place = { ...this.#place, upTo: number }
         const hand = this.#receive(bytes)
         if (hand !== undefined && hand === this.#room.hand?.name && number % NEW_BEGINNING === 0)
           if (this.#room.beginning(number)) void this.#begin()
@@ -148,17 +148,13 @@ export class SharedPlan extends OnTable implements Sharing, BoxSide {
       },
       onNearlyFull: (sentence) => this.table.tell([sentence]),
       onLost: () => {
-        this.#readUpTo(0)
+        this.#place = { ...this.#place, upTo: 0 }
         if (this.mayWrite) void this.#begin()
       },
       onStream: (stream) => {
         this.#place = { ...this.#place, stream }
       },
     })
-  }
-
-  #readUpTo(upTo: number): void {
-    this.#place = { ...this.#place, upTo }
   }
 
   /** Takes in an envelope; the hand that wrote it. */
@@ -168,7 +164,7 @@ export class SharedPlan extends OnTable implements Sharing, BoxSide {
     if (received.moved) {
       this.standing.value = 'moved'
       // The next visit hears it again.
-      this.#readUpTo(this.#place.upTo - 1)
+      this.#place = { ...this.#place, upTo: this.#place.upTo - 1 }
       this.#outbox.over(null)
       this.table.tell([
         `${isolated(this.#room.names.of(received.hand!))} has given the plan new keys. What you change from now on stays on this screen. If you are to stay, ask for a new invitation and open it in this browser: what you changed comes along. If not, the plan as it stands here is yours to keep.`,
