@@ -20,6 +20,8 @@ export interface BenchRow {
 /** A stretch of runs that is timed as one, ms: the clock of processors counts in steps of its own, and one run may be shorter. */
 const STRETCH_MS = 10
 const STRETCHES = 25
+/** Code that has run seldom is not compiled yet: it takes up to eight times as long, and what compiles it works beside it. Each run has so long before it counts, ms. */
+const WARM_MS = 1500
 
 /** Milliseconds that processors have worked for this program, its collecting of rubbish too: what else the machine does is not in it. */
 const workedMs = (): number => {
@@ -37,22 +39,36 @@ export const medianMs = async (run: () => unknown): Promise<number> => (await si
 export async function sideBySide(...runs: readonly (() => unknown)[]): Promise<readonly number[]> {
   const counts = await Promise.all(runs.map(() => 0))
   for (const [k, run] of runs.entries()) {
-    await run()
-    const start = performance.now()
-    while (performance.now() - start < STRETCH_MS) {
-      await run()
-      counts[k]!++
-    }
+    await forAWhile(run, WARM_MS)
+    counts[k] = await forAWhile(run, STRETCH_MS)
   }
   const taken = runs.map((): number[] => [])
   for (let stretch = 0; stretch < STRETCHES; stretch++)
     for (const [k, run] of runs.entries()) {
-      const count = Math.max(1, counts[k]!)
+      const count = counts[k]!
       const before = workedMs()
       for (let i = 0; i < count; i++) await run()
       taken[k]!.push((workedMs() - before) / count)
     }
   return taken.map(median)
+}
+
+/** Runs once at least, and again until so long has gone by; gives how often. */
+async function forAWhile(run: () => unknown, ms: number): Promise<number> {
+  const start = performance.now()
+  let count = 0
+  do {
+    await run()
+    count++
+  } while (performance.now() - start < ms)
+  return count
+}
+
+/** Work of one run on the whole, the first so many times that it is done, ms. */
+export function meanOfFirst(times: number, run: () => unknown): number {
+  const before = workedMs()
+  for (let k = 0; k < times; k++) run()
+  return (workedMs() - before) / times
 }
 
 /** Median work of the second step alone, ms. */

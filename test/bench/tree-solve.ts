@@ -13,8 +13,6 @@ const RING_GOAL_TIMES = 200
 /** Less than this and something has come undone. */
 const RING_LEAST_TIMES = 90
 const GOAL_EXPONENT = 1.1
-const WARM_RUNS = 3000
-const WARM_SOLVES = 100
 /** Engines whose figures differ by more are not doing the same work. */
 const SAME = 1e-3
 
@@ -98,9 +96,6 @@ export async function ringOnTree(): Promise<BenchRow> {
     const volts = await engine(task)
     for (const { to, volts: ours } of rows) agree(by, ours, volts[tree.stations.indexOf(to)]!)
   }
-  // Code that has run seldom is not compiled yet: the simulator's takes four times as long in its first second.
-  for (let k = 0; k < WARM_RUNS; k++) rowsOfKind('ringing', treeAnew(), TODAY)
-  for (let k = 0; k < WARM_SOLVES; k++) for (const { engine } of others) await engine(task)
   const [ms, again, constantsMs, ...theirs] = (await sideBySide(
     () => rowsOfKind('ringing', treeAnew(), TODAY),
     () => rowsOfKind('ringing', tree, TODAY),
