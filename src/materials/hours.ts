@@ -1,7 +1,7 @@
 import { DEFAULT_LAYING, type LayingAllowances } from '../catalog/laying-rates'
 import { HAZARDS } from '../hazard/kinds'
 import type { MeasuredLeg, MeasuredLine } from '../measure/measured'
-import { memoryOfEach, memoryOfRow } from '../memo'
+import { memoryOfEach, memoryOfRow, remembering } from '../memo'
 import type { LineId, StationId } from '../plan/id'
 import { inRow, lineRowOf } from '../plan/line-row'
 import type { HazardKind, Lay, Line, Plan } from '../plan/plan'
@@ -159,6 +159,13 @@ function reckon(
   }
 }
 
+/** How many stations have a telephone. */
+const stationsWithSets = remembering((circuits: Plan['circuits']): number => {
+  const withSets = new Set<StationId>()
+  for (const { sets } of circuits.values()) for (const id of sets.keys()) withSets.add(id)
+  return withSets.size
+})
+
 /** Time for every line of a plan, and for its stations: see `hoursOfLine`. */
 export function hoursOfPlan(
   plan: Plan,
@@ -179,12 +186,15 @@ export function hoursOfPlan(
     const splices = own.length - pairsLaid
     return hoursOfLine(lengths[place]!, line.pairs, splices, met[place], allowances, carried[place]?.walkM)
   })
-  const withSets = new Set<StationId>()
-  for (const { sets } of plan.circuits.values()) for (const id of sets.keys()) withSets.add(id)
+  const stations = stationsWithSets(plan.circuits)
   const stationH = ((allowances.isNight ? allowances.nightFactor : 1) * allowances.stationMin) / 60
-  const stationsH = withSets.size * stationH
-  const jobsH = new Float64Array(lines.length + withSets.size).fill(stationH)
-  for (let place = 0; place < lines.length; place++) jobsH[place] = lines[place]!.totalH
+  const stationsH = stations * stationH
+  const jobsH = new Float64Array(lines.length + stations).fill(stationH)
+  const recoveriesH = new Float64Array(lines.length)
+  for (let place = 0; place < lines.length; place++) {
+    jobsH[place] = lines[place]!.totalH
+    recoveriesH[place] = lines[place]!.recoveryH
+  }
   const { crews, people, isNight } = allowances
   return {
     lines,
@@ -194,10 +204,7 @@ export function hoursOfPlan(
     isNight,
     stationsH,
     totalH: sharedOutH(jobsH, crews),
-    recoveryH: sharedOutH(
-      Float64Array.from(lines, (line) => line.recoveryH),
-      crews,
-    ),
+    recoveryH: sharedOutH(recoveriesH, crews),
     personHours: lines.reduce((sum, line) => sum + line.totalH, 0) * people + stationsH,
   }
 }

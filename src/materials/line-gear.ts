@@ -8,7 +8,7 @@ export type LineGear = Readonly<Record<GearKind, number>>
 /** What several lines take together. */
 export function totalGear(each: readonly LineGear[]): LineGear {
   const sum = { tag: 0, rod: 0, lance: 0, guy: 0, stake: 0, weight: 0 }
-  for (const kind of GEAR_KINDS) sum[kind] = each.reduce((count, gear) => count + gear[kind], 0)
+  for (const gear of each) for (const kind of GEAR_KINDS) sum[kind] += gear[kind]
   return sum
 }
 

@@ -2,6 +2,7 @@ import { CELL_MASSES } from '../catalog/built-in'
 import type { Catalog } from '../catalog/catalog'
 import { GEAR_KINDS, type GearKind } from '../catalog/line-gear'
 import type { Supply } from '../catalog/supply'
+import { remembering } from '../memo'
 import type { Plan } from '../plan/plan'
 import { fullSpoolKg } from './carried-spools'
 import { type LineGear, totalGear } from './line-gear'
@@ -113,6 +114,17 @@ function cellsIn({ volts, cell: id }: { readonly volts: number; readonly cell?: 
   return cell && { cell: cell.id, count: Math.max(1, Math.round(volts / cell.volts)) }
 }
 
+/** How many of each kind of set and of supply there are. */
+const equipmentOf = remembering((circuits: Plan['circuits']) => {
+  const sets = new Map<string, number>()
+  const supplies = new Map<string, number>()
+  for (const circuit of circuits.values()) {
+    for (const id of circuit.sets.values()) addTo(sets, id)
+    if (circuit.supply) addTo(supplies, circuit.supply.type)
+  }
+  return { sets, supplies }
+})
+
 const NONE: readonly LineGear[] = []
 
 /**
@@ -148,12 +160,7 @@ export function loadsOf(
       )
     }
   }
-  const sets = new Map<string, number>()
-  const supplies = new Map<string, number>()
-  for (const circuit of plan.circuits.values()) {
-    for (const id of circuit.sets.values()) addTo(sets, id)
-    if (circuit.supply) addTo(supplies, circuit.supply.type)
-  }
+  const { sets, supplies } = equipmentOf(plan.circuits)
   for (const [id, inUse] of sets)
     items.push(item({ kind: 'set', set: id }, inUse, { set: catalog.sets.get(id)?.kg ?? allowances.setKg }))
   const spare = allowances.spareBatteriesPct / 100
