@@ -51,6 +51,9 @@ export const contains = (box: Box, [x, y]: Point): boolean =>
  * Source: Y.-D. Liang and B. A. Barsky, A New Concept and Method for Line Clipping, ACM TOG 3 (1984).
  */
 export function clipSegment([[x0, y0], [x1, y1]]: Segment, box: Box): Segment | undefined {
+  // Most segments that are asked for lie wholly to one side.
+  if (x0 < box.left ? x1 < box.left : x0 > box.right && x1 > box.right) return undefined
+  if (y0 < box.top ? y1 < box.top : y0 > box.bottom && y1 > box.bottom) return undefined
   const dx = x1 - x0
   const dy = y1 - y0
   let start = 0

@@ -128,14 +128,6 @@ describe('the papers', () => {
     await allMade()
   })
 
-  test('of one line hold that line alone', async () => {
-    await set('For', (field) => [...field.options].find(({ text }) => text.startsWith('Line 2'))!.value)
-    const cards = sheets().filter((sheet) => sheet.querySelector('h1')?.textContent === 'Line card')
-    expect(cards.length).toBeGreaterThan(0)
-    for (const card of cards) expect(reads(card)).toContain('Line 2:')
-    await set('For', (field) => field.options[0]!.value)
-  })
-
   test('bear the name of plan and papers as the name of a file', () => {
     expect(document.title).toBe('Ravel Moor survey camp – Papers')
     onlyTicked('Fault card')
@@ -147,8 +139,15 @@ describe('the papers', () => {
     expect(on.root.querySelector('.papers')?.getAttribute('data-size')).toBe('Letter')
   })
 
-  test('tell magnetic north for the date that is asked, and true bearings where no model reaches', async () => {
+  test('of one line hold that line alone', async () => {
     onlyTicked('Line cards')
+    await set('For', (field) => [...field.options].find(({ text }) => text.startsWith('Line 2'))!.value)
+    const cards = sheets().filter((sheet) => sheet.querySelector('h1')?.textContent === 'Line card')
+    expect(cards.length).toBeGreaterThan(0)
+    for (const card of cards) expect(reads(card)).toContain('Line 2:')
+  })
+
+  test('tell magnetic north for the date that is asked, and true bearings where no model reaches', async () => {
     await set('Date', () => '2026-11-25')
     expect(reads(on.root)).toContain('WMM2025, 2026-11-25')
     expect(reads(on.root)).toContain('Bearings are magnetic.')

@@ -1,16 +1,22 @@
-import { describe, expect, test } from 'vitest'
+import { expect, test } from 'vitest'
 import { type Box, overlap } from '../../src/figure/geometry'
 import { type Block, blocksWithin, heightOfMm } from '../../src/sheet/layout/block'
 import { bodyOf, PAPER_SIZES } from '../../src/sheet/layout/paper-size'
 import { roomUnderHead } from '../../src/sheet/layout/sheet-head'
 import { type MadePaper, PAPER_JOBS } from '../../src/sheet/paper-jobs'
 import { PAPER_NAMES } from '../../src/sheet/paper-names'
-import { todaysCases } from '../cases'
+import { todays } from '../cases'
 import { sourceOf } from './demo-source'
 import { wildNet } from './wild-net'
 
-const NETS = todaysCases(60, 20).map((i) => [i, i % 12 === 11 ? 60 : 2 + ((i * 5) % 19)] as const)
 const SIZES = PAPER_SIZES.filter(({ name }) => name !== 'A6')
+/** Each net on each sheet; two of another size each day, one of them of forty stations now and then. */
+const NETS = SIZES.flatMap((size, half) =>
+  Array.from({ length: 60 }, (_, i) => {
+    const seed = (i + 30 * half) % 60
+    return { seed, count: seed % 12 === 11 ? 40 : 2 + ((seed * 5) % 19), size }
+  }),
+)
 /** Rounding of the reckoning, mm. */
 const ROUNDING_MM = 0.01
 
@@ -24,12 +30,12 @@ function overlapping(boxes: readonly Box[]): number {
   return count
 }
 
-describe.each(NETS)('random net %i of %i stations', (seed, count) => {
-  const plan = wildNet(seed + 101, count)
-  const system = seed % 2 ? ('us' as const) : ('metric' as const)
-  const source = { ...sourceOf(plan), system }
-
-  test.each(SIZES)('no sheet of any paper on $name holds more than it has room for', (size) => {
+test.each(todays(NETS, 60))(
+  'random net $seed of $count stations: no sheet of any paper on $size.name holds more than it has room for',
+  ({ seed, count, size }) => {
+    const plan = wildNet(seed + 101, count)
+    const system = seed % 2 ? ('us' as const) : ('metric' as const)
+    const source = { ...sourceOf(plan), system }
     const papers: MadePaper[] = []
     const kinds = PAPER_NAMES.filter((name) => name !== 'Circuit figures')
     PAPER_JOBS.papers(
@@ -62,5 +68,5 @@ describe.each(NETS)('random net %i of %i stations', (seed, count) => {
         }
       }
     }
-  })
-})
+  },
+)
