@@ -9,7 +9,7 @@ import { simulator } from './volts-at'
 
 // Reference: ngspice, as the package eecircuit-engine carries it. Tolerance 0.1 %: what is promised to users.
 const TOLERANCE = 1e-3
-const BOARDS = todaysCases(5, 3)
+const BOARDS = todaysCases(5, 5)
 const BOARD = 's0'
 
 let volts: Awaited<ReturnType<typeof simulator>>
@@ -95,7 +95,7 @@ describe.each(['board', 'exchange'] as const)('a random %s', (kind) => {
         )
       }
     }
-    expect(between).toBeGreaterThanOrEqual(12 * BOARDS.length)
+    expect(between).toBeGreaterThanOrEqual(4 * BOARDS.length)
   }, 300_000)
 
   test('rings every bell and every drop as the simulator has it', async () => {
@@ -133,8 +133,8 @@ describe.each(['board', 'exchange'] as const)('a random %s', (kind) => {
         near(`${file.plan.title} ringing ${from} → ${to}`, ours, theirs!)
       }
     }
-    expect(out).toBeGreaterThanOrEqual(6 * BOARDS.length)
-    if (kind === 'board') expect(drops).toBeGreaterThanOrEqual(6 * BOARDS.length)
+    expect(out).toBeGreaterThanOrEqual(BOARDS.length)
+    if (kind === 'board') expect(drops).toBeGreaterThanOrEqual(BOARDS.length)
   }, 300_000)
 
   test('feeds each port by itself', async () => {

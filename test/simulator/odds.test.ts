@@ -20,7 +20,7 @@ import { simulator } from './volts-at'
 // An independent Monte Carlo: other random numbers, another way of making them normal, and every check from the circuit simulator.
 // `ALL=1 CASES=3 ODDS_SAMPLES=300` runs the whole of it.
 const CIRCUITS = cases(4)
-const TODAY = todaysCases(4, 2)
+const TODAY = todaysCases(4, 4)
 const SAMPLES = Number(process.env.ODDS_SAMPLES ?? 60)
 const OURS = 2000
 const KINDS = ['none', 'feed', 'ringdown', 'series'] as const

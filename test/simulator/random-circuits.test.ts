@@ -1,4 +1,3 @@
-import { Simulation } from 'eecircuit-engine'
 import { beforeAll, describe, expect, test } from 'vitest'
 import { parsePlan } from '../../src/files/parse-plan'
 import type { ReportCircuit } from '../../src/report/report'
@@ -7,27 +6,22 @@ import { todaysCases } from '../cases'
 import { bells, type Circuit, circuitOf, ladder } from './netlist'
 import { piece, portsOf } from './ports'
 import { type PlanFile, randomPlan, SUPPLY_KINDS } from './random-plan'
+import { simulator } from './volts-at'
 
 // Reference: ngspice, as the package eecircuit-engine carries it. Tolerance 0.1 %: what is promised to users.
 const TOLERANCE = 1e-3
-const CIRCUITS_EACH = todaysCases(25, 5)
+const CIRCUITS_EACH = todaysCases(25, 9)
 
-const simulation = new Simulation()
 let worst = { what: 'nothing', difference: 0 }
 let compared = 0
-beforeAll(() => simulation.start())
+let voltsAt: Awaited<ReturnType<typeof simulator>>
+beforeAll(async () => {
+  voltsAt = await simulator()
+})
 
 async function volts(cards: readonly string[], node: string, hz: number): Promise<number> {
-  const analysis = hz === 0 ? '.op' : `.ac lin 1 ${hz} ${hz}`
-  simulation.setNetList(['random circuit', ...cards, analysis, '.end'].join('\n'))
-  const result = await simulation.runSim()
-  expect(simulation.getError()).toEqual([])
-  const name = `v(${node})`
-  if (result.dataType === 'complex') {
-    const value = result.data.find((column) => column.name === name)!.values[0]!
-    return Math.hypot(value.real, value.img)
-  }
-  return result.data.find((column) => column.name === name)!.values[0]!
+  const [there] = await voltsAt(cards, [node], hz)
+  return there!
 }
 
 function compare(what: string, ours: number, theirs: number): void {

@@ -10,10 +10,13 @@ async function started(): Promise<Simulation> {
   return simulation
 }
 
-/** One circuit simulator for a test file: ngspice, as the package eecircuit-engine carries it. */
+let shared: Promise<Simulation> | undefined
+let runs = 0
+
+/** The circuit simulator, one for all files that a process tries: ngspice, as the package eecircuit-engine carries it. */
 export async function simulator() {
-  let simulation = await started()
-  let runs = 0
+  shared ??= started()
+  await shared
   /** Volts at some nodes: rms phasor lengths at a frequency, or direct volts at 0 Hz. */
   return async (
     cards: readonly string[],
@@ -21,9 +24,10 @@ export async function simulator() {
     hz: number,
   ): Promise<readonly number[]> => {
     if (runs++ >= MOST_RUNS) {
-      simulation = await started()
+      shared = started()
       runs = 0
     }
+    const simulation = await shared!
     const analysis = hz === 0 ? '.op' : `.ac lin 1 ${hz} ${hz}`
     simulation.setNetList(['random circuit', ...cards, analysis, '.end'].join('\n'))
     const result = await simulation.runSim()
