@@ -6,7 +6,7 @@ import { findNets } from '../../src/shelf/find-nets'
 import { jointsOf, runOf } from '../../src/shelf/net-design'
 import { barePlan } from '../../src/shelf/net-plan'
 import { compareRanks, isGood } from '../../src/shelf/rank-nets'
-import { cases } from '../cases'
+import { ALL, cases } from '../cases'
 import { bestByHand } from './every-net-oracle'
 import { randomShelf } from './random-shelf'
 
@@ -20,7 +20,9 @@ const read = (value: unknown) => {
 test.each([
   { places: 2, things: 6, cases: cases(6) },
   { places: 3, things: 6, cases: cases(4) },
-  { places: 4, things: 6, cases: cases(1) },
+  { places: 4, things: 5, cases: cases(2) },
+  // Some thousands of nets by hand.
+  ...(ALL ? [{ places: 4, things: 6, cases: cases(6) }] : []),
 ])(
   'the first net of $cases shelves of $places places and $things things is the best of all',
   {

