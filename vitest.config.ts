@@ -38,6 +38,8 @@ const CORE = {
 /** Where modules hold what changes (signals, a document, a store): each file begins with new ones. */
 const STATEFUL = [
   ...['jobs', 'map', 'panel', 'state', 'storage'].map((folder) => `test/${folder}/**/*.test.{ts,tsx}`),
+  // Reads its modules anew itself.
+  'test/report/edited-report.test.ts',
   'test/share/over-a-box.test.ts',
   'test/share/own-journal.test.ts',
   'test/sheet/papers.test.tsx',

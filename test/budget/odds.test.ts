@@ -58,7 +58,7 @@ test('the doubt is shared out as the variances are, where the margin is a produc
   const bell = plainSet({ offHook, ringer: { ohms: 7000, minVolts: 38 }, spread: { 'ringer.minVolts': 30 } })
   const source = { ...battery(48, { 'ring.volts': 15 }), ring }
   const { tips } = oddsOf(rowOfSets([plainSet({ offHook }), bell], OHMS_ONLY, 1e-3, source), DRY, {
-    samples: 20_000,
+    samples: 5000,
     seed: 3,
   })
   const variance = (pct: number) => Math.log(1 + pct / 100) ** 2

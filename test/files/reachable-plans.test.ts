@@ -21,7 +21,7 @@ test.each([
       expect(again).toEqual(plan)
       expect(formatPlan(again)).toBe(text)
     }),
-    { numRuns: cases(100) },
+    { numRuns: cases(50) },
   )
 })
 
@@ -42,7 +42,7 @@ test('an edit that changes nothing gives back the very plan', () => {
       const next = takeStep(plan, last, 'last')
       if (next !== plan) expect(formatPlan(next)).not.toBe(formatPlan(plan))
     }),
-    { numRuns: cases(100) },
+    { numRuns: cases(50) },
   )
 })
 
@@ -58,6 +58,6 @@ test('an edit leaves every other station, line and hazard the object that it was
         }
       }
     }),
-    { numRuns: cases(100) },
+    { numRuns: cases(50) },
   )
 })

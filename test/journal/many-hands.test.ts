@@ -11,8 +11,8 @@ import { type History, randomHistory } from './histories'
 
 /** `HISTORY_STEPS=60 CASES=4 ALL=1` tries longer ones, and more of them. */
 const STEPS = Number(process.env.HISTORY_STEPS ?? 20)
-const CARRIED = todaysCases(60, 3).map((index) => index + 1)
-const SHARED = todaysCases(500, 4).map((index) => index + 1)
+const CARRIED = todaysCases(60, 6).map((index) => index + 1)
+const SHARED = todaysCases(500, 8).map((index) => index + 1)
 
 /** A state as a file carries it. */
 const carried = (journal: Journal) => JSON.parse(JSON.stringify(stateOf(journal))) as unknown

@@ -25,7 +25,7 @@ const walk = (plan: Plan, steps: readonly Step[], hand: string): Plan =>
 
 const reread = (plan: Plan) => parsePlan(formatPlan(plan))
 
-const RUNS = cases(100)
+const RUNS = cases(50)
 
 describe('merging what two random hands did', () => {
   const histories = fc.tuple(steps(20, 60), steps(1, 25), steps(1, 25))

@@ -19,9 +19,9 @@ function seeded(seed: number): () => number {
 }
 
 const WASTE_M = 2
-const GROUPS = todaysCases(3, 3)
+const GROUPS = todaysCases(6, 6)
 /** Cases in a group. */
-const GROUP = 20
+const GROUP = 10
 const CASES = GROUPS.length * GROUP
 
 function pack(needsM: readonly number[], kinds: readonly SpoolKind[]) {

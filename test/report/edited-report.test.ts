@@ -100,7 +100,7 @@ test.each([
   async (_, planOf, seed) => {
     const random = seeded(seed)
     const past = [planOf()]
-    for (let round = 0; round < 8; round++) {
+    for (let round = 0; round < 5; round++) {
       for (let edit = 0; edit < 6; edit++) {
         const settled = past.at(-1)!
         const next = editOf(settled, random)

@@ -74,5 +74,7 @@ test('an archive of another kind, or a bomb, ends in a sentence', async () => {
   expect(
     await messageOf(zipSync({ 'everything.json': new TextEncoder().encode('{"format": "else"}') })),
   ).toMatch(/not made by/)
-  expect(await messageOf(zipSync({ 'everything.json': new Uint8Array(210e6) }))).toMatch(/unpacks to more/)
+  expect(await messageOf(zipSync({ 'everything.json': new Uint8Array(210e6) }, { level: 1 }))).toMatch(
+    /unpacks to more/,
+  )
 })

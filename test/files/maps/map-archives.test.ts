@@ -1,6 +1,5 @@
 import { createHash } from 'node:crypto'
 import { readFileSync } from 'node:fs'
-import { gunzipSync } from 'node:zlib'
 import { describe, expect, test } from 'vitest'
 import { bytesFrom } from '../../../src/files/byte-source'
 import { countOfTiles, type MapArchive, tilesOver } from '../../../src/files/maps/map-archive'
@@ -193,7 +192,7 @@ describe('what is no map', () => {
       type: 2,
     })
     const { gzipSync } = await import('node:zlib')
-    const bomb = gzipSync(Buffer.alloc(200e6))
+    const bomb = gzipSync(Buffer.alloc(200e6), { level: 1 })
     const made = Buffer.concat([bytes, bomb])
     made.writeBigUInt64LE(BigInt(bytes.length), 8)
     made.writeBigUInt64LE(BigInt(bomb.length), 16)
@@ -201,7 +200,6 @@ describe('what is no map', () => {
     const result = await pmtilesArchive(bytesFrom('x.pmtiles', new Uint8Array(made)))
     expect(result.ok).toBe(false)
     expect(performance.now() - startMs).toBeLessThan(4000)
-    expect(gunzipSync(bomb).length).toBe(200e6)
   })
 
   test('a view that counts for ever is ended', async () => {

@@ -56,7 +56,7 @@ const textOf = (scenes: readonly Scene[]) =>
     .flatMap(({ shapes }) => shapes.flatMap((shape) => (shape.kind === 'text' ? [shape.text] : [])))
     .join(' ')
 
-const NETS = todaysCases(30, 5).map((seed) => [seed, seed % 12 === 0 ? 60 : 2 + (seed % 14)] as const)
+const NETS = todaysCases(30, 10).map((seed) => [seed, seed % 12 === 0 ? 40 : 2 + (seed % 14)] as const)
 
 describe.each(NETS)('random net %i of %i stations', (seed, count) => {
   const source = {
