@@ -32,7 +32,7 @@ export interface BoxEvents {
 export interface BoxLine {
   /** Resolves once the box has it on its disk. Rejects where it is not reached: it may be said again. */
   readonly publish: (bytes: Uint8Array) => Promise<void>
-  /** Says a beginning again and again, until the box has it. */
+  /** The same for a beginning. */
   readonly begin: (bytes: Uint8Array) => Promise<void>
   readonly tellHere: (bytes: Uint8Array) => void
   readonly close: () => Promise<void>
@@ -127,15 +127,7 @@ export async function openLine(keys: PlanKeys, after: StreamPlace, events: BoxEv
   }
   return {
     publish: (bytes) => publish(bytes, 'edits'),
-    begin: async (bytes) => {
-      for (let left = 20; left > 0; left--) {
-        try {
-          return await publish(bytes, 'begin')
-        } catch {
-          await new Promise((again) => setTimeout(again, 1000))
-        }
-      }
-    },
+    begin: (bytes) => publish(bytes, 'begin'),
     tellHere: (bytes) => {
       if (connection && !connection.isClosed()) connection.publish(`here.${tag}`, bytes)
     },

@@ -88,7 +88,7 @@ export class Outbox {
 }
 
 /** Why the box takes no more, in a sentence; empty where it is only not reached. */
-async function noRoomWords(error: unknown): Promise<string> {
+export async function noRoomWords(error: unknown): Promise<string> {
   const { message = '' } = (error ?? {}) as { readonly message?: string }
   if (/maximum bytes exceeded/.test(message))
     return 'The box has no more room for this plan. What you change is kept here and waits. “Shut somebody out…” gives the plan a fresh start on the box: then invite all anew.'

@@ -84,8 +84,17 @@ export function ownJournal(table: Table, name: string, docOf: () => string) {
     return fresh
   }
 
+  /** What a file has just brought of a plan that is shared elsewhere. */
+  let brought: Journal | null = null
+
   return {
     upToNow,
+    /** The journal of the file that was opened last, once: whoever goes on sharing its plan takes in what it has. */
+    takeBrought: (): Journal | null => {
+      const last = brought
+      brought = null
+      return last
+    },
     keep: (journal: Journal) => keep(journal),
     filePlan: async (): Promise<Plan> => {
       const journal = await upToNow(true)
@@ -107,6 +116,7 @@ export function ownJournal(table: Table, name: string, docOf: () => string) {
       const own = await get(docOf())
       if (own?.state.id === journal.id) table.received.value = { plan: read }
       else {
+        brought = journal
         table.open(plan)
         await keep(journal)
       }

@@ -1,4 +1,5 @@
 import { formatPlan } from '../files/format-plan'
+import { isolated } from '../isolated'
 import type { Edit } from '../journal/edit'
 import type { Journal, MendedPlan } from '../journal/journal'
 import { type JournalState, stateOf, takeState } from '../journal/journal-state'
@@ -35,6 +36,9 @@ export interface Received {
 /** Where {@link Room.step} or {@link Room.beginning} gives nothing. */
 export const TOO_LARGE =
   'The plan is too large for the box now: it takes 8 MB at once, and 32 MB unpacked. What you change stays on this screen; take what made it so large out again, or hand the plan on with “Save as a file…” under Plans.'
+
+export const movedWords = (who: string): string =>
+  `${isolated(who)} has given the plan new keys. What you change from now on stays on this screen. If you are to stay, ask for a new invitation and open it in this browser: what you changed comes along. If not, the plan as it stands here is yours to keep.`
 
 const NOTHING: Received = { changed: new Set(), added: [], refused: [] }
 
@@ -97,6 +101,15 @@ export class Room {
       ...(typeof edits === 'string' ? { ...NOTHING, refused: [edits] } : this.journal.take(edits)),
       hand,
     }
+  }
+
+  /** What a hand tells of where it is; undefined where the envelope holds none. */
+  hereIn(bytes: Uint8Array) {
+    const envelope = opened(bytes, this.keys)
+    const word = typeof envelope === 'object' && isObject(envelope.value) ? envelope.value.here : undefined
+    if (typeof envelope === 'string' || !isObject(word)) return undefined
+    this.names.learn(envelope.hand, word.name)
+    return { hand: envelope.hand, word }
   }
 
   /** What a later beginning tells of hands that are known as well as it knows them is no news; what it adds is taken in. */

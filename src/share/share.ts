@@ -20,6 +20,7 @@ export interface SharingStore extends SharedStore {
     peek(): {
       readonly keep: (journal: Journal) => Promise<void>
       readonly upToNow: (mayBegin: boolean) => Promise<Journal | null>
+      readonly takeBrought: () => Journal | null
     } | null
   }
 }
@@ -149,7 +150,9 @@ async function resume(
   if (before.isLeft && !before.keys.write) return 'reads'
   const alone = before.isLeft ? await store.ownJournal?.peek()?.upToNow(false) : null
   if (store.opened.peek() !== openedPlan) return 'not'
-  const isNews = alone ? isBrought(known.journal, alone) : false
+  const fromFile = store.ownJournal?.peek()?.takeBrought()
+  const own = [alone, before.keys.write ? fromFile : null]
+  const isNews = own.map((each) => each != null && isBrought(known.journal, each)).includes(true)
   await goOn(
     store,
     over,

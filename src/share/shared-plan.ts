@@ -1,18 +1,17 @@
 import { type Signal, signal } from '@preact/signals'
-import { isolated } from '../isolated'
 import type { Edit } from '../journal/edit'
 import type { Plan } from '../plan/plan'
-import { isObject } from '../schema/schema'
 import type { BoxLine, StreamPlace } from './box-line'
 import type { Carrier } from './carrier'
 import { Here } from './here'
 import type { KeptRooms } from './kept-rooms'
+import { layBeginning } from './lay-beginning'
 import { OnTable } from './on-table'
 import { Outbox } from './outbox'
 import { invitation, tagOf } from './plan-keys'
-import { type Room, TOO_LARGE } from './room'
+import { movedWords, type Room, TOO_LARGE } from './room'
 import { RoomKeeper } from './room-keeper'
-import { opened, sealed } from './sealed'
+import { sealed } from './sealed'
 import type { SelectedThing } from './selected-key'
 import type { BoxSide, Sharing, Standing } from './sharing'
 import { wholeStream } from './stream-reads'
@@ -46,6 +45,7 @@ export class SharedPlan extends OnTable implements Sharing, BoxSide {
   readonly #windows: BroadcastChannel | null
   #line: BoxLine | null = null
   #isTooLarge = false
+  #isLeft = false
   /** Of the last envelope of the box that is in the journal. */
   #place: StreamPlace
 
@@ -118,8 +118,8 @@ export class SharedPlan extends OnTable implements Sharing, BoxSide {
         if (this.standing.peek() === 'moved') return
         this.#place = { ...this.#place, upTo: number }
         const hand = this.#receive(bytes)
-        if (hand !== undefined && hand === this.#room.hand?.name && number % NEW_BEGINNING === 0)
-          if (this.#room.beginning(number)) void this.#begin()
+        const isDue = hand !== undefined && hand === this.#room.hand?.name && number % NEW_BEGINNING === 0
+        if (isDue && this.#room.beginning(number)) void this.#begin()
       },
       onCaughtUp: async () => {
         if (['together', 'moved', 'too-large'].includes(this.standing.peek())) return
@@ -136,12 +136,8 @@ export class SharedPlan extends OnTable implements Sharing, BoxSide {
           this.standing.value = 'apart'
       },
       onHere: (bytes) => {
-        const envelope = opened(bytes, this.#room.keys)
-        const word =
-          typeof envelope === 'object' && isObject(envelope.value) ? envelope.value.here : undefined
-        if (typeof envelope !== 'object' || !isObject(word)) return
-        this.#room.names.learn(envelope.hand, word.name)
-        this.#here.hear(envelope.hand, word)
+        const said = this.#room.hereIn(bytes)
+        if (said) this.#here.hear(said.hand, said.word)
       },
       onRefused: () => {
         if (this.standing.peek() !== 'moved') this.standing.value = 'refused'
@@ -149,7 +145,7 @@ export class SharedPlan extends OnTable implements Sharing, BoxSide {
       onNearlyFull: (sentence) => this.table.tell([sentence]),
       onLost: () => {
         this.#place = { ...this.#place, upTo: 0 }
-        if (this.mayWrite) void this.#begin()
+        void this.#begin()
       },
       onStream: (stream) => {
         this.#place = { ...this.#place, stream }
@@ -166,9 +162,7 @@ export class SharedPlan extends OnTable implements Sharing, BoxSide {
       // The next visit hears it again.
       this.#place = { ...this.#place, upTo: this.#place.upTo - 1 }
       this.#outbox.over(null)
-      this.table.tell([
-        `${isolated(this.#room.names.of(received.hand!))} has given the plan new keys. What you change from now on stays on this screen. If you are to stay, ask for a new invitation and open it in this browser: what you changed comes along. If not, the plan as it stands here is yours to keep.`,
-      ])
+      this.table.tell([movedWords(this.#room.names.of(received.hand!))])
     }
     this.#keeper.keepSoon()
     return received.hand
@@ -176,11 +170,19 @@ export class SharedPlan extends OnTable implements Sharing, BoxSide {
 
   /** Lays down all that is there as a beginning for others. */
   async #begin(): Promise<void> {
+    if (!this.mayWrite) return
     const bytes = this.#room.beginning(this.#place.upTo)
     if (!bytes) return this.#tellTooLarge()
+    const wasTooLarge = this.#isTooLarge
     this.#isTooLarge = false
-    if (this.standing.peek() === 'too-large') this.standing.value = 'together'
-    await this.#line!.begin(bytes)
+    const isLaid = await layBeginning(bytes, {
+      line: () => this.#line,
+      tell: (sentence) => this.table.tell([sentence]),
+      isOver: () => this.#isLeft,
+    })
+    if (!isLaid || !wasTooLarge) return
+    this.standing.value = 'together'
+    this.#outbox.over(this.#line)
   }
 
   #tellTooLarge(): void {
@@ -220,9 +222,7 @@ export class SharedPlan extends OnTable implements Sharing, BoxSide {
     return true
   }
 
-  readonly changeKeys = async () => {
-    await this.onChangeKeys()
-  }
+  readonly changeKeys = () => this.onChangeKeys()
   onChangeKeys: () => Promise<void> = async () => undefined
 
   readonly stop = async () => {
@@ -238,6 +238,7 @@ export class SharedPlan extends OnTable implements Sharing, BoxSide {
   }
 
   readonly leave = (): void => {
+    this.#isLeft = true
     this.#here.leave()
     this.table.leave()
     void this.#keeper.keep()

@@ -6,6 +6,7 @@ import type { StationId } from '../../src/plan/id'
 import { EMPTY_PLAN, type Plan } from '../../src/plan/plan'
 import { addStation, renameStation } from '../../src/plan/station-edits'
 import { setNote, setTitle } from '../../src/plan/text-edits'
+import type { Carrier } from '../../src/share/carrier'
 import { newJournal } from '../../src/share/new-journal'
 import { ownJournal } from '../../src/share/own-journal'
 import { keysOfInvitation } from '../../src/share/plan-keys'
@@ -36,6 +37,11 @@ const fragmentOf = (store: Store) => new URL(store.sharing.peek()!.box!.invitati
 const standing = (store: Store) => store.sharing.peek()?.box?.standing.peek()
 const textOf = (store: Store) => formatPlan(store.plan.peek())
 const isTogether = (store: Store) => expect.poll(() => standing(store)).toBe('together')
+const journalOf = (store: Store, browser: string, doc: string) => {
+  const own = ownJournal(store, `journals of ${browser}`, () => doc)
+  store.ownJournal.value = own
+  return own
+}
 const named = (name: string) => (plan: Plan) => renameStation(plan, 'a' as StationId, name)
 
 test('two windows of one browser go onto a box together, and nothing is lost that either did meanwhile', async () => {
@@ -131,7 +137,7 @@ test('who works on alone is not drawn back by the next visit, and shares again w
   await isTogether(a)
   two.enter()
   const b = windowWith(EMPTY_PLAN)
-  b.ownJournal.value = ownJournal(b, 'journals of parts', () => 'doc') as never
+  journalOf(b, 'parts', 'doc')
   await joinByFragment(b, fragmentOf(a), two.over)
   await isTogether(b)
   await b.sharing.peek()!.box!.stop()
@@ -145,6 +151,20 @@ test('who works on alone is not drawn back by the next visit, and shares again w
   for (const store of [a, b])
     await expect.poll(() => [store.plan.peek().note, store.plan.peek().title]).toEqual(['alone', 'meanwhile'])
 
+  // A file of it that somebody else edited, opened on another day, comes to all and is not lost under what the box has.
+  const [file, other] = [a.sharing.peek()!.filePlan(), windowWith(EMPTY_PLAN)]
+  const own = journalOf(other, 'another', 'doc')
+  await own.takeFile(file)
+  other.edit(named('By file'))
+  const edited = await own.filePlan()
+  b.sharing.peek()!.leave()
+  two.enter()
+  const later = windowWith(EMPTY_PLAN)
+  await journalOf(later, 'parts', 'later').takeFile(edited)
+  await resumeSharing(later, later.opened.peek(), two.over)
+  for (const store of [a, later])
+    await expect.poll(() => store.plan.peek().stations.get('a' as StationId)?.name).toBe('By file')
+
   // Whoever was only let read keeps what is here, and is told the way back.
   const readers = fakeBrowser(box, 'reads')
   readers.enter()
@@ -155,4 +175,31 @@ test('who works on alone is not drawn back by the next visit, and shares again w
   c.edit((plan) => setTitle(plan, 'my own'))
   expect(await shareAgain(c, readers.over)).toMatch(/^You were invited to read only/)
   expect([c.sharing.peek(), c.plan.peek().title]).toEqual([null, 'my own'])
+})
+
+test('a box that has no room for a plan says so at once, and takes it when it has', async () => {
+  const box = fakeBox()
+  const here = fakeBrowser(box, 'no room')
+  here.enter()
+  let room = false
+  const over: Carrier = {
+    ...here.over,
+    openLine: async (...wish) => {
+      const line = await here.over.openLine(...wish)
+      const begin: typeof line.begin = async (bytes) => {
+        if (!room) throw new Error('maximum bytes exceeded')
+        await line.begin(bytes)
+      }
+      return { ...line, begin }
+    },
+  }
+  const a = windowWith(base)
+  await startSharing(a, over)
+  await expect
+    .poll(() => a.sharing.peek()!.said.peek())
+    .toEqual([expect.stringMatching(/^The box has no more room/)])
+  expect(standing(a)).toBe('coming')
+  room = true
+  await isTogether(a)
+  expect(a.sharing.peek()!.said.peek()).toHaveLength(1)
 })

@@ -1,3 +1,4 @@
+import { isolated } from '../../isolated'
 import type { OwnJournal } from '../../share/own-journal'
 import type { Store } from '../../state/store'
 import type { Keeper } from '../../storage/keeper'
@@ -13,7 +14,10 @@ export function followSharing(store: Store, keeper: Keeper): void {
     const { joinByFragment } = await load()
     const said = await joinByFragment(store, fragment)
     if (said) store.notice.value = said
-    else store.carrying.value = null
+    else {
+      store.carrying.value = null
+      store.notice.value = joinedWords(store)
+    }
   }
   const look = () => {
     if (!location.hash.startsWith('#join=')) return
@@ -41,17 +45,28 @@ export function followSharing(store: Store, keeper: Keeper): void {
   followWindows(store, keeper)
 }
 
+/** What a newcomer needs to know: whether one may change the plan, who sees it, and where one's own is. */
+function joinedWords({ sharing, plan }: Store): string {
+  const title = isolated(plan.peek().title)
+  return sharing.peek()?.mayWrite
+    ? `You are at the shared plan “${title}”. What you change comes to all who have it. With whom, and what you are called: press the field at the edge of the map. Your own plans are under Plans.`
+    : `You read the shared plan “${title}” as it changes, and cannot change it for others. Your own plans are under Plans.`
+}
+
 /** The journal of a plan that nobody shares: it comes when a file or a link needs it. */
 function lateJournal(store: Store, keeper: Keeper): OwnJournal {
   let loading: Promise<OwnJournal> | undefined
+  let loaded: OwnJournal | undefined
   const load = () => {
     const name = `fieldpair journals ${new URL('.', location.href).pathname}`
-    loading ??= import('../../share/own-journal').then(({ ownJournal }) =>
-      ownJournal(store, name, keeper.openDoc),
-    )
+    loading ??= import('../../share/own-journal').then(({ ownJournal }) => {
+      loaded = ownJournal(store, name, keeper.openDoc)
+      return loaded
+    })
     return loading
   }
   return {
+    takeBrought: () => loaded?.takeBrought() ?? null,
     upToNow: async (mayBegin) => (await load()).upToNow(mayBegin),
     keep: async (journal) => (await load()).keep(journal),
     filePlan: async () => (await load()).filePlan(),
