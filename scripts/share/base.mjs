@@ -103,7 +103,6 @@ export function baseOf(addresses, tell, until) {
   void watch()
 
   return {
-    patienceMs,
     isBusy: () => bytesOnTheWay > 8192,
     onSent: (/** @type {number} */ bytes) => {
       bytesOnTheWay += bytes

@@ -1,4 +1,4 @@
-import { AckPolicy, DeliverPolicy, jetstream } from '@nats-io/jetstream'
+import { AckPolicy, DeliverPolicy } from '@nats-io/jetstream'
 import { headers } from '@nats-io/nats-core'
 import { digestOf, hasStill } from './copy-of-plan.mjs'
 import { passedThrough, VIA } from './passed-through.mjs'
@@ -7,7 +7,7 @@ import { passedThrough, VIA } from './passed-through.mjs'
 const AT_ONCE = 32 * 1024
 /** The slowest link that is one, bytes a millisecond. */
 export const LEAST_PACE = 1
-const ACK_MS = 20_000
+const ACK_MS = 30_000
 /** A message that is larger is not looked at again to know a stream by, bytes. */
 const SMALL = 4096
 /** A copy with no more room is tried again after so long, ms. */
@@ -42,7 +42,7 @@ export async function carry(way) {
  */
 async function carryUntilFull({ from, to, place, until, onSent, onNews, onFull }) {
   let stands = await whereToGoOn(from, to, place.get())
-  const consumer = await jetstream(from.connection, { checkAPI: false }).consumers.get(from.stream, {
+  const consumer = await from.line.consumers.get(from.stream, {
     deliver_policy: DeliverPolicy.StartSequence,
     opt_start_seq: stands.seq + 1,
     ack_policy: AckPolicy.None,
@@ -130,8 +130,7 @@ async function carryUntilFull({ from, to, place, until, onSent, onNews, onFull }
  * @param {string} kind
  * @param {number} timeout
  */
-async function publish({ connection, manager, stream, tag }, bytes, path, kind, timeout) {
-  const line = jetstream(connection, { checkAPI: false })
+async function publish({ line, manager, stream, tag }, bytes, path, kind, timeout) {
   const subject = `plan.${tag}.${kind}`
   const via = headers()
   via.set(VIA, path.join(' '))

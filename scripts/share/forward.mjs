@@ -12,7 +12,6 @@ const HOLD_MS = 60_000
 const IDLE_MS = 3000
 /** After a line that broke the next try waits so long, and twice as long each time, up to the second; after a no, the third, ms. */
 const [AGAIN_MS, LONGEST_MS, REFUSED_MS] = [1000, 30_000, 120_000]
-const LOCAL_MS = 10_000
 const HERE_FULL = 'This box has no more room for it.'
 const BASE_FULL = 'The base has no more room for it.'
 /** What several plans have in common is told at once, ms. */
@@ -38,6 +37,8 @@ export function startForwarding({ addresses, folder, connection, plans, tell, mo
   const turns = new Turns(mostLines)
   /** @type {Map<string, AbortController>} */
   const known = new Map()
+  /** Plans that the base has had while this box ran. */
+  const there = new Set()
   /** @type {Map<string, string>} */
   const refused = new Map()
   /** @type {NodeJS.Timeout | undefined} */
@@ -110,11 +111,12 @@ export function startForwarding({ addresses, folder, connection, plans, tell, mo
     stop.addEventListener('abort', end)
     let [begun, lastNews] = [Date.now(), Date.now()]
     try {
-      const [here, there] = await Promise.all([
-        copyOf(connection, plan.tag, LOCAL_MS),
-        copyOf(line.connection, plan.tag, base.patienceMs()),
+      const [own, others] = await Promise.all([
+        copyOf(connection, plan.tag),
+        copyOf(line.connection, plan.tag),
       ])
       onUp()
+      there.add(plan.tag)
       note(plan.tag)
       const wayOf = (/** @type {string} */ way, /** @type {string} */ full) => ({
         place: placeOf(`${plan.tag} ${way}`),
@@ -124,13 +126,13 @@ export function startForwarding({ addresses, folder, connection, plans, tell, mo
         },
         onFull: (/** @type {boolean} */ isFull) => note(`${plan.tag} ${way}`, isFull ? full : undefined),
       })
-      const ways = [carry({ ...wayOf('down', HERE_FULL), from: there, to: here, onSent: () => {} })]
+      const ways = [carry({ ...wayOf('down', HERE_FULL), from: others, to: own, onSent: () => {} })]
       // Whoever only reads has nothing to bring.
       if (plan.write)
-        ways.push(carry({ ...wayOf('up', BASE_FULL), from: here, to: there, onSent: base.onSent }))
-      relayPresence(here, there, ended.signal, base.isBusy)
-      relayPresence(there, here, ended.signal, () => false)
-      const others = async () => {
+        ways.push(carry({ ...wayOf('up', BASE_FULL), from: own, to: others, onSent: base.onSent }))
+      relayPresence(own, others, ended.signal, base.isBusy)
+      relayPresence(others, own, ended.signal, () => false)
+      const giveWay = async () => {
         while (!ended.signal.aborted) {
           await pause(1000, ended.signal)
           const isIdle = Date.now() - lastNews > IDLE_MS && Date.now() - begun > holdMs
@@ -140,7 +142,7 @@ export function startForwarding({ addresses, folder, connection, plans, tell, mo
       const broken = line.connection.closed().then(() => {
         if (!ended.signal.aborted) throw new Error('the line broke')
       })
-      await Promise.race([...ways, broken, others()])
+      await Promise.race([...ways, broken, giveWay()])
     } finally {
       stop.removeEventListener('abort', end)
       end()
@@ -158,7 +160,9 @@ export function startForwarding({ addresses, folder, connection, plans, tell, mo
     try {
       return await base.line(plan)
     } catch (error) {
-      if (!(error instanceof Error) || error.name !== 'AuthorizationError') throw error
+      const isNo = error instanceof Error && error.name === 'AuthorizationError'
+      // A link that breaks at once swallows the reason.
+      if (!isNo && (there.has(plan.tag) || !plan.write)) throw error
       await base.register(plan)
       return await base.line(plan)
     }

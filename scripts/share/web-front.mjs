@@ -93,7 +93,10 @@ export function webFront({ site, isFull, hasBase = false, wsPort, onNewPlan }) {
       inner.destroy()
       socket.destroy()
     }
-    for (const each of [inner, socket]) each.on('error', end).on('close', end)
+    for (const each of [inner, socket]) each.on('error', end)
+    socket.on('close', end)
+    // What nats-server said last is why it closed: a slow link must bring that too.
+    inner.on('close', () => socket.destroySoon())
     socket.on('close', () => {
       sockets.delete(socket)
       connections.set(who, (connections.get(who) ?? 1) - 1)

@@ -168,10 +168,12 @@ export async function radio(to: number, bytesPerSecond = Number.POSITIVE_INFINIT
     sockets.add(socket).add(inner)
     pass(socket, inner)
     pass(inner, socket)
-    const end = () => {
-      socket.destroy()
-      inner.destroy()
-    }
+    // Not before what was said last.
+    const end = () =>
+      setTimeout(() => {
+        socket.destroySoon()
+        inner.destroySoon()
+      }, 2 * delayMs)
     for (const each of [socket, inner]) each.on('error', end).on('close', end)
   })
   await new Promise<void>((done) => server.listen(0, '127.0.0.1', done))
