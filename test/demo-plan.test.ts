@@ -1,13 +1,11 @@
 import { readFileSync } from 'node:fs'
-import { readFile } from 'node:fs/promises'
 import { describe, expect, test } from 'vitest'
-import { runReport } from '../src/command/report-command'
 import { formatPlan } from '../src/files/format-plan'
 import { parsePlan } from '../src/files/parse-plan'
 import { HAZARD_KINDS } from '../src/plan/hazard-schema'
 import { LAYS } from '../src/plan/lays'
-import type { Report } from '../src/report/report'
 import { reportPlan } from '../src/report/report-plan'
+import { demoReport } from './command/demo-report'
 
 const text = readFileSync('public/demo.plan.geojson', 'utf8')
 const result = parsePlan(text)
@@ -47,14 +45,14 @@ describe('the demo plan', () => {
   })
 
   test('has at least three remedies for each circuit that fails in the worst weather', async () => {
-    const { circuits } = await commandLine()
+    const { circuits } = await demoReport()
     for (const { id, worst, remedies } of circuits) {
       if (worst.verdict === 'fails') expect(remedies.length, id).toBeGreaterThanOrEqual(3)
     }
   })
 
   test('stands on its own ground, so that every leg follows the terrain', async () => {
-    const { lines } = await commandLine('--terrain', 'public/demo.terrain.tif')
+    const { lines } = await demoReport('--terrain', 'public/demo.terrain.tif')
     for (const { id, legs, groundM, mapM } of lines) {
       expect(
         legs.every(({ onGrid }) => onGrid),
@@ -64,19 +62,3 @@ describe('the demo plan', () => {
     }
   })
 })
-
-async function commandLine(...options: readonly string[]): Promise<Report> {
-  let printed = ''
-  const code = await runReport(['public/demo.plan.geojson', ...options], {
-    readBytes: (path) => readFile(path),
-    write: () => Promise.reject(new Error('nothing is to be written')),
-    out: (text) => {
-      printed += text
-    },
-    err: (text) => {
-      throw new Error(text)
-    },
-  })
-  expect(code).toBe(0)
-  return JSON.parse(printed)
-}

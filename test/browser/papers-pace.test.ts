@@ -32,8 +32,6 @@ test(`papers of ${STATIONS} stations leave the page free while they are made, an
     buffer: Buffer.from(text),
   })
   await page.locator('.circuits button').first().waitFor()
-  // The search for remedies and the drawing of the map come to rest.
-  await page.waitForTimeout(1500)
   await page.evaluate(() => {
     const noted: number[] = []
     Object.assign(globalThis, { longTasks: noted })
@@ -41,6 +39,13 @@ test(`papers of ${STATIONS} stations leave the page free while they are made, an
       for (const { duration } of list.getEntries()) noted.push(Math.round(duration))
     }).observe({ type: 'longtask' })
   })
+  // The search for remedies and the drawing of the map come to rest.
+  await expect
+    .poll(async () => {
+      await page.waitForTimeout(400)
+      return longTasks()
+    })
+    .toEqual([])
   const began = Date.now()
   await page.getByRole('button', { name: 'Papers', exact: true }).click()
   await papersMade(page)

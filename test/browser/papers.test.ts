@@ -3,8 +3,8 @@ import { mkdtempSync, readFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
-import type { reportInWords } from '../../src/words/json-report'
 import { todays } from '../cases'
+import { demoReport } from '../command/demo-report'
 import { demoPlan } from '../sheet/demo-source'
 import { papersMade, type Visit, visit } from './visit'
 
@@ -27,13 +27,7 @@ async function lay(size: string) {
 
 const plan = demoPlan()
 /** What the command line says of the same plan on the same ground: the papers may say nothing else. */
-const report: ReturnType<typeof reportInWords> = JSON.parse(
-  execFileSync(
-    'node',
-    ['scripts/report.mjs', 'public/demo.plan.geojson', '--terrain', 'public/demo.terrain.tif'],
-    { encoding: 'utf8' },
-  ),
-)
+const report = await demoReport('--terrain', 'public/demo.terrain.tif')
 const oneLine = (text: string) => text.replace(/\s+/g, ' ')
 
 /** The papers printed, and read back by Poppler. */

@@ -119,6 +119,9 @@ const STATES: readonly (readonly [
       await button('Papers').click()
       await papersMade(at.page)
       expect(await seenThrough()).toEqual([])
+      // Every kind of paper, though not a sheet for every line.
+      await at.page.locator('label', { hasText: /^For/ }).locator('select').selectOption('Stores line')
+      await papersMade(at.page)
     },
     async () => {
       await pressEscape()
