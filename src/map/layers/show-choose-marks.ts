@@ -54,7 +54,7 @@ export function showChooseMarks({ store, view }: Bench): () => void {
         button.type = 'button'
         button.textContent = others.length > 0 ? `≠ ${things.length}` : '≠'
         button.title = `Set differently by several: ${formatList(keys.map((key) => propertyWords(plan, key)))}. Choose.`
-        button.setAttribute('aria-label', button.title)
+        button.setAttribute('aria-label', `${button.textContent} ${button.title}`)
         button.style.left = `${at.x.toFixed(1)}px`
         button.style.top = `${at.y.toFixed(1)}px`
         button.addEventListener('click', () => {

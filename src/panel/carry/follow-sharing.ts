@@ -45,11 +45,11 @@ export function followSharing(store: Store, keeper: Keeper): void {
   followWindows(store, keeper)
 }
 
-/** What a newcomer needs to know: whether one may change the plan, who sees it, and where one's own is. */
+/** What a newcomer needs to know: whether one may change the plan, and where one's own is. */
 function joinedWords({ sharing, plan }: Store): string {
   const title = isolated(plan.peek().title)
   return sharing.peek()?.mayWrite
-    ? `You are at the shared plan “${title}”. What you change comes to all who have it. With whom, and what you are called: press the field at the edge of the map. Your own plans are under Plans.`
+    ? `You are at the shared plan “${title}”: what you change comes to all. Press the strip on the map to give your name. Your own plans are under Plans.`
     : `You read the shared plan “${title}” as it changes, and cannot change it for others. Your own plans are under Plans.`
 }
 
