@@ -4,21 +4,29 @@ import { LOADED_SHARE, LOADING_DISTRICTS, LOADINGS } from '../catalog/overhead-l
 import { pointOnLeg } from '../geo/leg-length'
 import type { Crossing } from '../hazard/crossings'
 import { legUnder } from '../measure/iced-spans'
-import { hotClearanceM, spanAt } from '../measure/overhead-spans'
+import { hotClearanceM, type OverheadLeg, spanAt } from '../measure/overhead-spans'
+import { memoryOfEach } from '../memo'
 import { verticesOf } from '../plan/plan'
 import type { PlaceCaution } from './caution'
 import type { JudgedLine } from './judged-line'
 import { overheadLegOf } from './overhead-leg'
 
-const overheadOf = (judged: JudgedLine, legIndex: number) =>
-  overheadLegOf({ ...judged, legs: judged.measured.legs }, legIndex)
+const remembered = memoryOfEach<JudgedLine, readonly (OverheadLeg | undefined)[]>()
+
+/** The legs that hang, at their places: asked for at each crossing, and then with and without ice. */
+const hungLegs = (judged: JudgedLine) =>
+  remembered(judged, [], () =>
+    judged.line.legs.map(({ lay }, legIndex) =>
+      lay === 'overhead' ? overheadLegOf({ ...judged, legs: judged.measured.legs }, legIndex) : undefined,
+    ),
+  )
 
 const legStartM = ({ measured }: JudgedLine, legIndex: number) =>
   measured.legs.slice(0, legIndex).reduce((sum, leg) => sum + leg.mapM, 0)
 
 /** How high the wire hangs over what it crosses on the hottest day, and how much its span sags, m; undefined where it has no sag to hang by. */
 export function hangingOver(judged: JudgedLine, { legIndex, distanceM }: Crossing) {
-  const leg = overheadOf(judged, legIndex)
+  const leg = hungLegs(judged)[legIndex]
   if (!leg) return undefined
   const inLegM = distanceM - legStartM(judged, legIndex)
   return { clearM: Math.max(0, hotClearanceM(leg, inLegM)), sagM: spanAt(leg, inLegM).hot.sagM }
@@ -27,10 +35,10 @@ export function hangingOver(judged: JudgedLine, { legIndex, distanceM }: Crossin
 /** Spans that hang too low over open ground, or pull too hard, leg by leg. */
 export function overheadCautions(judged: JudgedLine): PlaceCaution[] {
   const { line } = judged
-  const ofLegs = line.legs.flatMap((leg, legIndex) => {
-    if (leg.lay !== 'overhead') return []
-    const spans = overheadOf(judged, legIndex)?.spans
-    if (!spans) return []
+  const hung = hungLegs(judged)
+  const ofLegs = hung.flatMap((leg, legIndex) => {
+    if (!leg) return []
+    const { spans } = leg
     const cautions: PlaceCaution[] = []
     const vertices = verticesOf(judged.plan, line)
     const { mapM } = judged.measured.legs[legIndex]!
@@ -77,10 +85,7 @@ export function overheadCautions(judged: JudgedLine): PlaceCaution[] {
 function underIce(judged: JudgedLine): PlaceCaution | undefined {
   const { line, wire, plan } = judged
   if (!wire) return undefined
-  const legs = line.legs.flatMap((leg, legIndex) => {
-    const overhead = leg.lay === 'overhead' ? overheadOf(judged, legIndex) : undefined
-    return overhead ? [{ legIndex, overhead }] : []
-  })
+  const legs = hungLegs(judged).flatMap((overhead, legIndex) => (overhead ? [{ legIndex, overhead }] : []))
   const rule = HEIGHT_OVER.ground
   const { loadingDistrict } = plan
   for (const district of loadingDistrict ? [loadingDistrict] : LOADING_DISTRICTS) {

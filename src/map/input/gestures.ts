@@ -13,6 +13,8 @@ interface Press {
   readonly start: Aim
   /** Where on the screen: the map itself moves along while it is panned. */
   readonly startAt: Point
+  /** Where the corner of the map is on the screen: it stays there while a pointer is down, and to ask has the page laid out once more in each frame. */
+  readonly corner: Point
   readonly hold: Hold | null
   readonly long: ReturnType<typeof setTimeout> | undefined
   moved: boolean
@@ -35,8 +37,13 @@ export function followPointers(
   let lastClick: { at: Point; atMs: number; with: MapTool } | null = null
   let waiting: { aim: Aim; frame: number } | null = null
 
-  const aimOf = (event: PointerEvent | MouseEvent): Aim => {
-    const { x, y } = map.mouseEventToLayerPoint(event)
+  const cornerAt = (event: MouseEvent): Point => {
+    const { x, y } = map.mouseEventToContainerPoint(event)
+    return { x: event.clientX - x, y: event.clientY - y }
+  }
+
+  const aimOf = (event: PointerEvent | MouseEvent, corner = press?.corner ?? cornerAt(event)): Aim => {
+    const { x, y } = map.containerPointToLayerPoint([event.clientX - corner.x, event.clientY - corner.y])
     const touch = 'pointerType' in event && event.pointerType === 'touch'
     const point = { x, y }
     return {
@@ -88,7 +95,8 @@ export function followPointers(
       return
     }
     if (event.button !== 0 || !event.isPrimary) return
-    const start = aimOf(event)
+    const corner = cornerAt(event)
+    const start = aimOf(event, corner)
     const hold = tool().hold?.(start) ?? null
     if (hold) map.dragging.disable()
     const long = start.touch
@@ -97,7 +105,15 @@ export function followPointers(
           menu(start)
         }, LONG_MS)
       : undefined
-    press = { pointerId: event.pointerId, start, startAt: screenPoint(event), hold, long, moved: false }
+    press = {
+      pointerId: event.pointerId,
+      start,
+      startAt: screenPoint(event),
+      corner,
+      hold,
+      long,
+      moved: false,
+    }
   }
   const onMove = (event: PointerEvent) => {
     const aim = aimOf(event)
