@@ -19,9 +19,9 @@ function seeded(seed: number): () => number {
 }
 
 const WASTE_M = 2
-const GROUPS = todaysCases(6, 6)
+const GROUPS = todaysCases(12, 12)
 /** Cases in a group. */
-const GROUP = 10
+const GROUP = 5
 const CASES = GROUPS.length * GROUP
 
 function pack(needsM: readonly number[], kinds: readonly SpoolKind[]) {

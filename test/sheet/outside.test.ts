@@ -13,6 +13,7 @@ import { bodyOf, PAPER_SIZES } from '../../src/sheet/layout/paper-size'
 import type { Table } from '../../src/sheet/layout/table'
 import type { Paper } from '../../src/sheet/paper'
 import { PAPER_KINDS } from '../../src/sheet/paper-kinds'
+import { todays } from '../cases'
 import { sourceOf } from './demo-source'
 import { PAPER_PLANS } from './paper-plans'
 
@@ -53,7 +54,7 @@ const walkOf = (cards: readonly Paper[], number: number): readonly Table[] =>
     }),
   )
 
-describe.each(Object.keys(PAPER_PLANS))('%s', (name) => {
+describe.each(todays(Object.keys(PAPER_PLANS), 2))('%s', (name) => {
   const plan = PAPER_PLANS[name]!()
   const source = sourceOf(plan)
   const cards = PAPER_KINDS['Line cards'](source, room)

@@ -100,7 +100,7 @@ function read(file: PlanFile) {
 }
 
 describe('a simplex', () => {
-  const files = todaysCases(4, 2).map((k) =>
+  const files = todaysCases(4, 4).map((k) =>
     drawn(
       100 + k,
       [
@@ -168,7 +168,7 @@ describe('a simplex', () => {
 
 describe('a trunk between two boards', () => {
   /** `n` and `f` are boards; `c` and `d` share a line of the far one. */
-  const files = todaysCases(4, 2).map((k) =>
+  const files = todaysCases(4, 4).map((k) =>
     drawn(
       200 + k,
       [

@@ -54,12 +54,12 @@ test('with three of ten lost, or begun anywhere in the run, a few more are enoug
   const bytes = random(20_000, 7)
   const blocks = codeRun(bytes).blocks
   const over: number[] = []
-  for (let seed = 1; seed <= 10; seed++) {
+  for (let seed = 1; seed <= 5; seed++) {
     over.push(receive(bytes, 0.3, seed) - blocks)
     over.push(receive(bytes, 0.3, seed, 1000 * seed) - blocks)
   }
-  // Random rows need 1.6 beyond the blocks on the average; over 20 runs that mean strays by some 0.4, and twice that is told.
-  expect(over.reduce((sum, each) => sum + each, 0) / over.length).toBeLessThan(1.6 + 0.8)
+  // Random rows need 1.6 beyond the blocks on the average; over 10 runs that mean strays by some 0.6, and twice that is told.
+  expect(over.reduce((sum, each) => sum + each, 0) / over.length).toBeLessThan(1.6 + 1.2)
   expect(Math.max(...over)).toBeLessThan(20)
 })
 
