@@ -48,19 +48,16 @@ function check(name, script, args) {
 }
 
 const args = process.argv.slice(2)
-const checks = await Promise.all([
+/** They go on beside the first tests, which wait for one another, or for a file, part of the time. */
+const checking = Promise.all([
   check('Types', 'node_modules/typescript/bin/tsc', [
     ...['--noEmit', '--incremental', '--tsBuildInfoFile', 'node_modules/.cache/fieldpair/types.tsbuildinfo'],
   ]),
   check('Lint', 'node_modules/@biomejs/biome/bin/biome', ['check', '.']),
   check('What nothing uses', 'node_modules/knip/bin/knip.js', []),
-  // For the tests of the browser, which tell of it where it cannot be built.
-  args.length > 0 ||
-    builtSite().then(
-      () => true,
-      () => true,
-    ),
 ])
+// For the tests of the browser, which tell of it where it cannot be built.
+if (args.length === 0) await builtSite().catch(() => undefined)
 
 console.log('\nTests')
 const { startVitest } = await import('vitest/node')
@@ -70,6 +67,7 @@ const states = modules.flatMap((module) => [...module.children.allTests()]).map(
 const broken =
   modules.filter((module) => module.errors().length > 0).length + vitest.state.getUnhandledErrors().length
 await vitest.close()
+const checks = await checking
 
 // Each day another tenth of the planted faults; `npm run mutants` tries them all.
 const DAY_MS = 24 * 60 * 60 * 1000
