@@ -1,4 +1,4 @@
-import { foundFor, remembering } from '../memo'
+import { foundFor, memoryOfRow, remembering } from '../memo'
 import type { LineId, StationId } from './id'
 import type { Line, Plan, Station } from './plan'
 
@@ -9,6 +9,9 @@ export interface LineRow {
   readonly ends: readonly Station[]
 }
 
+const rememberedStarts = memoryOfRow<Line, Station>()
+const rememberedEnds = memoryOfRow<Line, Station>()
+
 const remembered = remembering((lines: Plan['lines'], stations: Plan['stations']): LineRow => {
   const row = [...lines.values()]
   const stationOf = (line: Line, id: StationId): Station => {
@@ -18,8 +21,8 @@ const remembered = remembering((lines: Plan['lines'], stations: Plan['stations']
   }
   return {
     lines: row,
-    starts: row.map((line) => stationOf(line, line.from)),
-    ends: row.map((line) => stationOf(line, line.to)),
+    starts: rememberedStarts(row, [stations], [], (line) => stationOf(line, line.from)),
+    ends: rememberedEnds(row, [stations], [], (line) => stationOf(line, line.to)),
   }
 })
 
@@ -31,14 +34,14 @@ export type LineEnds = ReadonlyMap<LineId, Pick<Line, 'id' | 'from' | 'to'>>
 
 let known: LineEnds = new Map()
 
-const rememberedEnds = remembering((lines: Plan['lines']): LineEnds => {
+const rememberedNet = remembering((lines: Plan['lines']): LineEnds => {
   if (known.size !== lines.size || !isSameNet(known, lines))
     known = new Map([...lines.values()].map(({ id, from, to }) => [id, { id, from, to }]))
   return known
 })
 
 /** The same object as long as no line leads elsewhere, comes or goes: most edits move things, and change nothing of what hangs on what. */
-export const lineEndsOf = ({ lines }: Pick<Plan, 'lines'>): LineEnds => rememberedEnds(lines)
+export const lineEndsOf = ({ lines }: Pick<Plan, 'lines'>): LineEnds => rememberedNet(lines)
 
 function isSameNet(before: LineEnds, lines: Plan['lines']): boolean {
   const others = before.values()
