@@ -10,36 +10,58 @@ import { kept, newcomer } from './visit'
 let server: FaultyServer
 let context: BrowserContext
 let page: Page
+let older: string
 let newer: string
 
-const older = () => inject('site')
 const nameOf = (folder: string) =>
   /name="release" content="([^"]+)"/.exec(readFileSync(join(folder, 'index.html'), 'utf8'))![1]!
 
-/** The same program under other names, as a build after an edit has them: no piece of it is at the old address. */
-function makeNewer(): string {
-  const folder = mkdtempSync(join(tmpdir(), 'fieldpair-newer-'))
-  cpSync(older(), folder, { recursive: true })
+/** What a first visit asks for, and the papers: a release of that is kept as the whole one of the offline test is, in half the time. */
+async function askedAtFirst(): Promise<(path: string) => boolean> {
+  server = await serveFaulty(inject('site'))
+  context = await newcomer()
+  page = await context.newPage()
+  await page.goto(server.url)
+  await works()
+  await page.locator('.zoom-buttons').waitFor()
+  await context.close()
+  await server.close()
+  const asked = new Set(server.asked.map((url) => url.slice(1)))
+  return (path) => path === './' || path === 'online.html' || asked.has(path) || /papers-/.test(path)
+}
+
+/** A copy of the program that keeps some of its files; also under other names, as a build after an edit has them. */
+function makeRelease(isKept: (path: string) => boolean, isEdited: boolean): string {
+  const folder = mkdtempSync(join(tmpdir(), 'fieldpair-release-'))
+  cpSync(inject('site'), folder, { recursive: true, filter: (path) => !/Fieldpair\.html$|\.zip$/.test(path) })
   const assets = readdirSync(join(folder, 'assets'))
   const entry = assets.find((name) => /^index-.*\.js$/.test(name))!
-  renameSync(join(folder, 'assets', entry), join(folder, 'assets', 'index-newer.js'))
-  for (const name of ['index.html', 'online.html']) {
-    const text = readFileSync(join(folder, name), 'utf8')
-    const next = text.replaceAll(entry, 'index-newer.js').replace(nameOf(older()), '{{release}}')
-    writeFileSync(join(folder, name), next)
+  const renamed = isEdited ? 'index-newer.js' : entry
+  renameSync(join(folder, 'assets', entry), join(folder, 'assets', renamed))
+  const name = nameOf(folder)
+  for (const page of ['index.html', 'online.html']) {
+    const text = readFileSync(join(folder, page), 'utf8')
+    writeFileSync(join(folder, page), text.replaceAll(entry, renamed).replace(name, '{{release}}'))
   }
   nameRelease(folder)
+  const list = join(folder, 'kept-files.js')
+  const [, words, json] = /^([^{]+)(.+)$/s.exec(readFileSync(list, 'utf8'))!
+  const { name: newName, files } = JSON.parse(json!)
+  const kept = Object.entries(files).filter(([path]) => isKept(path) || path.endsWith(renamed))
+  writeFileSync(list, `${words}${JSON.stringify({ name: newName, files: Object.fromEntries(kept) })}`)
   return folder
 }
 
 beforeAll(async () => {
-  newer = makeNewer()
+  const isKept = await askedAtFirst()
+  older = makeRelease(isKept, false)
+  newer = makeRelease(isKept, true)
 })
-afterAll(async () => {
-  rmSync(newer, { recursive: true, force: true })
+afterAll(() => {
+  for (const folder of [older, newer]) rmSync(folder, { recursive: true, force: true })
 })
 beforeEach(async () => {
-  server = await serveFaulty(older())
+  server = await serveFaulty(older)
   context = await newcomer('allow')
   page = await context.newPage()
 })
@@ -84,7 +106,7 @@ test('what is not a whole release (a page to sign in, 404, 500, a line that brea
   }
   await page.reload()
   await works()
-  expect(await shown()).toBe(nameOf(older()))
+  expect(await shown()).toBe(nameOf(older))
   await page.getByRole('button', { name: 'Papers', exact: true }).click()
   await page.locator('.papers-bar').waitFor()
 
@@ -101,7 +123,7 @@ test('what is not a whole release (a page to sign in, 404, 500, a line that brea
 
   await page.reload()
   await works()
-  expect(await shown()).toBe(nameOf(older()))
+  expect(await shown()).toBe(nameOf(older))
   await page.getByRole('button', { name: 'Plans', exact: true }).click()
   await page.getByText('A newer version is here, whole.').waitFor()
   await other.close()
@@ -117,7 +139,7 @@ test('a release comes whole though the browser’s other cache keeps the old fil
   server.folders.set('/', newer)
   expect(await look()).toBe('whole')
   // Not under the hand.
-  expect(await shown()).toBe(nameOf(older()))
+  expect(await shown()).toBe(nameOf(older))
   await page.reload()
   await expect.poll(shown).toBe(nameOf(newer))
   await works()
@@ -154,13 +176,13 @@ describe('on the very first visit', () => {
     await works()
     await page.getByRole('button', { name: 'Plans', exact: true }).click()
     await page.getByText('ready without a network').waitFor({ state: 'attached' })
-    expect(await page.locator('.release').textContent()).toContain(`Version ${nameOf(older())}`)
+    expect(await page.locator('.release').textContent()).toContain(`Version ${nameOf(older)}`)
   })
 })
 
 test('two copies of the program on one server leave each other’s releases and plans alone', async () => {
   server.folders.clear()
-  server.folders.set('/one/', older())
+  server.folders.set('/one/', older)
   server.folders.set('/two/', newer)
   const open = async (path: string) => {
     await page.goto(`${server.url}${path}`)
@@ -177,7 +199,7 @@ test('two copies of the program on one server leave each other’s releases and 
   await kept(page, 'Of the second')
   server.fault = () => 'drop'
   for (const [path, folder, text] of [
-    ['one/', older(), 'Of the first'],
+    ['one/', older, 'Of the first'],
     ['two/', newer, 'Of the second'],
   ] as const) {
     await open(path)
