@@ -133,18 +133,15 @@ test('a link opens its plan beside the one on the table; back with both changed,
   expect(crew.faults).toEqual([])
 })
 
-test('a link that was cut off is refused in a sentence, and the plan on the table stays', async () => {
-  const { page, url } = await visitor()
+test('a link that was cut off is refused in a sentence and the plan on the table stays; the code of a line card leads to the line in the plan on the table, and else opens the line with its neighbours', async () => {
+  const { page, url, faults } = await visitor()
   await page.locator('.circuits button').first().waitFor()
   const before = await titleOf(page)
   await page.goto(`${url}#plan=abcdef`)
   await page.getByText('has not come whole').waitFor()
   expect(await titleOf(page)).toBe(before)
-})
+  await button(page, 'Close').click()
 
-test('the code of a line card leads to the line in the plan on the table, and else opens the line with its neighbours', async () => {
-  const { page, url, faults } = await visitor()
-  await page.locator('.circuits button').first().waitFor()
   const fragmentOf = (plan: Plan, line: string) => {
     const wish = { fingerprint: planFingerprint(plan), mostLetters: 1003 }
     return new URL(lineCode(url, plan, line as LineId, wish)!.text).hash

@@ -1,7 +1,7 @@
 import { readFileSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
-import { afterEach, expect, test } from 'vitest'
+import { afterAll, beforeAll, expect, test } from 'vitest'
 import { papersMade, type Visit, visit } from './visit'
 
 const ARABIC = 'برج الماء 14'
@@ -10,11 +10,13 @@ const OVERRIDE = 'Ford \u202e9.36'
 const TURNING = /.{0,30}[\u202a-\u202e].{0,30}/g
 
 let at: Visit
-afterEach(() => at?.close())
+beforeAll(async () => {
+  at = await visit()
+})
+afterAll(() => at?.close())
 
 /** Opens the demo with the first stations called otherwise. */
 async function openWithNames(...names: readonly string[]) {
-  at = await visit()
   const file = JSON.parse(readFileSync('public/demo.plan.geojson', 'utf8'))
   const stations = file.features.filter(
     (feature: { properties: { kind: string } }) => feature.properties.kind === 'station',
@@ -43,12 +45,14 @@ test('names from right to left, and overrides, turn nothing on screen or paper',
   const inSheets = (await page.locator('.sheets').textContent()) ?? ''
   expect(inSheets).toContain(ARABIC)
   for (const part of inSheets.split(ARABIC).slice(0, -1)) expect(part.endsWith('\u2068')).toBe(true)
+  await page.getByRole('button', { name: 'Close', exact: true }).click()
   expect(at.faults).toEqual([])
 })
 
 test('a name of 10,000 letters is cut on paper, and no sheet grows wider', async () => {
   await openWithNames('W'.repeat(10_000))
   const { page } = at
+  await page.locator('.station-name', { hasText: 'WWW' }).waitFor()
   await page.getByRole('button', { name: 'Papers', exact: true }).click()
   await papersMade(page)
   const wide = await page.locator('.sheets').evaluate((sheets) => sheets.scrollWidth - sheets.clientWidth)

@@ -1,6 +1,6 @@
 import { afterAll, beforeAll, expect, test } from 'vitest'
 import { complaintsOf } from './axe'
-import { kept, type Visit, visit } from './visit'
+import { kept, papersMade, type Visit, visit } from './visit'
 
 let at: Visit
 
@@ -11,15 +11,35 @@ const PICTURE = Buffer.from(
 )
 
 beforeAll(async () => {
-  at = await visit({ viewport: { width: 360, height: 640 }, touch: true, serviceWorkers: 'allow' })
+  at = await visit({ touch: true, serviceWorkers: 'allow' })
+  await at.page.evaluate(() => navigator.serviceWorker.ready.then(() => undefined))
+  await at.server.close()
+  await at.context.setOffline(true)
 })
 afterAll(() => at?.close())
 
+test('the whole program works with the server gone, from the first visit on', async () => {
+  const { page } = at
+  for (const address of ['', 'index.html', 'online.html']) {
+    await page.goto(`${at.url}${address}`)
+    await page.locator('.circuits button').first().waitFor()
+  }
+
+  // What is loaded only when it is needed: the demo, the readers of elevation files, the coast, the papers, the search for remedies
+  await page.goto(at.url)
+  await page.getByRole('button', { name: 'Plans', exact: true }).click()
+  await page.getByRole('button', { name: 'Demo plan' }).click()
+  await page.getByRole('button', { name: 'Stores line' }).click()
+  await page.getByRole('heading', { name: 'What would mend it?' }).waitFor()
+  await page.getByRole('button', { name: 'Papers', exact: true }).click()
+  await papersMade(page)
+
+  expect(at.faults).toEqual([])
+})
+
 test('a line is walked, laid, read, broken and its fault found with a position and no network', async () => {
   const { page, context } = at
-  await page.evaluate(() => navigator.serviceWorker.ready.then(() => undefined))
-  await at.server.close()
-  await context.setOffline(true)
+  await page.setViewportSize({ width: 360, height: 640 })
   await page.goto(at.url)
   await context.grantPermissions(['geolocation'])
   // A little beside the first bend of the line from Camp to Ford.

@@ -4,7 +4,7 @@ import { type Visit, visit } from './visit'
 let at: Visit
 
 beforeAll(async () => {
-  at = await visit({ serviceWorkers: 'allow' })
+  at = await visit()
 })
 afterAll(() => at?.close())
 
@@ -27,8 +27,9 @@ const watchPolicy = () =>
   })
 const refusals = () => at.page.evaluate(() => (window as unknown as { refusals: string[] }).refusals)
 
+/** Nor does what keeps it for use without a network: see the test that goes offline. */
 test('the page asks nobody else for anything', async () => {
-  await at.page.evaluate(() => navigator.serviceWorker.ready.then(() => undefined))
+  await at.page.locator('.zoom-buttons').waitFor()
   expect(at.faults).toEqual([])
 })
 
