@@ -9,6 +9,8 @@ export const RENEW_PAGE = Symbol.for('fieldpair: renew the page')
 export default {
   ...happy,
   name: 'page',
+  // Sources are transformed once, for files with a page and without.
+  viteEnvironment: 'ssr',
   async setup(global, options): Promise<EnvironmentReturn> {
     let page = await happy.setup(global, options)
     global[RENEW_PAGE] = async () => {

@@ -1,8 +1,10 @@
 import { spawnSync } from 'node:child_process'
 import { mkdtempSync, readFileSync, writeFileSync } from 'node:fs'
+import { readFile, writeFile } from 'node:fs/promises'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { expect, test } from 'vitest'
+import { runReport } from '../../src/command/report-command'
 import type { Report } from '../../src/report/report'
 
 const DEMO = 'public/demo.plan.geojson'
@@ -11,6 +13,22 @@ const folder = mkdtempSync(join(tmpdir(), 'fieldpair-report-'))
 /** `npm run -s report -- …`, without npm. */
 const report = (...args: readonly string[]) =>
   spawnSync(process.execPath, ['scripts/report.mjs', ...args], { encoding: 'utf8' })
+
+/** The same without a process: in what it makes of its arguments they do not differ. */
+async function reported(...args: readonly string[]) {
+  let [stdout, stderr] = ['', '']
+  const status = await runReport(args, {
+    readBytes: (path) => readFile(path),
+    write: (path, content) => writeFile(path, content),
+    out: (text) => {
+      stdout += text
+    },
+    err: (text) => {
+      stderr += text
+    },
+  })
+  return { status, stdout, stderr }
+}
 
 test('a plan gives one JSON object on standard output, and nothing beside it', () => {
   const { status, stdout, stderr } = report(DEMO)
@@ -41,17 +59,19 @@ test.each([
     'a remedy that is not listed',
     [DEMO, '--remedy', 'stores-line:99', '--out', join(folder, 'never.geojson')],
   ],
-])('%s ends in a sentence and exit 2', (_what, args) => {
-  const { status, stdout, stderr } = report(...args)
+])('%s ends in a sentence and exit 2', async (_what, args) => {
+  const { status, stdout, stderr } = await reported(...args)
   expect({ status, stdout }).toEqual({ status: 2, stdout: '' })
   expect(stderr).toMatch(/^\S.+ .+\n$/)
 })
 
-test('a remedy is written as a plan in which the circuit stands as was promised', () => {
+test('a remedy is written as a plan in which the circuit stands as was promised', async () => {
   const out = join(folder, 'mended.plan.geojson')
-  const before = JSON.parse(report(DEMO, '--remedy', 'stores-line:0', '--out', out).stdout) as Report
+  const before = JSON.parse(
+    (await reported(DEMO, '--remedy', 'stores-line:0', '--out', out)).stdout,
+  ) as Report
   const promised = before.circuits.find(({ id }) => id === 'stores-line')!.remedies[0]!
-  const after = JSON.parse(report(out).stdout) as Report
+  const after = JSON.parse((await reported(out)).stdout) as Report
   const { verdict, worst } = after.circuits.find(({ id }) => id === 'stores-line')!
   expect({ verdict, worst: worst.verdict }).toEqual({ verdict: promised.verdict, worst: promised.worst })
 })
