@@ -91,7 +91,7 @@ export async function startBox(wish) {
   const front = webFront({
     site,
     isFull: disk.isFull,
-    hasBase: Boolean(wish.base),
+    hasBase: Boolean(wish.base?.length),
     wsPort: () => ports.wsPort,
     onNewPlan: (plan) => {
       const work = turn.then(async () => {
@@ -121,7 +121,7 @@ export async function startBox(wish) {
     front.server.once('error', fail)
     front.server.listen(port, host, () => done(undefined))
   })
-  if (wish.base) {
+  if (wish.base?.length) {
     const { startForwarding } = await import('./forward.mjs')
     const { base: addresses, mostLines } = wish
     const limit = mostLines === undefined ? {} : { mostLines }

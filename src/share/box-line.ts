@@ -14,7 +14,7 @@ import { type PlanKeys, tagOf } from './plan-keys'
 /** What a line to a box tells. */
 export interface BoxEvents {
   /** An envelope of the stream, in its order. */
-  readonly onEnvelope: (bytes: Uint8Array, number: number) => void
+  readonly onEnvelope: (bytes: Uint8Array, number: number, atMs: number) => void
   /** All that the box had is here. */
   readonly onCaughtUp: () => void
   readonly onApart: () => void
@@ -48,6 +48,8 @@ export interface StreamPlace {
   readonly upTo: number
   /** Which stream it is: one that is made anew counts anew. Undefined where that is not known. */
   readonly stream?: string | undefined
+  /** When the box took that envelope: one that a cut of power took from it was replaced by others of the same number. */
+  readonly atMs?: number | undefined
 }
 
 /** A line to the box that is kept up as long as it is not closed: what comes after a place. */
@@ -56,6 +58,7 @@ export async function openLine(keys: PlanKeys, after: StreamPlace, events: BoxEv
   let isClosed = false
   let next = after.upTo + 1
   let known = after.stream
+  let lastMs = after.atMs
   let connection: NatsConnection | null = null
   let stream: JetStreamClient | null = null
 
@@ -67,16 +70,18 @@ export async function openLine(keys: PlanKeys, after: StreamPlace, events: BoxEv
       events.onNearlyFull(
         `The room that the box has for this plan is ${Math.floor(part * 100)} % full. “Shut somebody out…” gives the plan a fresh start on the box: then invite all anew.`,
       )
-    if (state.last_seq < next - 1 || (known !== undefined && known !== created)) {
+    const lost = () => {
       next = 1
+      lastMs = undefined
       events.onLost()
     }
+    if (state.last_seq < next - 1 || (known !== undefined && known !== created)) lost()
     known = created
     events.onStream(created)
     if (state.last_seq < next) events.onCaughtUp()
     const consumer = await jetstream(link, { checkAPI: false }).consumers.get(streamOf(keys), {
       deliver_policy: DeliverPolicy.StartSequence,
-      opt_start_seq: next,
+      opt_start_seq: lastMs === undefined ? next : next - 1,
       ack_policy: AckPolicy.None,
       // Longer than a link is quiet before the line is given up: the box must not forget meanwhile what it was to send.
       inactive_threshold: 60 * 1e9,
@@ -84,9 +89,12 @@ export async function openLine(keys: PlanKeys, after: StreamPlace, events: BoxEv
     for await (const message of await consumer.consume({ idle_heartbeat: 5000 })) {
       // A line that was given up may still bring what it had swallowed: all of it comes over the new one.
       if (isClosed || connection !== link) return
+      const atMs = message.time.getTime()
+      if (message.seq === next - 1 && lastMs !== undefined && lastMs !== atMs) return lost()
       if (message.seq < next) continue
       next = message.seq + 1
-      events.onEnvelope(message.data, message.seq)
+      lastMs = atMs
+      events.onEnvelope(message.data, message.seq, atMs)
       if (message.info.pending === 0) events.onCaughtUp()
     }
   }

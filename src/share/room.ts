@@ -133,12 +133,13 @@ export function beginningIn(bytes: Uint8Array, keys: PlanKeys): ReturnType<typeo
 
 export function beginningOf(kept: Readonly<Record<string, unknown>>) {
   const journal = journalIn(kept)
-  const { upTo, names, stream } = kept
+  const { upTo, names, stream, atMs } = kept
   return journal
     ? {
         ...{ journal, names },
         upTo: Number.isSafeInteger(upTo) ? (upTo as number) : 0,
         stream: typeof stream === 'string' ? stream : undefined,
+        atMs: typeof atMs === 'number' ? atMs : undefined,
       }
     : undefined
 }

@@ -177,7 +177,7 @@ interface Known extends StreamPlace {
 async function goOn(
   store: SharingStore,
   over: Carrier,
-  { keys, journal, upTo, stream, names }: Known,
+  { keys, journal, names, ...place }: Known,
   kept: KeptRooms | null,
   base: Plan,
   isNew = false,
@@ -188,7 +188,7 @@ async function goOn(
   const tag = tagOf(keys)
   const own = (await kept?.envelopes(tag).catch(() => undefined)) ?? []
   for (const { bytes } of own) room.receive(bytes)
-  const shared = new SharedPlan(store, room, kept, keptName(), { upTo, stream })
+  const shared = new SharedPlan(store, room, kept, keptName(), place)
   shared.onStopped = async () => {
     await store.ownJournal?.peek()?.keep(journal)
   }

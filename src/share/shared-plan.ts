@@ -113,10 +113,10 @@ export class SharedPlan extends OnTable implements Sharing, BoxSide {
       if (data instanceof Uint8Array) this.#receive(data)
     })
     this.#line = await over.openLine(this.#room.keys, this.#place, {
-      onEnvelope: (bytes, number) => {
+      onEnvelope: (bytes, number, atMs) => {
         // Whoever is shut out still writes here: that is no part of the plan any more.
         if (this.standing.peek() === 'moved') return
-        this.#place = { ...this.#place, upTo: number }
+        this.#place = { ...this.#place, upTo: number, atMs }
         const hand = this.#receive(bytes)
         const isDue = hand !== undefined && hand === this.#room.hand?.name && number % NEW_BEGINNING === 0
         if (isDue && this.#room.beginning(number)) void this.#begin()
@@ -144,7 +144,7 @@ export class SharedPlan extends OnTable implements Sharing, BoxSide {
       },
       onNearlyFull: (sentence) => this.table.tell([sentence]),
       onLost: () => {
-        this.#place = { ...this.#place, upTo: 0 }
+        this.#place = { upTo: 0 }
         void this.#begin()
       },
       onStream: (stream) => {
@@ -160,7 +160,7 @@ export class SharedPlan extends OnTable implements Sharing, BoxSide {
     if (received.moved) {
       this.standing.value = 'moved'
       // The next visit hears it again.
-      this.#place = { ...this.#place, upTo: this.#place.upTo - 1 }
+      this.#place = { ...this.#place, upTo: this.#place.upTo - 1, atMs: undefined }
       this.#outbox.over(null)
       this.table.tell([movedWords(this.#room.names.of(received.hand!))])
     }

@@ -37,7 +37,7 @@ export function fakeBox() {
           isUp = false
           return
         }
-        for (; next <= stream().length; next++) events.onEnvelope(stream()[next - 1]!.bytes, next)
+        for (; next <= stream().length; next++) events.onEnvelope(stream()[next - 1]!.bytes, next, 0)
         if (!isUp) events.onCaughtUp()
         isUp = true
       }

@@ -85,7 +85,7 @@ export async function streamAt(natsPort: number, fragment: string, from = 1) {
     times.push((await manager.streams.getMessage(name, { seq }))!.time.getTime())
   await line.close()
   const stallMs = Math.max(0, ...times.slice(1).map((time, at) => time - times[at]!))
-  return { envelopes: state.messages, leader: cluster?.leader, stallMs }
+  return { envelopes: state.messages, leader: cluster?.leader, stallMs, times }
 }
 
 /** A hand in a process of its own. */
