@@ -12,7 +12,7 @@ export { closeSite } from './browser-page'
 /** The rows by the names that `npm run bench -- NAME` takes. */
 export const rows = {
   solver: [speechOnTree, ringOnTree, growthWithLines, oddsOfParty],
-  report: [...oneBendMoved, demoReport],
+  report: [demoReport, ...oneBendMoved],
   ground: [routeOverMillion, routeBesideOthers, groundOfLongNet],
   drag: drags,
   opening: [openThousand, firstScreen],

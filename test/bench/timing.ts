@@ -77,6 +77,7 @@ export async function medianWithout<T>(
   run: (prepared: T) => unknown,
   times = 60,
 ): Promise<number> {
+  await forAWhile(() => run(prepare()), WARM_MS)
   const taken: number[] = []
   for (let k = 0; k < times; k++) {
     const prepared = prepare()
