@@ -172,7 +172,10 @@ describe('on the very first visit', () => {
     const told = page.locator('.failure', { hasText: 'A piece of the program has not arrived' })
     await told.waitFor()
     server.fault = () => undefined
+    // The page of before shows circuits as well.
+    const anew = page.waitForEvent('load')
     await told.getByRole('button', { name: 'Load the program anew' }).click()
+    await anew
     await works()
     await page.getByRole('button', { name: 'Plans', exact: true }).click()
     await page.getByText('ready without a network').waitFor({ state: 'attached' })
