@@ -104,7 +104,7 @@ describe('the corridor of near-best routes', () => {
     const most = cost(start, goal) * 1.12
     const random = seeded(3)
     const seen = { inside: 0, outside: 0 }
-    for (let run = 0; run < 30; run++) {
+    for (let run = 0; run < 15; run++) {
       const cell = cellAt(toCells(at([random() * 1800 - 100, random() * 1000 - 400])))
       const through = cost(start, cell) + cost(cell, goal)
       // Outlines run between the middles of cells: only what lies a cell's step off the limit is told for sure. An outline passes at most a step and a half from a cell.
