@@ -1,6 +1,6 @@
 import { writeFileSync } from 'node:fs'
 import { join } from 'node:path'
-import { expect, test } from 'vitest'
+import { afterEach, expect, test } from 'vitest'
 import { freePort } from '../../scripts/share/nats-server.mjs'
 import { makeKeys, passOf, tagOf } from '../../src/share/plan-keys'
 import * as trials from './trial-box'
@@ -9,6 +9,7 @@ import { box, boxProcess, camp, folderOf, hand, nats, numbers, radio, streamAt, 
 /** `BOX_TRIALS=1 npx vitest run --project core test/share/beyond-one-box.test.ts` tries all of it, for some minutes. */
 const trial = test.skipIf(!nats || process.env.BOX_TRIALS !== '1')
 const LONG = { timeout: 300_000 }
+afterEach(trials.endAll)
 
 const allOf = (works: readonly { readonly made: readonly string[] }[]) =>
   numbers(works.flatMap(({ made }) => made))

@@ -4,14 +4,27 @@ import { connect, createServer } from 'node:net'
 import { join } from 'node:path'
 import { jetstream, jetstreamManager } from '@nats-io/jetstream'
 import { connect as dial } from '@nats-io/transport-node'
-import { expect, test } from 'vitest'
+import { afterEach, expect, test } from 'vitest'
 import { webFront } from '../../scripts/share/web-front.mjs'
 import { keysOfInvitation, passOf, tagOf } from '../../src/share/plan-keys'
 import { makeHand, sealed } from '../../src/share/sealed'
-import { box, camp, ends, folderOf, hand, nats, numbers, radio, streamAt, together } from './trial-box'
+import {
+  box,
+  camp,
+  endAll,
+  ends,
+  folderOf,
+  hand,
+  nats,
+  numbers,
+  radio,
+  streamAt,
+  together,
+} from './trial-box'
 
 /** `BOX_TRIALS=1 npx vitest run --project core test/share/box-trials.test.ts` tries all of it, for some minutes; else only the first. */
 const LONG = process.env.BOX_TRIALS === '1'
+afterEach(endAll)
 
 test.skipIf(!nats)(
   'a box that is killed in the midst of edits has kept each that it had acknowledged, once, and so has its leaf',

@@ -1,11 +1,13 @@
 import { execFileSync } from 'node:child_process'
 import { copyFileSync, mkdirSync } from 'node:fs'
 import { join } from 'node:path'
-import { expect, test } from 'vitest'
+import { afterEach, expect, test } from 'vitest'
 import { freePort } from '../../scripts/share/nats-server.mjs'
-import { box, camp, ends, folderOf, hand, nats, numbers, streamAt, together } from './trial-box'
+import { box, camp, endAll, ends, folderOf, hand, nats, numbers, streamAt, together } from './trial-box'
 
 const isTried = nats && process.env.BOX_TRIALS === '1' && process.getuid?.() === 0
+
+afterEach(endAll)
 
 /** Mounts a disk that is a file: what the system has not written out yet is not in the file, as it is not on a disk whose power is cut. */
 function mounted(image: string, folder: string): string {

@@ -5,7 +5,7 @@ import { tmpdir } from 'node:os'
 import { join, resolve } from 'node:path'
 import { jetstreamManager } from '@nats-io/jetstream'
 import { connect as dial } from '@nats-io/transport-node'
-import { afterEach, expect } from 'vitest'
+import { expect } from 'vitest'
 import { startBox } from '../../scripts/share/box.mjs'
 import { endOrphan, findNatsServer } from '../../scripts/share/nats-server.mjs'
 import { startThreeBoxes } from '../../scripts/share/three-boxes.mjs'
@@ -14,9 +14,10 @@ import type { Ask, HandState } from './trial-hand'
 
 export const nats = findNatsServer()
 export const ends: (() => unknown)[] = []
-afterEach(async () => {
+/** For `afterEach` of each file: modules are read once for several files, and a hook here would serve the first of them alone. */
+export async function endAll(): Promise<void> {
   for (const end of ends.splice(0).reverse()) await end()
-})
+}
 
 export function folderOf(): string {
   const folder = mkdtempSync(join(tmpdir(), 'box-'))
