@@ -116,8 +116,11 @@ export const toolsAreThere = async (page: Page) => {
 }
 
 /** Waits until every sheet lies there: the papers can be printed then. */
-export const papersMade = (page: Page) =>
-  page.locator('.papers-acts button:enabled', { hasText: 'Print' }).waitFor()
+export const papersMade = async (page: Page) => {
+  // The button still stands as it stood before the last choice until the page is drawn anew.
+  await page.evaluate(() => new Promise((done) => requestAnimationFrame(() => setTimeout(done))))
+  await page.locator('.papers-acts button:enabled', { hasText: 'Print' }).waitFor()
+}
 
 /** Opens everything that is shown on demand, until nothing is closed and nothing more comes. */
 export const openAll = (page: Page, within = 'body') =>
