@@ -1,6 +1,6 @@
 import type { Page } from 'playwright-core'
 import { afterAll, beforeAll, describe, expect, test } from 'vitest'
-import { papersMade, type Visit, visit } from './visit'
+import { groundIsThere, papersMade, type Visit, visit } from './visit'
 
 let at: Visit
 let page: Page
@@ -90,7 +90,7 @@ describe('a worker that fails is told in a sentence, and the page goes on', () =
 
 test('a report that throws keeps the figures, says so, and offers undo and a file', async () => {
   // The ground comes after the plan, and would reckon all anew.
-  await page.locator('.contour').first().waitFor({ state: 'attached' })
+  await groundIsThere(page)
   await page.evaluate('globalThis.planted = true')
   await page.getByRole('group', { name: 'Weather' }).getByRole('button', { name: 'wet' }).click()
   const alert = page.locator('.failure')

@@ -10,7 +10,7 @@ import { planFingerprint } from '../../src/files/plan-fingerprint'
 import { ALL, todays } from '../cases'
 import { photograph } from '../files/carry/photograph'
 import { demoPlan } from '../sheet/demo-source'
-import { papersMade, type Visit, visit } from './visit'
+import { groundIsThere, papersMade, type Visit, visit } from './visit'
 
 /** A reader takes a second a page: some, spread over all papers. */
 const PAGES = ALL ? 100 : 3
@@ -24,6 +24,7 @@ beforeAll(async () => {
     fireImmediately: true,
   })
   at = await visit()
+  await groundIsThere(at.page)
   await at.page.getByRole('button', { name: 'Papers', exact: true }).click()
 })
 afterAll(() => at?.close())

@@ -2,7 +2,7 @@ import { mkdtempSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterAll, beforeAll, expect, test } from 'vitest'
-import { kept, type Visit, visit } from './visit'
+import { groundIsThere, kept, type Visit, visit } from './visit'
 
 let at: Visit
 
@@ -74,7 +74,7 @@ async function lengthM(): Promise<number> {
 const openLine = () => at.page.locator('#map').click({ position: { x: 520, y: 450 } })
 
 test('the demo opens with its ground, a profile and cautions at their places', async () => {
-  await at.page.locator('.contour').first().waitFor({ state: 'attached' })
+  await groundIsThere(at.page)
   await expect.poll(() => question('Do we know the ground?').textContent()).toContain('Yes')
   await at.page.locator('.caution-marks path').first().waitFor({ state: 'attached' })
   await button(/^Show it: .+ – /)

@@ -115,6 +115,9 @@ export const toolsAreThere = async (page: Page) => {
   await page.locator('.map-canvas[data-tool]').waitFor()
 }
 
+/** Waits until the demo's ground is known: papers that are made before it comes are made again. */
+export const groundIsThere = (page: Page) => page.locator('.contour').first().waitFor({ state: 'attached' })
+
 /** Waits until every sheet lies there: the papers can be printed then. */
 export const papersMade = async (page: Page) => {
   // The button still stands as it stood before the last choice until the page is drawn anew.
