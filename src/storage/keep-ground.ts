@@ -192,6 +192,8 @@ export async function keepGround(
       openedBefore = store.opened.peek()
       leaving.abort()
       leaving = new AbortController()
+      // It may lie where the last one did, whose reading has just been ended.
+      seen = null
     }
     const extent = JSON.stringify(planExtent(plan) ?? 'nowhere')
     if (extent === seen) return

@@ -174,3 +174,19 @@ test('what others know of the country serves beside the files, and only where th
   store.open(planAt([30, 10]))
   await expect.poll(() => store.ground.value).toBeUndefined()
 })
+
+test('a plan that comes while its own country is being read for another has its ground too', async () => {
+  let readings = 0
+  const source: GridSource = {
+    ...{ key: 'slow', name: 'Slow', isKept: false, sizeBytes: () => 1 },
+    read: async (_extent, { signal }) => {
+      readings += 1
+      if (readings > 1) return ok(GRID)
+      return new Promise((_resolve, reject) => signal.addEventListener('abort', () => reject(signal.reason)))
+    },
+  }
+  const { store } = await keep(planAt([11.5, 47.5]), inside, 'come', [async () => [source]])
+  await expect.poll(() => readings).toBe(1)
+  store.open(planAt([11.5, 47.5]))
+  await expect.poll(() => store.ground.value?.heightM(11.5, 47.5)).toBe(300)
+})
