@@ -54,6 +54,12 @@ export function BeginSharing({ store }: { store: Store }) {
           <strong>What the box knows:</strong> nothing of what is in the plan. It keeps sealed steps on its
           disk, and the key is in the invitation alone.
         </li>
+        {store.grids.value.some(({ isKept }) => isKept) && (
+          <li>
+            <strong>What stays here:</strong> your elevation files. Whoever has none reads other lengths: hand
+            them on too, or the plan’s file from “Save with its elevations…”.
+          </li>
+        )}
         <li>
           <strong>The end:</strong> whoever stops keeps the plan as it is then. You can shut others out.
         </li>
