@@ -182,7 +182,9 @@ test('a plan that comes while its own country is being read for another has its 
     read: async (_extent, { signal }) => {
       readings += 1
       if (readings > 1) return ok(GRID)
-      return new Promise((_resolve, reject) => signal.addEventListener('abort', () => reject(signal.reason)))
+      return new Promise((_resolve, reject) =>
+        signal!.addEventListener('abort', () => reject(signal!.reason)),
+      )
     },
   }
   const { store } = await keep(planAt([11.5, 47.5]), inside, 'come', [async () => [source]])
