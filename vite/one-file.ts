@@ -59,6 +59,11 @@ function onePage(): Plugin {
   return {
     name: 'one-page',
     enforce: 'post',
+    transformIndexHtml: {
+      order: 'pre',
+      // The page gets its text instead: left there, Vite would say at every build that it cannot take it in.
+      handler: (page) => page.replace(/\s*<script src="\/start\.js"><\/script>/, ''),
+    },
     generateBundle: {
       order: 'post',
       handler(_options, bundle) {
