@@ -71,7 +71,7 @@ interface Row<K, R> {
 
 /**
  * The same for many things in a row: of the row before, what follows from the very same is taken over, wherever it stood; and where
- * all of it is, the very row. So a thousand things of which one is another cost hardly more than that one.
+ * all of it says the same, the very row. So a thousand things of which one is another cost hardly more than that one.
  *
  * `from` is what all of them follow from; each list of `own` has, at the place of each thing, what it alone follows from besides.
  */
@@ -99,22 +99,38 @@ function takenOver<K, R>(
   own: readonly (readonly unknown[])[],
   reckon: (thing: K, place: number) => R,
 ): readonly R[] {
-  const isAsLong = before.things.length === things.length
-  let [isAsBefore, strangers] = [isAsLong, 0]
-  let places: ReadonlyMap<K, number> | undefined
-  const placeBefore = (thing: K): number | undefined => {
-    if (isAsLong && ++strangers <= FEW_EDITS) return undefined
-    places ??= new Map(before.things.map((each, place) => [each, place]))
-    return places.get(thing)
+  const others = new Set<number>()
+  addOthers(others, things, before.things)
+  if (before.things.length !== things.length || others.size > FEW_EDITS)
+    return movedUp(before, things, own, reckon)
+  for (let k = 0; k < own.length; k++) addOthers(others, own[k]!, before.own[k]!)
+  let results: R[] | undefined
+  for (const place of others) {
+    const result = reckon(things[place]!, place)
+    if (result === before.results[place]) continue
+    results ??= before.results.slice()
+    results[place] = result
   }
-  const results = new Array<R>(things.length)
-  for (let place = 0; place < things.length; place++) {
-    const thing = things[place]!
-    const at = before.things[place] === thing ? place : placeBefore(thing)
-    let isSameOne = at !== undefined
-    for (let k = 0; isSameOne && k < own.length; k++) isSameOne = own[k]![place] === before.own[k]![at!]
-    results[place] = isSameOne ? before.results[at!]! : reckon(thing, place)
-    if (!isSameOne || at !== place) isAsBefore = false
-  }
-  return isAsBefore ? before.results : results
+  return results ?? before.results
+}
+
+/** Adds the places at which a list has another thing than before. */
+function addOthers(places: Set<number>, now: readonly unknown[], before: readonly unknown[]): void {
+  if (now === before) return
+  const length = Math.max(now.length, before.length)
+  for (let place = 0; place < length; place++) if (now[place] !== before[place]) places.add(place)
+}
+
+function movedUp<K, R>(
+  before: Row<K, R>,
+  things: readonly K[],
+  own: readonly (readonly unknown[])[],
+  reckon: (thing: K, place: number) => R,
+): readonly R[] {
+  const places = new Map(before.things.map((each, place) => [each, place]))
+  return things.map((thing, place) => {
+    const at = places.get(thing)
+    const isSameOne = at !== undefined && own.every((list, k) => list[place] === before.own[k]![at])
+    return isSameOne ? before.results[at]! : reckon(thing, place)
+  })
 }

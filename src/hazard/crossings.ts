@@ -4,8 +4,8 @@ import { legGeometry } from '../geo/leg-length'
 import { shortWayDeg } from '../geo/longitude'
 import type { Position } from '../geo/position'
 import { memoryOfEach, memoryOfRow } from '../memo'
-import type { HazardId, LineId } from '../plan/id'
-import { byLine, lineRowOf } from '../plan/line-row'
+import type { HazardId } from '../plan/id'
+import { lineRowOf } from '../plan/line-row'
 import {
   endsOf,
   type Hazard,
@@ -51,13 +51,10 @@ export function crossingsOf(plan: Plan, line: Line): readonly Crossing[] {
 
 const rememberedRow = memoryOfRow<Line, readonly Crossing[]>()
 
-/** Every crossing of every line of a plan, line by line. */
-export function crossingsOfPlan(plan: Plan): ReadonlyMap<LineId, readonly Crossing[]> {
+/** Every crossing of every line of a plan, in the order of the lines. */
+export function crossingsOfPlan(plan: Plan): readonly (readonly Crossing[])[] {
   const { lines, starts, ends } = lineRowOf(plan)
-  return byLine(
-    lines,
-    rememberedRow(lines, [plan.hazards], [starts, ends], (line) => crossingsOf(plan, line)),
-  )
+  return rememberedRow(lines, [plan.hazards], [starts, ends], (line) => crossingsOf(plan, line))
 }
 
 /** Every crossing of a way, leg by leg, with hazards; in the order of the way. */

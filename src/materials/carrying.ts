@@ -3,7 +3,7 @@ import { legGeometry } from '../geo/leg-length'
 import type { MeasuredLine } from '../measure/measured'
 import { memoryOfRow, remembering } from '../memo'
 import type { LineId } from '../plan/id'
-import { byLine, inRow, type LineEnds, lineEndsOf, lineRowOf } from '../plan/line-row'
+import { inRow, type LineEnds, lineEndsOf, lineRowOf } from '../plan/line-row'
 import { type Line, type Plan, type Station, verticesOf } from '../plan/plan'
 import type { LoadAllowances } from './load-allowances'
 
@@ -34,7 +34,7 @@ const depotOf = remembering((lines: LineEnds, stations: Plan['stations']): Stati
 const remembered = memoryOfRow<Line, Carrying>()
 
 /**
- * How each line's wire comes to it, on foot from the depot.
+ * How each line's wire comes to it, on foot from the depot; in the order of the lines.
  *
  * A crew carries what its people may carry; a line's wire and reels make so many loads. With the first it walks out to the nearer
  * end, d, and lays on from there; for each load more it walks back to the depot and out again, from the middle of the line on the whole: 2 (d + L/2); at
@@ -45,7 +45,7 @@ export function carryingOf(
   measured: ReadonlyMap<LineId, MeasuredLine>,
   catalog: Catalog,
   { perPersonKg, people, crews, reelPct }: LoadAllowances,
-): ReadonlyMap<LineId, Carrying> {
+): readonly Carrying[] {
   const depot = depotOf(lineEndsOf(plan), plan.stations)
   const crewKg = (perPersonKg * people) / crews
   const reckon = (line: Line, { wireM, groundM }: MeasuredLine): Carrying => {
@@ -63,6 +63,5 @@ export function carryingOf(
   const { lines } = lineRowOf(plan)
   const lengths = inRow(lines, measured)
   const from = [depot?.position, catalog.wires, crewKg, reelPct]
-  const row = remembered(lines, from, [lengths], (line, place) => reckon(line, lengths[place]!))
-  return byLine(lines, row)
+  return remembered(lines, from, [lengths], (line, place) => reckon(line, lengths[place]!))
 }

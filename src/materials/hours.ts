@@ -166,25 +166,34 @@ const stationsWithSets = remembering((circuits: Plan['circuits']): number => {
   return withSets.size
 })
 
-/** Time for every line of a plan, and for its stations: see `hoursOfLine`. */
+/**
+ * Time for every line of a plan, and for its stations: see `hoursOfLine`.
+ *
+ * @param crossings of each line, in the order of the lines; so is `carrying`
+ */
 export function hoursOfPlan(
   plan: Plan,
   measured: ReadonlyMap<LineId, MeasuredLine>,
   pieces: ReadonlyMap<LineId, readonly Piece[]>,
-  crossings: ReadonlyMap<LineId, readonly CrossingWork[]> = new Map(),
+  crossings: readonly (readonly CrossingWork[])[] = [],
   allowances: LayingAllowances = DEFAULT_LAYING.foot,
-  carrying: ReadonlyMap<LineId, Carrying> = new Map(),
+  carrying: readonly Carrying[] = [],
 ): NetHours {
   const { lines: row } = lineRowOf(plan)
   const lengths = inRow(row, measured)
   const cut = inRow(row, pieces)
-  const met = inRow(row, crossings)
-  const carried = inRow(row, carrying)
-  const lines = rememberedRow(row, [allowances], [lengths, cut, met, carried], (line, place) => {
+  const lines = rememberedRow(row, [allowances], [lengths, cut, crossings, carrying], (line, place) => {
     const own = cut[place] ?? NO_PIECES
     const pairsLaid = own.length < 2 ? own.length : new Set(own.map((piece) => piece.pair)).size
     const splices = own.length - pairsLaid
-    return hoursOfLine(lengths[place]!, line.pairs, splices, met[place], allowances, carried[place]?.walkM)
+    return hoursOfLine(
+      lengths[place]!,
+      line.pairs,
+      splices,
+      crossings[place],
+      allowances,
+      carrying[place]?.walkM,
+    )
   })
   const stations = stationsWithSets(plan.circuits)
   const stationH = ((allowances.isNight ? allowances.nightFactor : 1) * allowances.stationMin) / 60

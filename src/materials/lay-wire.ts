@@ -2,7 +2,7 @@ import { foundFor, isSame, joined } from '../memo'
 import { type Cut, cutGroup } from './cut-runs'
 import { MOST_RUNS, MOST_SPOOLS, packSpools } from './pack-spools'
 import type { Group, Packing } from './packing'
-import { longestChainM, ROUNDING_M, usableKinds } from './spool-kinds'
+import { countsByLength, longestChainM, ROUNDING_M, usableKinds } from './spool-kinds'
 import type { WireSpools } from './spool-plan'
 import type { PairRun, WantedLine, WantedWire } from './wanted-wire'
 import { figuresOf, type UsedSpool, without } from './wire-figures'
@@ -33,7 +33,7 @@ export interface LaidWire {
 export function layWire(wanted: WantedWire): LaidWire {
   const all = runsOf(wanted.lines)
   const { runs, packing } = packWholeLines(wanted, all)
-  let cutting = cutAll(runs, packing, wanted.wasteM)
+  let cutting = cutAll(runs, packing)
   let notLaid: readonly WantedLine[] = []
   if (runs !== all) {
     const whole = new Set(runs.map((run) => run.line))
@@ -79,6 +79,8 @@ interface CutOfGroup {
   readonly spools: readonly UsedSpool[]
 }
 
+type CutPacking = Packing<CutOfGroup>
+
 /** How each run's group was cut last, by the group's first run. */
 const lastCuts = foundFor<
   PairRun,
@@ -111,16 +113,19 @@ function cutsOf(runs: readonly PairRun[], group: Group, wasteM: number): CutOfGr
   return cut
 }
 
-function pack(runs: readonly PairRun[], { kinds, wasteM }: WantedWire): Packing | undefined {
-  const isCuttable = (group: Group) => cutsOf(runs, group, wasteM) !== undefined
-  return packSpools({ needsM: runs.map((run) => run.needM), kinds, wasteM, isCuttable })
-}
+const pack = (runs: readonly PairRun[], { kinds, wasteM }: WantedWire): CutPacking | undefined =>
+  packSpools({
+    needsM: runs.map((run) => run.needM),
+    kinds,
+    wasteM,
+    cut: (group) => cutsOf(runs, group, wasteM),
+  })
 
 /** All lines; or where the spools do not reach, as many whole ones as they reach for, the shortest first. */
 function packWholeLines(
   wanted: WantedWire,
   all: readonly PairRun[],
-): { readonly runs: readonly PairRun[]; readonly packing: Packing } {
+): { readonly runs: readonly PairRun[]; readonly packing: CutPacking } {
   const packing = pack(all, wanted)
   if (packing) return { runs: all, packing }
   const reachM = longestChainM(wanted.kinds, wanted.wasteM)
@@ -142,10 +147,10 @@ function packWholeLines(
   }
 }
 
-function cutAll(runs: readonly PairRun[], packing: Packing, wasteM: number): Cutting {
+function cutAll(runs: readonly PairRun[], { groups, cuts }: CutPacking): Cutting {
   const cutting: Cutting = { spools: [], cuts: new Array(runs.length) }
-  for (const group of packing.groups) {
-    const { ofRuns, spools } = cutsOf(runs, group, wasteM)!
+  for (const [place, group] of groups.entries()) {
+    const { ofRuns, spools } = cuts[place]!
     const first = cutting.spools.length
     for (let run = 0; run < ofRuns.length; run++)
       cutting.cuts[group.runs[run]!] = { first, cuts: ofRuns[run]! }
@@ -162,8 +167,7 @@ function beginLines(
   all: readonly PairRun[],
 ): Cutting {
   const begun = new Map<PairRun, CutRun>()
-  const taken = cutting.spools.map((spool) => spool.lengthM)
-  const spare = without(usableKinds(kinds, wasteM), taken)
+  const spare = without(usableKinds(kinds, wasteM), countsByLength(cutting.spools))
   const untouchedM = spare.flatMap(({ lengthM, count }) =>
     new Array<number>(Math.min(count, MOST_SPOOLS)).fill(lengthM),
   )

@@ -1,4 +1,4 @@
-import { GEAR_KINDS, GEAR_PRACTICE, type GearKind } from '../catalog/line-gear'
+import { GEAR_PRACTICE, type GearKind } from '../catalog/line-gear'
 import { spanCount } from '../measure/overhead-spans'
 import type { Line } from '../plan/plan'
 
@@ -8,7 +8,15 @@ export type LineGear = Readonly<Record<GearKind, number>>
 /** What several lines take together. */
 export function totalGear(each: readonly LineGear[]): LineGear {
   const sum = { tag: 0, rod: 0, lance: 0, guy: 0, stake: 0, weight: 0 }
-  for (const gear of each) for (const kind of GEAR_KINDS) sum[kind] += gear[kind]
+  // By name: one that changes from one look to the next costs many times more.
+  for (const gear of each) {
+    sum.tag += gear.tag
+    sum.rod += gear.rod
+    sum.lance += gear.lance
+    sum.guy += gear.guy
+    sum.stake += gear.stake
+    sum.weight += gear.weight
+  }
   return sum
 }
 

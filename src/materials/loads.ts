@@ -7,6 +7,7 @@ import type { Plan } from '../plan/plan'
 import { fullSpoolKg } from './carried-spools'
 import { type LineGear, totalGear } from './line-gear'
 import { DEFAULT_LOADS, type LoadAllowances } from './load-allowances'
+import { countsByLength } from './spool-kinds'
 import type { WireSpools } from './spool-plan'
 
 export const LOAD_KINDS = ['wire', 'reel', 'set', 'battery', 'gear', 'tools'] as const
@@ -144,8 +145,7 @@ export function loadsOf(
   const items: LoadItem[] = []
   for (const { wire, carry, used } of spools) {
     const entry = catalog.wires.get(wire)
-    const usedOf = new Map<number, number>()
-    for (const { lengthM } of used) addTo(usedOf, lengthM)
+    const usedOf = countsByLength(used)
     for (const { lengthM, count } of carry) {
       const wireKg = (lengthM / 1000) * (entry?.kgPerKm ?? 0)
       const reelKg = fullSpoolKg(wire, lengthM, entry?.kgPerKm ?? 0, allowances.reelPct) - wireKg

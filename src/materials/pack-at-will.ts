@@ -1,14 +1,5 @@
 import { fewestBins } from './bin-bound'
-import {
-  boundFor,
-  type Cost,
-  type Group,
-  isLess,
-  type Packable,
-  type Packing,
-  spoolList,
-  sumsToEnd,
-} from './packing'
+import { boundFor, type Group, isLess, type Packable, type Packing, spoolList, sumsToEnd } from './packing'
 import { fewestSpools, leastLength, ROUNDING_M, total } from './spool-kinds'
 
 /** Places looked at for runs after which the best packing so far is taken. Counted, not timed. */
@@ -30,7 +21,7 @@ const ALL_FILLS = 3000
  * be, then a depth-first branch and bound as far as the steps go; of packings with equally many bins the one whose groups do with
  * the shortest spools is kept.
  */
-export function packAtWill({ needsM, kinds, wasteM, isCuttable }: Packable): Packing | undefined {
+export function packAtWill<C>({ needsM, kinds, wasteM, cut }: Packable<C>): Packing<C> | undefined {
   const longestM = kinds[0]!.lengthM
   const netM = longestM - wasteM
   const wireM = total(needsM)
@@ -42,7 +33,7 @@ export function packAtWill({ needsM, kinds, wasteM, isCuttable }: Packable): Pac
   const bestFitting = bestFit(order, remainderM, longestM)
   const leastBins = fewestBins(remainderM, longestM, bestFitting.length)
   const bound = boundFor(kinds, splices, splices + leastBins, wireM, wasteM)
-  let best: { readonly groups: readonly Group[]; readonly cost: Cost } | undefined
+  let best: Omit<Packing<C>, 'bound'> | undefined
   let steps = 0
 
   const alone = kinds.map(({ lengthM }) => [lengthM])
@@ -74,9 +65,12 @@ export function packAtWill({ needsM, kinds, wasteM, isCuttable }: Packable): Pac
   const settle = (bins: readonly (readonly number[])[], spoolsOf = groupOf): void => {
     steps += bins.length * SETTLING
     const groups = bins.map(spoolsOf)
-    const lengthM = total(groups.map((group) => total(group.spoolsM)))
+    let lengthM = 0
+    for (const group of groups) lengthM += total(group.spoolsM)
     const cost = { splices, spools: splices + bins.length, lengthM }
-    if ((!best || isLess(cost, best.cost)) && groups.every(isCuttable)) best = { groups, cost }
+    if (best && !isLess(cost, best.cost)) return
+    const cuts = groups.map(cut)
+    if (cuts.every((own) => own !== undefined)) best = { groups, cuts, cost }
   }
   const isBest = () => best !== undefined && !isLess(bound, best.cost)
 

@@ -15,10 +15,10 @@ export const MOST_RUNS = 5000
  * @returns undefined where the spools do not reach, where it would take more than 20,000 of them, or where a stock is to serve more
  * than 5,000 runs; spools that can be had at will are shared out among so many runs at a time
  */
-export function packSpools(packable: Packable): Packing | undefined {
+export function packSpools<C>(packable: Packable<C>): Packing<C> | undefined {
   const { needsM, wasteM } = packable
   const none = { splices: 0, spools: 0, lengthM: 0 }
-  if (needsM.length === 0) return { groups: [], cost: none, bound: none }
+  if (needsM.length === 0) return { groups: [], cuts: [], cost: none, bound: none }
   const kinds = usableKinds(packable.kinds, wasteM)
   if (kinds.length === 0 || total(needsM) > longestChainM(kinds, wasteM) + ROUNDING_M) return undefined
   const atWill = kinds.every((kind) => kind.count === Number.POSITIVE_INFINITY)
@@ -29,8 +29,9 @@ export function packSpools(packable: Packable): Packing | undefined {
 }
 
 /** So many runs that they are shared out part by part. What splices there must be is the sum; spools may be shared between parts. */
-function packInParts({ needsM, kinds, wasteM, isCuttable }: Packable): Packing | undefined {
+function packInParts<C>({ needsM, kinds, wasteM, cut }: Packable<C>): Packing<C> | undefined {
   const groups: Group[] = []
+  const cuts: C[] = []
   const costs: Cost[] = []
   const bounds: Cost[] = []
   for (let first = 0; first < needsM.length; first += MOST_RUNS) {
@@ -39,10 +40,11 @@ function packInParts({ needsM, kinds, wasteM, isCuttable }: Packable): Packing |
       needsM: needsM.slice(first, first + MOST_RUNS),
       kinds,
       wasteM,
-      isCuttable: (group) => isCuttable(shifted(group)),
+      cut: (group) => cut(shifted(group)),
     })
     if (!part) return undefined
     for (const group of part.groups) groups.push(shifted(group))
+    for (const own of part.cuts) cuts.push(own)
     costs.push(part.cost)
     bounds.push(part.bound)
   }
@@ -51,6 +53,7 @@ function packInParts({ needsM, kinds, wasteM, isCuttable }: Packable): Packing |
   const wireM = total(needsM)
   return {
     groups,
+    cuts,
     cost: {
       splices: sum(costs, 'splices'),
       spools: sum(costs, 'spools'),

@@ -1,4 +1,4 @@
-import { boundFor, type Cost, type Group, isLess, type Packable, type Packing, sumsToEnd } from './packing'
+import { boundFor, type Cost, isLess, type Packable, type Packing, sumsToEnd } from './packing'
 import { fewestSpools, lengthOf, minimalSets, ROUNDING_M, type SpoolKind, total } from './spool-kinds'
 import { joined, type SpoolGroup, shortened } from './tidy-groups'
 
@@ -59,7 +59,7 @@ function fewestSplices(needsM: readonly number[], kinds: readonly SpoolKind[], a
  *
  * @returns undefined where none of the packings can be cut
  */
-export function packStock({ needsM, kinds, wasteM, isCuttable }: Packable): Packing | undefined {
+export function packStock<C>({ needsM, kinds, wasteM, cut }: Packable<C>): Packing<C> | undefined {
   const longestM = kinds[0]!.lengthM
   const wireM = total(needsM)
   const splicesOf = needsM.map((needM) => Math.max(1, fewestSpools(kinds, wasteM, needM - wasteM)) - 1)
@@ -69,7 +69,7 @@ export function packStock({ needsM, kinds, wasteM, isCuttable }: Packable): Pack
   const remainderFromM = sumsToEnd(order, remainderM)
   const empty: State = { open: [], stock: kinds, splices: 0, spools: 0 }
   const bound = lowerBound()
-  let best: { readonly groups: readonly Group[]; readonly cost: Cost } | undefined
+  let best: Omit<Packing<C>, 'bound'> | undefined
   let steps = 0
   let isWhole = true
 
@@ -146,7 +146,9 @@ export function packStock({ needsM, kinds, wasteM, isCuttable }: Packable): Pack
       spools: state.spools - (state.open.length - groups.length),
       lengthM: total(groups.flatMap((group) => group.spoolsM)),
     }
-    if ((!best || isLess(cost, best.cost)) && groups.every(isCuttable)) best = { groups, cost }
+    if (best && !isLess(cost, best.cost)) return
+    const cuts = groups.map(cut)
+    if (cuts.every((own) => own !== undefined)) best = { groups, cuts, cost }
   }
 
   /** All runs on one chain of the longest spools: never good, but there wherever the spools reach. */

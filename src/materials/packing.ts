@@ -18,22 +18,25 @@ export interface Cost {
   readonly lengthM: number
 }
 
-export interface Packing {
+/** @template C what one group is cut into */
+export interface Packing<C> {
   readonly groups: readonly Group[]
+  /** Of each of the groups. */
+  readonly cuts: readonly C[]
   readonly cost: Cost
   /** No packing costs less; equal to `cost` where that is proved. */
   readonly bound: Cost
 }
 
 /** What is to be packed, and from what. */
-export interface Packable {
+export interface Packable<C> {
   /** Lengths of the runs, m, each above 0. */
   readonly needsM: readonly number[]
   /** Sorted from the longest to the shortest, no length twice, each longer than a splice's waste. */
   readonly kinds: readonly SpoolKind[]
   readonly wasteM: number
-  /** Whether a group can really be cut: a splice may fall too close to the end of a run. */
-  readonly isCuttable: (group: Group) => boolean
+  /** Undefined where a group cannot really be cut: a splice may fall too close to the end of a run. */
+  readonly cut: (group: Group) => C | undefined
 }
 
 export const isLess = (a: Cost, b: Cost): boolean => {

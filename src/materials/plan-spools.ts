@@ -1,9 +1,9 @@
 import type { Catalog } from '../catalog/catalog'
 import type { Wire } from '../catalog/wire'
 import type { MeasuredLine } from '../measure/measured'
-import { foundFor, isSame, memoryOfEach, memoryOfRow } from '../memo'
+import { foundFor, isSame, memoryOfEach, memoryOfRow, remembering } from '../memo'
 import type { LineId } from '../plan/id'
-import { inRow, lineRowOf } from '../plan/line-row'
+import { byLine, inRow, lineRowOf } from '../plan/line-row'
 import type { Line, Plan } from '../plan/plan'
 import { carriedLengthsM } from './carried-spools'
 import { type LaidWire, layWire } from './lay-wire'
@@ -57,26 +57,37 @@ export function planSpools(
   measured: ReadonlyMap<LineId, MeasuredLine>,
   settled?: Plan,
 ): SpoolPlan {
+  const { lines } = lineRowOf(plan)
+  const lengths = inRow(lines, measured)
   const spools: WireSpools[] = []
-  const pieces = new Map<LineId, readonly Piece[]>()
+  const pieces = new Array<readonly Piece[]>(lines.length)
   const now = new Map<string, Laid>()
   let before = 0
-  for (const [wire, wanted] of wantedByWire(plan, measured)) {
+  const row = wantedRow(plan, lines, lengths)
+  for (const [wire, places] of placesByWire(wiresOf(lines, [], [], (line) => line.wire))) {
+    const wanted = places.map((place) => row[place]!)
     const kept = wanted.length >= LARGE_GROUP ? spoolsOf(settled, wire) : undefined
     const laid = kept?.laid ?? layOnce(plan, catalog, wire, wanted)
     const firstId = before + 1
     before += laid.used.length
-    const named = rememberedNames(laid, [firstId], () => withNames(laid, firstId, wanted, measured))
+    const named = rememberedNames(laid, [firstId], () =>
+      withNames(
+        laid,
+        firstId,
+        wanted,
+        places.map((place) => lengths[place]!),
+      ),
+    )
     now.set(wire, { laid, measured })
     spools.push(kept ? { ...named.spools, isFromBefore: true } : named.spools)
-    for (let place = 0; place < wanted.length; place++) {
-      const { id } = wanted[place]!
-      const isMoved = kept && kept.measured.get(id) !== measured.get(id)
-      pieces.set(id, isMoved ? NONE : named.pieces[place]!)
+    for (let k = 0; k < places.length; k++) {
+      const place = places[k]!
+      const isMoved = kept && kept.measured.get(lines[place]!.id) !== lengths[place]
+      pieces[place] = isMoved ? NONE : named.pieces[k]!
     }
   }
   if (!settled) laidFor.set(plan, now)
-  return { spools, pieces }
+  return { spools, pieces: byLine(lines, pieces) }
 }
 
 const spoolsOf = (settled: Plan | undefined, wire: string) => settled && laidFor.get(settled)?.get(wire)
@@ -89,19 +100,18 @@ function withNames(
   laid: LaidWire,
   firstId: number,
   wanted: readonly WantedLine[],
-  measured: ReadonlyMap<LineId, MeasuredLine>,
+  lengths: readonly MeasuredLine[],
 ) {
   while (IDS.length < firstId + laid.used.length) IDS.push(`s${IDS.length}`)
   const ids = IDS.slice(firstId, firstId + laid.used.length)
   let firstRun = 0
-  const pieces = wanted.map((line): readonly Piece[] => {
-    const length = measured.get(line.id)!
-    const before = lastPieces.get(length)
-    const own =
-      before && isCutSo(before, line, firstRun, laid, ids) ? before : piecesOf(line, firstRun, laid, ids)
+  const pieces = wanted.map((line, place): readonly Piece[] => {
+    const length = lengths[place]!
+    const before = lastPieces.get(length) ?? NONE
+    const own = piecesOf(line, firstRun, laid, ids, before)
     if (own !== before) lastPieces.set(length, own)
     firstRun += line.runs.length
-    return own.length > 0 ? own : NONE
+    return own
   })
   return {
     spools: {
@@ -112,66 +122,57 @@ function withNames(
   }
 }
 
-/** @param firstRun which of all runs of the wire is the line's first */
+/**
+ * The pieces of one line; those from before, where they are the same.
+ *
+ * @param firstRun which of all runs of the wire is the line's first
+ */
 function piecesOf(
   line: WantedLine,
   firstRun: number,
   { cuts, placeOf }: LaidWire,
   ids: readonly string[],
+  before: readonly Piece[],
 ): readonly Piece[] {
-  return line.runs.flatMap((run, k) => {
-    const own = cuts[firstRun + k]
-    return (own?.cuts ?? []).map(({ spool, wireM, cutM }) => ({
-      spool: ids[placeOf[own!.first + spool]!]!,
-      wireM,
-      pair: run.pair,
-      cutM,
-    }))
-  })
-}
-
-function isCutSo(
-  pieces: readonly Piece[],
-  line: WantedLine,
-  firstRun: number,
-  { cuts, placeOf }: LaidWire,
-  ids: readonly string[],
-): boolean {
-  let at = 0
-  for (let k = 0; k < line.runs.length; k++) {
-    const run = line.runs[k]!
-    const own = cuts[firstRun + k]
-    if (!own) continue
-    for (const { spool, wireM, cutM } of own.cuts) {
-      const piece = pieces[at++]
-      if (piece?.wireM !== wireM || piece.cutM !== cutM || piece.pair !== run.pair) return false
-      if (piece.spool !== ids[placeOf[own.first + spool]!]) return false
+  const own: Piece[] = []
+  for (const [k, { pair }] of line.runs.entries()) {
+    const run = cuts[firstRun + k]
+    for (const { spool: place, wireM, cutM } of run?.cuts ?? []) {
+      const spool = ids[placeOf[run!.first + place]!]!
+      const last = before[own.length]
+      const isSameOne =
+        last?.spool === spool && last.wireM === wireM && last.cutM === cutM && last.pair === pair
+      own.push(isSameOne ? last : { spool, wireM, pair, cutM })
     }
   }
-  return at === pieces.length
+  return isSame(own, before) ? before : own
 }
 
-/** What each line asks for, wire by wire. */
-function wantedByWire(
+const wiresOf = memoryOfRow<Line, string>()
+
+/** Where among all lines those of each wire stand. */
+const placesByWire = remembering((wires: readonly string[]): ReadonlyMap<string, readonly number[]> => {
+  const places = new Map<string, number[]>()
+  for (const [place, wire] of wires.entries()) {
+    const own = places.get(wire)
+    if (own) own.push(place)
+    else places.set(wire, [place])
+  }
+  return places
+})
+
+/** What each line asks for. */
+function wantedRow(
   plan: Plan,
-  measured: ReadonlyMap<LineId, MeasuredLine>,
-): ReadonlyMap<string, readonly WantedLine[]> {
-  const { lines } = lineRowOf(plan)
-  const lengths = inRow(lines, measured)
-  const row = rememberedRow(lines, [plan.hazards], [lengths], (line, place) => {
+  lines: readonly Line[],
+  lengths: readonly MeasuredLine[],
+): readonly WantedLine[] {
+  return rememberedRow(lines, [plan.hazards], [lengths], (line, place) => {
     const { id, pairs } = line
     const length = lengths[place]!
     const avoid = splicesToAvoid(plan, line, length)
     return rememberedWants(length, [pairs, avoid], () => wantedLine(id, length.wireM, pairs, avoid))
   })
-  const byWire = new Map<string, WantedLine[]>()
-  for (let place = 0; place < lines.length; place++) {
-    const { wire } = lines[place]!
-    const wanted = byWire.get(wire)
-    if (wanted) wanted.push(row[place]!)
-    else byWire.set(wire, [row[place]!])
-  }
-  return byWire
 }
 
 function layOnce(plan: Plan, catalog: Catalog, wire: string, wanted: readonly WantedLine[]): LaidWire {

@@ -13,11 +13,22 @@ const SET_STEPS = 150
 /** Counts held in the sets kept of one search: the more kinds, the fewer sets. */
 const KEPT = 400
 
-export const total = (numbers: readonly number[]): number => numbers.reduce((sum, n) => sum + n, 0)
+export function total(numbers: readonly number[]): number {
+  let sum = 0
+  for (let i = 0; i < numbers.length; i++) sum += numbers[i]!
+  return sum
+}
 
 /** Length of a set of spools given as a count for each kind, m. */
 export const lengthOf = (kinds: readonly SpoolKind[], counts: readonly number[]): number =>
   counts.reduce((sumM, count, k) => sumM + count * kinds[k]!.lengthM, 0)
+
+/** How many spools there are of each length. */
+export function countsByLength(spools: readonly { readonly lengthM: number }[]): ReadonlyMap<number, number> {
+  const counts = new Map<number, number>()
+  for (const { lengthM } of spools) counts.set(lengthM, (counts.get(lengthM) ?? 0) + 1)
+  return counts
+}
 
 /** Longest first, one entry a length, without those that two half splices would eat up. */
 export function usableKinds(kinds: readonly SpoolKind[], wasteM: number): readonly SpoolKind[] {

@@ -1,5 +1,6 @@
 import type { Packing } from './packing'
 import {
+  countsByLength,
   fewestSpools,
   leastLength,
   longestChainM,
@@ -14,9 +15,10 @@ import type { WantedLine, WantedWire } from './wanted-wire'
 export type UsedSpool = Omit<WireSpools['used'][number], 'spool'>
 
 /** Kinds with what is left of them when some spools are taken. */
-export function without(kinds: readonly SpoolKind[], takenM: readonly number[]): readonly SpoolKind[] {
-  const taken = new Map<number, number>()
-  for (const lengthM of takenM) taken.set(lengthM, (taken.get(lengthM) ?? 0) + 1)
+export function without(
+  kinds: readonly SpoolKind[],
+  taken: ReadonlyMap<number, number>,
+): readonly SpoolKind[] {
   return usableKinds(kinds, 0).map(({ lengthM, count }) => ({
     lengthM,
     count: count - (taken.get(lengthM) ?? 0),
@@ -26,24 +28,21 @@ export function without(kinds: readonly SpoolKind[], takenM: readonly number[]):
 /** What is carried of one wire, what is left of it, and what is lacking. */
 export function figuresOf(
   wanted: WantedWire,
-  packing: Packing,
+  { bound }: Pick<Packing<unknown>, 'bound'>,
   used: readonly UsedSpool[],
   splices: number,
   notLaid: readonly WantedLine[],
 ): Omit<WireSpools, 'used'> {
   const { kinds, wasteM, reservePct, kgPerKm } = wanted
-  const planM = total(wanted.lines.map((line) => line.wireM * line.pairs))
+  const wireM = (lines: readonly WantedLine[]) => total(lines.map((line) => line.wireM * line.pairs))
+  const planM = wireM(wanted.lines)
   const neededM = planM * (1 + reservePct / 100) + wasteM * splices
-  const usedM = used.map((spool) => spool.lengthM)
-  const usedOnes = usedM.map((lengthM) => ({ lengthM, count: 1 }))
-  const carry = usableKinds([...usedOnes, ...besides(without(kinds, usedM), neededM - total(usedM))], 0)
+  const taken = countsByLength(used)
+  const inUse = [...taken].map(([lengthM, count]) => ({ lengthM, count }))
+  const usedM = total(inUse.map(({ lengthM, count }) => lengthM * count))
+  const carry = usableKinds([...inUse, ...besides(without(kinds, taken), neededM - usedM)], 0)
   const carriedM = total(carry.map(({ lengthM, count }) => lengthM * count))
   const shortM = Math.max(neededM - carriedM, notLaid.length > 0 ? planM - longestChainM(kinds, wasteM) : 0)
-  const { bound } = packing
-  const lacking = new Set(notLaid)
-  const wholeM = total(
-    wanted.lines.filter((line) => !lacking.has(line)).map((line) => line.wireM * line.pairs),
-  )
   return {
     wire: wanted.wire,
     neededM,
@@ -56,7 +55,7 @@ export function figuresOf(
     bound: {
       splices: bound.splices,
       spools: bound.spools,
-      leftM: Math.max(0, bound.lengthM - wholeM - wasteM * bound.splices),
+      leftM: Math.max(0, bound.lengthM - (planM - wireM(notLaid)) - wasteM * bound.splices),
     },
   }
 }

@@ -22,7 +22,7 @@ const rememberedRow = memoryOfRow<Line, readonly Caution[]>()
 export function hazardCautions(
   plan: Plan,
   measured: ReadonlyMap<LineId, MeasuredLine>,
-  crossings: ReadonlyMap<LineId, readonly Crossing[]>,
+  crossings: readonly (readonly Crossing[])[],
   catalog: Catalog,
   ground?: Ground,
 ): readonly Caution[] {
@@ -38,7 +38,7 @@ export function hazardCautions(
       const wire = catalog.wires.get(line.wire)
       // A line measured the same, over the same hazards and with the same wire, is in the same danger.
       return remembered(ofLine, [hazards, wire, wireTempC, loadingDistrict], () =>
-        judge({ plan, line, measured: ofLine, wire, ground }, crossings.get(line.id)!),
+        judge({ plan, line, measured: ofLine, wire, ground }, crossings[place]!),
       )
     },
   )

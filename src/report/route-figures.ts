@@ -43,7 +43,7 @@ export function routeFigures(plan: Plan, id: LineId, ground: GridGround | undefi
     wireM: measured.wireM,
     climbM: profile?.ground.climbM,
     bends: line.bends.length,
-    cautions: hazardCautions(alone, new Map([[id, measured]]), new Map([[id, crossings]]), catalog, ground),
+    cautions: hazardCautions(alone, new Map([[id, measured]]), [crossings], catalog, ground),
     hours: hoursOfLine(measured, line.pairs, 0, crossings, layingOf(plan)).totalH,
   }
 }

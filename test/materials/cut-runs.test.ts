@@ -9,9 +9,9 @@ const plain = (needsM: readonly number[]) => needsM.map((needM) => ({ needM, avo
 
 function packed(needsM: readonly number[], spoolsM: readonly number[], count = 1) {
   const runs = plain(needsM)
-  const isCuttable = (group: Group) => cutGroup(runs, group.runs, group.spoolsM, WASTE_M) !== undefined
+  const cut = (group: Group) => cutGroup(runs, group.runs, group.spoolsM, WASTE_M)
   const kinds = spoolsM.map((lengthM) => ({ lengthM, count }))
-  return { runs, packing: packSpools({ needsM, kinds, wasteM: WASTE_M, isCuttable }) }
+  return { runs, packing: packSpools({ needsM, kinds, wasteM: WASTE_M, cut }) }
 }
 
 const lengths = (min: number, max: number, most: number) =>

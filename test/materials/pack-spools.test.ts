@@ -26,8 +26,8 @@ const CASES = GROUPS.length * GROUP
 
 function pack(needsM: readonly number[], kinds: readonly SpoolKind[]) {
   const runs = needsM.map((needM) => ({ needM, avoid: [] }))
-  const isCuttable = (group: Group) => cutGroup(runs, group.runs, group.spoolsM, WASTE_M) !== undefined
-  return packSpools({ needsM, kinds, wasteM: WASTE_M, isCuttable })
+  const cut = (group: Group) => cutGroup(runs, group.runs, group.spoolsM, WASTE_M)
+  return packSpools({ needsM, kinds, wasteM: WASTE_M, cut })
 }
 
 let solver: Solver

@@ -26,8 +26,8 @@ export const WORK = [
   wireFigures('the reserve as a factor', 'planM * (1 + reservePct / 100)', 'planM * (reservePct / 100)'),
   wireFigures(
     'one pair’s wire for all pairs of a line',
-    'const planM = total(wanted.lines.map((line) => line.wireM * line.pairs))',
-    'const planM = total(wanted.lines.map((line) => line.wireM))',
+    'total(lines.map((line) => line.wireM * line.pairs))',
+    'total(lines.map((line) => line.wireM))',
   ),
   packing(
     'half the splice waste given twice',

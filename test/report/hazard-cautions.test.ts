@@ -18,8 +18,7 @@ import { type Metres, planOf } from '../terrain/made-plan'
 const catalog = mergeCatalogs(BUILT_IN, { wires: [], sets: [], supplies: [] })
 const wire = BUILT_IN.wires[0]!.id
 
-const crossingsIn = (plan: Plan) =>
-  new Map([...plan.lines.values()].map((line) => [line.id, crossingsOf(plan, line)]))
+const crossingsIn = (plan: Plan) => [...plan.lines.values()].map((line) => crossingsOf(plan, line))
 const cautionsIn = (plan: Plan, ground?: Ground) =>
   hazardCautions(plan, measurePlan(plan, ground), crossingsIn(plan), catalog, ground)
 
