@@ -91,6 +91,17 @@ export async function keepMaps(store: MapsStore, jobs: MapsJobs, name?: string) 
     if (kept.has(next.key)) await write(next)
   }
   const find = (key: string) => own.find((each) => each.key === key)
+  /** Keeps a map as it is at the end of it: it may be changed or removed while it is being written. */
+  const keep = async (key: string) => {
+    let written: MapFile | undefined
+    for (let map = find(key); map && map !== written; map = find(key)) {
+      if (!(await write(map))) return
+      written = map
+    }
+    if (!find(key)) return files?.remove(key)
+    kept.add(key)
+    publish()
+  }
   const remove = async (key: string) => {
     own = own.filter((each) => each.key !== key)
     facts.delete(key)
@@ -111,9 +122,7 @@ export async function keepMaps(store: MapsStore, jobs: MapsJobs, name?: string) 
   const keepMade = async (bytes: Blob, fileName: string) => {
     const made = { ...fresh(bytes, fileName), kind: 'mbtiles' as const }
     await put(made)
-    if (!facts.get(made.key) || !(await write(made))) return
-    kept.add(made.key)
-    publish()
+    if (facts.get(made.key)) await keep(made.key)
   }
   const fresh = (file: File | Blob, fileName: string) => ({
     key: newKey(),
@@ -154,12 +163,7 @@ export async function keepMaps(store: MapsStore, jobs: MapsJobs, name?: string) 
       publish()
       for (const each of own) if (kept.has(each.key)) void write(each)
     },
-    keep: async (key: string) => {
-      const map = find(key)
-      if (!map || !(await write(map))) return
-      kept.add(key)
-      publish()
-    },
+    keep,
     refit: async (key: string) => {
       const map = find(key)
       if (map) store.fitting.value = { key, name: map.name, picture: map.bytes, marks: map.marks ?? [] }
