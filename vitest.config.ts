@@ -45,7 +45,7 @@ const STATEFUL = [
   'test/sheet/papers.test.tsx',
 ]
 /** What measures the page's own pace: company would slow it down. */
-const ALONE = ['test/browser/papers-pace.test.ts', 'test/browser/crash.test.ts']
+const ALONE = ['test/browser/papers-pace.test.ts']
 
 /** Files with a page after those without: a process has a page or none, and stays while the next file asks for the same. */
 class PagesLast extends BaseSequencer {

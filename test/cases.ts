@@ -17,6 +17,9 @@ export function todays<T>(all: readonly T[], parts: number): readonly T[] {
   return ALL ? all : all.filter((_, index) => index % among === TODAY % among)
 }
 
+/** Whether a check that takes turns with others, by day, has its turn: one of so many parts. */
+export const isTurn = (part: number, parts: number): boolean => ALL || TODAY % parts === part
+
 /** The numbers of so many random cases, from nought, that are today's. */
 export const todaysCases = (count: number, parts: number): readonly number[] =>
   todays(

@@ -8,7 +8,7 @@ import { expect, inject, test } from 'vitest'
 import { findBrowser } from '../../scripts/browser.mjs'
 import { serveFaulty } from './faulty-server'
 
-/** `CRASHES=30 npx vitest run --project alone test/browser/crash.test.ts` for a longer look. */
+/** `CRASHES=30 npx vitest run --project browser test/browser/crash.test.ts` for a longer look. */
 const CRASHES = Number(process.env.CRASHES ?? 2)
 
 /** A browser as a person starts it, so that it can be killed as the system does, with no time for a last word. */

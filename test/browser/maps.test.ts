@@ -3,7 +3,7 @@ import { join } from 'node:path'
 import { pathToFileURL } from 'node:url'
 import type { Locator, Page } from 'playwright-core'
 import { afterAll, beforeAll, expect, inject, test } from 'vitest'
-import { todays } from '../cases'
+import { isTurn, todays } from '../cases'
 import { writtenPmtiles } from '../files/maps/written-pmtiles'
 import { complaintsOf } from './axe'
 import { toolsAreThere, type Visit, visit } from './visit'
@@ -92,7 +92,7 @@ test('vector tiles are painted: the lake is blue, and the land around it is not'
   expect(at.faults).toEqual([])
 })
 
-test('what is kept is there after a reload, in its order and as strong', async () => {
+test.skipIf(!isTurn(0, 2))('what is kept is there after a reload, in its order and as strong', async () => {
   const { page } = at
   await open('relief.mbtiles')
   await page.locator('.map-list li', { hasText: 'Relief of the moor' }).waitFor()
@@ -213,49 +213,52 @@ const hurried = (page: Page, wanted: Locator) =>
     })
     .toBe(true)
 
-test('of a map from the network the part around the plan is kept only when its terms are said to allow it', async () => {
-  const { page, context, url } = at
-  const asked: string[] = []
-  await context.route('https://tiles.example/**', async (route) => {
-    asked.push(route.request().url())
-    await route.fulfill({
-      body: fixture('scan.jpg'),
-      contentType: 'image/jpeg',
-      headers: { 'access-control-allow-origin': '*' },
+test.skipIf(!isTurn(1, 2))(
+  'of a map from the network the part around the plan is kept only when its terms are said to allow it',
+  async () => {
+    const { page, context, url } = at
+    const asked: string[] = []
+    await context.route('https://tiles.example/**', async (route) => {
+      asked.push(route.request().url())
+      await route.fulfill({
+        body: fixture('scan.jpg'),
+        contentType: 'image/jpeg',
+        headers: { 'access-control-allow-origin': '*' },
+      })
     })
-  })
-  const tiles = { url: 'https://tiles.example/{z}/{x}/{y}.jpg', credit: '© Moor survey' }
-  await page.evaluate((kept) => sessionStorage.setItem('fieldpair-tiles', kept), JSON.stringify(tiles))
-  await page.goto(`${url}online.html`)
-  await toolsAreThere(page)
-  await page.clock.install()
-  await page.locator('.map-foot button', { hasText: 'Maps: online' }).click()
-  const online = page.locator('details', { hasText: 'Map from the network: on' })
-  await page.getByText('Map from the network: on').click()
-  const part = online.getByText('Only the part around the plan')
-  const allowed = online.getByLabel('The terms of this source allow keeping its tiles')
-  await allowed.waitFor()
-  expect([await part.count(), await allowed.isChecked()]).toEqual([0, false])
-  await allowed.check()
-  await part.click()
-  await online.getByRole('button', { name: 'How large is it?' }).click()
-  const nearness = online.getByLabel('As near as')
-  await hurried(page, nearness)
-  await nearness.selectOption('zoom 11')
-  await page.getByText(/\d+ tiles?, about [\d.]+ [KM]B\. At 4 a second/).waitFor()
-  asked.length = 0
-  await page.getByRole('button', { name: /^Keep this part of © Moor survey/ }).click()
-  const row = page.locator('.map-list li', { hasText: '© Moor survey' })
-  await hurried(page, row.getByText('Kept in this browser'))
-  expect(asked.length).toBeGreaterThan(0)
-  at.faults.length = 0
-  await context.unroute('https://tiles.example/**')
-  await page.goto(url)
-  await toolsAreThere(page)
-  await drawn(page)
-  await page.locator('.credit', { hasText: '© Moor survey' }).waitFor()
-  expect(at.faults).toEqual([])
-})
+    const tiles = { url: 'https://tiles.example/{z}/{x}/{y}.jpg', credit: '© Moor survey' }
+    await page.evaluate((kept) => sessionStorage.setItem('fieldpair-tiles', kept), JSON.stringify(tiles))
+    await page.goto(`${url}online.html`)
+    await toolsAreThere(page)
+    await page.clock.install()
+    await page.locator('.map-foot button', { hasText: 'Maps: online' }).click()
+    const online = page.locator('details', { hasText: 'Map from the network: on' })
+    await page.getByText('Map from the network: on').click()
+    const part = online.getByText('Only the part around the plan')
+    const allowed = online.getByLabel('The terms of this source allow keeping its tiles')
+    await allowed.waitFor()
+    expect([await part.count(), await allowed.isChecked()]).toEqual([0, false])
+    await allowed.check()
+    await part.click()
+    await online.getByRole('button', { name: 'How large is it?' }).click()
+    const nearness = online.getByLabel('As near as')
+    await hurried(page, nearness)
+    await nearness.selectOption('zoom 11')
+    await page.getByText(/\d+ tiles?, about [\d.]+ [KM]B\. At 4 a second/).waitFor()
+    asked.length = 0
+    await page.getByRole('button', { name: /^Keep this part of © Moor survey/ }).click()
+    const row = page.locator('.map-list li', { hasText: '© Moor survey' })
+    await hurried(page, row.getByText('Kept in this browser'))
+    expect(asked.length).toBeGreaterThan(0)
+    at.faults.length = 0
+    await context.unroute('https://tiles.example/**')
+    await page.goto(url)
+    await toolsAreThere(page)
+    await drawn(page)
+    await page.locator('.credit', { hasText: '© Moor survey' }).waitFor()
+    expect(at.faults).toEqual([])
+  },
+)
 
 test('the one file shows maps from a disk', async () => {
   const { page } = at

@@ -2,6 +2,7 @@ import { readFileSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { afterAll, beforeAll, expect, test } from 'vitest'
+import { isTurn } from '../cases'
 import { papersMade, type Visit, visit } from './visit'
 
 const ARABIC = 'برج الماء 14'
@@ -33,23 +34,26 @@ async function openWithNames(...names: readonly string[]) {
   await chooser.setFiles(path)
 }
 
-test('names from right to left, and overrides, turn nothing on screen or paper', async () => {
-  await openWithNames(ARABIC, OVERRIDE)
-  const { page } = at
-  await page.locator('.station-name', { hasText: 'برج' }).waitFor()
-  const text = () => page.evaluate(() => document.body.textContent ?? '')
-  await page.getByRole('button', { name: 'Papers', exact: true }).click()
-  await papersMade(page)
-  expect((await text()).match(TURNING) ?? []).toEqual([])
-  // Within other text it stands between FSI and PDI, every time.
-  const inSheets = (await page.locator('.sheets').textContent()) ?? ''
-  expect(inSheets).toContain(ARABIC)
-  for (const part of inSheets.split(ARABIC).slice(0, -1)) expect(part.endsWith('\u2068')).toBe(true)
-  await page.getByRole('button', { name: 'Close', exact: true }).click()
-  expect(at.faults).toEqual([])
-})
+test.skipIf(!isTurn(0, 2))(
+  'names from right to left, and overrides, turn nothing on screen or paper',
+  async () => {
+    await openWithNames(ARABIC, OVERRIDE)
+    const { page } = at
+    await page.locator('.station-name', { hasText: 'برج' }).waitFor()
+    const text = () => page.evaluate(() => document.body.textContent ?? '')
+    await page.getByRole('button', { name: 'Papers', exact: true }).click()
+    await papersMade(page)
+    expect((await text()).match(TURNING) ?? []).toEqual([])
+    // Within other text it stands between FSI and PDI, every time.
+    const inSheets = (await page.locator('.sheets').textContent()) ?? ''
+    expect(inSheets).toContain(ARABIC)
+    for (const part of inSheets.split(ARABIC).slice(0, -1)) expect(part.endsWith('\u2068')).toBe(true)
+    await page.getByRole('button', { name: 'Close', exact: true }).click()
+    expect(at.faults).toEqual([])
+  },
+)
 
-test('a name of 10,000 letters is cut on paper, and no sheet grows wider', async () => {
+test.skipIf(!isTurn(1, 2))('a name of 10,000 letters is cut on paper, and no sheet grows wider', async () => {
   await openWithNames('W'.repeat(10_000))
   const { page } = at
   await page.locator('.station-name', { hasText: 'WWW' }).waitFor()

@@ -7,7 +7,7 @@ import { prepareZXingModule, readBarcodes } from 'zxing-wasm/reader'
 import { seeded } from '../../src/budget/seeded'
 import { carriedOfFragment } from '../../src/files/carry/carried'
 import { planFingerprint } from '../../src/files/plan-fingerprint'
-import { ALL, todays } from '../cases'
+import { ALL, isTurn, todays } from '../cases'
 import { photograph } from '../files/carry/photograph'
 import { demoPlan } from '../sheet/demo-source'
 import { groundIsThere, papersMade, type Visit, visit } from './visit'
@@ -99,7 +99,7 @@ function writeFilm(path: string, side: number, pictures: readonly Uint8ClampedAr
 }
 
 /** With a browser and a film of its own; on the days between other nets are printed (paper-matrix.test.ts). */
-const withCamera = test.skipIf(todays([false, true], 2).every((isToday) => !isToday))
+const withCamera = test.skipIf(!isTurn(1, 2))
 
 withCamera(
   'the program’s own camera, held by hand over a printed line card, opens that line',

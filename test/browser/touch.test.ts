@@ -54,7 +54,7 @@ async function middleOf(selector: string, index = 0): Promise<Finger> {
 
 const canvas = async () => (await at.page.locator('.map-canvas').boundingBox())!
 
-const SWIPES = ALL ? 60 : 20
+const SWIPES = ALL ? 60 : 10
 test(`${SWIPES} swipes of one finger, half of them begun on a station or a wire, pan the map and change nothing`, async () => {
   const chance = seeded(60)
   const { x, y, width, height } = await canvas()

@@ -1,6 +1,6 @@
 import { afterAll, beforeAll, expect, test } from 'vitest'
 import { BUILT_IN } from '../../src/catalog/built-in'
-import { todays } from '../cases'
+import { isTurn, todays } from '../cases'
 import { demoPlan } from '../sheet/demo-source'
 import { openAll, papersMade, type Visit, visit } from './visit'
 
@@ -120,7 +120,7 @@ test('the cards of stations, lines and hazards, and the offers of routes', async
   }
 })
 
-test('the offer of other nets', async () => {
+test.skipIf(!isTurn(0, 2))('the offer of other nets', async () => {
   const { page } = at
   await back()
   await page.locator('.circuits button', { hasText: 'River net' }).first().click()
@@ -180,7 +180,7 @@ test.each(['Plans', 'View', 'Go to', 'Maps'])('what %s opens', async (name) => {
   expect(found).toEqual([])
 })
 
-test('every paper, and the grid of its maps says that it is metric', async () => {
+test.skipIf(!isTurn(1, 2))('every paper, and the grid of its maps says that it is metric', async () => {
   const { page } = at
   await page.getByRole('button', { name: 'Papers', exact: true }).click()
   const boxes = page.locator('.papers input[type="checkbox"]')
