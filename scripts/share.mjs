@@ -3,8 +3,8 @@ import { parseArgs } from 'node:util'
 import { ensureDependencies, ROOT, stop } from './dependencies.mjs'
 
 ensureDependencies()
-const { findNatsServer, installNatsServer } = await import('./share/nats-server.mjs')
-const { startBox } = await import('./share/box.mjs')
+const { neededNatsServer } = await import('./share/nats-server.mjs')
+const { endOnSignal, startBox } = await import('./share/box.mjs')
 const { builtSite } = await import('./site.mjs')
 
 const { values } = parseArgs({
@@ -24,11 +24,7 @@ const folder = isAbsolute(values.data)
   ? values.data
   : join(process.env.INIT_CWD ?? process.cwd(), values.data)
 
-const nats = findNatsServer() ?? installNatsServer()
-if (!nats)
-  stop(
-    'Sharing needs nats-server (Debian and Ubuntu: apt-get install nats-server; else nats.io), and it could not be installed here. Install it, or name it by NATS_SERVER=/path.',
-  )
+const nats = neededNatsServer('Sharing')
 console.error('Building the program …')
 const site = await builtSite()
 const box = await startBox({
@@ -47,7 +43,4 @@ console.log(`The box is on.
 
 What is shared is kept in ${folder}, sealed: this box cannot read it.
 Stop it with Ctrl-C. Everybody works on meanwhile, and all comes together when it is on again.`)
-for (const signal of ['SIGINT', 'SIGTERM'])
-  process.on(signal, () => {
-    void box.stop().then(() => process.exit(0))
-  })
+endOnSignal([box])

@@ -170,3 +170,13 @@ async function patiently(work) {
     }
   }
 }
+
+/**
+ * Ends boxes in order when the program is asked to end.
+ *
+ * @param {readonly { stop: () => Promise<unknown> }[]} boxes
+ */
+export function endOnSignal(boxes) {
+  for (const signal of ['SIGINT', 'SIGTERM'])
+    process.on(signal, () => void Promise.all(boxes.map((box) => box.stop())).then(() => process.exit(0)))
+}

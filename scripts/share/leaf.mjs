@@ -1,9 +1,9 @@
 import { join } from 'node:path'
-import { ensureDependencies, ROOT, stop } from '../dependencies.mjs'
+import { ensureDependencies, ROOT } from '../dependencies.mjs'
 
 ensureDependencies()
-const { startBox } = await import('./box.mjs')
-const { findNatsServer, installNatsServer } = await import('./nats-server.mjs')
+const { endOnSignal, startBox } = await import('./box.mjs')
+const { neededNatsServer } = await import('./nats-server.mjs')
 const { startThreeBoxes } = await import('./three-boxes.mjs')
 const { builtSite } = await import('../site.mjs')
 
@@ -11,8 +11,7 @@ const { builtSite } = await import('../site.mjs')
  * A base of three boxes and a camp's box that is its leaf, on one machine, for trying: `node scripts/share/leaf.mjs`. Share a plan at one, and
  * open the invitation at the other. On two machines: `npm run share -- --base http://base:4790` at the camp.
  */
-const nats = findNatsServer() ?? installNatsServer()
-if (!nats) stop('A base and a camp need nats-server: install it, or name it by NATS_SERVER=/path.')
+const nats = neededNatsServer('A leaf')
 const site = await builtSite()
 const folder = join(ROOT, 'shared-plans')
 const tell = (/** @type {string} */ sentence) => console.error(sentence)
@@ -25,8 +24,4 @@ const camp = await startBox({
 for (const [at, box] of base.entries())
   console.log(`Box ${at + 1} of the base (nats-server ${box.natsPid()}) is at ${box.addresses.join(' and ')}`)
 console.log(`The camp's box (nats-server ${camp.natsPid()}) is at ${camp.addresses.join(' and ')}`)
-for (const signal of ['SIGINT', 'SIGTERM'])
-  process.on(
-    signal,
-    () => void Promise.all([camp, ...base].map((box) => box.stop())).then(() => process.exit(0)),
-  )
+endOnSignal([camp, ...base])

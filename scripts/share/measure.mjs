@@ -4,7 +4,7 @@ import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { fileURLToPath } from 'node:url'
 import { parseArgs } from 'node:util'
-import { ensureDependencies, stop } from '../dependencies.mjs'
+import { ensureDependencies } from '../dependencies.mjs'
 
 ensureDependencies()
 const { values } = parseArgs({
@@ -15,7 +15,7 @@ const { values } = parseArgs({
   },
 })
 const { load } = await import('../bundle.mjs')
-const { findNatsServer, installNatsServer } = await import('./nats-server.mjs')
+const { neededNatsServer } = await import('./nats-server.mjs')
 const { startBox } = await import('./box.mjs')
 const { sharedForMeasuring } = await load('test/share/measured-hands.ts')
 
@@ -24,8 +24,7 @@ const { sharedForMeasuring } = await load('test/share/measured-hands.ts')
  * their own. The last one reads along as a person's screen does, in another process (opens each envelope, takes the edits in, reckons the
  * report), and tells how long after each edit its figures stood.
  */
-const nats = findNatsServer() ?? installNatsServer()
-if (!nats) stop('Measuring needs nats-server: install it, or name it by NATS_SERVER=/path.')
+const nats = neededNatsServer('Measuring')
 const folder = mkdtempSync(join(tmpdir(), 'box-'))
 const box = await startBox({ folder, site: folder, nats, port: 0, host: '127.0.0.1' })
 const announce = (/** @type {object} */ plan) =>

@@ -3,6 +3,7 @@ import { existsSync, readFileSync } from 'node:fs'
 import { createServer } from 'node:net'
 import { join } from 'node:path'
 import { installWithApt } from '../browser.mjs'
+import { stop } from '../dependencies.mjs'
 
 /** A server that is asked to end has so long for it, ms. */
 const PATIENCE_MS = 5000
@@ -20,6 +21,22 @@ export function findNatsServer() {
 export function installNatsServer() {
   installWithApt(['nats-server'])
   return findNatsServer()
+}
+
+/**
+ * Path of nats-server, which is installed where it is missing; ends the program with a sentence where it cannot be.
+ *
+ * @param {string} what needs it
+ * @returns {string}
+ */
+export function neededNatsServer(what) {
+  return (
+    findNatsServer() ??
+    installNatsServer() ??
+    stop(
+      `${what} needs nats-server (Debian and Ubuntu: apt-get install nats-server; else nats.io), and it could not be installed here. Install it, or name it by NATS_SERVER=/path.`,
+    )
+  )
 }
 
 /** @param {string} path */
